@@ -1,0 +1,143 @@
+//! What the customer picked, and nothing derived.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::Dim;
+use crate::range::{Key, Model, Range};
+
+/// Most bays that a choice can name; models allow fewer.
+pub const BAYS_MOST: usize = 6;
+
+/// A configured unit as picked.
+///
+/// Any value is a choice, however absurd: what cannot be made is said by findings.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Choice {
+    /// The model.
+    pub model: Key,
+    /// Overall width.
+    pub width_mm: Dim,
+    /// Overall height.
+    pub height_mm: Dim,
+    /// Overall depth.
+    pub depth_mm: Dim,
+    /// The bays from left to right.
+    pub bays: Vec<Bay>,
+    /// Board of the back.
+    pub back: Key,
+    /// The finish.
+    pub finish: Key,
+    /// Radius of the upright corners of top and base.
+    pub corner_radius_mm: Dim,
+    /// Where the unit will stand.
+    pub place: Place,
+}
+
+/// One bay: its share of the width, what it holds, its cable hole.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Bay {
+    /// Weight of its clear width among the bays, 1 to 9; equal weights are equal widths.
+    pub share: u8,
+    /// What it holds.
+    pub fill: Fill,
+    /// Its cable hole in the back, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hole: Option<Hole>,
+}
+
+/// What a bay holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Fill {
+    /// Nothing.
+    Open,
+    /// That many shelves, evenly spaced.
+    Shelves(u8),
+    /// A door leaf.
+    Leaf(Hung),
+}
+
+/// The side on which a leaf is hung, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Hung {
+    /// Pivots on the left.
+    Left,
+    /// Pivots on the right.
+    Right,
+}
+
+/// A cable hole in the back of a bay.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Hole {
+    /// Which of the range's holes.
+    pub kind: Key,
+    /// From the middle of the bay to the hole's centre, positive to the right.
+    pub offset_mm: Dim,
+}
+
+/// Where the unit will stand: what it has to suit.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Place {
+    /// Length of the free wall.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall_mm: Option<Dim>,
+    /// Diagonal of the screen on top, in tenths of an inch.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub screen_tenth_inch: Option<u16>,
+    /// The plug that has to pass the cable holes.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plug: Option<Key>,
+}
+
+impl Choice {
+    /// The choice that a model begins with.
+    ///
+    /// `None` if the model names no back, finish or corner radius; a parsed range always does.
+    pub fn starting(model: &Model) -> Option<Self> {
+        Some(Self {
+            model: model.key.clone(),
+            width_mm: model.width_mm.start,
+            height_mm: model.height_mm.start,
+            depth_mm: model.depth_mm.start,
+            bays: model.start_bays.clone(),
+            back: model.backs.first()?.clone(),
+            finish: model.finishes.first()?.clone(),
+            corner_radius_mm: *model.corner_radii_mm.first()?,
+            place: Place::default(),
+        })
+    }
+
+    /// The choice that the first model of the range begins with.
+    pub fn first_of(range: &Range) -> Option<Self> {
+        range.models.first().and_then(Self::starting)
+    }
+
+    /// The same unit seen in a mirror: bays reversed, leaves hung on the other side.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let mut mirrored = self.clone();
+        mirrored.bays.reverse();
+        for bay in &mut mirrored.bays {
+            bay.fill = match bay.fill {
+                Fill::Leaf(Hung::Left) => Fill::Leaf(Hung::Right),
+                Fill::Leaf(Hung::Right) => Fill::Leaf(Hung::Left),
+                other => other,
+            };
+            if let Some(hole) = &mut bay.hole {
+                hole.offset_mm = Dim::tenths(-hole.offset_mm.in_tenths());
+            }
+        }
+        mirrored
+    }
+}

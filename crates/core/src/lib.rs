@@ -1,0 +1,16 @@
+//! The core of Slotwright: from a range and a choice to everything that is known about the unit.
+//!
+//! One pure function stands in the middle, `derive`. It reads no clock, file, network or locale;
+//! the day and the backlog come in as values. The same bytes come out natively and in WebAssembly.
+//!
+//! Features: `schema` (JSON Schemas from the types), `testkit` (generators for property tests).
+#![cfg_attr(not(test), warn(clippy::expect_used, clippy::panic, clippy::indexing_slicing))]
+
+extern crate alloc;
+
+pub mod quantity;
+pub mod money;
+pub mod day;
+pub mod range;
+pub mod choice;
+pub mod bill;

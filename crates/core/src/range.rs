@@ -1,0 +1,113 @@
+//! A workshop's range: what it makes, from what, how, at which rates and when.
+//!
+//! One human-editable TOML file holds it (`web/ranges/fenland.toml` is the documented example). The
+//! types below are its vocabulary; [`parse`] reads and judges the file as a whole.
+
+use alloc::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+
+mod board;
+mod build;
+mod calendar;
+mod finish;
+mod hole;
+mod key;
+mod model;
+mod rates;
+
+pub use board::{Board, Grain, Sheet, Use};
+pub use build::{Build, Handling, Strength};
+pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
+pub use finish::{Finish, Look};
+pub use hole::{HoleKind, HoleShape, Plug};
+pub use key::{Key, NotAKey};
+pub use model::{BackGrain, BayCount, DimRange, Model};
+pub use rates::Rates;
+
+/// The format version that this program reads and writes.
+pub const FORMAT: u32 = 1;
+
+/// One workshop's range file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Range {
+    /// Version of the file format; see [`FORMAT`].
+    pub format: u32,
+    /// Short name that orders refer to, together with the digest.
+    pub key: Key,
+    /// The range's name as customers see it.
+    pub name: String,
+    /// The workshop's name.
+    pub workshop: String,
+    /// A remark shown with the range, for instance that it is invented.
+    #[serde(default)]
+    pub note: String,
+    /// ISO 4217 code of the currency; amounts are in its minor unit, a hundredth.
+    pub currency: String,
+    /// The boards that parts are cut from.
+    #[serde(rename = "board")]
+    pub boards: Vec<Board>,
+    /// The finishes on offer, the usual one first.
+    #[serde(rename = "finish")]
+    pub finishes: Vec<Finish>,
+    /// The cable holes on offer, the usual one first.
+    #[serde(rename = "hole", default)]
+    pub holes: Vec<HoleKind>,
+    /// The plugs that a customer may name.
+    #[serde(rename = "plug", default)]
+    pub plugs: Vec<Plug>,
+    /// The models, in the order in which they are shown.
+    #[serde(rename = "model")]
+    pub models: Vec<Model>,
+    /// How every unit of the range is built.
+    pub build: Build,
+    /// Loads, creep and limits of deflection.
+    pub strength: Strength,
+    /// What one and two people may carry.
+    pub handling: Handling,
+    /// What work and material cost.
+    pub rates: Rates,
+    /// The stages of an order, in their order.
+    #[serde(rename = "stage")]
+    pub stages: Vec<Stage>,
+    /// The days on which the workshop works.
+    pub calendar: Calendar,
+    /// The carriers, the preferred one first.
+    #[serde(rename = "carrier")]
+    pub carriers: Vec<Carrier>,
+}
+
+impl Range {
+    /// The model of that key.
+    pub fn model(&self, key: &Key) -> Option<&Model> {
+        self.models.iter().find(|model| model.key == *key)
+    }
+
+    /// The board of that key.
+    pub fn board(&self, key: &Key) -> Option<&Board> {
+        self.boards.iter().find(|board| board.key == *key)
+    }
+
+    /// The finish of that key.
+    pub fn finish(&self, key: &Key) -> Option<&Finish> {
+        self.finishes.iter().find(|finish| finish.key == *key)
+    }
+
+    /// The cable hole of that key.
+    pub fn hole(&self, key: &Key) -> Option<&HoleKind> {
+        self.holes.iter().find(|hole| hole.key == *key)
+    }
+
+    /// The plug of that key.
+    pub fn plug(&self, key: &Key) -> Option<&Plug> {
+        self.plugs.iter().find(|plug| plug.key == *key)
+    }
+}
+
+/// The keys that occur more than once.
+pub(crate) fn repeated<'a>(keys: impl Iterator<Item = &'a Key>) -> Vec<&'a Key> {
+    let mut seen = BTreeSet::new();
+    keys.filter(|key| !seen.insert(*key)).collect()
+}

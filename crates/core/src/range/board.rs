@@ -1,0 +1,80 @@
+//! Boards and the sheets in which they come.
+
+use serde::{Deserialize, Serialize};
+
+use super::Key;
+use crate::money::Money;
+use crate::quantity::{Density, Length, Stiffness};
+
+/// A kind of plywood with its strength by face-grain direction.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Board {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// Thickness by which it is sold.
+    pub nominal_mm: Length,
+    /// Mean thickness of the batch in the rack, sanded and uncoated, if it was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub measured_mm: Option<Length>,
+    /// Density at the workshop's moisture content.
+    pub density_kg_per_m3: Density,
+    /// Modulus of elasticity in bending along the face grain.
+    pub e_along_n_per_mm2: Stiffness,
+    /// Modulus of elasticity in bending across the face grain.
+    pub e_across_n_per_mm2: Stiffness,
+    /// What it may be used for.
+    pub uses: Vec<Use>,
+    /// The formats in which it is bought.
+    #[serde(rename = "sheet")]
+    pub sheets: Vec<Sheet>,
+}
+
+impl Board {
+    /// The measured thickness if there is one, else the nominal one.
+    pub fn thickness(&self) -> Length {
+        self.measured_mm.unwrap_or(self.nominal_mm)
+    }
+}
+
+/// A use of a board.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Use {
+    /// Base, uprights, shelves, stiles, leaves, top.
+    Body,
+    /// Backs.
+    Back,
+}
+
+/// A format of a board.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Sheet {
+    /// Short name, unique within the board.
+    pub key: Key,
+    /// The longer side.
+    pub length_mm: Length,
+    /// The shorter side.
+    pub width_mm: Length,
+    /// Direction of the face grain.
+    pub grain: Grain,
+    /// Price of one sheet, without tax.
+    pub price_minor: Money,
+}
+
+/// Direction of the face grain on a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Grain {
+    /// Along the longer side ("long grain").
+    Length,
+    /// Along the shorter side ("cross grain").
+    Width,
+}

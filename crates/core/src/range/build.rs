@@ -1,0 +1,92 @@
+//! How the units of a range are built, how far they may bend, and what people may carry.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Length, Mass};
+
+/// Construction figures that every unit of the range shares.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Build {
+    /// Slot width beyond the coated thickness of what goes in.
+    pub clearance_mm: Length,
+    /// The clearance wanted at least.
+    pub clearance_least_mm: Length,
+    /// The clearance wanted at most.
+    pub clearance_most_mm: Length,
+    /// Diameter of the cutter.
+    pub cutter_mm: Length,
+    /// From the end of the top to the outer face of an end.
+    pub end_inset_mm: Length,
+    /// From the front edge of the top to the front face of stiles and leaves.
+    pub front_inset_mm: Length,
+    /// From the rear edge of the uprights to the rear edge of the top.
+    pub rear_inset_mm: Length,
+    /// Cable chase: from the back to the rear edge of the uprights.
+    pub chase_mm: Length,
+    /// How far the back passes the outer face of an end.
+    pub back_ear_mm: Length,
+    /// How far the lower base plate stands back at the front.
+    pub foot_recess_mm: Length,
+    /// Length of a tab along its edge.
+    pub tab_mm: Length,
+    /// From the end of an edge to its first tab.
+    pub tab_inset_mm: Length,
+    /// How much a through tab stays below the far face.
+    pub tab_short_mm: Length,
+    /// Width of a stile.
+    pub stile_mm: Length,
+    /// Depth of the front-open shelf slots, per mille of the way from upright front to back.
+    pub shelf_slot_per_mille: u32,
+    /// From the hinge-side edge of a leaf to its pivot.
+    pub pivot_inset_mm: Length,
+    /// Diameter of a pivot hole beyond the pivot.
+    pub pivot_clearance_mm: Length,
+    /// Gap wanted round a leaf.
+    pub leaf_gap_mm: Length,
+    /// Rounding of the leaf's upright edges.
+    pub leaf_rounding_mm: Length,
+    /// Least material between a hole and an edge, a joint or another hole.
+    pub ligament_mm: Length,
+    /// Border of a sheet that is not used.
+    pub sheet_trim_mm: Length,
+}
+
+/// Creep and limits of deflection.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Strength {
+    /// Sag may be at most the span divided by this.
+    pub sag_span_over: f64,
+    /// Creep factor `k_def` of the board, service class 1.
+    // Source: EN 1995-1-1:2004+A1, table 3.2: plywood 0.80.
+    pub creep_factor: f64,
+    /// Share ψ₂ of the imposed load that stays for good.
+    // From memory: EN 1990:2002, table A1.1: storage 0.8.
+    pub lasting_share: f64,
+    /// Widest leaf for its height: width over height.
+    pub leaf_widest: f64,
+    /// Narrowest leaf for its height: width over height.
+    pub leaf_narrowest: f64,
+    /// Narrowest leaf.
+    pub leaf_least_mm: Length,
+    /// Heaviest leaf that its pivots carry.
+    pub leaf_most_kg: Mass,
+    /// Narrowest clear bay.
+    pub bay_least_mm: Length,
+    /// Lowest clear height between shelves.
+    pub row_least_mm: Length,
+}
+
+/// What people may carry.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Handling {
+    /// Heaviest part for one person.
+    pub one_person_kg: Mass,
+    /// Heaviest part for two people.
+    pub two_people_kg: Mass,
+}

@@ -1,0 +1,87 @@
+//! Stages of an order, working days and carriers.
+
+use serde::{Deserialize, Serialize};
+
+use super::Key;
+use crate::day::Day;
+use crate::money::Money;
+use crate::quantity::{Length, Mass};
+
+/// One stage that every order passes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Stage {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// Which work of the order it takes in.
+    pub work: Work,
+    /// Minutes of that work done in one working day.
+    pub minutes_per_day: u32,
+    /// Working days to let pass afterwards, for drying or curing.
+    pub wait_days: u16,
+}
+
+/// The kinds of work in an order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Work {
+    /// Sanding and coating the sheets.
+    Sheets,
+    /// Cutting.
+    Cut,
+    /// Finishing the edges and the last coats.
+    Edges,
+    /// Packing.
+    Pack,
+}
+
+/// The days on which the workshop works.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Calendar {
+    /// Working weekdays, Monday 1 to Sunday 7.
+    pub weekdays: Vec<u8>,
+    /// Single days off.
+    #[serde(default)]
+    pub closed: Vec<Day>,
+    /// Stretches of days off.
+    #[serde(default)]
+    pub shutdowns: Vec<Shutdown>,
+}
+
+/// A stretch of days off, both ends included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Shutdown {
+    /// First day off.
+    pub from: Day,
+    /// Last day off.
+    pub to: Day,
+}
+
+/// A carrier with its limits for one package.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Carrier {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// Heaviest package.
+    pub package_most_kg: Mass,
+    /// Longest package.
+    pub longest_mm: Length,
+    /// Most of length plus girth.
+    pub length_and_girth_mm: Length,
+    /// Working days on the road.
+    pub days: u16,
+    /// Price of one package, without tax.
+    pub package_minor: Money,
+}

@@ -1,0 +1,61 @@
+//! Finishes: coats, films and colour.
+
+use serde::{Deserialize, Serialize};
+
+use super::Key;
+use crate::money::Money;
+use crate::quantity::{Density, Length};
+
+/// A finish of the range.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Finish {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// Clear or opaque.
+    pub look: Look,
+    /// Colour of the dry film for the screen, `#rrggbb`; for a clear film the colour that the wood takes.
+    pub colour: String,
+    /// Coats on the faces before the sheet is cut.
+    pub coats_before: u8,
+    /// Coats after cutting, on faces and edges.
+    pub coats_after: u8,
+    /// Wet film of one coat.
+    pub wet_film_um: f64,
+    /// Volume solids, parts of a hundred.
+    pub volume_solids_percent: f64,
+    /// Density of the dry film.
+    pub film_kg_per_m3: Density,
+    /// Share of the sprayed material that misses the work, per mille.
+    pub loss_per_mille: u32,
+    /// Price of one litre, without tax.
+    pub litre_minor: Money,
+}
+
+impl Finish {
+    /// Dry film on one face after all coats: coats × wet film × volume solids.
+    // Source: coating practice; film thickness as in ISO 2808.
+    pub fn dry_film(&self) -> Length {
+        let wet = Length::mm(self.wet_film_um / 1000.0);
+        wet * (f64::from(self.coats()) * self.volume_solids_percent / 100.0)
+    }
+
+    /// All coats on a face.
+    pub fn coats(&self) -> u16 {
+        u16::from(self.coats_before) + u16::from(self.coats_after)
+    }
+}
+
+/// Whether the grain shows through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Look {
+    /// The wood shows.
+    Clear,
+    /// The wood is covered.
+    Opaque,
+}

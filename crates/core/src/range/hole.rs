@@ -1,0 +1,68 @@
+//! Cable holes and the plugs that go through them.
+
+use serde::{Deserialize, Serialize};
+
+use super::Key;
+use crate::quantity::Length;
+
+/// A cable hole on offer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct HoleKind {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// Height of its centre above the base.
+    pub rise_mm: Length,
+    /// Its shape.
+    pub shape: HoleShape,
+}
+
+/// Shape of a cable hole.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum HoleShape {
+    /// A circle.
+    Round {
+        /// Its diameter.
+        diameter_mm: Length,
+    },
+    /// A lying slot with half-round ends.
+    Slotted {
+        /// Length over the round ends.
+        length_mm: Length,
+        /// Height.
+        height_mm: Length,
+    },
+}
+
+impl HoleShape {
+    /// Size over all: width, height.
+    pub const fn extent(self) -> (Length, Length) {
+        match self {
+            Self::Round { diameter_mm } => (diameter_mm, diameter_mm),
+            Self::Slotted { length_mm, height_mm } => (length_mm, height_mm),
+        }
+    }
+}
+
+/// A plug whose body has to pass a cable hole.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Plug {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// The smallest cross-section of its body, longer side.
+    pub width_mm: Length,
+    /// The smallest cross-section of its body, shorter side.
+    pub height_mm: Length,
+    /// Whether that cross-section is round or oval instead of square-cornered.
+    #[serde(default)]
+    pub round: bool,
+}

@@ -1,0 +1,72 @@
+//! Names by which the parts of a range refer to each other.
+
+use alloc::borrow::Borrow;
+use core::fmt;
+
+use serde::{Deserialize, Serialize};
+
+/// A short name: lower-case letters, digits and hyphens, at most 32, a letter first.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(with = "String", extend("pattern" = "^[a-z][a-z0-9-]{0,31}$")))]
+#[serde(try_from = "String", into = "String")]
+pub struct Key(String);
+
+/// A text that is no key.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{0:?} is not a key: lower-case letters, digits and hyphens, a letter first, at most 32")]
+pub struct NotAKey(String);
+
+impl Key {
+    /// The key as text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl TryFrom<String> for Key {
+    type Error = NotAKey;
+
+    fn try_from(text: String) -> Result<Self, NotAKey> {
+        let mut letters = text.bytes();
+        let first = letters.next().is_some_and(|byte| byte.is_ascii_lowercase());
+        let rest = letters.all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-');
+        if first && rest && text.len() <= 32 {
+            Ok(Self(text))
+        } else {
+            Err(NotAKey(text.chars().take(40).collect()))
+        }
+    }
+}
+
+impl core::str::FromStr for Key {
+    type Err = NotAKey;
+
+    fn from_str(text: &str) -> Result<Self, NotAKey> {
+        String::from(text).try_into()
+    }
+}
+
+impl From<Key> for String {
+    fn from(key: Key) -> Self {
+        key.0
+    }
+}
+
+impl Borrow<str> for Key {
+    fn borrow(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for Key {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl fmt::Debug for Key {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}

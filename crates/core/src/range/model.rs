@@ -1,0 +1,109 @@
+//! Models: a cabinet type with its limits.
+
+use serde::{Deserialize, Serialize};
+
+use super::Key;
+use crate::choice::Bay;
+use crate::quantity::{AreaMass, Dim};
+
+/// A cabinet type of the range.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Model {
+    /// Short name.
+    pub key: Key,
+    /// Name as shown.
+    pub name: String,
+    /// What it is, in a few words.
+    pub about: String,
+    /// Board of everything but the back.
+    pub body: Key,
+    /// Boards on offer for the back, the usual one first.
+    pub backs: Vec<Key>,
+    /// Face-grain direction of the back.
+    pub back_grain: BackGrain,
+    /// Finishes on offer, the usual one first.
+    pub finishes: Vec<Key>,
+    /// Overall width.
+    pub width_mm: DimRange,
+    /// Overall height.
+    pub height_mm: DimRange,
+    /// Overall depth.
+    pub depth_mm: DimRange,
+    /// Radii on offer for the corners of top and base, the usual one first.
+    pub corner_radii_mm: Vec<Dim>,
+    /// Number of bays.
+    pub bays: BayCount,
+    /// Most shelves in one bay; 0 if none.
+    pub shelves_most: u8,
+    /// Most door leaves in the unit; 0 if none.
+    pub leaves_most: u8,
+    /// Load that each shelf is laid out for.
+    pub shelf_load_kg_per_m2: AreaMass,
+    /// Load that the top is laid out for.
+    pub top_load_kg_per_m2: AreaMass,
+    /// What the bays hold to begin with.
+    pub start_bays: Vec<Bay>,
+}
+
+/// Least, most, step and first value of a size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct DimRange {
+    /// Smallest value.
+    pub least: Dim,
+    /// Largest value.
+    pub most: Dim,
+    /// Distance between neighbouring values, counted from the least.
+    pub step: Dim,
+    /// The value to begin with.
+    pub start: Dim,
+}
+
+impl DimRange {
+    /// Whether the value is within the limits and on a step.
+    pub const fn holds(self, value: Dim) -> bool {
+        let (least, most, step) = (self.least.in_tenths(), self.most.in_tenths(), self.step.in_tenths());
+        let at = value.in_tenths();
+        least <= at && at <= most && step > 0 && (at - least) % step == 0
+    }
+
+    /// The value on a step that is nearest, within the limits.
+    #[must_use]
+    pub fn nearest(self, value: Dim) -> Dim {
+        let (least, step) = (self.least.in_tenths(), self.step.in_tenths().max(1));
+        let last = (self.most.in_tenths() - least).max(0) / step;
+        let steps = (value.in_tenths().saturating_sub(least) + step / 2).div_euclid(step);
+        Dim::tenths(least + steps.clamp(0, last) * step)
+    }
+
+    /// All values, ascending.
+    pub fn values(self) -> impl Iterator<Item = Dim> {
+        let step = usize::try_from(self.step.in_tenths()).unwrap_or(1).max(1);
+        (self.least.in_tenths()..=self.most.in_tenths()).step_by(step).map(Dim::tenths)
+    }
+}
+
+/// Least and most bays.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct BayCount {
+    /// Fewest.
+    pub least: u8,
+    /// Most.
+    pub most: u8,
+}
+
+/// Face-grain direction of a back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum BackGrain {
+    /// From left to right.
+    Lying,
+    /// From bottom to top.
+    Standing,
+}

@@ -1,0 +1,42 @@
+//! What material and work cost.
+
+use serde::{Deserialize, Serialize};
+
+use crate::money::Money;
+
+/// Rates of the workshop, all without tax.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Rates {
+    /// Share of a sheet that ends up in parts, per mille.
+    pub sheet_yield_per_mille: u32,
+    /// One hour of the machine with its operator.
+    pub machine_hour_minor: Money,
+    /// One hour in the spray room.
+    pub spray_hour_minor: Money,
+    /// One hour at the bench.
+    pub bench_hour_minor: Money,
+    /// Feed of the cutter.
+    pub feed_mm_per_min: f64,
+    /// Passes to cut through a body board.
+    pub passes: u8,
+    /// Loading and unloading one sheet.
+    pub sheet_minutes: f64,
+    /// Sanding, of each face before coating.
+    pub sand_minutes_per_m2: f64,
+    /// Spraying one coat.
+    pub coat_minutes_per_m2: f64,
+    /// Finishing cut edges by hand.
+    pub edge_minutes_per_m: f64,
+    /// Packing, for each part.
+    pub pack_minutes_per_part: f64,
+    /// Packing material, for each square metre of parts.
+    pub pack_minor_per_m2: Money,
+    /// Overhead on material and work, per mille.
+    pub overhead_per_mille: u32,
+    /// Margin as a share of the price, per mille.
+    pub margin_per_mille: u32,
+    /// Tax on the price, per mille.
+    pub tax_per_mille: u32,
+}
