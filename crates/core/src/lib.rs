@@ -11,6 +11,28 @@ extern crate alloc;
 pub mod quantity;
 pub mod money;
 pub mod day;
+pub mod seal;
 pub mod range;
 pub mod choice;
+pub mod outline;
+pub mod space;
+pub mod panel;
+pub mod joint;
+pub mod layout;
+pub mod leaf;
+pub mod case;
+pub mod change;
+pub mod finding;
+pub mod rules;
+mod remedy;
+pub mod options;
 pub mod bill;
+pub mod carriage;
+pub mod price;
+pub mod promise;
+pub mod derive;
+pub mod document;
+pub mod words;
+
+#[cfg(test)]
+mod testing;

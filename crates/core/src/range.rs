@@ -1,23 +1,29 @@
 //! A workshop's range: what it makes, from what, how, at which rates and when.
 //!
 //! One human-editable TOML file holds it (`web/ranges/fenland.toml` is the documented example). The
-//! types below are its vocabulary; [`parse`] reads and judges the file as a whole.
+//! types below are its vocabulary; [`Range::parse`] reads and judges the file as a whole.
 
 use alloc::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 
+use crate::seal::Digest;
+
 mod board;
 mod build;
 mod calendar;
+mod check;
 mod finish;
 mod hole;
 mod key;
 mod model;
+mod parse;
 mod rates;
 
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, Handling, Strength};
+pub use check::Wrong;
+pub use parse::{Problem, RangeProblems};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
@@ -80,6 +86,11 @@ pub struct Range {
 }
 
 impl Range {
+    /// The digest that orders refer to: SHA-256 over the canonical JSON of the whole range.
+    pub fn digest(&self) -> Digest {
+        Digest::of_value(self)
+    }
+
     /// The model of that key.
     pub fn model(&self, key: &Key) -> Option<&Model> {
         self.models.iter().find(|model| model.key == *key)

@@ -1,0 +1,149 @@
+//! The one pure function in the middle: everything that follows from a range, a choice, a day and
+//! a backlog.
+
+use crate::case::{Case, Weighed};
+use crate::choice::Choice;
+use crate::day::Day;
+use crate::document::{Document, Parts};
+use crate::finding::{Finding, Severity};
+use crate::layout::Layout;
+use crate::panel::PanelId;
+use crate::price::{Price, price};
+use crate::promise::{Backlog, Promise, promise};
+use crate::quantity::Mass;
+use crate::range::Range;
+use crate::remedy;
+use crate::rules::judge;
+use crate::seal::Digest;
+
+/// Everything that is known about a choice.
+#[derive(Clone, Debug)]
+pub struct Derived<'a> {
+    /// The range it was derived with.
+    pub range: &'a Range,
+    /// What was picked.
+    pub choice: &'a Choice,
+    /// The day of asking.
+    pub today: Day,
+    /// Work that was booked on that day.
+    pub backlog: &'a Backlog,
+    /// What the rules say, in the order of checking.
+    pub findings: Vec<Finding>,
+    /// What can be built of it, if anything.
+    pub built: Option<Built>,
+}
+
+/// The unit that a choice comes to.
+#[derive(Clone, Debug)]
+pub struct Built {
+    /// Where everything stands.
+    pub layout: Layout,
+    /// Panels and joints.
+    pub case: Case,
+    /// Mass and centre of gravity of each panel, in their order.
+    pub parts: Vec<(PanelId, Weighed)>,
+    /// Mass and centre of gravity of the whole, leaves closed.
+    pub whole: Weighed,
+    /// What it costs.
+    pub price: Price,
+    /// When it can be there; `None` if the calendar has no such day.
+    pub promise: Option<Promise>,
+}
+
+/// A unit that nothing stops: only this becomes an order spec.
+#[derive(Clone, Copy, Debug)]
+pub struct Orderable<'a> {
+    derived: &'a Derived<'a>,
+    built: &'a Built,
+    promise: &'a Promise,
+}
+
+/// Derives everything from a choice; any choice, however absurd, gives findings.
+pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
+    let judged = judge(range, choice);
+    let mut findings = judged.findings;
+    remedy::add(range, choice, &mut findings);
+    let built = judged.picked.zip(judged.layout).zip(judged.case).map(|((picked, layout), case)| {
+        let bill = case.bill(picked);
+        let parts = case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, picked))).collect();
+        let whole = case.weigh_all(picked);
+        let price = price(range, &bill, picked.finish);
+        let promise = promise(range, &bill, picked.finish, today, backlog);
+        Built { layout, case, parts, whole, price, promise }
+    });
+    Derived { range, choice, today, backlog, findings, built }
+}
+
+impl<'a> Derived<'a> {
+    /// The findings that stop the order.
+    pub fn stops(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|finding| finding.severity == Severity::Stops)
+    }
+
+    /// The unit as something that can be ordered; `None` while anything stops it.
+    pub fn orderable(&'a self) -> Option<Orderable<'a>> {
+        let built = self.built.as_ref()?;
+        let promise = built.promise.as_ref()?;
+        self.stops().next().is_none().then_some(Orderable { derived: self, built, promise })
+    }
+
+    /// All of it as a document, for `slotwright derive` and for comparing machines.
+    pub fn document(&self) -> Document {
+        Document::of(self)
+    }
+}
+
+impl Built {
+    /// Mass of the heaviest part, and which it is.
+    pub fn heaviest(&self) -> Option<(PanelId, Mass)> {
+        let masses = self.parts.iter().map(|(id, part)| (*id, part.mass));
+        masses.max_by(|a, b| a.1.total_cmp(&b.1))
+    }
+
+    /// Digest of all outlines and joints: equal digests, equal parts.
+    pub fn parts_digest(&self) -> Digest {
+        Parts::of(self).digest()
+    }
+}
+
+impl<'a> Orderable<'a> {
+    /// The range it was derived with.
+    pub fn range(self) -> &'a Range {
+        self.derived.range
+    }
+
+    /// What was picked.
+    pub fn choice(self) -> &'a Choice {
+        self.derived.choice
+    }
+
+    /// The day of asking.
+    pub fn today(self) -> Day {
+        self.derived.today
+    }
+
+    /// Work that was booked on that day.
+    pub fn backlog(self) -> &'a Backlog {
+        self.derived.backlog
+    }
+
+    /// Mass of the whole.
+    pub fn mass(self) -> Mass {
+        self.built.whole.mass
+    }
+
+    /// What it costs.
+    pub fn price(self) -> &'a Price {
+        &self.built.price
+    }
+
+    /// When it can be there.
+    pub fn promise(self) -> &'a Promise {
+        self.promise
+    }
+
+    /// Digest of its parts.
+    pub fn parts_digest(self) -> Digest {
+        self.built.parts_digest()
+    }
+}

@@ -1,0 +1,159 @@
+//! When the unit can be there: working days, the stages' capacity, and what is booked already.
+
+use alloc::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::bill::Bill;
+use crate::carriage::carriage;
+use crate::day::Day;
+use crate::range::{Calendar, Finish, Key, Range, Stage};
+
+/// Work that is booked already: minutes by stage. Stages that the range does not have are ignored.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Backlog {
+    /// Booked minutes of each stage, by its key.
+    #[serde(default)]
+    pub minutes: BTreeMap<Key, u32>,
+}
+
+/// A stage of the order with its days.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct StageDays {
+    /// The stage.
+    pub stage: Key,
+    /// The first day on which it works on the unit.
+    pub starts: Day,
+    /// The last.
+    pub ends: Day,
+    /// The day on which the unit can go on, after drying or curing.
+    pub free: Day,
+    /// Working days that the unit waits before it because the stage is booked.
+    pub waits: u32,
+    /// Working days that it takes, waiting and drying included.
+    pub days: u32,
+}
+
+/// When the unit can be there.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Promise {
+    /// The stages in order.
+    pub stages: Vec<StageDays>,
+    /// The day on which it leaves.
+    pub leaves: Day,
+    /// The carrier.
+    pub carrier: Key,
+    /// The latest day on which it arrives.
+    pub arrives: Day,
+    /// The stage that takes the most working days.
+    pub decided_by: Key,
+}
+
+/// Longest time looked ahead, in calendar days: ten years. A calendar without working days ends here.
+const HORIZON: u32 = 3660;
+
+impl Calendar {
+    /// Whether the workshop works on that day.
+    pub fn is_open(&self, day: Day) -> bool {
+        self.weekdays.contains(&day.weekday())
+            && !self.closed.contains(&day)
+            && !self.shutdowns.iter().any(|shut| shut.from <= day && day <= shut.to)
+    }
+
+    /// The first working day after `day`; `None` if there is none within ten years.
+    pub fn next_open(&self, day: Day) -> Option<Day> {
+        let mut next = day;
+        for _ in 0..HORIZON {
+            next = next.next();
+            if self.is_open(next) {
+                return Some(next);
+            }
+        }
+        None
+    }
+
+    /// The working day that is `count` working days after `day`; the day itself for 0.
+    pub fn after(&self, day: Day, count: u32) -> Option<Day> {
+        let mut open = day;
+        for _ in 0..count {
+            open = self.next_open(open)?;
+        }
+        Some(open)
+    }
+}
+
+/// Promises a date. Each stage first works off what is booked, then this unit, and begins the
+/// working day after the stage before has let it go. `None` if the calendar ends before.
+pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog: &Backlog) -> Option<Promise> {
+    let minutes = bill.minutes(&range.rates, finish);
+    let calendar = &range.calendar;
+    let mut free = today;
+    let mut stages: Vec<StageDays> = Vec::with_capacity(range.stages.len());
+    for stage in &range.stages {
+        let booked = backlog.minutes.get(&stage.key).copied().unwrap_or(0);
+        // The stage is free on the working day after its last booked one.
+        let idle = calendar.after(today, days(f64::from(booked), stage)?)?;
+        let (mut starts, mut waits) = (calendar.next_open(free)?, 0);
+        while starts <= idle {
+            starts = calendar.next_open(starts)?;
+            waits += 1;
+        }
+        let work = days(minutes.of(stage.work), stage)?.max(1);
+        let ends = calendar.after(starts, work - 1)?;
+        free = calendar.after(ends, stage.wait_days.into())?;
+        let days = waits + work + u32::from(stage.wait_days);
+        stages.push(StageDays { stage: stage.key.clone(), starts, ends, free, waits, days });
+    }
+    let carrier = carriage(range, bill)?.carrier;
+    let arrives = calendar.after(free, carrier.days.into())?;
+    // Of stages that take as long, the first: it holds up the others.
+    let most = stages.iter().map(|stage| stage.days).max()?;
+    let decided_by = stages.iter().find(|stage| stage.days == most)?.stage.clone();
+    Some(Promise { stages, leaves: free, carrier: carrier.key.clone(), arrives, decided_by })
+}
+
+/// Whole working days of a stage for so many minutes; `None` beyond the horizon.
+fn days(minutes: f64, stage: &Stage) -> Option<u32> {
+    let days = libm::ceil(minutes / f64::from(stage.minutes_per_day));
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and within the horizon")]
+    (days <= f64::from(HORIZON)).then_some(days as u32)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::range::Shutdown;
+
+    fn calendar(closed: &[&str]) -> Calendar {
+        Calendar {
+            weekdays: vec![1, 2, 3, 4, 5],
+            closed: closed.iter().map(|day| day.parse().unwrap()).collect(),
+            shutdowns: Vec::new(),
+        }
+    }
+
+    // Worked by hand on the calendar, weekdays only, 25 and 26 December and 1 January closed.
+    #[test]
+    fn working_days_step_over_what_is_closed() {
+        let holidays = calendar(&["2025-12-25", "2025-12-26", "2026-01-01"]);
+        for (calendar, from, count, to) in [
+            (&holidays, "2025-12-19", 10, "2026-01-07"),
+            (&calendar(&[]), "2025-12-19", 10, "2026-01-02"),
+            (&calendar(&[]), "2024-02-28", 2, "2024-03-01"),
+        ] {
+            let found = calendar.after(from.parse().unwrap(), count).map(|day| day.to_string());
+            assert_eq!(found.as_deref(), Some(to));
+        }
+    }
+
+    #[test]
+    fn a_calendar_closed_for_ever_ends() {
+        let mut never = calendar(&[]);
+        never.shutdowns = vec![Shutdown { from: "2000-01-01".parse().unwrap(), to: Day::LAST }];
+        assert_eq!(never.next_open("2026-01-01".parse().unwrap()), None);
+    }
+}

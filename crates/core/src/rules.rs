@@ -1,0 +1,193 @@
+//! The rules that a unit has to keep. One file, one rule or one family of them: what is checked,
+//! why, the formula with its source, and the tests.
+
+use serde::Serialize;
+
+use crate::case::Case;
+use crate::choice::Choice;
+use crate::finding::{Finding, Severity};
+use crate::layout::{Layout, Picked};
+use crate::range::Range;
+
+pub mod carrying;
+pub mod hole;
+pub mod known;
+pub mod leaf;
+pub mod place;
+pub mod room;
+pub mod sag;
+pub mod sheet;
+pub mod shelf_slot;
+pub mod size;
+pub mod tether;
+
+/// What a rule is for, shown one step deeper than its sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct RuleCard {
+    /// The code by which findings name it.
+    pub code: &'static str,
+    /// What is checked.
+    pub what: &'static str,
+    /// Why it matters.
+    pub why: &'static str,
+    /// Where formula and limit come from.
+    pub source: &'static str,
+}
+
+macro_rules! rules {
+    ($($(#[$doc:meta])* $name:ident = $card:expr;)*) => {
+        /// All rules.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Rule {
+            $($(#[$doc])* $name,)*
+        }
+
+        impl Rule {
+            /// Every rule, in the order of checking.
+            pub const ALL: &[Self] = &[$(Self::$name),*];
+
+            /// Its card.
+            pub const fn card(self) -> &'static RuleCard {
+                match self {
+                    $(Self::$name => &$card,)*
+                }
+            }
+        }
+    };
+}
+
+rules! {
+    /// The range has what the choice names.
+    Known = known::KNOWN;
+    /// Sizes within the model's limits.
+    SizeLimit = size::SIZE_LIMIT;
+    /// Sizes on the model's steps.
+    SizeStep = size::SIZE_STEP;
+    /// Number of bays, shelves and leaves.
+    FitOutCount = size::FIT_OUT_COUNT;
+    /// Weights of the bays' widths.
+    BayShare = size::BAY_SHARE;
+    /// Bays wide enough.
+    BayRoom = room::BAY_ROOM;
+    /// Rows high enough.
+    RowRoom = room::ROW_ROOM;
+    /// Deep enough for shelves and chase.
+    DepthRoom = room::DEPTH_ROOM;
+    /// Every panel on a sheet.
+    SheetFit = sheet::SHEET_FIT;
+    /// Shelves do not bend too far.
+    ShelfSag = sag::SHELF_SAG;
+    /// Nor does the top.
+    TopSag = sag::TOP_SAG;
+    /// Shelf slots in a shared divider.
+    ShelfSlot = shelf_slot::SHELF_SLOT;
+    /// A leaf's shape.
+    LeafShape = leaf::LEAF_SHAPE;
+    /// A leaf's mass on its pivots.
+    LeafMass = leaf::LEAF_MASS;
+    /// The plug passes.
+    HolePlug = hole::HOLE_PLUG;
+    /// Material round a hole.
+    HoleEdge = hole::HOLE_EDGE;
+    /// No shelf before a hole.
+    HoleShelf = hole::HOLE_SHELF;
+    /// Parts that people can carry.
+    PartMass = carrying::PART_MASS;
+    /// The screen on the top.
+    ScreenWidth = place::SCREEN_WIDTH;
+    /// The wall.
+    WallWidth = place::WALL_WIDTH;
+    /// Fastening to the wall.
+    WallTether = tether::WALL_TETHER;
+}
+
+impl Rule {
+    /// The rule of that code.
+    pub fn of_code(code: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|rule| rule.card().code == code)
+    }
+}
+
+impl Serialize for Rule {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.card().code)
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Rule {
+    fn schema_name() -> alloc::borrow::Cow<'static, str> {
+        "Rule".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let codes: Vec<&str> = Self::ALL.iter().map(|rule| rule.card().code).collect();
+        schemars::json_schema!({ "type": "string", "enum": codes })
+    }
+}
+
+/// What a choice comes to: its case, if it can be built at all, and what the rules say.
+#[derive(Clone, Debug)]
+pub struct Judged<'a> {
+    /// What the choice names; `None` if the range lacks it.
+    pub picked: Option<Picked<'a>>,
+    /// Where everything stands.
+    pub layout: Option<Layout>,
+    /// Panels and joints.
+    pub case: Option<Case>,
+    /// Findings in the order of checking, without remedies.
+    pub findings: Vec<Finding>,
+}
+
+impl Judged<'_> {
+    /// Whether nothing stops the order.
+    pub fn holds(&self) -> bool {
+        self.case.is_some() && !self.findings.iter().any(|finding| finding.severity == Severity::Stops)
+    }
+}
+
+/// A choice with all that the rules look at.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Unit<'a> {
+    pub(crate) picked: Picked<'a>,
+    pub(crate) choice: &'a Choice,
+    pub(crate) layout: &'a Layout,
+    pub(crate) case: &'a Case,
+}
+
+/// Builds the case of a choice and checks every rule.
+pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
+    let mut findings = Vec::new();
+    let out = &mut findings;
+    known::check(out, range, choice);
+    let picked = Picked::of(range, choice);
+    let layout = picked.and_then(|picked| {
+        size::check(out, picked.model, choice);
+        Layout::of(picked, choice)
+    });
+    let mut case = None;
+    if let (Some(picked), Some(layout)) = (picked, &layout) {
+        room::check(out, picked, choice, layout);
+        case = Case::of(picked, choice, layout);
+        if let Some(case) = &case {
+            check_unit(out, Unit { picked, choice, layout, case });
+        }
+    }
+    Judged { picked, layout, case, findings }
+}
+
+fn check_unit(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    sheet::check(out, unit);
+    sag::check(out, unit);
+    shelf_slot::check(out, unit);
+    leaf::check(out, unit);
+    hole::check(out, unit);
+    carrying::check(out, unit);
+    place::check(out, unit);
+    tether::check(out, unit);
+}
+
+/// Numbers things from 1, as people do.
+pub(crate) fn numbered<T>(things: impl IntoIterator<Item = T>) -> impl Iterator<Item = (u8, T)> {
+    (1..=u8::MAX).zip(things)
+}

@@ -1,0 +1,93 @@
+//! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it.
+
+use super::{Rule, RuleCard, Unit, numbered};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::panel::PanelId;
+use crate::quantity::Length;
+use crate::range::{HoleShape, Plug};
+
+/// The plug passes.
+pub const HOLE_PLUG: RuleCard = RuleCard {
+    code: "hole-plug",
+    what: "The plug that the customer named passes every cable hole.",
+    why: "A cable whose plug does not pass has to be cut or stays outside.",
+    source: "the range file, with the plugs' standards beside the figures; geometry",
+};
+
+/// Wood round the hole.
+pub const HOLE_EDGE: RuleCard = RuleCard {
+    code: "hole-edge",
+    what: "Between a cable hole and the back's edges, its laps and its neighbours stays as much wood as the range asks.",
+    why: "A thin bridge breaks when the back is dropped into its laps.",
+    source: "the range file; common practice",
+};
+
+/// No shelf before the hole.
+pub const HOLE_SHELF: RuleCard = RuleCard {
+    code: "hole-shelf",
+    what: "No shelf's rear tab or edge stands before a cable hole or closer to it than the range's least bridge.",
+    why: "A shelf closes the hole, and its slot in the back would break into it.",
+    source: "the range file; common practice",
+};
+
+/// How wide a gap a plug's body needs, and the gap that the shape gives it.
+///
+/// A body with square corners is measured by its diagonal in a round hole; in a lying slot with
+/// half-round ends it must fit the rectangle of its own height.
+pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
+    let (long, short) = (plug.width_mm.max(plug.height_mm), plug.width_mm.min(plug.height_mm));
+    match shape {
+        HoleShape::Round { diameter_mm } if plug.round => (long, diameter_mm),
+        HoleShape::Round { diameter_mm } => {
+            (Length::mm(libm::hypot(long.in_mm(), short.in_mm())), diameter_mm)
+        }
+        HoleShape::Slotted { height_mm, .. } if short > height_mm => (short, height_mm),
+        HoleShape::Slotted { length_mm, height_mm } if plug.round => {
+            // An oval body with half-round ends slides along the slot.
+            (long, length_mm - height_mm + short)
+        }
+        HoleShape::Slotted { length_mm, height_mm } => {
+            // At half of the body's height the round ends stand back by r − √(r² − (h/2)²).
+            let (radius, half) = (height_mm.in_mm() / 2.0, short.in_mm() / 2.0);
+            let lost = radius - libm::sqrt(radius * radius - half * half);
+            (long, length_mm - Length::mm(lost * 2.0))
+        }
+    }
+}
+
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let range = unit.picked.range;
+    let plug = unit.choice.place.plug.as_ref().and_then(|key| range.plug(key));
+    let Some(back) = unit.case.panel(PanelId::Back) else { return };
+    for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {
+        let Some(hole) = &chosen.hole else { continue };
+        let Some(kind) = range.hole(&hole.kind) else { continue };
+        let mut find = |rule, found: Length, limit, allowed: Length| {
+            let (found, allowed) = (Figure::length(found), Figure::length(allowed));
+            out.push(Finding::stops(rule, Question::Hole(bay), found, limit, allowed).of([PanelId::Back]));
+        };
+        if let Some(plug) = plug {
+            let (needed, given) = passage(kind.shape, plug);
+            if needed > given {
+                find(Rule::HolePlug, given, Limit::AtLeast, needed);
+            }
+        }
+        let (long, high) = kind.shape.extent();
+        let least = range.build.ligament_mm;
+        let lap = range.build.clearance_mm / 2.0;
+        let centre = span.middle() + hole.offset_mm.length();
+        let beside = (centre - long / 2.0 - span.left - lap).min(span.right - lap - centre - long / 2.0);
+        let (under, over) = (kind.rise_mm - high / 2.0, kind.rise_mm + high / 2.0);
+        let bridge = beside.min(under).min(back.height - over);
+        if bridge < least {
+            find(Rule::HoleEdge, bridge, Limit::AtLeast, least);
+        }
+        let shelf = span.shelves.iter().map(|shelf| {
+            let low = *shelf - unit.layout.floor;
+            (low - over).max(under - low - unit.layout.body)
+        });
+        if let Some(gap) = shelf.min_by(Length::total_cmp).filter(|gap| *gap < least) {
+            find(Rule::HoleShelf, gap, Limit::AtLeast, least);
+        }
+    }
+}

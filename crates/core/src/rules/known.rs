@@ -1,0 +1,40 @@
+//! The range has what the choice names.
+
+use super::{Rule, RuleCard, numbered};
+use crate::choice::Choice;
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::range::{Key, Range};
+
+/// See [`check`].
+pub const KNOWN: RuleCard = RuleCard {
+    code: "not-in-range",
+    what: "Model, back, finish, corner radius, cable holes and plug are those that the range offers.",
+    why: "An order for something that the workshop does not have cannot be made.",
+    source: "the range file",
+};
+
+/// Finds every name that leads nowhere; allowed is how many the range has.
+pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, choice: &Choice) {
+    let mut look = |about, known: bool, offered: usize| {
+        if !known {
+            let offered = Figure::count(u32::try_from(offered).unwrap_or(u32::MAX));
+            out.push(Finding::stops(Rule::Known, about, Figure::count(0u32), Limit::OneOf, offered));
+        }
+    };
+    let Some(model) = range.model(&choice.model) else {
+        look(Question::Model, false, range.models.len());
+        return;
+    };
+    let among = |keys: &[Key], key: &Key| keys.contains(key);
+    look(Question::Back, among(&model.backs, &choice.back) && range.board(&choice.back).is_some(), model.backs.len());
+    let finish = among(&model.finishes, &choice.finish) && range.finish(&choice.finish).is_some();
+    look(Question::Finish, finish, model.finishes.len());
+    let radius = model.corner_radii_mm.contains(&choice.corner_radius_mm);
+    look(Question::Corners, radius, model.corner_radii_mm.len());
+    for (bay, chosen) in numbered(&choice.bays) {
+        let known = chosen.hole.as_ref().is_none_or(|hole| range.hole(&hole.kind).is_some());
+        look(Question::Hole(bay), known, range.holes.len());
+    }
+    let plug = choice.place.plug.as_ref().is_none_or(|key| range.plug(key).is_some());
+    look(Question::Place, plug, range.plugs.len());
+}

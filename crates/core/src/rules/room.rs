@@ -1,0 +1,62 @@
+//! Room inside: bays wide enough, rows high enough, shelves deep enough.
+
+use super::{Rule, RuleCard, numbered};
+use crate::choice::Choice;
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::layout::{BaySpan, Layout, Picked};
+use crate::quantity::Length;
+
+/// Bays wide enough.
+pub const BAY_ROOM: RuleCard = RuleCard {
+    code: "bay-room",
+    what: "Every bay is at least as wide inside as the range asks.",
+    why: "A hand has to reach in, and stiles and joints need their room.",
+    source: "the range file; common practice",
+};
+
+/// Rows high enough.
+pub const ROW_ROOM: RuleCard = RuleCard {
+    code: "row-room",
+    what: "The clear height under, over and between shelves is at least what the range asks.",
+    why: "A hand has to reach in, and slots one over the other need wood between them.",
+    source: "the range file; common practice",
+};
+
+/// Deep enough.
+pub const DEPTH_ROOM: RuleCard = RuleCard {
+    code: "depth-room",
+    what: "Behind the stiles and before the back there is room for the uprights' tabs.",
+    why: "Tabs too close to an edge split off.",
+    source: "the range file; common practice",
+};
+
+pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice, layout: &Layout) {
+    let strength = &picked.range.strength;
+    for (bay, span) in numbered(&layout.bays) {
+        let (clear, least) = (span.clear(), strength.bay_least_mm);
+        if clear < least {
+            let (found, least) = (Figure::length(clear), Figure::length(least));
+            out.push(Finding::stops(Rule::BayRoom, Question::Bay(bay), found, Limit::AtLeast, least));
+        }
+        let (row, least) = (row_height(span, layout), strength.row_least_mm);
+        if row < least {
+            let about = if span.shelves.is_empty() { Question::Height } else { Question::Bay(bay) };
+            let (found, least) = (Figure::length(row), Figure::length(least));
+            out.push(Finding::stops(Rule::RowRoom, about, found, Limit::AtLeast, least));
+        }
+    }
+    let build = &picked.range.build;
+    // Two tabs with their insets and one tab's length between them.
+    let least = build.tab_mm * 3.0 + build.tab_inset_mm * 2.0;
+    let clear = layout.upright_rear - layout.upright_front;
+    if clear < least && choice.depth_mm >= picked.model.depth_mm.least {
+        let (found, least) = (Figure::length(clear), Figure::length(least));
+        out.push(Finding::stops(Rule::DepthRoom, Question::Depth, found, Limit::AtLeast, least));
+    }
+}
+
+/// Clear height of a row of a bay.
+fn row_height(span: &BaySpan, layout: &Layout) -> Length {
+    let lowest = span.shelves.first().copied().unwrap_or(layout.ceiling);
+    lowest - layout.floor
+}

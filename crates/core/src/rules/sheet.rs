@@ -1,0 +1,63 @@
+//! Every panel has to come out of one sheet, its face grain in the right direction.
+
+use super::{Rule, RuleCard, Unit};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::panel::{Panel, PanelId, Stock};
+use crate::quantity::Length;
+use crate::range::{Grain, Sheet};
+
+/// See [`check`].
+pub const SHEET_FIT: RuleCard = RuleCard {
+    code: "sheet-fit",
+    what: "Every panel, tabs included, fits a sheet of its board within the border, face grain in its direction.",
+    why: "A panel is one piece: it cannot be longer than the sheet, nor be turned against the grain.",
+    source: "the range file; formats as traded, common practice",
+};
+
+/// Usable size of a sheet along and across its face grain.
+pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {
+    let (length, width) = (sheet.length_mm - trim * 2.0, sheet.width_mm - trim * 2.0);
+    match sheet.grain {
+        Grain::Length => (length, width),
+        Grain::Width => (width, length),
+    }
+}
+
+/// Finds the panels that no sheet holds: how long they are along or across the grain, and the most
+/// that a sheet gives in that direction.
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let trim = unit.picked.range.build.sheet_trim_mm;
+    for panel in &unit.case.panels {
+        let sheets = match panel.stock {
+            Stock::Body => &unit.picked.body.sheets,
+            Stock::Back => &unit.picked.back.sheets,
+        };
+        let (along, across) = panel.blank_by_grain();
+        let fits = sheets.iter().map(|sheet| usable(sheet, trim)).any(|(length, width)| along <= length && across <= width);
+        if fits {
+            continue;
+        }
+        let longest = sheets.iter().map(|sheet| usable(sheet, trim).0).fold(Length::ZERO, Length::max);
+        // Across: what the sheets that are long enough still give.
+        let widest = sheets.iter().map(|sheet| usable(sheet, trim)).filter(|(length, _)| along <= *length);
+        let widest = widest.map(|(_, width)| width).fold(Length::ZERO, Length::max);
+        let (found, most) = if along > longest { (along, longest) } else { (across, widest) };
+        let about = about(panel, found);
+        let finding = Finding::stops(Rule::SheetFit, about, Figure::length(found), Limit::AtMost, Figure::length(most));
+        out.push(finding.of([panel.id]));
+    }
+}
+
+/// The size of the unit that the panel's long side comes from.
+fn about(panel: &Panel, long: Length) -> Question {
+    let along_u = panel.blank().0 == long;
+    match panel.id {
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top if along_u => Question::Width,
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => Question::Depth,
+        PanelId::Back if along_u => Question::Width,
+        PanelId::Upright(_) if along_u => Question::Depth,
+        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) => Question::Height,
+        PanelId::Leaf(_) if !along_u => Question::Height,
+        PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => Question::Bay(bay),
+    }
+}

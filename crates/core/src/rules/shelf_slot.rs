@@ -1,0 +1,33 @@
+//! Shelf slots in a shared divider.
+
+use super::{Rule, RuleCard, Unit, numbered};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::panel::PanelId;
+use crate::quantity::Length;
+
+/// See [`check`].
+pub const SHELF_SLOT: RuleCard = RuleCard {
+    code: "shelf-slot",
+    what: "Shelves on both sides of a divider are at the same height, or their slots have wood between them.",
+    why: "Two slots that run into each other let the divider break out between them.",
+    source: "common practice",
+};
+
+/// Slots closer than this at the same height are one.
+const SAME: Length = Length::mm(0.01);
+
+/// Compares the shelves of neighbouring bays: the wood between two slots that are not one.
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let build = &unit.picked.range.build;
+    let slot = unit.layout.body + build.clearance_mm;
+    for (bay, pair) in numbered(unit.layout.bays.windows(2)) {
+        let [here, beside] = pair else { continue };
+        let gaps = here.shelves.iter().flat_map(|a| beside.shelves.iter().map(move |b| (*a - *b).abs()));
+        let closest = gaps.filter(|gap| *gap > SAME).min_by(Length::total_cmp);
+        if let Some(wood) = closest.map(|gap| gap - slot).filter(|wood| *wood < build.ligament_mm) {
+            let (found, least) = (Figure::length(wood), Figure::length(build.ligament_mm));
+            let finding = Finding::stops(Rule::ShelfSlot, Question::Bay(bay + 1), found, Limit::AtLeast, least);
+            out.push(finding.of([PanelId::Upright(bay + 1)]));
+        }
+    }
+}

@@ -1,0 +1,94 @@
+//! The model's own limits: sizes, steps and counts.
+
+use super::{Rule, RuleCard, numbered};
+use crate::choice::{Choice, Fill};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::quantity::Dim;
+use crate::range::{DimRange, Model};
+
+/// Width, height and depth within limits.
+pub const SIZE_LIMIT: RuleCard = RuleCard {
+    code: "size-limit",
+    what: "Width, height and depth lie between the model's least and most.",
+    why: "The model is drawn and tried for these sizes.",
+    source: "the range file",
+};
+
+/// Width, height and depth on a step.
+pub const SIZE_STEP: RuleCard = RuleCard {
+    code: "size-step",
+    what: "Width, height and depth are a whole number of steps above the model's least.",
+    why: "The workshop keeps to a grid, so that parts stay comparable.",
+    source: "the range file",
+};
+
+/// Numbers of bays, shelves and leaves.
+pub const FIT_OUT_COUNT: RuleCard = RuleCard {
+    code: "fit-out-count",
+    what: "Bays, shelves in a bay and door leaves are no more and no fewer than the model has room for.",
+    why: "The model is drawn and tried for these.",
+    source: "the range file",
+};
+
+/// Weights of the bays' widths.
+pub const BAY_SHARE: RuleCard = RuleCard {
+    code: "bay-share",
+    what: "Every bay's share of the width is a whole number from 1 to 9.",
+    why: "The clear width is divided by these shares.",
+    source: "the order format",
+};
+
+/// Largest share of a bay.
+const SHARE_MOST: u8 = 9;
+
+pub(crate) fn check(out: &mut Vec<Finding>, model: &Model, choice: &Choice) {
+    for (about, limits, size) in [
+        (Question::Width, model.width_mm, choice.width_mm),
+        (Question::Height, model.height_mm, choice.height_mm),
+        (Question::Depth, model.depth_mm, choice.depth_mm),
+    ] {
+        check_size(out, about, limits, size);
+    }
+    let bays = u32::try_from(choice.bays.len()).unwrap_or(u32::MAX);
+    count(out, Question::Bays, bays, u32::from(model.bays.least), u32::from(model.bays.most));
+    let mut leaves = 0;
+    for (bay, chosen) in numbered(&choice.bays) {
+        match chosen.fill {
+            Fill::Open => {}
+            Fill::Shelves(shelves) => count(out, Question::Bay(bay), shelves.into(), 1, model.shelves_most.into()),
+            Fill::Leaf(_) => {
+                leaves += 1;
+                count(out, Question::Bay(bay), leaves, 0, model.leaves_most.into());
+            }
+        }
+        let share = Figure::count(chosen.share);
+        if chosen.share < 1 {
+            out.push(Finding::stops(Rule::BayShare, Question::Bay(bay), share, Limit::AtLeast, Figure::count(1u32)));
+        } else if chosen.share > SHARE_MOST {
+            let most = Figure::count(SHARE_MOST);
+            out.push(Finding::stops(Rule::BayShare, Question::Bay(bay), share, Limit::AtMost, most));
+        }
+    }
+}
+
+fn check_size(out: &mut Vec<Finding>, about: Question, limits: DimRange, size: Dim) {
+    let figure = |dim: Dim| Figure::length(dim.length());
+    if size < limits.least {
+        out.push(Finding::stops(Rule::SizeLimit, about, figure(size), Limit::AtLeast, figure(limits.least)));
+    } else if size > limits.most {
+        out.push(Finding::stops(Rule::SizeLimit, about, figure(size), Limit::AtMost, figure(limits.most)));
+    } else if !limits.holds(size) {
+        out.push(Finding::stops(Rule::SizeStep, about, figure(size), Limit::OneOf, figure(limits.step)));
+    }
+}
+
+fn count(out: &mut Vec<Finding>, about: Question, found: u32, least: u32, most: u32) {
+    let finding = |limit, allowed: u32| {
+        Finding::stops(Rule::FitOutCount, about, Figure::count(found), limit, Figure::count(allowed))
+    };
+    if found > most {
+        out.push(finding(Limit::AtMost, most));
+    } else if found < least {
+        out.push(finding(Limit::AtLeast, least));
+    }
+}

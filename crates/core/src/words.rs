@@ -1,0 +1,267 @@
+//! Findings, changes and figures in words: the one place where sentences are made.
+//!
+//! What, by how much, the limit; the customer's words, no blame. Sizes are in millimetres with a
+//! thin space between thousands.
+
+use crate::change::Change;
+use crate::choice::{Fill, Hung};
+use crate::day::Day;
+use crate::finding::{Figure, Finding, Limit, Question, Unit};
+use crate::money::Money;
+use crate::panel::PanelId;
+use crate::quantity::{Dim, Mass};
+use crate::range::{Key, Range};
+use crate::rules::Rule;
+
+/// Stands between thousands: a narrow space that does not break.
+const THIN: char = '\u{202f}';
+
+/// A whole number with thin spaces between thousands and a real minus.
+pub fn number(value: i64) -> String {
+    let digits = value.unsigned_abs().to_string();
+    let mut text = String::from(if value < 0 { "\u{2212}" } else { "" });
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            text.push(THIN);
+        }
+        text.push(digit);
+    }
+    text
+}
+
+/// A number with at most that many decimals, the trailing zeros left out.
+pub fn decimal(value: f64, decimals: u32) -> String {
+    let scale = 10i64.pow(decimals.min(6));
+    #[expect(clippy::cast_possible_truncation, clippy::cast_precision_loss, reason = "rounded; `as` saturates, and the scale is small")]
+    let scaled = crate::quantity::round_half_away(value * scale as f64) as i64;
+    let (whole, rest) = (scaled / scale, (scaled % scale).unsigned_abs());
+    let sign = if scaled < 0 && whole == 0 { "\u{2212}" } else { "" };
+    let mut text = format!("{sign}{}", number(whole));
+    if rest > 0 {
+        let digits = format!("{rest:0width$}", width = decimals as usize);
+        text.push('.');
+        text.push_str(digits.trim_end_matches('0'));
+    }
+    text
+}
+
+/// A picked size without its unit.
+pub fn size(dim: Dim) -> String {
+    decimal(f64::from(dim), 1)
+}
+
+/// A mass in kilograms with one decimal.
+pub fn mass(mass: Mass) -> String {
+    format!("{} kg", decimal(mass.in_kg(), 1))
+}
+
+/// An amount with its currency, whole units where there are no hundredths.
+pub fn money(amount: Money, currency: &str) -> String {
+    let minor = amount.in_minor();
+    let (whole, rest) = (minor / 100, (minor % 100).unsigned_abs());
+    let sign = if minor < 0 && whole == 0 { "\u{2212}" } else { "" };
+    let symbol = match currency {
+        "EUR" => "€",
+        "GBP" => "£",
+        other => other,
+    };
+    format!("{symbol}{THIN}{sign}{}.{rest:02}", number(whole))
+}
+
+const MONTHS: [&str; 12] = [
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+];
+
+/// A day as people say it: `Fri 18 December`.
+pub fn day(day: Day) -> String {
+    let (_, month, date) = day.parts();
+    let month = MONTHS.get(usize::from(month).saturating_sub(1)).copied().unwrap_or_default();
+    format!("{} {date} {month}", day.weekday_name())
+}
+
+/// A figure with its unit.
+pub fn figure(figure: Figure) -> String {
+    match figure.unit {
+        Unit::Mm if figure.value.abs() < 10.0 => format!("{} mm", decimal(figure.value, 1)),
+        Unit::Mm => format!("{} mm", decimal(figure.value, 0)),
+        Unit::Kg => format!("{} kg", decimal(figure.value, 1)),
+        Unit::Count => decimal(figure.value, 0),
+        Unit::Ratio => format!("{} to 1", decimal(figure.value, 2)),
+    }
+}
+
+/// The name of a part.
+pub fn part(id: PanelId) -> String {
+    match id {
+        PanelId::BaseLower => "lower base plate".into(),
+        PanelId::BaseUpper => "upper base plate".into(),
+        PanelId::Upright(number) => format!("upright {number}"),
+        PanelId::Back => "back".into(),
+        PanelId::Shelf { bay, row } => format!("shelf {row} of bay {bay}"),
+        PanelId::Stile(number) => format!("stile {number}"),
+        PanelId::Leaf(bay) => format!("leaf of bay {bay}"),
+        PanelId::Top => "top".into(),
+    }
+}
+
+fn parts(finding: &Finding) -> String {
+    match finding.parts.as_slice() {
+        [] => "part".into(),
+        [one] => part(*one),
+        [first, ..] => format!("{} and others", part(*first)),
+    }
+}
+
+/// What a question is about, within a sentence.
+pub fn question(question: Question) -> String {
+    match question {
+        Question::Place => "place".into(),
+        Question::Model => "model".into(),
+        Question::Width => "width".into(),
+        Question::Height => "height".into(),
+        Question::Depth => "depth".into(),
+        Question::Bays => "number of bays".into(),
+        Question::Bay(number) => format!("bay {number}"),
+        Question::Hole(number) => format!("hole in bay {number}"),
+        Question::Back => "back".into(),
+        Question::Finish => "finish".into(),
+        Question::Corners => "corners".into(),
+    }
+}
+
+/// The sentence of a finding.
+pub fn sentence(finding: &Finding) -> String {
+    let (found, allowed) = (figure(finding.found), figure(finding.allowed));
+    let about = question(finding.about);
+    let bound = match finding.limit {
+        Limit::AtMost => "the most is",
+        Limit::AtLeast => "the least is",
+        Limit::OneOf => "there are",
+    };
+    match finding.rule {
+        Rule::Known => format!("This {about} is not in the range."),
+        Rule::SizeLimit => format!("The {about} is {found}; {bound} {allowed}."),
+        Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
+        Rule::FitOutCount => match finding.about {
+            Question::Bays => format!("{found} bays are too {}; {bound} {allowed}.", much(finding.limit)),
+            _ => format!("The fit-out of {about} counts {found}; {bound} {allowed}."),
+        },
+        Rule::BayShare => format!("The share of {about} is {found}; {bound} {allowed}."),
+        Rule::BayRoom => format!("Inside, {about} would be {found} wide; {bound} {allowed}."),
+        Rule::RowRoom => match finding.about {
+            Question::Height => format!("Inside it would be {found} high; {bound} {allowed}."),
+            _ => format!("Rows in {about} would be {found} high; {bound} {allowed}."),
+        },
+        Rule::DepthRoom => format!("Inside it would be {found} deep; {bound} {allowed}."),
+        Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(finding)),
+        Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::ShelfSlot => format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}."),
+        Rule::LeafShape if finding.found.unit == Unit::Mm => {
+            format!("The leaf of {about} would be {found} wide; {bound} {allowed}.")
+        }
+        Rule::LeafShape => format!("The leaf of {about} would be {found}, width to height; {bound} {allowed}."),
+        Rule::LeafMass => format!("The leaf of {about} would weigh {found}; its pivots carry {allowed}."),
+        Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
+        Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
+        Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; {bound} {allowed}."),
+        Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
+        Rule::HoleShelf => format!("A shelf would be {found} from the {about}; {bound} {allowed}."),
+        Rule::PartMass if finding.severity == crate::finding::Severity::Stops => {
+            format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding))
+        }
+        Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
+        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
+    }
+}
+
+fn much(limit: Limit) -> &'static str {
+    match limit {
+        Limit::AtLeast => "few",
+        Limit::AtMost | Limit::OneOf => "many",
+    }
+}
+
+/// What a bay holds.
+pub fn fill(fill: Fill) -> String {
+    match fill {
+        Fill::Open => "Open".into(),
+        Fill::Shelves(1) => "One shelf".into(),
+        Fill::Shelves(2) => "Two shelves".into(),
+        Fill::Shelves(3) => "Three shelves".into(),
+        Fill::Shelves(count) => format!("{count} shelves"),
+        Fill::Leaf(Hung::Left) => "Leaf, hung left".into(),
+        Fill::Leaf(Hung::Right) => "Leaf, hung right".into(),
+    }
+}
+
+/// What a change does, as a thing to do: `Make it 1 400 mm wide`.
+pub fn change(change: &Change, range: &Range) -> String {
+    fn named(name: Option<&String>, key: &Key) -> String {
+        name.cloned().unwrap_or_else(|| key.to_string())
+    }
+    let hole = |key: &Key| named(range.hole(key).map(|hole| &hole.name), key);
+    match change {
+        Change::Model(key) => format!("Begin afresh with {}", named(range.model(key).map(|model| &model.name), key)),
+        Change::WidthMm(width) => format!("Make it {} mm wide", size(*width)),
+        Change::HeightMm(height) => format!("Make it {} mm high", size(*height)),
+        Change::DepthMm(depth) => format!("Make it {} mm deep", size(*depth)),
+        Change::BayCount(1) => "Make it one bay".into(),
+        Change::BayCount(count) => format!("Make it {count} bays"),
+        Change::Share { bay, share } => format!("Give bay {bay} {share} of the shares"),
+        Change::Fill { bay, fill: holds } => format!("{} in bay {bay}", fill(*holds)),
+        Change::Hole { bay, hole: None } => format!("No cable hole in bay {bay}"),
+        Change::Hole { bay, hole: Some(taken) } => {
+            format!("{} in bay {bay}, {}", hole(&taken.kind), offset(taken.offset_mm))
+        }
+        Change::Back(key) => format!("Back of {}", named(range.board(key).map(|board| &board.name), key)),
+        Change::Finish(key) => format!("Finish {}", named(range.finish(key).map(|finish| &finish.name), key)),
+        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Square corners".into(),
+        Change::CornerRadiusMm(radius) => format!("Corners of {} mm", size(*radius)),
+        Change::WallMm(Some(wall)) => format!("A wall of {} mm", size(*wall)),
+        Change::WallMm(None) => "No wall to suit".into(),
+        Change::ScreenTenthInch(Some(tenths)) => format!("A screen of {} inches", decimal(f64::from(*tenths) / 10.0, 1)),
+        Change::ScreenTenthInch(None) => "No screen on top".into(),
+        Change::Plug(Some(key)) => named(range.plug(key).map(|plug| &plug.name), key),
+        Change::Plug(None) => "Name no plug".into(),
+    }
+}
+
+/// Where a hole is in its bay.
+pub fn offset(offset: Dim) -> String {
+    match offset.in_tenths() {
+        0 => "in the middle".into(),
+        tenths if tenths < 0 => format!("{} mm left", size(Dim::tenths(tenths.saturating_neg()))),
+        _ => format!("{} mm right", size(offset)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_read_as_people_write_them() {
+        for (value, decimals, text) in [
+            (1640.0, 0, "1\u{202f}640"),
+            (1_234_567.0, 0, "1\u{202f}234\u{202f}567"),
+            (999.0, 0, "999"),
+            (47.25, 1, "47.3"),
+            (47.0, 1, "47"),
+            (-0.25, 1, "\u{2212}0.3"),
+            (-12.5, 2, "\u{2212}12.5"),
+            (0.04, 1, "0"),
+        ] {
+            assert_eq!(decimal(value, decimals), text);
+        }
+    }
+
+    #[test]
+    fn money_shows_its_hundredths() {
+        assert_eq!(money(Money::minor(128_405), "EUR"), "€\u{202f}1\u{202f}284.05");
+        assert_eq!(money(Money::minor(-5), "SEK"), "SEK\u{202f}\u{2212}0.05");
+    }
+}
