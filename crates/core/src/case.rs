@@ -107,3 +107,6 @@ impl Panel {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

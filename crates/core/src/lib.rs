@@ -3,7 +3,7 @@
 //! One pure function stands in the middle, `derive`. It reads no clock, file, network or locale;
 //! the day and the backlog come in as values. The same bytes come out natively and in WebAssembly.
 //!
-//! Features: `schema` (JSON Schemas from the types), `testkit` (generators for property tests).
+//! Feature: `schema` (JSON Schemas from the types).
 #![cfg_attr(not(test), warn(clippy::expect_used, clippy::panic, clippy::indexing_slicing))]
 
 extern crate alloc;
@@ -32,6 +32,8 @@ pub mod price;
 pub mod promise;
 pub mod derive;
 pub mod document;
+pub mod spec;
+pub mod sample;
 pub mod words;
 
 #[cfg(test)]

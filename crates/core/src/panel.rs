@@ -136,6 +136,29 @@ pub enum Feature {
     },
 }
 
+impl Feature {
+    /// Whether both cut the same shape, within a millionth of a millimetre: positions that are
+    /// equal on paper may differ in their last bits.
+    pub(crate) fn is_like(self, other: Self) -> bool {
+        let same = |a: Length, b: Length| (a - b).abs() < Length::mm(1e-6);
+        let same_point = |a: Point, b: Point| same(a.u, b.u) && same(a.v, b.v);
+        match (self, other) {
+            (Self::Tab { edge: a, from, to, depth }, Self::Tab { edge: b, from: other_from, to: other_to, depth: other_depth })
+            | (
+                Self::Notch { edge: a, from, to, depth },
+                Self::Notch { edge: b, from: other_from, to: other_to, depth: other_depth },
+            ) => a == b && same(from, other_from) && same(to, other_to) && same(depth, other_depth),
+            (Self::Slot { from, to }, Self::Slot { from: other_from, to: other_to }) => {
+                same_point(from, other_from) && same_point(to, other_to)
+            }
+            (Self::Round { centre, diameter }, Self::Round { centre: other_centre, diameter: other_diameter }) => {
+                same_point(centre, other_centre) && same(diameter, other_diameter)
+            }
+            (a, b) => a == b,
+        }
+    }
+}
+
 /// One flat part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Panel {

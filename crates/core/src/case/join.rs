@@ -55,7 +55,7 @@ impl Bench {
     /// Adds a feature, or finds the very same one: two shelves may share a slot, two plates a tab.
     pub(super) fn feature(&mut self, id: PanelId, feature: Feature) -> Option<FeatureRef> {
         let panel = self.panel(id)?;
-        let at = panel.features.iter().position(|known| *known == feature).unwrap_or(panel.features.len());
+        let at = panel.features.iter().position(|known| known.is_like(feature)).unwrap_or(panel.features.len());
         if at == panel.features.len() {
             panel.features.push(feature);
         }

@@ -1,0 +1,72 @@
+//! The texts of an order: bounded and printable, since they end up on labels.
+
+use super::Customer;
+
+/// A text of an order that cannot stand there.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum BadText {
+    /// Nothing but white space.
+    #[error("{pointer}: nothing is written here")]
+    Empty {
+        /// Where.
+        pointer: String,
+    },
+    /// Too long.
+    #[error("{pointer}: {found} characters; {most} are the most")]
+    TooLong {
+        /// Where.
+        pointer: String,
+        /// Characters found.
+        found: usize,
+        /// Characters allowed.
+        most: usize,
+    },
+    /// A control character.
+    #[error("{pointer}: a control character stands in the text")]
+    Control {
+        /// Where.
+        pointer: String,
+    },
+    /// No address lines, or too many.
+    #[error("/customer/address: {found} lines; 1 to {most} are possible")]
+    Lines {
+        /// Lines found.
+        found: usize,
+        /// Lines allowed.
+        most: usize,
+    },
+}
+
+const LINE_MOST: usize = 100;
+const LINES_MOST: usize = 6;
+const REMARK_MOST: usize = 500;
+
+pub(super) fn check(customer: &Customer, remark: &str) -> Result<(), BadText> {
+    line("/customer/name".into(), &customer.name)?;
+    line("/customer/contact".into(), &customer.contact)?;
+    if customer.address.is_empty() || customer.address.len() > LINES_MOST {
+        return Err(BadText::Lines { found: customer.address.len(), most: LINES_MOST });
+    }
+    for (at, text) in customer.address.iter().enumerate() {
+        line(format!("/customer/address/{at}"), text)?;
+    }
+    printable("/remark".into(), remark, REMARK_MOST)
+}
+
+fn line(pointer: String, text: &str) -> Result<(), BadText> {
+    if text.trim().is_empty() {
+        return Err(BadText::Empty { pointer });
+    }
+    printable(pointer, text, LINE_MOST)
+}
+
+fn printable(pointer: String, text: &str, most: usize) -> Result<(), BadText> {
+    let found = text.chars().count();
+    if found > most {
+        Err(BadText::TooLong { pointer, found, most })
+    } else if text.chars().any(char::is_control) {
+        Err(BadText::Control { pointer })
+    } else {
+        Ok(())
+    }
+}
