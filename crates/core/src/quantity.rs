@@ -248,10 +248,25 @@ impl Density {
 ///
 /// Written as millimetres with at most one decimal.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(transparent, with = "f64", extend("multipleOf" = 0.1)))]
 #[serde(try_from = "f64", into = "f64")]
 pub struct Dim(i32);
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Dim {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> alloc::borrow::Cow<'static, str> {
+        "Dim".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "type": "number", "minimum": -100_000, "maximum": 100_000, "description": "in mm, at most one decimal",
+        })
+    }
+}
 
 impl Dim {
     /// Larger than any sheet by far; larger input is refused where it is read.

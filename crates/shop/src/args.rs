@@ -1,0 +1,155 @@
+//! What can be asked of the tool.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+use slotwright_core::day::Day;
+
+/// Checks orders of interlocking plywood cabinets, validates ranges, derives units.
+///
+/// A calculation is guidance for a maker: it replaces no test and is no certificate.
+#[derive(Debug, Parser)]
+#[command(name = "slotwright", version, max_term_width = 100)]
+pub(crate) struct Tool {
+    /// What to do.
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Derive orders again and report every difference.
+    ///
+    /// Exit code: 0 all hold, 1 one differs or cannot be made, 2 one cannot be read.
+    #[command(after_help = "Examples:\n  slotwright check order.json\n  slotwright check --json orders/*.json\n  slotwright check --range 2026.toml --range 2027.toml orders/*.json\n  slotwright order --today 2026-11-25 | slotwright check -")]
+    Check(Check),
+    /// Derive a choice and print everything that is known about it.
+    #[command(after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -")]
+    Derive(Derive),
+    /// Validate a range file: every problem with its line and column.
+    #[command(after_help = "Examples:\n  slotwright range my-range.toml\n  slotwright range --json my-range.toml")]
+    Range(RangeFile),
+    /// Print seeded choices, one a line, spread evenly over models and questions.
+    #[command(after_help = "Examples:\n  slotwright sample --count 100 --seed 7\n  slotwright sample --any --count 1000 > choices.jsonl")]
+    Sample(Sample),
+    /// Write the order spec of a choice.
+    #[command(after_help = "Examples:\n  slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json\n  slotwright order --today 2026-11-25")]
+    Order(Order),
+    /// Explain a rule: what is checked, why, and where its figures come from.
+    #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag")]
+    Explain(Explain),
+    /// Print the JSON Schema of a document, or write all of them.
+    #[command(after_help = "Examples:\n  slotwright schema order-spec\n  slotwright schema --out schemas")]
+    Schema(Schema),
+}
+
+/// Which range, and what is booked.
+#[derive(Args, Debug)]
+pub(crate) struct Made {
+    /// The range file; the demo range if there is none.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) range: Option<PathBuf>,
+    /// The choice as JSON, `-` for standard input; the first model as it begins if there is none.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) choice: Option<PathBuf>,
+    /// The work that is booked already, as JSON: {"minutes": {"cut": 600}}.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) backlog: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Check {
+    /// The order specs, `-` for standard input.
+    #[arg(required = true, value_name = "FILE")]
+    pub(crate) files: Vec<PathBuf>,
+    /// A range file that orders may refer to; the demo range is always known.
+    #[arg(long = "range", value_name = "FILE")]
+    pub(crate) ranges: Vec<PathBuf>,
+    /// Print a report for machines.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Derive {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    /// The day of asking.
+    #[arg(long, value_name = "YYYY-MM-DD", default_value = "2026-01-02")]
+    pub(crate) today: Day,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct RangeFile {
+    /// The range file.
+    #[arg(value_name = "FILE")]
+    pub(crate) file: PathBuf,
+    /// Print a report for machines.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Sample {
+    /// The range file; the demo range if there is none.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) range: Option<PathBuf>,
+    /// How many choices.
+    #[arg(long, default_value_t = 10)]
+    pub(crate) count: usize,
+    /// The seed: the same seed gives the same choices.
+    #[arg(long, default_value_t = 1)]
+    pub(crate) seed: u64,
+    /// Unfiltered choices, absurd ones among them.
+    #[arg(long)]
+    pub(crate) any: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Order {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    /// The day of the order.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) today: Day,
+    /// A name for the parcel.
+    #[arg(long, default_value = "Sample order")]
+    pub(crate) name: String,
+    /// An e-mail address or a telephone number.
+    #[arg(long, default_value = "none given")]
+    pub(crate) contact: String,
+    /// A line of the address; may be given up to six times.
+    #[arg(long, default_value = "to be collected")]
+    pub(crate) address: Vec<String>,
+    /// A remark to the workshop.
+    #[arg(long, default_value = "")]
+    pub(crate) remark: String,
+    /// Where to write it; standard output if nowhere.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Explain {
+    /// The rule's code; all rules if there is none.
+    pub(crate) rule: Option<String>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Schema {
+    /// The document; the list of documents if there is none.
+    pub(crate) document: Option<String>,
+    /// Write all schemas into this folder.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "document")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// Reads the arguments.
+///
+/// # Errors
+///
+/// Help, version, or what is wrong with the arguments.
+pub(crate) fn parse() -> Result<Tool, clap::Error> {
+    Tool::try_parse()
+}

@@ -1,0 +1,141 @@
+//! `slotwright check`: derives orders again and reports every difference.
+
+use std::path::Path;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
+use serde::Serialize;
+use slotwright_core::range::Range;
+use slotwright_core::seal::Digest;
+use slotwright_core::spec::{self, BYTES_MOST, Checked, SpecError};
+use slotwright_core::words;
+
+use crate::args::Check;
+use crate::files::{self, FileError};
+use crate::output::{self, DIFFERS, GOOD, Tone, UNREADABLE, tinted};
+
+/// The report of `slotwright check --json`.
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+pub(crate) struct Report {
+    /// Always `slotwright-check`.
+    format: &'static str,
+    /// Version of this format.
+    version: u32,
+    /// The files in the order in which they were named.
+    files: Vec<FileReport>,
+}
+
+/// What came of one file.
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+struct FileReport {
+    /// Its name.
+    file: String,
+    /// What came of it.
+    #[serde(flatten)]
+    result: Outcome,
+}
+
+/// What came of one file.
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+#[serde(tag = "result", rename_all = "kebab-case")]
+enum Outcome {
+    /// Everything that was promised comes out again.
+    Holds,
+    /// Something does not.
+    Differs(Checked),
+    /// It is no order spec that this tool can check.
+    Unreadable {
+        /// Why not.
+        reason: String,
+        /// What to do.
+        hint: String,
+    },
+}
+
+impl Outcome {
+    const fn code(&self) -> u8 {
+        match self {
+            Self::Holds => GOOD,
+            Self::Differs(_) => DIFFERS,
+            Self::Unreadable { .. } => UNREADABLE,
+        }
+    }
+}
+
+pub(super) fn run(asked: &Check) -> Result<u8, FileError> {
+    let mut ranges = vec![files::range(None)?];
+    for path in &asked.ranges {
+        ranges.push(files::range(Some(path))?);
+    }
+    let known: Vec<(Digest, Range)> = ranges.into_iter().map(|range| (range.digest(), range)).collect();
+    let files = check_all(&asked.files, &known);
+    let code = files.iter().map(|file| file.result.code()).max().unwrap_or(GOOD);
+    if asked.json {
+        let report = Report { format: "slotwright-check", version: 1, files };
+        output::print([serde_json::to_string_pretty(&report).unwrap_or_default()])?;
+    } else {
+        output::print(files.iter().flat_map(lines))?;
+    }
+    Ok(code)
+}
+
+/// Checks the files on all cores; the answers stay in the order of the files.
+fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[(Digest, Range)]) -> Vec<FileReport> {
+    let cores = thread::available_parallelism().map_or(1, usize::from);
+    let share = files.len().div_ceil(cores).max(1);
+    let (done, all) = (AtomicUsize::new(0), files.len());
+    let check_share = |files: &[P]| -> Vec<FileReport> {
+        files.iter().map(|file| {
+            let path = file.as_ref();
+            let report = FileReport { file: path.display().to_string(), result: check_one(path, known) };
+            output::progress(done.fetch_add(1, Ordering::Relaxed) + 1, all);
+            report
+        }).collect()
+    };
+    thread::scope(|scope| {
+        let shares: Vec<_> = files.chunks(share).map(|files| scope.spawn(|| check_share(files))).collect();
+        shares.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
+    })
+}
+
+fn check_one(path: &Path, known: &[(Digest, Range)]) -> Outcome {
+    let most = u64::try_from(BYTES_MOST).unwrap_or(u64::MAX);
+    let bytes = match files::bytes(path, most) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            let hint = "is the name right, and may this file be read?".into();
+            return Outcome::Unreadable { reason: error.to_string(), hint };
+        }
+    };
+    let checked = spec::read(&bytes).and_then(|spec| {
+        let digest = spec.range.digest;
+        let range = known.iter().find(|(known, _)| *known == digest);
+        range.map(|(_, range)| spec::check(&spec, range)).ok_or(SpecError::UnknownRange { digest })
+    });
+    match checked {
+        Ok(checked) if checked.holds() => Outcome::Holds,
+        Ok(checked) => Outcome::Differs(checked),
+        Err(error) => Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() },
+    }
+}
+
+fn lines(file: &FileReport) -> Vec<String> {
+    let terminal = output::is_terminal();
+    let head = |tone, word| format!("{}: {}", file.file, tinted(tone, word, terminal));
+    match &file.result {
+        Outcome::Holds => vec![head(Tone::Good, "holds")],
+        Outcome::Differs(checked) => {
+            let mut lines = vec![head(Tone::Bad, "does not hold")];
+            lines.extend(checked.stops.iter().map(|finding| format!("  {}", words::sentence(finding))));
+            lines.extend(checked.differences.iter().map(|difference| {
+                let derived = difference.derived.as_deref().unwrap_or("nothing, it cannot be made");
+                format!("  {}: promised {}, derived {derived}", difference.pointer, difference.promised)
+            }));
+            lines
+        }
+        Outcome::Unreadable { reason, hint } => vec![
+            format!("{}: {reason}", head(Tone::Bad, "unreadable")),
+            format!("  {}: {hint}", tinted(Tone::Soft, "hint", terminal)),
+        ],
+    }
+}

@@ -1,0 +1,29 @@
+//! `slotwright order`: writes the order spec of a choice.
+
+use slotwright_core::derive::derive;
+use slotwright_core::spec::{Customer, OrderSpec};
+use slotwright_core::words;
+
+use crate::args::Order;
+use crate::files::{self, FileError};
+use crate::output::{self, GOOD};
+
+pub(super) fn run(asked: &Order) -> Result<u8, FileError> {
+    let (range, choice, backlog) = files::made(&asked.made)?;
+    let derived = derive(&range, &choice, asked.today, &backlog);
+    let Some(orderable) = derived.orderable() else {
+        let mut reasons: Vec<String> = derived.stops().map(words::sentence).collect();
+        if reasons.is_empty() {
+            reasons.push("The calendar has no working day for it.".into());
+        }
+        return Err(FileError::NotOrderable(reasons));
+    };
+    let customer =
+        Customer { name: asked.name.clone(), contact: asked.contact.clone(), address: asked.address.clone() };
+    let text = OrderSpec::new(orderable, customer, asked.remark.clone())?.to_text();
+    match &asked.out {
+        Some(path) => files::write(path, &text)?,
+        None => output::print([text])?,
+    }
+    Ok(GOOD)
+}

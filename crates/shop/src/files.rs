@@ -1,0 +1,144 @@
+//! Reading what the tool is given, bounded, with errors that name the file.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use serde::de::DeserializeOwned;
+use slotwright_core::choice::Choice;
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::{Range, RangeProblems};
+
+use crate::args::Made;
+use crate::output::{DIFFERS, UNREADABLE};
+
+/// The demo range.
+pub(crate) const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
+
+/// Largest file that is read at all.
+const BYTES_MOST: u64 = 1024 * 1024;
+
+/// What can go wrong at the edges of the tool.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum FileError {
+    /// A file cannot be read.
+    #[error("{path}: {error}")]
+    Read { path: String, error: io::Error },
+    /// A file is too large.
+    #[error("{path}: larger than {BYTES_MOST} bytes, the most that is read")]
+    TooLarge { path: String },
+    /// A file is no text.
+    #[error("{path}: not text in UTF-8")]
+    NotText { path: String },
+    /// A file cannot be written.
+    #[error("{path}: {error}")]
+    Write { path: String, error: io::Error },
+    /// A JSON file is not what was asked for.
+    #[error("{path}: {what}: {error}")]
+    Json { path: String, what: &'static str, error: serde_json::Error },
+    /// A range file has problems.
+    #[error("{}", located(path, problems))]
+    Range { path: String, problems: RangeProblems },
+    /// A range has no model to begin with.
+    #[error("the range has no model that a choice could begin with")]
+    NoModel,
+    /// The unit cannot be ordered.
+    #[error("this unit cannot be ordered:\n{}", .0.iter().map(|line| format!("  {line}")).collect::<Vec<_>>().join("\n"))]
+    NotOrderable(Vec<String>),
+    /// A text of the order cannot stand there.
+    #[error(transparent)]
+    Text(#[from] slotwright_core::spec::BadText),
+    /// No rule has that code.
+    #[error("no rule has the code {0:?}")]
+    NoRule(String),
+    /// No document has that name.
+    #[error("no document has the name {0:?}")]
+    NoDocument(String),
+    /// Nobody reads the output any more.
+    #[error("the output was closed")]
+    Closed,
+}
+
+/// Each problem on a line that begins with the file's name.
+fn located(path: &str, problems: &RangeProblems) -> String {
+    let lines: Vec<String> = problems.0.iter().map(|problem| format!("{path}:{problem}")).collect();
+    lines.join("\n       ")
+}
+
+impl FileError {
+    /// What to do about it.
+    pub(crate) const fn hint(&self) -> Option<&'static str> {
+        match self {
+            Self::Read { .. } => Some("is the name right, and may this file be read?"),
+            Self::Json { .. } => Some("`slotwright sample` prints choices, `slotwright schema` says what stands where"),
+            Self::Range { .. } => Some("the demo range web/ranges/fenland.toml documents every key"),
+            Self::NotOrderable(_) => Some("`slotwright derive` shows the findings with their remedies"),
+            Self::NoRule(_) => Some("`slotwright explain` lists them"),
+            Self::NoDocument(_) => Some("`slotwright schema` lists them"),
+            Self::TooLarge { .. } | Self::NotText { .. } | Self::Write { .. } | Self::NoModel | Self::Text(_)
+            | Self::Closed => None,
+        }
+    }
+
+    /// The exit code.
+    pub(crate) const fn code(&self) -> u8 {
+        match self {
+            Self::NotOrderable(_) | Self::Range { .. } => DIFFERS,
+            _ => UNREADABLE,
+        }
+    }
+}
+
+/// The bytes of a file, `-` for standard input, at most `most` and one more.
+pub(crate) fn bytes(path: &Path, most: u64) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    if path.as_os_str() == "-" {
+        io::stdin().lock().take(most + 1).read_to_end(&mut bytes)?;
+    } else {
+        File::open(path)?.take(most + 1).read_to_end(&mut bytes)?;
+    }
+    Ok(bytes)
+}
+
+fn text(path: &Path) -> Result<String, FileError> {
+    let shown = || path.display().to_string();
+    let bytes = bytes(path, BYTES_MOST).map_err(|error| FileError::Read { path: shown(), error })?;
+    if u64::try_from(bytes.len()).is_ok_and(|length| length > BYTES_MOST) {
+        return Err(FileError::TooLarge { path: shown() });
+    }
+    String::from_utf8(bytes).map_err(|_| FileError::NotText { path: shown() })
+}
+
+/// A JSON document.
+pub(crate) fn json<T: DeserializeOwned>(path: &Path, what: &'static str) -> Result<T, FileError> {
+    let text = text(path)?;
+    serde_json::from_str(&text).map_err(|error| FileError::Json { path: path.display().to_string(), what, error })
+}
+
+/// A range file; the demo range for none.
+pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
+    let (path, text) = match path {
+        Some(path) => (path.display().to_string(), text(path)?),
+        None => ("the demo range".into(), DEMO.into()),
+    };
+    Range::parse(&text).map_err(|problems| FileError::Range { path, problems })
+}
+
+/// Range, choice and backlog of a command.
+pub(crate) fn made(made: &Made) -> Result<(Range, Choice, Backlog), FileError> {
+    let range = range(made.range.as_deref())?;
+    let choice = match &made.choice {
+        Some(path) => json(path, "no choice")?,
+        None => Choice::first_of(&range).ok_or(FileError::NoModel)?,
+    };
+    let backlog = match &made.backlog {
+        Some(path) => json(path, "no backlog")?,
+        None => Backlog::default(),
+    };
+    Ok((range, choice, backlog))
+}
+
+/// Writes a file.
+pub(crate) fn write(path: &Path, text: &str) -> Result<(), FileError> {
+    std::fs::write(path, text).map_err(|error| FileError::Write { path: path.display().to_string(), error })
+}

@@ -1,0 +1,55 @@
+//! The JSON Schemas (2020-12) of every document that the tool reads or prints, from their types.
+
+use schemars::{JsonSchema, SchemaGenerator};
+use slotwright_core::choice::Choice;
+use slotwright_core::document::Document;
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::Range;
+use slotwright_core::spec::OrderSpec;
+
+use crate::commands::check::Report;
+use crate::commands::range::RangeReport;
+
+/// Name and text of every schema.
+pub(crate) fn all() -> Vec<(&'static str, String)> {
+    vec![
+        ("order-spec", schema::<OrderSpec>()),
+        ("choice", schema::<Choice>()),
+        ("backlog", schema::<Backlog>()),
+        ("range", schema::<Range>()),
+        ("derived", schema::<Document>()),
+        ("check-report", schema::<Report>()),
+        ("range-report", schema::<RangeReport>()),
+    ]
+}
+
+/// The file that holds a schema.
+pub(crate) fn file_name(name: &str) -> String {
+    format!("{name}.schema.json")
+}
+
+fn schema<T: JsonSchema>() -> String {
+    let mut settings = schemars::generate::SchemaSettings::draft2020_12();
+    // What `serde` writes is what `serde` reads, but for defaults: describe what is read.
+    settings.contract = schemars::generate::Contract::Deserialize;
+    let schema = SchemaGenerator::new(settings).into_root_schema_for::<T>();
+    let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use super::*;
+
+    #[test]
+    fn the_published_schemas_are_those_of_the_types() {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("schemas");
+        for (name, schema) in all() {
+            let published = std::fs::read_to_string(folder.join(file_name(name))).unwrap_or_default();
+            assert!(published == schema, "{name} has changed: `cargo xtask schemas` renews the published schemas");
+        }
+    }
+}
