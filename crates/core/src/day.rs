@@ -31,6 +31,14 @@ impl Day {
         Err(_) => Self(Date::MAX),
     };
 
+    /// The day so many days after 1970-01-01; the last day of all if it is later.
+    pub fn of_unix(days: u32) -> Self {
+        // Julian day of 1970-01-01: 2 440 588.
+        let julian = i32::try_from(days).ok().and_then(|days| days.checked_add(2_440_588));
+        let date = julian.and_then(|julian| Date::from_julian_day(julian).ok());
+        date.map_or(Self::LAST, |date| Self(date).min(Self::LAST))
+    }
+
     /// The following day; the last day of all stays.
     #[must_use]
     pub fn next(self) -> Self {
@@ -140,6 +148,13 @@ mod tests {
         for (day, weekday) in [("2026-12-31", 4), ("2000-01-01", 6), ("2008-12-29", 1), ("2010-01-03", 7)] {
             assert_eq!(day.parse::<Day>().map(Day::weekday), Ok(weekday), "{day}");
         }
+    }
+
+    #[test]
+    fn unix_days_count_from_1970() {
+        assert_eq!(Day::of_unix(0).to_string(), "1970-01-01");
+        assert_eq!(Day::of_unix(20_782).to_string(), "2026-11-25");
+        assert_eq!(Day::of_unix(u32::MAX), Day::LAST);
     }
 
     #[test]

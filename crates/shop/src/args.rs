@@ -75,9 +75,9 @@ pub(crate) struct Check {
 pub(crate) struct Derive {
     #[command(flatten)]
     pub(crate) made: Made,
-    /// The day of asking.
-    #[arg(long, value_name = "YYYY-MM-DD", default_value = "2026-01-02")]
-    pub(crate) today: Day,
+    /// The day of asking; the present day (UTC) if none is given.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) today: Option<Day>,
 }
 
 #[derive(Args, Debug)]

@@ -1,0 +1,86 @@
+//! Set-up: everything that the other tasks need, installed once and never asked for again.
+//!
+//! Each part first looks for what is there; only what is missing reaches for the network.
+
+mod apt;
+pub(crate) mod chromium;
+mod debian;
+pub(crate) mod node;
+mod tools;
+pub(crate) mod wasm;
+
+use std::ffi::OsString;
+use std::process::Command;
+
+use anyhow::{Context, Result};
+
+use crate::arguments::Arguments;
+use crate::command::{cargo, lock_switch, path_with, read, run};
+use crate::root::Root;
+use crate::say;
+use crate::version::Version;
+use wasm::Wasm;
+
+/// The same as `rust-version` in Cargo.toml; a house test compares them.
+pub(crate) const OLDEST_RUST: Version = Version(1, 95, 0);
+
+/// `cargo xtask setup`: all of it, tests' needs included.
+pub(crate) fn run_all(root: &Root, arguments: &Arguments) -> Result<()> {
+    let web = web(root, arguments)?;
+    web.wasm.ready_to_lint()?;
+    let chromium = chromium::ready()?;
+    say::step(&format!("Chromium: {}", chromium.display()));
+    say::line("Set-up is complete.");
+    Ok(())
+}
+
+pub(crate) use run_all as run;
+
+/// What a build of the page needs, found or installed.
+#[derive(Debug)]
+pub(crate) struct Web {
+    pub(crate) wasm: Wasm,
+    path: OsString,
+}
+
+impl Web {
+    /// A program with the wasm32 toolchain and the web tools in its environment.
+    pub(crate) fn command(&self, root: &Root, program: &str) -> Command {
+        let mut command = Command::new(program);
+        command.current_dir(root.path()).env("PATH", &self.path);
+        self.wasm.equip(&mut command);
+        command
+    }
+}
+
+/// Gets ready to build the page.
+pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
+    check_rust()?;
+    fetch(root)?;
+    node::ready(root).context("set-up of the npm tools")?;
+    let wasm = wasm::ready(root, arguments.wasm_from).context("set-up of the wasm32 library")?;
+    let folders = tools::ready(root).context("set-up of the web tools")?;
+    let path = path_with(&folders)?;
+    Ok(Web { wasm, path })
+}
+
+fn check_rust() -> Result<()> {
+    let line = read(Command::new("rustc").arg("--version"))?;
+    let version = Version::first_in(&line).with_context(|| format!("rustc calls itself {line:?}"))?;
+    anyhow::ensure!(
+        version >= OLDEST_RUST,
+        "this needs Rust 1.95 or newer, here is {}. To do: `rustup update stable`",
+        line.trim()
+    );
+    Ok(())
+}
+
+/// Gets all crates now, so that no later task needs the network for them.
+fn fetch(root: &Root) -> Result<()> {
+    let there = cargo(root).args(["fetch", "--quiet", "--locked", "--offline"]).output();
+    if there.is_ok_and(|output| output.status.success()) {
+        return Ok(());
+    }
+    say::step("Fetching the crates that Cargo.lock names");
+    run(cargo(root).arg("fetch").args(lock_switch()), "see that cargo reaches its registry, then try again")
+}

@@ -1,0 +1,22 @@
+//! The core as a WebAssembly module of its own, so that a test can compare it with the native tool.
+
+use slotwright_core::choice::Choice;
+use slotwright_core::derive::derive;
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::Range;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// The derived document of a choice, as `slotwright derive` prints it; the reason if there is none.
+#[wasm_bindgen]
+pub fn derived(range: &str, choice: &str, today: &str) -> String {
+    document(range, choice, today).unwrap_or_else(|reason| reason)
+}
+
+fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
+    let range = Range::parse(range).map_err(|problems| problems.to_string())?;
+    let choice: Choice = serde_json::from_str(choice).map_err(|error| error.to_string())?;
+    let today = today.parse().map_err(|error| format!("{error}"))?;
+    let backlog = Backlog::default();
+    let document = derive(&range, &choice, today, &backlog).document();
+    serde_json::to_string_pretty(&document).map_err(|error| error.to_string())
+}

@@ -1,0 +1,6 @@
+//! Published figures that the core has to reproduce, each with its source and tolerance.
+
+mod layup;
+mod place;
+mod sag;
+mod weight;
