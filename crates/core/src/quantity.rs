@@ -7,8 +7,7 @@ use core::fmt;
 use core::iter::Sum;
 use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
-use serde::de::Error as _;
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Deserialize, Serialize, Serializer};
 
 /// Finite values only: anything else becomes zero.
 const fn finite(value: f64) -> f64 {
@@ -18,12 +17,6 @@ const fn finite(value: f64) -> f64 {
 /// Rounds half away from zero to a whole number, the one rounding rule of this crate.
 pub(crate) fn round_half_away(value: f64) -> f64 {
     libm::round(value)
-}
-
-/// TOML can write `inf` and `nan`; a quantity cannot hold them.
-fn read_finite<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
-    let value = f64::deserialize(deserializer)?;
-    if value.is_finite() { Ok(value) } else { Err(D::Error::custom("expected a finite number")) }
 }
 
 macro_rules! quantity {
@@ -124,12 +117,6 @@ macro_rules! quantity {
         impl Serialize for $name {
             fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_f64(self.0)
-            }
-        }
-
-        impl<'de> Deserialize<'de> for $name {
-            fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                read_finite(deserializer).map(Self)
             }
         }
 

@@ -5,14 +5,16 @@
 
 use alloc::collections::BTreeSet;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::seal::Digest;
+use fields::Fields;
 
 mod board;
 mod build;
 mod calendar;
 mod check;
+mod fields;
 mod finish;
 mod hole;
 mod key;
@@ -35,7 +37,7 @@ pub use rates::Rates;
 pub const FORMAT: u32 = 1;
 
 /// One workshop's range file.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Range {

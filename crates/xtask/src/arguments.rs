@@ -11,7 +11,8 @@ pub(crate) const SWITCHES: &str = "
                           else apt; apt where CI is set)
   --port N                serve: the port to try first (8080)
   --check                 fmt: change nothing, fail if a file would change
-  --only STAGE            test: one stage alone, one of fmt, lint, host, web, size, browser";
+  --only STAGE            test: one stage alone, one of fmt, lint, host, web, size,
+                          parity, browser";
 
 /// What was asked for besides the task.
 #[derive(Debug, Default, PartialEq)]
@@ -28,7 +29,11 @@ impl Arguments {
     pub(crate) fn parse(mut words: impl Iterator<Item = String>) -> Result<Self> {
         let mut arguments = Self::default();
         while let Some(word) = words.next() {
-            let mut value = || words.next().with_context(|| format!("{word} wants a value"));
+            let mut value = || {
+                words
+                    .next()
+                    .with_context(|| format!("{word} wants a value"))
+            };
             match word.as_str() {
                 "--help" | "-h" => arguments.help = true,
                 "--check" => arguments.check = true,
@@ -37,7 +42,8 @@ impl Arguments {
                 "--port" => {
                     let port = value()?;
                     arguments.port = Some(
-                        port.parse().with_context(|| format!("--port wants a number, not {port:?}"))?,
+                        port.parse()
+                            .with_context(|| format!("--port wants a number, not {port:?}"))?,
                     );
                 }
                 _ => bail!("unknown switch {word:?}; `cargo xtask --help` lists them"),
@@ -77,7 +83,10 @@ mod tests {
             ("--only lunch", "one of"),
         ] {
             let said = parse(words).map_err(|error| format!("{error:#}"));
-            assert!(matches!(&said, Err(text) if text.contains(part)), "{words}: {said:?}");
+            assert!(
+                matches!(&said, Err(text) if text.contains(part)),
+                "{words}: {said:?}"
+            );
         }
     }
 }

@@ -1,35 +1,35 @@
-//! `cargo xtask build`: the app into `target/dist`, as it is served.
-
-use std::process::Command;
+//! `cargo xtask build`: the app into `dist`, as it is served.
 
 use anyhow::{Result, ensure};
 
 use crate::arguments::Arguments;
-use crate::command::{lock_switch, run};
+use crate::command::{self, lock_switch};
 use crate::root::Root;
-use crate::say;
 use crate::setup::{self, Web};
+use crate::{say, size};
 
 /// Sets up and builds.
-pub(crate) fn run_task(root: &Root, arguments: &Arguments) -> Result<()> {
+pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     build(root, &setup::web(root, arguments)?)?;
     say::line(&format!("The app is in {}", root.dist().display()));
     Ok(())
 }
 
-pub(crate) use run_task as run;
-
-/// Builds the app with Trunk and packs its files for servers that send them compressed.
+/// Builds the app with Trunk and puts a compressed twin beside each file.
 pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
-    ensure!(root.has_web(), "web/Cargo.toml is missing, so there is no app to build");
+    ensure!(
+        root.has_web(),
+        "web/Cargo.toml is missing, so there is no app to build"
+    );
     say::step("Building the app with Trunk (release)");
-    run(
+    command::run(
         web.command(root, "trunk")
             // Everything is set up already: nothing to download, no newer Trunk to ask for.
             .args(["build", "--release", "--offline", "--skip-version-check"])
             .args(lock_switch())
+            // Trunk takes this variable's usual value, 1, for a wrong one of its own switch.
             .env_remove("NO_COLOR"),
         "read the compiler's or Trunk's message above",
     )?;
-    crate::size::weigh(root, Packing::Write).map(drop)
+    size::compress(root)
 }

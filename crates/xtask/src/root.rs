@@ -13,7 +13,10 @@ impl Root {
     pub(crate) fn find() -> Result<Self> {
         let own = std::env::var_os("CARGO_MANIFEST_DIR")
             .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
-        let root = own.ancestors().nth(2).context("xtask lies outside its workspace")?;
+        let root = own
+            .ancestors()
+            .nth(2)
+            .context("xtask lies outside its workspace")?;
         Ok(Self(root.to_owned()))
     }
 
@@ -36,9 +39,9 @@ impl Root {
         self.join("target/tools")
     }
 
-    /// The built app; `Trunk.toml` says the same.
+    /// The built app, where Trunk puts it.
     pub(crate) fn dist(&self) -> PathBuf {
-        self.join("target/dist")
+        self.join("dist")
     }
 
     /// The programs of the npm packages.

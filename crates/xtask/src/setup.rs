@@ -12,10 +12,10 @@ pub(crate) mod wasm;
 use std::ffi::OsString;
 use std::process::Command;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 
 use crate::arguments::Arguments;
-use crate::command::{cargo, lock_switch, path_with, read, run};
+use crate::command::{self, cargo, lock_switch, path_with, read};
 use crate::root::Root;
 use crate::say;
 use crate::version::Version;
@@ -25,7 +25,7 @@ use wasm::Wasm;
 pub(crate) const OLDEST_RUST: Version = Version(1, 95, 0);
 
 /// `cargo xtask setup`: all of it, tests' needs included.
-pub(crate) fn run_all(root: &Root, arguments: &Arguments) -> Result<()> {
+pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     let web = web(root, arguments)?;
     web.wasm.ready_to_lint()?;
     let chromium = chromium::ready()?;
@@ -33,8 +33,6 @@ pub(crate) fn run_all(root: &Root, arguments: &Arguments) -> Result<()> {
     say::line("Set-up is complete.");
     Ok(())
 }
-
-pub(crate) use run_all as run;
 
 /// What a build of the page needs, found or installed.
 #[derive(Debug)]
@@ -66,8 +64,9 @@ pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
 
 fn check_rust() -> Result<()> {
     let line = read(Command::new("rustc").arg("--version"))?;
-    let version = Version::first_in(&line).with_context(|| format!("rustc calls itself {line:?}"))?;
-    anyhow::ensure!(
+    let version =
+        Version::first_in(&line).with_context(|| format!("rustc calls itself {line:?}"))?;
+    ensure!(
         version >= OLDEST_RUST,
         "this needs Rust 1.95 or newer, here is {}. To do: `rustup update stable`",
         line.trim()
@@ -77,10 +76,15 @@ fn check_rust() -> Result<()> {
 
 /// Gets all crates now, so that no later task needs the network for them.
 fn fetch(root: &Root) -> Result<()> {
-    let there = cargo(root).args(["fetch", "--quiet", "--locked", "--offline"]).output();
+    let there = cargo(root)
+        .args(["fetch", "--quiet", "--locked", "--offline"])
+        .output();
     if there.is_ok_and(|output| output.status.success()) {
         return Ok(());
     }
     say::step("Fetching the crates that Cargo.lock names");
-    run(cargo(root).arg("fetch").args(lock_switch()), "see that cargo reaches its registry, then try again")
+    command::run(
+        cargo(root).arg("fetch").args(lock_switch()),
+        "see that cargo reaches its registry, then try again",
+    )
 }

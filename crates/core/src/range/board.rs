@@ -1,13 +1,13 @@
 //! Boards and the sheets in which they come.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::Key;
+use super::{Fields, Key};
 use crate::money::Money;
 use crate::quantity::{Density, Length, Stiffness};
 
 /// A kind of plywood with its strength by face-grain direction.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Board {
@@ -41,7 +41,7 @@ impl Board {
 }
 
 /// A use of a board.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Use {
@@ -52,7 +52,7 @@ pub enum Use {
 }
 
 /// A format of a board.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Sheet {
@@ -69,7 +69,7 @@ pub struct Sheet {
 }
 
 /// Direction of the face grain on a sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Grain {
@@ -77,4 +77,32 @@ pub enum Grain {
     Length,
     /// Along the shorter side ("cross grain").
     Width,
+}
+
+impl Board {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            measured_mm: fields.has("measured_mm").then(|| fields.length("measured_mm")),
+            key: fields.key("key"),
+            name: fields.text("name"),
+            nominal_mm: fields.length("nominal_mm"),
+            density_kg_per_m3: Density::kg_per_m3(fields.number("density_kg_per_m3")),
+            e_along_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_along_n_per_mm2")),
+            e_across_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_across_n_per_mm2")),
+            uses: fields.words("uses", &[("body", Use::Body), ("back", Use::Back)]),
+            sheets: fields.tables("sheet", Sheet::read),
+        }
+    }
+}
+
+impl Sheet {
+    fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            length_mm: fields.length("length_mm"),
+            width_mm: fields.length("width_mm"),
+            grain: fields.word("grain", &[("length", Grain::Length), ("width", Grain::Width)], Grain::Length),
+            price_minor: fields.money("price_minor"),
+        }
+    }
 }

@@ -1,11 +1,12 @@
 //! How the units of a range are built, how far they may bend, and what people may carry.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
+use super::Fields;
 use crate::quantity::{Length, Mass};
 
 /// Construction figures that every unit of the range shares.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Build {
@@ -54,7 +55,7 @@ pub struct Build {
 }
 
 /// Creep and limits of deflection.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Strength {
@@ -81,7 +82,7 @@ pub struct Strength {
 }
 
 /// What people may carry.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Handling {
@@ -89,4 +90,57 @@ pub struct Handling {
     pub one_person_kg: Mass,
     /// Heaviest part for two people.
     pub two_people_kg: Mass,
+}
+
+impl Build {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            clearance_mm: fields.length("clearance_mm"),
+            clearance_least_mm: fields.length("clearance_least_mm"),
+            clearance_most_mm: fields.length("clearance_most_mm"),
+            cutter_mm: fields.length("cutter_mm"),
+            end_inset_mm: fields.length("end_inset_mm"),
+            front_inset_mm: fields.length("front_inset_mm"),
+            rear_inset_mm: fields.length("rear_inset_mm"),
+            chase_mm: fields.length("chase_mm"),
+            back_ear_mm: fields.length("back_ear_mm"),
+            foot_recess_mm: fields.length("foot_recess_mm"),
+            tab_mm: fields.length("tab_mm"),
+            tab_inset_mm: fields.length("tab_inset_mm"),
+            tab_short_mm: fields.length("tab_short_mm"),
+            stile_mm: fields.length("stile_mm"),
+            shelf_slot_per_mille: fields.whole("shelf_slot_per_mille", 1_000_000),
+            pivot_inset_mm: fields.length("pivot_inset_mm"),
+            pivot_clearance_mm: fields.length("pivot_clearance_mm"),
+            leaf_gap_mm: fields.length("leaf_gap_mm"),
+            leaf_rounding_mm: fields.length("leaf_rounding_mm"),
+            ligament_mm: fields.length("ligament_mm"),
+            sheet_trim_mm: fields.length("sheet_trim_mm"),
+        }
+    }
+}
+
+impl Strength {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            sag_span_over: fields.number("sag_span_over"),
+            creep_factor: fields.number("creep_factor"),
+            lasting_share: fields.number("lasting_share"),
+            leaf_widest: fields.number("leaf_widest"),
+            leaf_narrowest: fields.number("leaf_narrowest"),
+            leaf_least_mm: fields.length("leaf_least_mm"),
+            leaf_most_kg: Mass::kg(fields.number("leaf_most_kg")),
+            bay_least_mm: fields.length("bay_least_mm"),
+            row_least_mm: fields.length("row_least_mm"),
+        }
+    }
+}
+
+impl Handling {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            one_person_kg: Mass::kg(fields.number("one_person_kg")),
+            two_people_kg: Mass::kg(fields.number("two_people_kg")),
+        }
+    }
 }

@@ -1,14 +1,14 @@
 //! Stages of an order, working days and carriers.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::Key;
+use super::{Fields, Key};
 use crate::day::Day;
 use crate::money::Money;
 use crate::quantity::{Length, Mass};
 
 /// One stage that every order passes.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Stage {
@@ -25,7 +25,7 @@ pub struct Stage {
 }
 
 /// The kinds of work in an order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Work {
@@ -40,7 +40,7 @@ pub enum Work {
 }
 
 /// The days on which the workshop works.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Calendar {
@@ -55,7 +55,7 @@ pub struct Calendar {
 }
 
 /// A stretch of days off, both ends included.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Shutdown {
@@ -66,7 +66,7 @@ pub struct Shutdown {
 }
 
 /// A carrier with its limits for one package.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Carrier {
@@ -84,4 +84,52 @@ pub struct Carrier {
     pub days: u16,
     /// Price of one package, without tax.
     pub package_minor: Money,
+}
+
+/// The words for the kinds of work.
+const WORK: [(&str, Work); 4] = [("sheets", Work::Sheets), ("cut", Work::Cut), ("edges", Work::Edges), ("pack", Work::Pack)];
+
+impl Stage {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            work: fields.word("work", &WORK, Work::Sheets),
+            minutes_per_day: fields.whole("minutes_per_day", 1_000_000),
+            wait_days: u16::try_from(fields.whole("wait_days", 65_535)).unwrap_or(u16::MAX),
+        }
+    }
+}
+
+impl Calendar {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            weekdays: fields.smalls("weekdays"),
+            closed: if fields.has("closed") { fields.days("closed") } else { Vec::new() },
+            shutdowns: if fields.has("shutdowns") { fields.tables("shutdowns", Shutdown::read) } else { Vec::new() },
+        }
+    }
+}
+
+impl Shutdown {
+    fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            from: fields.day("from"),
+            to: fields.day("to"),
+        }
+    }
+}
+
+impl Carrier {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            package_most_kg: Mass::kg(fields.number("package_most_kg")),
+            longest_mm: fields.length("longest_mm"),
+            length_and_girth_mm: fields.length("length_and_girth_mm"),
+            days: u16::try_from(fields.whole("days", 65_535)).unwrap_or(u16::MAX),
+            package_minor: fields.money("package_minor"),
+        }
+    }
 }

@@ -10,13 +10,15 @@ pub enum Wrong {
     #[error("the file has {bytes} bytes; {most} are the most that is read")]
     TooLarge { bytes: usize, most: usize },
     #[error("{0}")]
-    Unreadable(String),
-    #[error("this section is missing")]
+    Text(String),
+    #[error("expected {wanted}, found {found}")]
+    Kind { wanted: &'static str, found: &'static str },
+    #[error("{found:?} is not one of {wanted}")]
+    Word { found: String, wanted: String },
+    #[error("this is missing")]
     Missing,
     #[error("no section or key of this name is known")]
     Strange,
-    #[error("expected a list of sections, each headed by its name in double brackets")]
-    NotAList,
     #[error("format {found} is not known; this program reads format {known}")]
     Format { found: u32, known: u32 },
     #[error("the key \"{0}\" stands here more than once")]

@@ -1,13 +1,13 @@
 //! Finishes: coats, films and colour.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::Key;
+use super::{Fields, Key};
 use crate::money::Money;
 use crate::quantity::{Density, Length};
 
 /// A finish of the range.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Finish {
@@ -50,7 +50,7 @@ impl Finish {
 }
 
 /// Whether the grain shows through.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Look {
@@ -58,4 +58,22 @@ pub enum Look {
     Clear,
     /// The wood is covered.
     Opaque,
+}
+
+impl Finish {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            look: fields.word("look", &[("clear", Look::Clear), ("opaque", Look::Opaque)], Look::Clear),
+            colour: fields.text("colour"),
+            coats_before: fields.small("coats_before"),
+            coats_after: fields.small("coats_after"),
+            wet_film_um: fields.number("wet_film_um"),
+            volume_solids_percent: fields.number("volume_solids_percent"),
+            film_kg_per_m3: Density::kg_per_m3(fields.number("film_kg_per_m3")),
+            loss_per_mille: fields.whole("loss_per_mille", 1000),
+            litre_minor: fields.money("litre_minor"),
+        }
+    }
 }

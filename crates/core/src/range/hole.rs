@@ -1,12 +1,12 @@
 //! Cable holes and the plugs that go through them.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::Key;
+use super::{Fields, Key};
 use crate::quantity::Length;
 
 /// A cable hole on offer.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct HoleKind {
@@ -21,7 +21,7 @@ pub struct HoleKind {
 }
 
 /// Shape of a cable hole.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum HoleShape {
@@ -50,7 +50,7 @@ impl HoleShape {
 }
 
 /// A plug whose body has to pass a cable hole.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Plug {
@@ -65,4 +65,44 @@ pub struct Plug {
     /// Whether that cross-section is round or oval instead of square-cornered.
     #[serde(default)]
     pub round: bool,
+}
+
+impl HoleKind {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            rise_mm: fields.length("rise_mm"),
+            shape: fields.table("shape", HoleShape::read).unwrap_or(HoleShape::NOTHING),
+        }
+    }
+}
+
+impl HoleShape {
+    const NOTHING: Self = Self::Round { diameter_mm: Length::ZERO };
+
+    /// `{ round = { … } }` or `{ slotted = { … } }`.
+    fn read(fields: &mut Fields<'_>) -> Self {
+        let shape = if fields.has("slotted") {
+            fields.table("slotted", |fields| Self::Slotted {
+                length_mm: fields.length("length_mm"),
+                height_mm: fields.length("height_mm"),
+            })
+        } else {
+            fields.table("round", |fields| Self::Round { diameter_mm: fields.length("diameter_mm") })
+        };
+        shape.unwrap_or(Self::NOTHING)
+    }
+}
+
+impl Plug {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            width_mm: fields.length("width_mm"),
+            height_mm: fields.length("height_mm"),
+            round: fields.has("round") && fields.truth("round"),
+        }
+    }
 }

@@ -18,6 +18,11 @@ pub struct Key(String);
 pub struct NotAKey(String);
 
 impl Key {
+    /// Stands for a key that could not be read; never part of a range.
+    pub(super) fn nothing() -> Self {
+        Self(String::from("nothing"))
+    }
+
     /// The key as text.
     pub fn as_str(&self) -> &str {
         &self.0

@@ -1,13 +1,13 @@
 //! Models: a cabinet type with its limits.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use super::Key;
-use crate::choice::Bay;
+use super::{Fields, Key};
+use crate::choice::{Bay, Fill, Hole, Hung};
 use crate::quantity::{AreaMass, Dim};
 
 /// A cabinet type of the range.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Model {
@@ -48,7 +48,7 @@ pub struct Model {
 }
 
 /// Least, most, step and first value of a size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct DimRange {
@@ -87,7 +87,7 @@ impl DimRange {
 }
 
 /// Least and most bays.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct BayCount {
@@ -98,7 +98,7 @@ pub struct BayCount {
 }
 
 /// Face-grain direction of a back.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum BackGrain {
@@ -106,4 +106,75 @@ pub enum BackGrain {
     Lying,
     /// From bottom to top.
     Standing,
+}
+
+impl Model {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        let grains = [("lying", BackGrain::Lying), ("standing", BackGrain::Standing)];
+        Self {
+            key: fields.key("key"),
+            name: fields.text("name"),
+            about: fields.text("about"),
+            body: fields.key("body"),
+            backs: fields.keys("backs"),
+            back_grain: fields.word("back_grain", &grains, BackGrain::Lying),
+            finishes: fields.keys("finishes"),
+            width_mm: fields.table("width_mm", DimRange::read).unwrap_or(DimRange::NOTHING),
+            height_mm: fields.table("height_mm", DimRange::read).unwrap_or(DimRange::NOTHING),
+            depth_mm: fields.table("depth_mm", DimRange::read).unwrap_or(DimRange::NOTHING),
+            corner_radii_mm: fields.dims("corner_radii_mm"),
+            bays: fields.table("bays", BayCount::read).unwrap_or(BayCount { least: 1, most: 1 }),
+            shelves_most: fields.small("shelves_most"),
+            leaves_most: fields.small("leaves_most"),
+            shelf_load_kg_per_m2: AreaMass::kg_per_m2(fields.number("shelf_load_kg_per_m2")),
+            top_load_kg_per_m2: AreaMass::kg_per_m2(fields.number("top_load_kg_per_m2")),
+            start_bays: fields.tables("start_bays", read_bay),
+        }
+    }
+}
+
+impl DimRange {
+    const NOTHING: Self = Self { least: Dim::mm(1), most: Dim::mm(1), step: Dim::mm(1), start: Dim::mm(1) };
+
+    fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            least: fields.dim("least"),
+            most: fields.dim("most"),
+            step: fields.dim("step"),
+            start: fields.dim("start"),
+        }
+    }
+}
+
+impl BayCount {
+    fn read(fields: &mut Fields<'_>) -> Self {
+        Self { least: fields.small("least"), most: fields.small("most") }
+    }
+}
+
+fn read_bay(fields: &mut Fields<'_>) -> Bay {
+    Bay {
+        share: fields.small("share"),
+        fill: read_fill(fields),
+        hole: if fields.has("hole") { fields.table("hole", read_hole) } else { None },
+    }
+}
+
+/// `fill = "open"`, `fill = { shelves = 2 }` or `fill = { leaf = "left" }`.
+fn read_fill(fields: &mut Fields<'_>) -> Fill {
+    if !fields.is_table("fill") {
+        return fields.word("fill", &[("open", Fill::Open)], Fill::Open);
+    }
+    let read = |fields: &mut Fields<'_>| {
+        if fields.has("leaf") {
+            Fill::Leaf(fields.word("leaf", &[("left", Hung::Left), ("right", Hung::Right)], Hung::Left))
+        } else {
+            Fill::Shelves(fields.small("shelves"))
+        }
+    };
+    fields.table("fill", read).unwrap_or(Fill::Open)
+}
+
+fn read_hole(fields: &mut Fields<'_>) -> Hole {
+    Hole { kind: fields.key("kind"), offset_mm: fields.dim("offset_mm") }
 }

@@ -1,11 +1,12 @@
 //! What material and work cost.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
+use super::Fields;
 use crate::money::Money;
 
 /// Rates of the workshop, all without tax.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Rates {
@@ -39,4 +40,26 @@ pub struct Rates {
     pub margin_per_mille: u32,
     /// Tax on the price, per mille.
     pub tax_per_mille: u32,
+}
+
+impl Rates {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            sheet_yield_per_mille: fields.whole("sheet_yield_per_mille", 1_000_000),
+            machine_hour_minor: fields.money("machine_hour_minor"),
+            spray_hour_minor: fields.money("spray_hour_minor"),
+            bench_hour_minor: fields.money("bench_hour_minor"),
+            feed_mm_per_min: fields.number("feed_mm_per_min"),
+            passes: fields.small("passes"),
+            sheet_minutes: fields.number("sheet_minutes"),
+            sand_minutes_per_m2: fields.number("sand_minutes_per_m2"),
+            coat_minutes_per_m2: fields.number("coat_minutes_per_m2"),
+            edge_minutes_per_m: fields.number("edge_minutes_per_m"),
+            pack_minutes_per_part: fields.number("pack_minutes_per_part"),
+            pack_minor_per_m2: fields.money("pack_minor_per_m2"),
+            overhead_per_mille: fields.whole("overhead_per_mille", 1_000_000),
+            margin_per_mille: fields.whole("margin_per_mille", 1_000_000),
+            tax_per_mille: fields.whole("tax_per_mille", 1_000_000),
+        }
+    }
 }

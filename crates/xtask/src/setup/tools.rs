@@ -61,7 +61,9 @@ impl Tool {
     fn install(&self, root: &Root) -> Result<()> {
         let Version(major, minor, patch) = self.version;
         let package = format!("{}@{major}.{minor}.{patch}", self.package);
-        say::step(&format!("Installing {package} with cargo (builds the page; takes a few minutes)"));
+        say::step(&format!(
+            "Installing {package} with cargo (builds the page; takes a few minutes)"
+        ));
         let builds = root.tools().join("build");
         run(
             cargo(root)

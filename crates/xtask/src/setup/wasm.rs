@@ -49,7 +49,10 @@ impl Wasm {
             command
                 .env("RUSTC", debian::RUSTC)
                 .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", format!("--sysroot={}", sysroot.display()));
+                .env(
+                    "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+                    format!("--sysroot={}", sysroot.display()),
+                );
         }
     }
 
@@ -75,9 +78,8 @@ impl Wasm {
 pub(crate) fn ready(root: &Root, wish: Option<Source>) -> Result<Wasm> {
     match wish.or_else(|| in_ci().then_some(Source::Apt)) {
         Some(Source::Apt) => debian::ready(root),
-        Some(Source::Rustup) if rustup_has_it()? => Ok(Wasm::Rustup),
+        Some(Source::Rustup) | None if rustup_has_it()? => Ok(Wasm::Rustup),
         Some(Source::Rustup) => rustup(),
-        None if rustup_has_it()? => Ok(Wasm::Rustup),
         None if debian::has_it(root) => debian::ready(root),
         None => rustup().or_else(|error| {
             say::step(&format!("{error:#}"));
@@ -88,7 +90,9 @@ pub(crate) fn ready(root: &Root, wish: Option<Source>) -> Result<Wasm> {
 }
 
 fn rustup() -> Result<Wasm> {
-    say::step(&format!("Installing {TARGET} with rustup (the library for the page's compiler)"));
+    say::step(&format!(
+        "Installing {TARGET} with rustup (the library for the page's compiler)"
+    ));
     run(
         Command::new("rustup").args(["target", "add", TARGET]),
         "see that rustup reaches its server, or use `--wasm-from apt`",
@@ -97,7 +101,11 @@ fn rustup() -> Result<Wasm> {
 }
 
 fn rustup_has_it() -> Result<bool> {
-    Ok(host_sysroot()?.join("lib/rustlib").join(TARGET).join("lib").is_dir())
+    Ok(host_sysroot()?
+        .join("lib/rustlib")
+        .join(TARGET)
+        .join("lib")
+        .is_dir())
 }
 
 /// The folder of the host's own toolchain.
@@ -113,9 +121,15 @@ pub(super) fn host_linker() -> Result<PathBuf> {
         .lines()
         .find_map(|line| line.strip_prefix("host: "))
         .context("rustc does not name its host")?;
-    let linker = host_sysroot()?.join("lib/rustlib").join(host).join("bin/rust-lld");
+    let linker = host_sysroot()?
+        .join("lib/rustlib")
+        .join(host)
+        .join("bin/rust-lld");
     if !linker.is_file() {
-        bail!("{} is missing. To do: install Rust's stable toolchain with rustup", linker.display());
+        bail!(
+            "{} is missing. To do: install Rust's stable toolchain with rustup",
+            linker.display()
+        );
     }
     Ok(linker)
 }

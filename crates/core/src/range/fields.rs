@@ -1,0 +1,296 @@
+//! Reading the keys of a table one by one, each problem noted with its place.
+//!
+//! A key that is missing or of the wrong kind gives a neutral value and a problem; the whole is
+//! thrown away in the end if there is any. Reading goes on, so that all problems come together.
+
+use alloc::collections::BTreeMap;
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::check::Wrong;
+use super::Key;
+use crate::day::Day;
+use crate::money::Money;
+use crate::quantity::{Dim, Length};
+
+/// Problems found so far, and where everything stands.
+#[derive(Debug, Default)]
+pub(super) struct Notes {
+    /// Byte offset, path and what is wrong.
+    pub(super) problems: Vec<(usize, String, Wrong)>,
+    /// Byte offset of every value by its path.
+    pub(super) places: BTreeMap<String, usize>,
+}
+
+/// The keys of one table that were not read yet.
+#[derive(Debug)]
+pub(super) struct Fields<'a> {
+    table: DeTable<'a>,
+    path: String,
+    offset: usize,
+    notes: &'a mut Notes,
+}
+
+impl<'a> Fields<'a> {
+    pub(super) fn new(table: DeTable<'a>, notes: &'a mut Notes) -> Self {
+        Self { table, path: String::new(), offset: 0, notes }
+    }
+
+    fn path_of(&self, name: &str) -> String {
+        if self.path.is_empty() { name.into() } else { format!("{}.{name}", self.path) }
+    }
+
+    fn problem(&mut self, offset: usize, name: &str, wrong: Wrong) {
+        let path = self.path_of(name);
+        self.notes.problems.push((offset, path, wrong));
+    }
+
+    /// Whether a key is there.
+    pub(super) fn has(&self, name: &str) -> bool {
+        self.table.contains_key(name)
+    }
+
+    /// The value of a key, which is then read.
+    fn take(&mut self, name: &str) -> Option<Spanned<DeValue<'a>>> {
+        let Some(value) = self.table.remove(name) else {
+            self.problem(self.offset, name, Wrong::Missing);
+            return None;
+        };
+        let path = self.path_of(name);
+        self.notes.places.insert(path, value.span().start);
+        Some(value)
+    }
+
+    fn mistyped(&mut self, name: &str, offset: usize, wanted: &'static str, found: &DeValue<'_>) {
+        let wrong = Wrong::Kind { wanted, found: found.type_str() };
+        self.problem(offset, name, wrong);
+    }
+
+    /// A number; an integer will do.
+    pub(super) fn number(&mut self, name: &str) -> f64 {
+        let Some(value) = self.take(name) else { return 0.0 };
+        self.number_of(name, value)
+    }
+
+    fn number_of(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> f64 {
+        let (offset, value) = (value.span().start, value.into_inner());
+        let number = match &value {
+            DeValue::Integer(integer) if integer.radix() == 10 => integer.as_str().parse().ok(),
+            DeValue::Float(float) => float.as_str().parse().ok(),
+            _ => None,
+        };
+        number.filter(|number: &f64| number.is_finite()).unwrap_or_else(|| {
+            self.mistyped(name, offset, "a finite number", &value);
+            0.0
+        })
+    }
+
+    /// A whole number up to `most`.
+    pub(super) fn whole(&mut self, name: &str, most: u32) -> u32 {
+        let Some(value) = self.take(name) else { return 0 };
+        self.whole_of(name, most, value)
+    }
+
+    fn whole_of(&mut self, name: &str, most: u32, value: Spanned<DeValue<'_>>) -> u32 {
+        let (offset, value) = (value.span().start, value.into_inner());
+        let number = match &value {
+            DeValue::Integer(integer) if integer.radix() == 10 => integer.as_str().parse().ok(),
+            _ => None,
+        };
+        number.filter(|number| *number <= most).unwrap_or_else(|| {
+            self.mistyped(name, offset, "a small whole number, not negative", &value);
+            0
+        })
+    }
+
+    /// A whole number up to 255.
+    pub(super) fn small(&mut self, name: &str) -> u8 {
+        u8::try_from(self.whole(name, 255)).unwrap_or(u8::MAX)
+    }
+
+    /// A length in millimetres.
+    pub(super) fn length(&mut self, name: &str) -> Length {
+        Length::mm(self.number(name))
+    }
+
+    /// A length that people pick: millimetres with at most one decimal.
+    pub(super) fn dim(&mut self, name: &str) -> Dim {
+        let number = self.number(name);
+        self.dim_of(name, number)
+    }
+
+    fn dim_of(&mut self, name: &str, number: f64) -> Dim {
+        Dim::try_from(number).unwrap_or_else(|wrong| {
+            let offset = self.notes.places.get(&self.path_of(name)).copied().unwrap_or(self.offset);
+            self.problem(offset, name, Wrong::Text(wrong.to_string()));
+            Dim::default()
+        })
+    }
+
+    /// An amount in minor units.
+    pub(super) fn money(&mut self, name: &str) -> Money {
+        Money::minor(self.whole(name, u32::MAX).into())
+    }
+
+    /// A text of at most 200 characters.
+    pub(super) fn text(&mut self, name: &str) -> String {
+        let Some(value) = self.take(name) else { return String::new() };
+        self.text_of(name, value)
+    }
+
+    fn text_of(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> String {
+        let offset = value.span().start;
+        match value.into_inner() {
+            DeValue::String(text) if text.chars().count() <= 200 => text.into_owned(),
+            other => {
+                self.mistyped(name, offset, "a text of at most 200 characters", &other);
+                String::new()
+            }
+        }
+    }
+
+    /// A text that says what it is by itself: a key, a day.
+    fn parsed<T>(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> Option<T>
+    where
+        T: core::str::FromStr,
+        T::Err: core::fmt::Display,
+    {
+        let offset = value.span().start;
+        let text = self.text_of(name, value);
+        match text.parse() {
+            Ok(parsed) => Some(parsed),
+            Err(wrong) => {
+                self.problem(offset, name, Wrong::Text(wrong.to_string()));
+                None
+            }
+        }
+    }
+
+    /// A key.
+    pub(super) fn key(&mut self, name: &str) -> Key {
+        let key = self.take(name).and_then(|value| self.parsed(name, value));
+        key.unwrap_or_else(Key::nothing)
+    }
+
+    /// A day.
+    pub(super) fn day(&mut self, name: &str) -> Day {
+        self.take(name).and_then(|value| self.parsed(name, value)).unwrap_or(Day::LAST)
+    }
+
+    /// One word of a few.
+    pub(super) fn word<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)], neutral: T) -> T {
+        let Some(value) = self.take(name) else { return neutral };
+        let offset = value.span().start;
+        let text = self.text_of(name, value);
+        self.word_of(name, offset, &text, words).unwrap_or(neutral)
+    }
+
+    fn word_of<T: Copy>(&mut self, name: &str, offset: usize, text: &str, words: &[(&'static str, T)]) -> Option<T> {
+        let known = words.iter().find(|(word, _)| *word == text).map(|(_, meaning)| *meaning);
+        if known.is_none() {
+            let wanted = words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ");
+            self.problem(offset, name, Wrong::Word { found: text.chars().take(40).collect(), wanted });
+        }
+        known
+    }
+
+    /// A list of words of a few.
+    pub(super) fn words<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)]) -> Vec<T> {
+        self.elements(name, |fields, value| {
+            let offset = value.span().start;
+            let text = fields.text_of(name, value);
+            fields.word_of(name, offset, &text, words)
+        })
+    }
+
+    /// A list of keys.
+    pub(super) fn keys(&mut self, name: &str) -> Vec<Key> {
+        self.elements(name, |fields, value| fields.parsed(name, value))
+    }
+
+    /// A list of days.
+    pub(super) fn days(&mut self, name: &str) -> Vec<Day> {
+        self.elements(name, |fields, value| fields.parsed(name, value))
+    }
+
+    /// A list of lengths that people pick.
+    pub(super) fn dims(&mut self, name: &str) -> Vec<Dim> {
+        self.elements(name, |fields, value| {
+            let number = fields.number_of(name, value);
+            Some(fields.dim_of(name, number))
+        })
+    }
+
+    /// A list of whole numbers up to 255.
+    pub(super) fn smalls(&mut self, name: &str) -> Vec<u8> {
+        self.elements(name, |fields, value| u8::try_from(fields.whole_of(name, 255, value)).ok())
+    }
+
+    /// `true` or `false`.
+    pub(super) fn truth(&mut self, name: &str) -> bool {
+        let Some(value) = self.take(name) else { return false };
+        let (offset, value) = (value.span().start, value.into_inner());
+        value.as_bool().unwrap_or_else(|| {
+            self.mistyped(name, offset, "true or false", &value);
+            false
+        })
+    }
+
+    fn elements<T>(&mut self, name: &str, mut read: impl FnMut(&mut Self, Spanned<DeValue<'_>>) -> Option<T>) -> Vec<T> {
+        let Some(value) = self.take(name) else { return Vec::new() };
+        let (offset, value) = (value.span().start, value.into_inner());
+        let DeValue::Array(elements) = value else {
+            self.mistyped(name, offset, "a list", &value);
+            return Vec::new();
+        };
+        elements.into_iter().filter_map(|element| read(self, element)).collect()
+    }
+
+    /// A table, read by its own function.
+    pub(super) fn table<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
+        let value = self.take(name)?;
+        self.inner(name, value, read)
+    }
+
+    /// A list of tables, each read on its own.
+    pub(super) fn tables<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Vec<T> {
+        let mut number = 0;
+        self.elements(name, |fields, value| {
+            number += 1;
+            let key = value.get_ref().as_table().and_then(|table| table.get("key"));
+            let own = key.and_then(|key| key.get_ref().as_str()).map(String::from);
+            let name = format!("{name}.{}", own.unwrap_or_else(|| number.to_string()));
+            let path = fields.path_of(&name);
+            fields.notes.places.insert(path, value.span().start);
+            fields.inner(&name, value, read)
+        })
+    }
+
+    fn inner<T>(&mut self, name: &str, value: Spanned<DeValue<'_>>, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
+        let (offset, value) = (value.span().start, value.into_inner());
+        let DeValue::Table(table) = value else {
+            self.mistyped(name, offset, "a table", &value);
+            return None;
+        };
+        let path = self.path_of(name);
+        let mut fields = Fields { table, path, offset, notes: &mut *self.notes };
+        let read = read(&mut fields);
+        fields.done();
+        Some(read)
+    }
+
+    /// Either a bare word or a table, whichever stands there.
+    pub(super) fn is_table(&self, name: &str) -> bool {
+        self.table.get(name).is_some_and(|value| value.get_ref().is_table())
+    }
+
+    /// Keys that nobody read have no meaning.
+    pub(super) fn done(&mut self) {
+        let strange: Vec<(usize, String)> =
+            self.table.keys().map(|key| (key.span().start, key.get_ref().to_string())).collect();
+        for (offset, name) in strange {
+            self.problem(offset, &name.chars().take(60).collect::<String>(), Wrong::Strange);
+        }
+    }
+}

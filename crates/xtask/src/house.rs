@@ -1,0 +1,5 @@
+//! The house rules that a machine can hold, as tests.
+
+mod arrows;
+mod files;
+mod licence;

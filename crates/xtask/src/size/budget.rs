@@ -1,0 +1,111 @@
+//! The size budget of the app.
+
+use anyhow::{Context, Result, bail};
+use toml::Table;
+
+/// What the app may weigh, in bytes.
+#[derive(Debug, PartialEq)]
+pub(super) struct Budget {
+    first_load_brotli: u64,
+    fonts: u64,
+    later: Vec<String>,
+}
+
+impl Budget {
+    pub(super) fn parse(text: &str) -> Result<Self> {
+        let table: Table = text.parse().context("the budget is no TOML")?;
+        let bytes = |key: &str| {
+            let number = table.get(key).and_then(toml::Value::as_integer);
+            number
+                .and_then(|number| u64::try_from(number).ok())
+                .with_context(|| format!("{key} wants a number of bytes"))
+        };
+        let paths = table
+            .get("later")
+            .and_then(toml::Value::as_array)
+            .context("later wants a list of paths")?;
+        let later = paths
+            .iter()
+            .map(|path| path.as_str().map(str::to_owned))
+            .collect::<Option<_>>();
+        Ok(Self {
+            first_load_brotli: bytes("first_load_brotli")?,
+            fonts: bytes("fonts")?,
+            later: later.context("later wants paths as texts")?,
+        })
+    }
+
+    /// Whether a file is loaded only after the first visit's start.
+    pub(super) fn is_later(&self, path: &str) -> bool {
+        self.later
+            .iter()
+            .any(|beginning| path.starts_with(beginning))
+    }
+
+    /// Fails when a total is above its limit.
+    pub(super) fn hold(&self, first_load_brotli: u64, fonts: u64) -> Result<()> {
+        let totals = [
+            (
+                "the first load, compressed,",
+                first_load_brotli,
+                self.first_load_brotli,
+            ),
+            ("the fonts", fonts, self.fonts),
+        ];
+        for (what, found, allowed) in totals {
+            if found > allowed {
+                bail!(
+                    "{what} weigh {found} bytes, {} above the budget of {allowed}. To do: make it \
+                     lighter; the budget grows only for a reason",
+                    found - allowed
+                );
+            }
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEXT: &str = "first_load_brotli = 220_000\nfonts = 60_000\nlater = [\"worker-\"]\n";
+
+    #[test]
+    fn a_total_at_the_limit_passes_and_a_byte_more_does_not() -> Result<()> {
+        let budget = Budget::parse(TEXT)?;
+        assert!(budget.hold(220_000, 60_000).is_ok());
+        for (first, fonts, part) in [(220_001, 0, "first load"), (0, 60_001, "fonts")] {
+            let said = budget.hold(first, fonts).map_err(|error| error.to_string());
+            assert!(
+                matches!(&said, Err(text) if text.contains(part)),
+                "{said:?}"
+            );
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn what_comes_later_is_known_by_the_beginning_of_its_path() -> Result<()> {
+        let budget = Budget::parse(TEXT)?;
+        assert!(budget.is_later("worker-1234567890abcdef_bg.wasm"));
+        assert!(!budget.is_later("app-worker.js"));
+        Ok(())
+    }
+
+    #[test]
+    fn a_wrong_budget_names_the_key() {
+        for (text, key) in [
+            ("fonts = 1\nlater = []", "first_load_brotli"),
+            (
+                "first_load_brotli = -1\nfonts = 1\nlater = []",
+                "first_load_brotli",
+            ),
+            ("first_load_brotli = 1\nfonts = 'much'\nlater = []", "fonts"),
+            ("first_load_brotli = 1\nfonts = 1", "later"),
+        ] {
+            let said = Budget::parse(text).map_err(|error| error.to_string());
+            assert!(matches!(&said, Err(text) if text.contains(key)), "{said:?}");
+        }
+    }
+}

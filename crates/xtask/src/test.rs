@@ -1,0 +1,115 @@
+//! `cargo xtask test`: every check and every test, the quickest to fail first.
+
+mod node;
+
+use std::time::Instant;
+
+use anyhow::{Context, Result, bail};
+
+use crate::arguments::Arguments;
+use crate::command::{self, cargo, lock_switch};
+use crate::root::Root;
+use crate::{dist, fmt, lint, metadata, say, setup, size};
+
+/// A part of the whole, in the order in which they run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Stage {
+    Fmt,
+    Lint,
+    Host,
+    Web,
+    Size,
+    Parity,
+    Browser,
+}
+
+impl Stage {
+    const ALL: [Self; 7] = [
+        Self::Fmt,
+        Self::Lint,
+        Self::Host,
+        Self::Web,
+        Self::Size,
+        Self::Parity,
+        Self::Browser,
+    ];
+
+    pub(crate) fn parse(word: &str) -> Result<Self> {
+        let names = Self::ALL.map(Self::name);
+        match Self::ALL.iter().zip(names).find(|(_, name)| *name == word) {
+            Some((stage, _)) => Ok(*stage),
+            None => bail!("--only wants one of {}, not {word:?}", names.join(", ")),
+        }
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Fmt => "fmt",
+            Self::Lint => "lint",
+            Self::Host => "host",
+            Self::Web => "web",
+            Self::Size => "size",
+            Self::Parity => "parity",
+            Self::Browser => "browser",
+        }
+    }
+
+    fn about(self) -> &'static str {
+        match self {
+            Self::Fmt => "all files are formatted",
+            Self::Lint => "clippy has no remark",
+            Self::Host => "tests on this machine",
+            Self::Web => "clippy for wasm32, the page is built",
+            Self::Size => "the page is within its size budget",
+            Self::Parity => "the same bytes natively and in WebAssembly",
+            Self::Browser => "the page in a browser",
+        }
+    }
+
+    fn run(self, root: &Root, arguments: &Arguments) -> Result<()> {
+        match self {
+            Self::Fmt => fmt::check(root),
+            Self::Lint => lint::host(root),
+            Self::Host => host(root),
+            Self::Web => web(root, arguments),
+            Self::Size => size::run(root, arguments),
+            Self::Parity => node::parity(root, arguments),
+            Self::Browser => node::browser(root),
+        }
+    }
+}
+
+/// All stages, or the one that was asked for.
+pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
+    let started = Instant::now();
+    for stage in Stage::ALL
+        .into_iter()
+        .filter(|stage| arguments.only.is_none_or(|only| only == *stage))
+    {
+        say::stage(&format!("{}: {}", stage.name(), stage.about()));
+        let started = Instant::now();
+        stage
+            .run(root, arguments)
+            .with_context(|| format!("the stage {} failed", stage.name()))?;
+        say::passed(stage.name(), started.elapsed());
+    }
+    say::passed("\nall", started.elapsed());
+    Ok(())
+}
+
+fn host(root: &Root) -> Result<()> {
+    let mut command = cargo(root);
+    command
+        .args(["test", "--quiet", "--workspace"])
+        .args(lock_switch());
+    for name in metadata::crates_for_the_web(root)? {
+        command.args(["--exclude", &name]);
+    }
+    command::run(&mut command, "mend what the failed test claims")
+}
+
+fn web(root: &Root, arguments: &Arguments) -> Result<()> {
+    let web = setup::web(root, arguments)?;
+    lint::wasm(root, &web)?;
+    dist::build(root, &web)
+}

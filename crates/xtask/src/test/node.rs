@@ -1,0 +1,120 @@
+//! The tests that Node.js runs: the page in a browser, and the core in WebAssembly against the tool.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use anyhow::{Context, Result, ensure};
+
+use crate::arguments::Arguments;
+use crate::command::{self, cargo, lock_switch};
+use crate::root::Root;
+use crate::setup::wasm::TARGET;
+use crate::setup::{self, chromium};
+use crate::{http, metadata, say};
+
+/// The page as people use it; `SLOTWRIGHT_URL` is where it is served.
+pub(super) fn browser(root: &Root) -> Result<()> {
+    let Some(mut tests) = tests_in(root, "tests/browser")? else {
+        return Ok(());
+    };
+    ensure!(
+        root.dist().is_dir(),
+        "there is no built app to test. To do: `cargo xtask build`"
+    );
+    setup::node::ready(root)?;
+    tests
+        .env("CHROMIUM", chromium::ready()?)
+        .env("SLOTWRIGHT_BIN", tool(root)?);
+    // Last, so that nothing that takes long runs beside the server.
+    tests.env("SLOTWRIGHT_URL", http::spawn(&root.dist())?);
+    command::run(&mut tests, "mend what the failed test claims")
+}
+
+/// The core in WebAssembly; `SLOTWRIGHT_PARITY` is its module for Node.js.
+pub(super) fn parity(root: &Root, arguments: &Arguments) -> Result<()> {
+    let Some(mut tests) = tests_in(root, "tests/parity")? else {
+        return Ok(());
+    };
+    tests
+        .env("SLOTWRIGHT_BIN", tool(root)?)
+        .env("SLOTWRIGHT_PARITY", module(root, arguments)?);
+    command::run(&mut tests, "mend what the failed test claims")
+}
+
+/// Node's test runner over the tests of a folder, if it has any.
+fn tests_in(root: &Root, folder: &str) -> Result<Option<Command>> {
+    let mut tests = Vec::new();
+    if let Ok(entries) = std::fs::read_dir(root.join(folder)) {
+        for entry in entries {
+            tests.push(entry.with_context(|| folder.to_owned())?.path());
+        }
+    }
+    tests.retain(|file| file.to_string_lossy().ends_with(".test.mjs"));
+    tests.sort();
+    if tests.is_empty() {
+        say::step(&format!("There are no tests in {folder} yet"));
+        return Ok(None);
+    }
+    let mut node = Command::new("node");
+    node.arg("--test")
+        .args(tests)
+        .current_dir(root.join("tests"));
+    Ok(Some(node))
+}
+
+/// The workshop's tool, with the profile and the features of the host's tests.
+fn tool(root: &Root) -> Result<PathBuf> {
+    say::step("Building the workshop's tool");
+    let mut build = cargo(root);
+    build.args([
+        "build",
+        "--quiet",
+        "--workspace",
+        "--bin",
+        "slotwright",
+        "--profile",
+        "test",
+    ]);
+    build.args(lock_switch());
+    for name in metadata::crates_for_the_web(root)? {
+        build.args(["--exclude", &name]);
+    }
+    command::run(&mut build, "read the compiler's message above")?;
+    Ok(root.target().join("debug/slotwright"))
+}
+
+/// The core as a module for Node.js.
+fn module(root: &Root, arguments: &Arguments) -> Result<PathBuf> {
+    let web = setup::web(root, arguments)?;
+    say::step("Building the core as a WebAssembly module");
+    command::run(
+        web.command(root, "cargo")
+            .args([
+                "build",
+                "--quiet",
+                "--release",
+                "--package",
+                "slotwright-parity",
+            ])
+            .args(["--target", TARGET])
+            .args(lock_switch()),
+        "read the compiler's message above",
+    )?;
+    let built = root
+        .target()
+        .join(TARGET)
+        .join("release/slotwright_parity.wasm");
+    let folder = root.target().join("parity");
+    bind(root, &web, &built, &folder)?;
+    Ok(folder.join("slotwright_parity.js"))
+}
+
+fn bind(root: &Root, web: &setup::Web, built: &Path, folder: &Path) -> Result<()> {
+    command::run(
+        web.command(root, "wasm-bindgen")
+            .args(["--target", "nodejs", "--out-dir"])
+            .arg(folder)
+            .arg(built),
+        "read wasm-bindgen's message above",
+    )
+}
