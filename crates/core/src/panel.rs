@@ -312,7 +312,7 @@ impl Panel {
             Feature::Notch { edge: on, from, to, depth } if on == edge => Some((from, to, -depth)),
             _ => None,
         }).collect();
-        steps.sort_by(|a, b| a.0.total_cmp(&b.0));
+        steps.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
         let mut line = |along: Length, out: Length, bulge: f64| {
             corners.push(Corner { at: self.beside(edge, along, out), bulge });
         };

@@ -68,14 +68,14 @@ fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change
 /// All values of a size, the nearest to the present one first.
 fn by_distance(limits: DimRange, now: Dim, change: impl Fn(Dim) -> Change) -> Vec<Change> {
     let mut values: Vec<Dim> = limits.values().collect();
-    values.sort_by_key(|value| (i64::from(value.in_tenths()) - i64::from(now.in_tenths())).abs());
+    values.sort_unstable_by_key(|value| (i64::from(value.in_tenths()) - i64::from(now.in_tenths())).abs());
     values.into_iter().map(change).collect()
 }
 
 fn counts(model: &Model, choice: &Choice) -> Vec<Change> {
     let now = i64::try_from(choice.bays.len()).unwrap_or(i64::MAX);
     let mut counts: Vec<u8> = (model.bays.least..=model.bays.most).filter(|count| i64::from(*count) != now).collect();
-    counts.sort_by_key(|count| (i64::from(*count) - now).abs());
+    counts.sort_unstable_by_key(|count| (i64::from(*count) - now).abs());
     counts.into_iter().map(Change::BayCount).collect()
 }
 

@@ -93,7 +93,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
             .with_context(|| format!("the stage {} failed", stage.name()))?;
         say::passed(stage.name(), started.elapsed());
     }
-    say::passed("\nall", started.elapsed());
+    say::passed("all", started.elapsed());
     Ok(())
 }
 

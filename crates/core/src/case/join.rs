@@ -43,8 +43,8 @@ impl Bench {
     }
 
     pub(super) fn done(mut self) -> Case {
-        self.panels.sort_by_key(|panel| panel.id);
-        self.joints.sort_by_key(|joint| joint.id);
+        self.panels.sort_unstable_by_key(|panel| panel.id);
+        self.joints.sort_unstable_by_key(|joint| joint.id);
         Case { panels: self.panels, joints: self.joints }
     }
 

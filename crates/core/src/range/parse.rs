@@ -138,7 +138,7 @@ fn place(notes: &Notes, path: &str) -> usize {
 
 /// Problems with lines and columns, in the order of the file.
 fn located(text: &str, mut notes: Notes) -> RangeProblems {
-    notes.problems.sort_by_key(|(offset, ..)| *offset);
+    notes.problems.sort_unstable_by_key(|(offset, ..)| *offset);
     let problems = notes.problems.into_iter().map(|(offset, path, wrong)| {
         let before = text.get(..offset).unwrap_or(text);
         let line = before.matches('\n').count() + 1;
