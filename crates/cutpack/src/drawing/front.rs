@@ -1,0 +1,94 @@
+//! The unit from the front.
+
+use slotwright_core::choice::{Fill, Hung};
+use slotwright_core::leaf;
+use slotwright_core::panel::PanelId;
+
+use super::pen::Pen;
+use super::{Lit, Subject};
+
+pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+    let layout = &subject.built.layout;
+    let (width, height) = (layout.width.in_mm(), layout.height.in_mm());
+    let (body, floor, ceiling) = (layout.body.in_mm(), layout.floor.in_mm(), layout.ceiling.in_mm());
+    // Heights run upwards in the case and downwards in SVG.
+    let up = |z: f64| height - z;
+
+    for (number, span) in layout.bays.iter().enumerate() {
+        let (left, right) = (span.left.in_mm(), span.right.in_mm());
+        pen.open(if number == lit { "bay lit" } else { "bay" }, Some(number));
+        pen.rect("back", (left, up(floor)), (right, up(ceiling)), 0.0);
+        hole(pen, subject, number, up(floor));
+        for shelf in &span.shelves {
+            let under = shelf.in_mm();
+            pen.rect("edge", (left, up(under)), (right, up(under + body)), 0.0);
+        }
+        pen.close();
+    }
+    for number in 0..=layout.bays.len() {
+        if let Some(left) = layout.upright_left(number) {
+            let left = left.in_mm();
+            pen.rect("edge", (left, up(floor)), (left + body, up(ceiling)), 0.0);
+        }
+    }
+    stiles(pen, subject, up(floor), up(ceiling));
+    for number in 0..layout.bays.len() {
+        door(pen, subject, number, &up);
+    }
+    pen.rect("edge", (0.0, up(0.0)), (width, up(body)), 0.0);
+    pen.rect("edge", (0.0, up(body)), (width, up(floor)), 0.0);
+    pen.rect("edge", (0.0, up(ceiling)), (width, up(height)), 0.0);
+
+    pen.open("dims", None);
+    let (near, far) = (height + pen.px(22.0), height + pen.px(54.0));
+    for span in &layout.bays {
+        pen.dim_level(span.left.in_mm(), span.right.in_mm(), near);
+    }
+    pen.dim_level(0.0, width, far);
+    let beside = pen.px(-20.0);
+    pen.dim_upright(up(0.0), up(height), beside);
+    pen.close();
+}
+
+fn hole(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
+    let chosen = subject.choice.bays.get(number).and_then(|bay| bay.hole.as_ref());
+    let kind = chosen.and_then(|hole| subject.range.hole(&hole.kind).map(|kind| (hole, kind)));
+    let span = subject.built.layout.bays.get(number);
+    if let (Some((hole, kind)), Some(span)) = (kind, span) {
+        let (x, y) = ((span.middle() + hole.offset_mm.length()).in_mm(), floor - kind.rise_mm.in_mm());
+        let (long, high) = kind.shape.extent();
+        let (long, high) = (long.in_mm() / 2.0, high.in_mm() / 2.0);
+        pen.rect("hole", (x - long, y - high), (x + long, y + high), high);
+    }
+}
+
+fn stiles(pen: &mut Pen, subject: Subject<'_>, floor: f64, ceiling: f64) {
+    let layout = &subject.built.layout;
+    let places = subject.built.case.panels.iter().filter_map(|panel| match panel.id {
+        PanelId::Stile(_) => Some(panel.case_from_panel.origin.x.in_mm()),
+        _ => None,
+    });
+    for left in places {
+        pen.rect("face", (left, floor), (left + layout.stile.in_mm(), ceiling), 0.0);
+    }
+}
+
+/// A leaf with the dashed lines that meet at its hinges (common practice).
+fn door(pen: &mut Pen, subject: Subject<'_>, number: usize, up: &impl Fn(f64) -> f64) {
+    let layout = &subject.built.layout;
+    let (Some(bay), Some(span)) = (subject.choice.bays.get(number), layout.bays.get(number)) else { return };
+    let Fill::Leaf(hung) = bay.fill else { return };
+    let leaf = leaf::of(span, layout, &subject.range.build, hung);
+    let (left, right) = (leaf.left.in_mm(), leaf.right.in_mm());
+    let (under, over) = (up(leaf.under.in_mm()), up(leaf.over.in_mm()));
+    pen.open("bay", Some(number));
+    pen.rect("face", (left, under), (right, over), 0.0);
+    let (hinge, free) = match hung {
+        Hung::Left => (left, right),
+        Hung::Right => (right, left),
+    };
+    let middle = (under + over) / 2.0;
+    pen.line("swing", (free, over), (hinge, middle));
+    pen.line("swing", (hinge, middle), (free, under));
+    pen.close();
+}

@@ -1,0 +1,53 @@
+//! The unit cut level below the top, seen from above; its front edge is downwards.
+
+use slotwright_core::choice::{Fill, Hung};
+use slotwright_core::leaf;
+use slotwright_core::panel::PanelId;
+
+use super::pen::Pen;
+use super::{Lit, Subject};
+
+pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+    let layout = &subject.built.layout;
+    let (width, depth) = (layout.width.in_mm(), layout.depth.in_mm());
+    let radius = subject.choice.corner_radius_mm.length().in_mm();
+    // Depths run to the rear in the case, upwards here; origin at the top left.
+    let down = |y: f64| depth - y;
+
+    pen.rect("wood", (0.0, 0.0), (width, depth), radius);
+    for (number, span) in layout.bays.iter().enumerate() {
+        pen.open(if number == lit { "bay lit" } else { "bay" }, Some(number));
+        let (front, rear) = (down(layout.upright_front.in_mm()), down(layout.back_front.in_mm()));
+        pen.rect("floor", (span.left.in_mm(), front), (span.right.in_mm(), rear), 0.0);
+        pen.close();
+    }
+    for panel in &subject.built.case.panels {
+        let origin = panel.case_from_panel.origin;
+        let (x, y, thick) = (origin.x.in_mm(), origin.y.in_mm(), panel.thickness.in_mm());
+        let (along, deep) = match panel.id {
+            PanelId::Upright(_) => (thick, panel.width.in_mm()),
+            PanelId::Back | PanelId::Stile(_) | PanelId::Leaf(_) => (panel.width.in_mm(), thick),
+            PanelId::BaseLower | PanelId::BaseUpper | PanelId::Shelf { .. } | PanelId::Top => continue,
+        };
+        pen.rect("cut", (x, down(y)), (x + along, down(y + deep)), 0.0);
+    }
+    for (bay, span) in subject.choice.bays.iter().zip(&layout.bays) {
+        let Fill::Leaf(hung) = bay.fill else { continue };
+        let leaf = leaf::of(span, layout, &subject.range.build, hung);
+        let (axis, line) = (leaf.axis.in_mm(), down(layout.face.in_mm() + layout.body.in_mm() / 2.0));
+        let (free, left) = match hung {
+            Hung::Left => (leaf.right.in_mm(), true),
+            Hung::Right => (leaf.left.in_mm(), false),
+        };
+        let reach = (free - axis).abs();
+        pen.line("swing", (axis, line), (axis, line + reach));
+        pen.arc("swing", (free, line), (axis, line + reach), reach, left);
+    }
+
+    pen.open("dims", None);
+    let left = pen.px(-20.0);
+    pen.dim_upright(down(0.0), 0.0, left);
+    let right = width + pen.px(30.0);
+    pen.dim_upright(down(layout.back_front.in_mm() + layout.back.in_mm()), down(layout.upright_rear.in_mm()), right);
+    pen.close();
+}

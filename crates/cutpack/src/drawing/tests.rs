@@ -1,0 +1,78 @@
+use slotwright_core::choice::Choice;
+use slotwright_core::derive::derive;
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::Range;
+use slotwright_core::sample::{Wanted, choices};
+
+use super::*;
+use crate::describe::describe;
+
+fn range() -> Range {
+    Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap()
+}
+
+fn draw(range: &Range, choice: &Choice, view: View, lit: usize) -> String {
+    let backlog = Backlog::default();
+    let derived = derive(range, choice, "2026-11-25".parse().unwrap(), &backlog);
+    let built = derived.built.as_ref().unwrap();
+    svg(Subject { range, choice, built }, view, lit, 2.5, &describe(range, choice))
+}
+
+/// Every number of an attribute's text.
+fn numbers(text: &str) -> Vec<f64> {
+    text.split(|letter: char| !"0123456789.-".contains(letter)).filter(|part| !part.is_empty()).map(|part| part.parse().unwrap()).collect()
+}
+
+/// An independent reader takes every drawing, and all of it lies on the sheet.
+#[test]
+fn drawings_are_well_formed_and_on_their_sheet() {
+    let range = range();
+    for choice in choices(&range, 9, Wanted::Valid).take(90) {
+        for view in [View::Sheet, View::Front, View::Plan, View::Section] {
+            let text = draw(&range, &choice, view, choice.bays.len() / 2);
+            assert!(text.len() < 60_000, "{} bytes", text.len());
+            let document = roxmltree::Document::parse(&text).unwrap();
+            let sheet = numbers(document.root_element().attribute("viewBox").unwrap());
+            let [left, top, width, height] = sheet[..] else { panic!("{sheet:?}") };
+            for node in document.descendants().filter(|node| node.is_element()) {
+                assert!(node.attribute("style").is_none(), "no inline style");
+                let at = |name| node.attribute(name).map(|text| numbers(text)[0]);
+                if let (Some(x), Some(y)) = (at("x"), at("y")) {
+                    let (right, bottom) = (x + at("width").unwrap_or(0.0), y + at("height").unwrap_or(0.0));
+                    assert!(left <= x && right <= left + width && top <= y && bottom <= top + height, "{node:?}");
+                }
+            }
+        }
+    }
+}
+
+/// The figures on the drawing are the layout's.
+#[test]
+fn dimensions_are_those_of_the_unit() {
+    let range = range();
+    let choice = Choice::first_of(&range).unwrap();
+    let text = draw(&range, &choice, View::Front, 0);
+    let document = roxmltree::Document::parse(&text).unwrap();
+    let figures: Vec<&str> = document.descendants().filter(|node| node.has_tag_name("text")).filter_map(|node| node.text()).collect();
+    assert!(figures.contains(&"1\u{202f}640") && figures.contains(&"520"), "{figures:?}");
+    // Three equal bays: inner width less four uprights of 17.7 mm and 0.096 mm of film on each face.
+    let clear = (1640.0 - 2.0 * 24.0 - 4.0 * (17.7 + 2.0 * 0.096)) / 3.0;
+    let clear = format!("{:.1}", clear);
+    assert_eq!(figures.iter().filter(|figure| **figure == clear).count(), 3, "{figures:?} {clear}");
+}
+
+#[test]
+fn a_unit_is_described_in_words() {
+    let range = range();
+    let text = describe(&range, &Choice::first_of(&range).unwrap());
+    assert_eq!(
+        text,
+        "Sedge, 1\u{202f}640 mm wide, 520 high, 420 deep. From the left: leaf, hung left; one shelf, round hole 60 in the middle; open, round hole 60 in the middle. Finish Clear."
+    );
+}
+
+/// Names of a range are text, not markup.
+#[test]
+fn names_are_escaped() {
+    assert_eq!(pen::escaped("<a b=\"&\">"), "&lt;a b=&quot;&amp;&quot;&gt;");
+}
