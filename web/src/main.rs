@@ -1,7 +1,15 @@
-//! Mounts the page.
-use leptos::prelude::*;
+//! The page of Slotwright: it shows what the core knows and sends back what a person changes.
+#![expect(unreachable_pub, reason = "the component macro makes public items of private ones")]
+
+mod app;
+mod browser;
+mod parts;
+mod sizes;
+mod state;
+mod tally;
+mod views;
 
 fn main() {
     console_error_panic_hook::set_once();
-    leptos::mount::mount_to_body(|| leptos::view! { <p>"hello"</p> });
+    app::start();
 }

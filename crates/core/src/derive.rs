@@ -34,7 +34,7 @@ pub struct Derived<'a> {
 }
 
 /// The unit that a choice comes to.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Built {
     /// Where everything stands.
     pub layout: Layout,

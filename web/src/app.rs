@@ -1,0 +1,78 @@
+//! Loading the range, then the page itself.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use slotwright_core::choice::Choice;
+use slotwright_core::range::Range;
+
+use crate::browser::{clock, range_file, storage};
+use crate::state::{Desk, Loaded};
+use crate::views::bays::Bays;
+use crate::views::header::Header;
+use crate::views::looks::Looks;
+use crate::views::order::Order;
+use crate::views::place::PlaceQuestions;
+use crate::views::size::Sizes;
+use crate::views::stage::Stage;
+use crate::views::tally::Tally;
+
+/// The range that is built into the page, for when the file cannot be fetched.
+const BUILT_IN: &str = include_str!("../ranges/fenland.toml");
+
+/// Fetches the range and mounts the page in place of its shell.
+pub fn start() {
+    leptos::task::spawn_local(async {
+        let fetched = range_file::fetch().await;
+        if let Some(loaded) = load(fetched.as_deref()) {
+            storage::remove_shell();
+            leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone()/> });
+        }
+    });
+}
+
+/// The fetched range, or the one built in with a notice why; the saved choice, or the first model's.
+fn load(fetched: Option<&str>) -> Option<Loaded> {
+    let (range, notice) = match fetched.map(Range::parse) {
+        Some(Ok(range)) => (range, None),
+        Some(Err(problems)) => (
+            Range::parse(BUILT_IN).ok()?,
+            Some(format!("The range file has problems, so the built-in range is shown. {problems}")),
+        ),
+        None => (
+            Range::parse(BUILT_IN).ok()?,
+            Some("The range file could not be fetched, so the built-in range is shown.".into()),
+        ),
+    };
+    let saved = storage::load().filter(|choice| range.model(&choice.model).is_some());
+    let choice = saved.or_else(|| Choice::first_of(&range))?;
+    Some(Loaded { range: Arc::new(range), choice, notice, today: clock::today() })
+}
+
+#[component]
+fn App(loaded: Loaded) -> impl IntoView {
+    let notice = loaded.notice.clone();
+    let desk = Desk::new(loaded);
+    provide_context(desk);
+    Effect::new(move || desk.choice.with(storage::save));
+    let ordering = RwSignal::new(false);
+    view! {
+        <a class="skip" href="#questions">"Skip to the questions"</a>
+        <Header notice/>
+        <main class="bench">
+            <Stage/>
+            <div id="questions" class="questions">
+                <PlaceQuestions/>
+                <Sizes/>
+                <Bays/>
+                <Looks/>
+                <p class="cautions">
+                    "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units \
+                     with leaves to the wall. Local rules and qualified people decide."
+                </p>
+            </div>
+        </main>
+        <Tally order=Callback::new(move |()| ordering.set(true))/>
+        <Order open=ordering.into() close=Callback::new(move |()| ordering.set(false))/>
+    }
+}

@@ -1,0 +1,7 @@
+//! Every side effect of the page: storage, files, the clock, scrolling.
+
+pub mod clock;
+pub mod files;
+pub mod page;
+pub mod range_file;
+pub mod storage;

@@ -1,0 +1,11 @@
+//! The page, question by question.
+
+pub mod ask;
+pub mod bays;
+pub mod header;
+pub mod looks;
+pub mod order;
+pub mod place;
+pub mod size;
+pub mod stage;
+pub mod tally;

@@ -1,0 +1,49 @@
+//! How it looks: finish, back, corners.
+
+use leptos::prelude::*;
+use slotwright_core::change::Change;
+use slotwright_core::finding::Question;
+use slotwright_core::options::Answer;
+use slotwright_core::quantity::Dim;
+use slotwright_core::range::{Look, Range};
+use slotwright_core::words;
+
+use super::ask::{Asked, Found, Heading, shown};
+use crate::parts::choices::Shown;
+
+/// Finish, back, corners.
+#[component]
+pub fn Looks() -> impl IntoView {
+    view! {
+        <section id="question-looks">
+            <Heading number=4 title="How it looks"/>
+            <h3>"Finish"</h3>
+            <Asked label="Finish".to_string() look="swatches" pick=|options, _| options.finishes.clone() show=finish/>
+            <Found about=|question| question == Question::Finish/>
+            <h3>"Back"</h3>
+            <Asked label="Back".to_string() pick=|options, _| options.backs.clone() show=back/>
+            <Found about=|question| question == Question::Back/>
+            <h3>"Corners of top and base"</h3>
+            <Asked label="Corners of top and base".to_string() pick=|options, _| options.corners.clone() show=corner/>
+            <Found about=|question| question == Question::Corners/>
+        </section>
+    }
+}
+
+fn finish(range: &Range, answer: &Answer) -> Shown {
+    let Change::Finish(key) = &answer.change else { return Shown::default() };
+    let known = range.finish(key);
+    let name = known.map_or_else(|| key.to_string(), |finish| finish.name.clone());
+    Shown { swatch: known.map(|finish| (finish.colour.clone(), finish.look == Look::Clear)), ..shown(answer, name) }
+}
+
+fn back(range: &Range, answer: &Answer) -> Shown {
+    let Change::Back(key) = &answer.change else { return Shown::default() };
+    shown(answer, range.board(key).map_or_else(|| key.to_string(), |board| board.name.clone()))
+}
+
+fn corner(_: &Range, answer: &Answer) -> Shown {
+    let Change::CornerRadiusMm(radius) = &answer.change else { return Shown::default() };
+    let label = if *radius == Dim::mm(0) { "Square".into() } else { format!("Radius {} mm", words::size(*radius)) };
+    shown(answer, label)
+}

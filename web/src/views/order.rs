@@ -1,0 +1,124 @@
+//! The order: what it costs, when it is there, for whom, and the file to take away.
+
+use leptos::prelude::*;
+use slotwright_core::spec::Customer;
+use slotwright_core::words;
+
+use crate::browser::{files, page};
+use crate::state::Desk;
+use crate::tally::price_lines;
+
+/// The order as a dialog.
+#[component]
+pub fn Order(
+    /// Whether it is open.
+    open: Signal<bool>,
+    /// Hears that it was closed.
+    close: Callback<()>,
+) -> impl IntoView {
+    let dialog = NodeRef::<leptos::html::Dialog>::new();
+    Effect::new(move |_| if let Some(dialog) = dialog.get() {
+        page::show(&dialog, open.get());
+    });
+    view! {
+        <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| close.run(())>
+            <div class="order-head">
+                <h2 id="order-title">"Order spec"</h2>
+                <button type="button" on:click=move |_| close.run(())>"Close"</button>
+            </div>
+            <Show when=move || open.get()>
+                <div class="order-sheets"><Prices/><Days/></div>
+                <Form/>
+            </Show>
+        </dialog>
+    }
+}
+
+#[component]
+fn Prices() -> impl IntoView {
+    let desk = Desk::here();
+    let lines = move || desk.known.with(|known| known.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
+    let total = move || {
+        desk.known.with(|known| known.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency)))
+    };
+    view! {
+        <table>
+            <caption>"Price"</caption>
+            <tbody>
+                {move || lines().into_iter().map(|(name, amount)| view! { <tr><th scope="row">{name}</th><td>{amount}</td></tr> }).collect_view()}
+            </tbody>
+            <tfoot><tr><th scope="row">"Total with tax"</th><td>{total}</td></tr></tfoot>
+        </table>
+    }
+}
+
+#[component]
+fn Days() -> impl IntoView {
+    let desk = Desk::here();
+    let rows = move || desk.known.with(|known| desk.with_range(|range| {
+        let promise = known.built.as_ref().and_then(|built| built.promise.as_ref())?;
+        let mut rows: Vec<(String, String)> = promise.stages.iter().map(|days| {
+            let stage = range.stages.iter().find(|stage| stage.key == days.stage);
+            (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free))
+        }).collect();
+        let carrier = range.carriers.iter().find(|carrier| carrier.key == promise.carrier);
+        rows.push((carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(), words::day(promise.arrives)));
+        Some(rows)
+    }));
+    view! {
+        <table>
+            <caption>"Done by"</caption>
+            <tbody>
+                {move || rows().unwrap_or_default().into_iter().map(|(name, day)| view! { <tr><th scope="row">{name}</th><td>{day}</td></tr> }).collect_view()}
+            </tbody>
+        </table>
+    }
+}
+
+#[component]
+fn Form() -> impl IntoView {
+    let desk = Desk::here();
+    let (told, tell) = signal(None::<(bool, String)>);
+    let (name, contact) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let (address, remark) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let submit = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let lines = address.with_untracked(|text| text.lines().map(str::trim).filter(|line| !line.is_empty()).map(String::from).collect());
+        let customer = Customer {
+            name: name.get_untracked().trim().into(),
+            contact: contact.get_untracked().trim().into(),
+            address: lines,
+        };
+        let said = match desk.order(customer, remark.get_untracked().lines().collect::<Vec<_>>().join(" ")) {
+            None => (false, "Something stops this order.".into()),
+            Some(Err(bad)) => (false, format!("{bad}.")),
+            Some(Ok(order)) => {
+                let file = order.file_name();
+                match files::download(&file, &order.to_text()) {
+                    Some(()) => (true, format!("Saved as {file}. Send it to the workshop.")),
+                    None => (false, "The browser did not let the file be saved.".into()),
+                }
+            }
+        };
+        tell.set(Some(said));
+    };
+    view! {
+        <form on:submit=submit>
+            <p>"For the parcel only; it goes into the file and nowhere else. Nothing is sent or kept here."</p>
+            <div class="fields">
+                <label class="field"><span class="field-label">"Name"</span>
+                    <input name="name" autocomplete="name" required maxlength="100" bind:value=name/></label>
+                <label class="field"><span class="field-label">"E-mail or telephone"</span>
+                    <input name="contact" autocomplete="email" required maxlength="100" bind:value=contact/></label>
+            </div>
+            <label class="field"><span class="field-label">"Address, up to six lines"</span>
+                <textarea name="address" autocomplete="street-address" rows="3" required maxlength="600" bind:value=address></textarea></label>
+            <label class="field"><span class="field-label">"Remark, if any"</span>
+                <input name="remark" maxlength="500" bind:value=remark/></label>
+            <button type="submit" class="main">"Save the order spec"</button>
+            <p class="told" role="status" class:stop=move || told.with(|told| told.as_ref().is_some_and(|told| !told.0))>
+                {move || told.get().map(|told| told.1)}
+            </p>
+        </form>
+    }
+}

@@ -1,0 +1,71 @@
+//! The drawing of the unit as it stands.
+
+use leptos::prelude::*;
+use slotwright_cutpack::describe::describe;
+use slotwright_cutpack::drawing::{Subject, View, extent, svg};
+
+use crate::browser::page;
+use crate::state::Desk;
+
+/// From this width on the questions stand beside the stage.
+const WIDE: f64 = 1000.0;
+
+/// Room for the drawing in pixels: the window less questions, borders and dimension lines.
+fn room((width, height): (f64, f64)) -> (f64, f64) {
+    if width >= WIDE {
+        ((width - 27.0 * 16.0 - 190.0).max(200.0), (height - 360.0).max(160.0))
+    } else {
+        ((width - 130.0).max(150.0), (height * 0.44 - 190.0).max(70.0))
+    }
+}
+
+/// Views as a toolbar, the drawing, and its text alternative.
+#[component]
+pub fn Stage() -> impl IntoView {
+    let desk = Desk::here();
+    let (window, measure) = signal(page::window_size());
+    let handle = window_event_listener(leptos::ev::resize, move |_| measure.set(page::window_size()));
+    on_cleanup(move || handle.remove());
+    let (view, look) = signal(if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front });
+    let words = Memo::new(move |_| desk.choice.with(|choice| desk.with_range(|range| describe(range, choice))));
+    let colour = Memo::new(move |_| {
+        desk.choice.with(|choice| desk.with_range(|range| range.finish(&choice.finish).map(|finish| finish.colour.clone())))
+    });
+    let drawn = Memo::new(move |_| {
+        let (view, (room_x, room_y)) = (view.get(), room(window.get()));
+        let (lit, title) = (desk.lit.get(), words.get());
+        desk.choice.with(|choice| desk.known.with(|known| desk.with_range(|range| {
+            let built = known.built.as_ref()?;
+            let (wide, high) = extent(built, view);
+            let mm_per_px = (wide / room_x).max(high / room_y).max(0.2);
+            Some(svg(Subject { range, choice, built }, view, lit, mm_per_px, &title))
+        })))
+    });
+    let tab = move |own: View, label: &'static str| {
+        view! {
+            <button type="button" aria-pressed=move || (view.get() == own).to_string() on:click=move |_| look.set(own)>
+                {label}
+            </button>
+        }
+    };
+    let touched = move |event: web_sys::MouseEvent| {
+        if let Some(bay) = page::touched_bay(&event) {
+            desk.look_at(bay);
+            page::scroll_to("question-bays");
+        }
+    };
+    view! {
+        <section class="stage" aria-label="Drawing">
+            <div class="views" role="group" aria-label="View">
+                {tab(View::Sheet, "All")}{tab(View::Front, "Front")}{tab(View::Plan, "Above")}{tab(View::Section, "Section")}
+            </div>
+            <div class="paper" style=("--finish", move || colour.get().unwrap_or_default()) on:click=touched
+                inner_html=move || drawn.get().unwrap_or_default()>
+            </div>
+            <Show when=move || drawn.with(Option::is_none)>
+                <p class="nothing">"There is nothing to draw: these answers leave no room for the parts."</p>
+            </Show>
+            <p class="words">{move || words.get()}</p>
+        </section>
+    }
+}
