@@ -21,10 +21,13 @@ pub(crate) struct Crate {
     pub(crate) benches: Vec<String>,
 }
 
-/// Crates that make sense in WebAssembly alone.
-const FOR_THE_WEB: [&str; 2] = ["slotwright-web", "slotwright-parity"];
+/// The core as a module for Node.js; it makes no sense on the host.
+pub(crate) const PARITY: &str = "slotwright-parity";
 
-/// Those crates of the workspace that make sense in WebAssembly alone.
+/// Crates that are compiled for the browser.
+const FOR_THE_WEB: [&str; 2] = ["slotwright-web", PARITY];
+
+/// Those crates of the workspace that are compiled for the browser.
 pub(crate) fn crates_for_the_web(root: &Root) -> Result<Vec<String>> {
     let names = crates(root)?.into_iter().map(|member| member.name);
     Ok(names

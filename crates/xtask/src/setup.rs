@@ -29,8 +29,12 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     let web = web(root, arguments)?;
     web.wasm.ready_to_lint()?;
     let chromium = chromium::ready()?;
+    say::step(&format!("wasm32: {}", web.wasm.name()));
+    for tool in web.tools {
+        say::step(&tool);
+    }
     say::step(&format!("Chromium: {}", chromium.display()));
-    say::line("Set-up is complete.");
+    say::line("Everything is set up.");
     Ok(())
 }
 
@@ -39,6 +43,8 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 pub(crate) struct Web {
     pub(crate) wasm: Wasm,
     path: OsString,
+    /// Name, version and place of each tool.
+    tools: Vec<String>,
 }
 
 impl Web {
@@ -57,9 +63,11 @@ pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
     fetch(root)?;
     node::ready(root).context("set-up of the npm tools")?;
     let wasm = wasm::ready(root, arguments.wasm_from).context("set-up of the wasm32 library")?;
-    let folders = tools::ready(root).context("set-up of the web tools")?;
+    let found = tools::ready(root).context("set-up of the web tools")?;
+    let folders: Vec<_> = found.iter().map(|tool| tool.folder.clone()).collect();
     let path = path_with(&folders)?;
-    Ok(Web { wasm, path })
+    let tools = found.iter().map(ToString::to_string).collect();
+    Ok(Web { wasm, path, tools })
 }
 
 fn check_rust() -> Result<()> {

@@ -1,7 +1,7 @@
 //! The cargo-made tools of the web build: Trunk and wasm-bindgen.
 
-use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use std::{fmt, fs};
 
 use anyhow::{Context, Result};
 
@@ -34,33 +34,57 @@ const TOOLS: [Tool; 2] = [
     },
 ];
 
-/// Finds or installs the tools; the folders that must come first on PATH.
-pub(super) fn ready(root: &Root) -> Result<Vec<PathBuf>> {
-    let own = root.tools().join("bin");
-    let mut folders = vec![root.node_programs()];
-    for tool in &TOOLS {
-        let installed = own.join(tool.program);
-        if tool.is(&installed) {
-            folders.push(own.clone());
-        } else if let Some(found) = on_path(&[tool.program]).filter(|found| tool.is(found)) {
-            folders.extend(found.parent().map(PathBuf::from));
-        } else {
-            tool.install(root)?;
-            folders.push(own.clone());
-        }
+/// A tool in its place.
+#[derive(Debug)]
+pub(super) struct Found {
+    name: String,
+    pub(super) folder: PathBuf,
+}
+
+impl fmt::Display for Found {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.name, self.folder.display())
     }
-    folders.dedup();
-    Ok(folders)
+}
+
+/// Finds or installs the tools; their folders must come first on PATH.
+pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
+    let own = root.tools().join("bin");
+    // wasm-opt comes from npm and is there already.
+    let mut all = vec![Found {
+        name: "wasm-opt".to_owned(),
+        folder: root.node_programs(),
+    }];
+    for tool in &TOOLS {
+        let elsewhere = on_path(&[tool.program]).filter(|program| tool.is(program));
+        let folder = match elsewhere.as_deref().and_then(Path::parent) {
+            _ if tool.is(&own.join(tool.program)) => own.clone(),
+            Some(folder) => folder.to_owned(),
+            None => {
+                tool.install(root)?;
+                own.clone()
+            }
+        };
+        all.push(Found {
+            name: tool.name(),
+            folder,
+        });
+    }
+    Ok(all)
 }
 
 impl Tool {
-    fn is(&self, program: &std::path::Path) -> bool {
+    fn is(&self, program: &Path) -> bool {
         version_of(program).is_some_and(|line| Version::first_in(&line) == Some(self.version))
     }
 
-    fn install(&self, root: &Root) -> Result<()> {
+    fn name(&self) -> String {
         let Version(major, minor, patch) = self.version;
-        let package = format!("{}@{major}.{minor}.{patch}", self.package);
+        format!("{}@{major}.{minor}.{patch}", self.package)
+    }
+
+    fn install(&self, root: &Root) -> Result<()> {
+        let package = self.name();
         say::step(&format!(
             "Installing {package} with cargo (builds the page; takes a few minutes)"
         ));

@@ -56,6 +56,19 @@ impl Wasm {
         }
     }
 
+    /// Which way it is, for people.
+    pub(crate) fn name(&self) -> String {
+        match self {
+            Self::Rustup => "rustup's library".to_owned(),
+            Self::Debian { sysroot, .. } => {
+                format!(
+                    "Debian's compiler with the library in {}",
+                    sysroot.display()
+                )
+            }
+        }
+    }
+
     /// The program that does `cargo clippy` with this compiler: a clippy reads only the library
     /// that its own compiler built.
     pub(crate) fn clippy(&self) -> &'static str {
