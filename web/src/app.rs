@@ -18,7 +18,7 @@ use crate::views::stage::Stage;
 use crate::views::tally::Tally;
 
 /// The range that is built into the page, for when the file cannot be fetched.
-const BUILT_IN: &str = include_str!("../ranges/fenland.toml");
+const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
 /// Fetches the range and mounts the page in place of its shell.
 pub fn start() {

@@ -1,7 +1,8 @@
 //! What the customer picked, and nothing derived.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
+use crate::members::{Place as At, ReadError};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
 
@@ -11,7 +12,7 @@ pub const BAYS_MOST: usize = 6;
 /// A configured unit as picked.
 ///
 /// Any value is a choice, however absurd: what cannot be made is said by findings.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Choice {
@@ -36,7 +37,7 @@ pub struct Choice {
 }
 
 /// One bay: its share of the width, what it holds, its cable hole.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Bay {
@@ -50,7 +51,7 @@ pub struct Bay {
 }
 
 /// What a bay holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Fill {
@@ -63,7 +64,7 @@ pub enum Fill {
 }
 
 /// The side on which a leaf is hung, seen from the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Hung {
@@ -74,7 +75,7 @@ pub enum Hung {
 }
 
 /// A cable hole in the back of a bay.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Hole {
@@ -85,7 +86,7 @@ pub struct Hole {
 }
 
 /// Where the unit will stand: what it has to suit.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Place {
@@ -139,5 +140,91 @@ impl Choice {
             }
         }
         mirrored
+    }
+}
+
+impl Choice {
+    /// Reads a choice.
+    ///
+    /// # Errors
+    ///
+    /// The first unknown, missing or mistyped member with its JSON pointer.
+    pub fn read(at: At) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let choice = Self {
+            model: members.take("model")?.parsed()?,
+            width_mm: members.take("width_mm")?.dim()?,
+            height_mm: members.take("height_mm")?.dim()?,
+            depth_mm: members.take("depth_mm")?.dim()?,
+            bays: members.take("bays")?.list(Bay::read)?,
+            back: members.take("back")?.parsed()?,
+            finish: members.take("finish")?.parsed()?,
+            corner_radius_mm: members.take("corner_radius_mm")?.dim()?,
+            place: Place::read(members.take("place")?)?,
+        };
+        members.done()?;
+        Ok(choice)
+    }
+}
+
+impl Bay {
+    fn read(at: At) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let bay = Self {
+            share: members.take("share")?.small()?,
+            fill: Fill::read(members.take("fill")?)?,
+            hole: members.maybe("hole").map(Hole::read).transpose()?,
+        };
+        members.done()?;
+        Ok(bay)
+    }
+}
+
+impl Fill {
+    /// `"open"`, `{"shelves": 2}` or `{"leaf": "left"}`.
+    fn read(at: At) -> Result<Self, ReadError> {
+        if at.is_text() {
+            return word(at, &[("open", Self::Open)]);
+        }
+        let mut members = at.members()?;
+        let fill = match members.maybe("leaf") {
+            Some(leaf) => Self::Leaf(word(leaf, &[("left", Hung::Left), ("right", Hung::Right)])?),
+            None => Self::Shelves(members.take("shelves")?.small()?),
+        };
+        members.done()?;
+        Ok(fill)
+    }
+}
+
+/// One word of a few.
+fn word<T: Copy>(at: At, words: &[(&str, T)]) -> Result<T, ReadError> {
+    let wanted = || words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ");
+    if !at.is_text() {
+        return at.refuse(&wanted());
+    }
+    let known = words.iter().find(|(word, _)| at.is(word));
+    known.map_or_else(|| at.refuse(&wanted()), |(_, meaning)| Ok(*meaning))
+}
+
+impl Hole {
+    fn read(at: At) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let hole = Self { kind: members.take("kind")?.parsed()?, offset_mm: members.take("offset_mm")?.dim()? };
+        members.done()?;
+        Ok(hole)
+    }
+}
+
+impl Place {
+    fn read(at: At) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let screen = members.maybe("screen_tenth_inch").map(|at| at.whole_between(0, 65_535)).transpose()?;
+        let place = Self {
+            wall_mm: members.maybe("wall_mm").map(At::dim).transpose()?,
+            screen_tenth_inch: screen.map(|tenths| u16::try_from(tenths).unwrap_or(u16::MAX)),
+            plug: members.maybe("plug").map(At::parsed).transpose()?,
+        };
+        members.done()?;
+        Ok(place)
     }
 }

@@ -3,7 +3,7 @@
 use core::fmt;
 use core::str::FromStr;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use time::{Date, Month, Weekday};
 
 /// A day of the calendar, 0001-01-01 to 9999-12-31, without time or zone.
@@ -13,10 +13,10 @@ use time::{Date, Month, Weekday};
 /// let leap: Day = "2024-02-28".parse().unwrap();
 /// assert_eq!(leap.next().next().to_string(), "2024-03-01");
 /// ```
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(with = "String", extend("format" = "date", "pattern" = r"^\d{4}-\d{2}-\d{2}$")))]
-#[serde(try_from = "String", into = "String")]
+#[serde(into = "String")]
 pub struct Day(Date);
 
 /// A text that names no day.
@@ -113,14 +113,6 @@ impl fmt::Display for Day {
 impl fmt::Debug for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         fmt::Display::fmt(self, f)
-    }
-}
-
-impl TryFrom<String> for Day {
-    type Error = NotADay;
-
-    fn try_from(text: String) -> Result<Self, NotADay> {
-        text.parse()
     }
 }
 

@@ -12,6 +12,8 @@ pub mod quantity;
 pub mod money;
 pub mod day;
 pub mod seal;
+mod strict;
+pub mod members;
 pub mod range;
 pub mod choice;
 pub mod outline;

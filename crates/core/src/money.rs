@@ -4,7 +4,7 @@ use core::fmt;
 use core::iter::Sum;
 use core::ops::{Add, Sub};
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::quantity::round_half_away;
 
@@ -17,7 +17,7 @@ use crate::quantity::round_half_away;
 /// // 8 % of 1.25 is 0.10: half away from zero, once per tax total.
 /// assert_eq!(Money::minor(125).share(80), Money::minor(10));
 /// ```
-#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(transparent)]
 pub struct Money(i64);

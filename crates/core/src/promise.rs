@@ -2,21 +2,44 @@
 
 use alloc::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::bill::Bill;
 use crate::carriage::carriage;
 use crate::day::Day;
+use crate::members::{Place, ReadError};
 use crate::range::{Calendar, Finish, Key, Range, Stage};
 
 /// Work that is booked already: minutes by stage. Stages that the range does not have are ignored.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Backlog {
     /// Booked minutes of each stage, by its key.
     #[serde(default)]
     pub minutes: BTreeMap<Key, u32>,
+}
+
+impl Backlog {
+    /// Reads a backlog: `{"minutes": {"cut": 600}}`.
+    ///
+    /// # Errors
+    ///
+    /// The first unknown or mistyped member with its JSON pointer.
+    pub fn read(at: Place) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let mut backlog = Self::default();
+        if let Some(minutes) = members.maybe("minutes") {
+            let mut stages = minutes.members()?;
+            while let Some((name, at)) = stages.next() {
+                let key: Key = at.key_of(&name)?;
+                let booked = u32::try_from(at.whole_between(0, i64::from(u32::MAX))?).unwrap_or(u32::MAX);
+                backlog.minutes.insert(key, booked);
+            }
+        }
+        members.done()?;
+        Ok(backlog)
+    }
 }
 
 /// A stage of the order with its days.

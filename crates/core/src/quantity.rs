@@ -7,7 +7,7 @@ use core::fmt;
 use core::iter::Sum;
 use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
-use serde::{Deserialize, Serialize, Serializer};
+use serde::{Serialize, Serializer};
 
 /// Finite values only: anything else becomes zero.
 const fn finite(value: f64) -> f64 {
@@ -234,8 +234,8 @@ impl Density {
 /// What a person picks: a whole number of tenths of a millimetre.
 ///
 /// Written as millimetres with at most one decimal.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(try_from = "f64", into = "f64")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(into = "f64")]
 pub struct Dim(i32);
 
 #[cfg(feature = "schema")]

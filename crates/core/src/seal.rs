@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use sha2::{Digest as _, Sha256};
 
 /// The canonical JSON of a value: sorted members, shortest numbers, no white space.
@@ -21,10 +21,10 @@ pub fn canonical(value: &impl Serialize) -> String {
 /// let abc = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
 /// assert_eq!(Digest::of(b"abc").to_string(), abc);
 /// ```
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(with = "String", extend("pattern" = "^[0-9a-f]{64}$")))]
-#[serde(try_from = "String", into = "String")]
+#[serde(into = "String")]
 pub struct Digest([u8; 32]);
 
 /// A text that is no digest.
@@ -58,14 +58,6 @@ impl fmt::Display for Digest {
 impl fmt::Debug for Digest {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         fmt::Display::fmt(self, f)
-    }
-}
-
-impl TryFrom<String> for Digest {
-    type Error = NotADigest;
-
-    fn try_from(text: String) -> Result<Self, NotADigest> {
-        text.parse()
     }
 }
 

@@ -4,7 +4,7 @@
 //! It is JSON; the seal is the SHA-256 of its canonical form (RFC 8785) without the member
 //! `digest`. A reader takes any formatting, since the seal is over the canonical form.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::choice::Choice;
 use crate::day::Day;
@@ -16,7 +16,6 @@ use crate::range::{Key, Range};
 use crate::seal::{Digest, canonical};
 
 mod read;
-mod strict;
 mod texts;
 
 pub use read::{BYTES_MOST, SpecError, read};
@@ -28,7 +27,7 @@ pub const FORMAT: &str = "slotwright-order";
 pub const VERSION: u32 = 1;
 
 /// An order.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OrderSpec {
@@ -59,7 +58,7 @@ pub struct OrderSpec {
 }
 
 /// A range by its key and its digest.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct RangeRef {
@@ -70,7 +69,7 @@ pub struct RangeRef {
 }
 
 /// The figures that were promised.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Promised {
@@ -87,7 +86,7 @@ pub struct Promised {
 }
 
 /// The least that delivery needs to know of a person.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Customer {

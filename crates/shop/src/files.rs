@@ -4,8 +4,8 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
 
-use serde::de::DeserializeOwned;
 use slotwright_core::choice::Choice;
+use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::{Range, RangeProblems};
 
@@ -35,7 +35,7 @@ pub(crate) enum FileError {
     Write { path: String, error: io::Error },
     /// A JSON file is not what was asked for.
     #[error("{path}: {what}: {error}")]
-    Json { path: String, what: &'static str, error: serde_json::Error },
+    Json { path: String, what: &'static str, error: ReadError },
     /// A range file has problems.
     #[error("{}", located(path, problems))]
     Range { path: String, problems: RangeProblems },
@@ -110,9 +110,10 @@ fn text(path: &Path) -> Result<String, FileError> {
 }
 
 /// A JSON document.
-pub(crate) fn json<T: DeserializeOwned>(path: &Path, what: &'static str) -> Result<T, FileError> {
+fn json<T>(path: &Path, what: &'static str, read: fn(Place) -> Result<T, ReadError>) -> Result<T, FileError> {
     let text = text(path)?;
-    serde_json::from_str(&text).map_err(|error| FileError::Json { path: path.display().to_string(), what, error })
+    let document = parse(&text).and_then(|value| read(Place::whole(value)));
+    document.map_err(|error| FileError::Json { path: path.display().to_string(), what, error })
 }
 
 /// A range file; the demo range for none.
@@ -128,11 +129,11 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
 pub(crate) fn made(made: &Made) -> Result<(Range, Choice, Backlog), FileError> {
     let range = range(made.range.as_deref())?;
     let choice = match &made.choice {
-        Some(path) => json(path, "no choice")?,
+        Some(path) => json(path, "no choice", Choice::read)?,
         None => Choice::first_of(&range).ok_or(FileError::NoModel)?,
     };
     let backlog = match &made.backlog {
-        Some(path) => json(path, "no backlog")?,
+        Some(path) => json(path, "no backlog", Backlog::read)?,
         None => Backlog::default(),
     };
     Ok((range, choice, backlog))

@@ -1,6 +1,8 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
-use anyhow::{Result, ensure};
+use std::fs::{self, File, TryLockError};
+
+use anyhow::{Context, Result, ensure};
 
 use crate::arguments::Arguments;
 use crate::command::{self, lock_switch};
@@ -21,6 +23,7 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
         root.has_web(),
         "web/Cargo.toml is missing, so there is no app to build"
     );
+    let _alone = alone(root)?;
     say::step("Building the app with Trunk (release)");
     command::run(
         web.command(root, "trunk")
@@ -32,4 +35,17 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
         "read the compiler's or Trunk's message above",
     )?;
     size::compress(root)
+}
+
+/// Two builds would take away each other's files in `dist`, so the second one waits for the first.
+/// The file is free again once it is dropped.
+fn alone(root: &Root) -> Result<File> {
+    let place = root.join("target");
+    fs::create_dir_all(&place).with_context(|| place.display().to_string())?;
+    let file = File::create(place.join("dist.lock")).context("target/dist.lock")?;
+    if let Err(TryLockError::WouldBlock) = file.try_lock() {
+        say::step("Waiting for another build of the app");
+        file.lock().context("waiting for target/dist.lock")?;
+    }
+    Ok(file)
 }

@@ -13,6 +13,7 @@ const REMEDY: &str = "mend what clippy names; an exception is #[expect(…, reas
 
 /// Both.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
+    setup::checkers(root)?;
     host(root)?;
     wasm(root, &setup::web(root, arguments)?)
 }

@@ -26,6 +26,7 @@ pub(crate) const OLDEST_RUST: Version = Version(1, 95, 0);
 
 /// `cargo xtask setup`: all of it, tests' needs included.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
+    checkers(root)?;
     let web = web(root, arguments)?;
     web.wasm.ready_to_lint()?;
     let chromium = chromium::ready()?;
@@ -80,6 +81,22 @@ fn check_rust() -> Result<()> {
         line.trim()
     );
     Ok(())
+}
+
+/// Sees that rustfmt and clippy are there; a minimal toolchain lacks them.
+pub(crate) fn checkers(root: &Root) -> Result<()> {
+    let answers = |name| {
+        let output = cargo(root).args([name, "--version"]).output();
+        output.is_ok_and(|output| output.status.success())
+    };
+    if answers("fmt") && answers("clippy") {
+        return Ok(());
+    }
+    say::step("Installing rustfmt and clippy with rustup (the checks of the code)");
+    command::run(
+        Command::new("rustup").args(["component", "add", "rustfmt", "clippy"]),
+        "see that rustup reaches its server",
+    )
 }
 
 /// Gets all crates now, so that no later task needs the network for them.

@@ -82,6 +82,7 @@ impl Stage {
 /// All stages, or the one that was asked for.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     let started = Instant::now();
+    setup::checkers(root)?;
     for stage in Stage::ALL
         .into_iter()
         .filter(|stage| arguments.only.is_none_or(|only| only == *stage))

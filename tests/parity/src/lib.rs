@@ -2,6 +2,7 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::members::{Place, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -14,7 +15,7 @@ pub fn derived(range: &str, choice: &str, today: &str) -> String {
 
 fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
-    let choice: Choice = serde_json::from_str(choice).map_err(|error| error.to_string())?;
+    let choice = parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
     let today = today.parse().map_err(|error| format!("{error}"))?;
     let backlog = Backlog::default();
     let document = derive(&range, &choice, today, &backlog).document();

@@ -1,6 +1,8 @@
 //! The choice survives a reload.
 
 use slotwright_core::choice::Choice;
+use slotwright_core::members::{Place, parse};
+use slotwright_core::seal::canonical;
 
 /// The name says the version of what is stored: another version is another name.
 const KEY: &str = "slotwright-choice-1";
@@ -11,14 +13,15 @@ fn storage() -> Option<web_sys::Storage> {
 
 /// Saves the choice; where nothing can be stored the page works all the same.
 pub fn save(choice: &Choice) {
-    if let (Some(storage), Ok(text)) = (storage(), serde_json::to_string(choice)) {
-        let _ = storage.set_item(KEY, &text);
+    if let Some(storage) = storage() {
+        let _ = storage.set_item(KEY, &canonical(choice));
     }
 }
 
 /// The saved choice, if there is one that can be read.
 pub fn load() -> Option<Choice> {
-    serde_json::from_str(&storage()?.get_item(KEY).ok()??).ok()
+    let saved = storage()?.get_item(KEY).ok()??;
+    parse(&saved).and_then(|value| Choice::read(Place::whole(value))).ok()
 }
 
 /// Takes away what the page shows while it loads.

@@ -3,13 +3,13 @@
 use alloc::borrow::Borrow;
 use core::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// A short name: lower-case letters, digits and hyphens, at most 32, a letter first.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(with = "String", extend("pattern" = "^[a-z][a-z0-9-]{0,31}$")))]
-#[serde(try_from = "String", into = "String")]
+#[serde(into = "String")]
 pub struct Key(String);
 
 /// A text that is no key.

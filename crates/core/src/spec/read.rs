@@ -2,10 +2,12 @@
 
 use serde::Serialize;
 use serde_json::Value;
-use serde_path_to_error::{Path, Segment};
 
-use super::strict::Strict;
-use super::{BadText, FORMAT, OrderSpec, VERSION, texts};
+use super::{BadText, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, texts};
+use crate::choice::Choice;
+use crate::members::{Place, ReadError, parse, quoted};
+use crate::money::Money;
+use crate::promise::Backlog;
 use crate::seal::Digest;
 
 /// Largest order spec that is read.
@@ -26,12 +28,9 @@ pub enum SpecError {
         /// The first bad byte.
         at: usize,
     },
-    /// Not JSON.
-    #[error("not JSON: {reason}")]
-    NotJson {
-        /// What stands where.
-        reason: String,
-    },
+    /// Not JSON, or an unknown, missing or mistyped member.
+    #[error(transparent)]
+    Read(#[from] ReadError),
     /// JSON, but no order spec at all.
     #[error("/format: expected \"slotwright-order\", found {found}")]
     Format {
@@ -43,14 +42,6 @@ pub enum SpecError {
     Version {
         /// What stands there.
         found: String,
-    },
-    /// An unknown, missing or mistyped member.
-    #[error("{pointer}: {reason}")]
-    Field {
-        /// Where, as a JSON pointer (RFC 6901).
-        pointer: String,
-        /// What is wrong.
-        reason: String,
     },
     /// A text that cannot stand there.
     #[error(transparent)]
@@ -75,22 +66,16 @@ impl SpecError {
     /// What to do about it.
     pub const fn hint(&self) -> &'static str {
         match self {
-            Self::TooLarge { .. } | Self::NotText { .. } | Self::NotJson { .. } | Self::Format { .. } => {
-                "is this the file that was saved with the order?"
-            }
+            Self::TooLarge { .. }
+            | Self::NotText { .. }
+            | Self::Format { .. }
+            | Self::Read(ReadError::NotJson { .. }) => "is this the file that was saved with the order?",
             Self::Version { .. } => "a newer version of this program may read it",
-            Self::Field { .. } | Self::Text(_) => "ask for the order to be saved again",
+            Self::Read(ReadError::Field { .. }) | Self::Text(_) => "ask for the order to be saved again",
             Self::Seal { .. } => "the file was changed after it was saved; ask for the original",
             Self::UnknownRange { .. } => "name the range file of that time; old ranges are kept for old orders",
         }
     }
-}
-
-/// Outside text in a message: quoted, cut, escaped.
-fn quoted(value: &Value) -> String {
-    let text = value.to_string();
-    let cut: String = text.chars().take(60).collect();
-    if cut.len() < text.len() { format!("{cut}…") } else { cut }
 }
 
 /// Reads an order spec and proves its seal.
@@ -103,19 +88,17 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
         return Err(SpecError::TooLarge { bytes: bytes.len() });
     }
     let text = core::str::from_utf8(bytes).map_err(|error| SpecError::NotText { at: error.valid_up_to() })?;
-    let Strict(value) = serde_json::from_str(text).map_err(|error| SpecError::NotJson { reason: error.to_string() })?;
-    let member = |name: &str| value.get(name).cloned().unwrap_or(Value::Null);
-    if member("format") != FORMAT {
-        return Err(SpecError::Format { found: quoted(&member("format")) });
+    let value = parse(text)?;
+    let member = |name: &str| value.get(name).unwrap_or(&Value::Null);
+    if *member("format") != FORMAT {
+        return Err(SpecError::Format { found: quoted(member("format")) });
     }
-    if member("version") != VERSION {
-        return Err(SpecError::Version { found: quoted(&member("version")) });
+    if *member("version") != VERSION {
+        return Err(SpecError::Version { found: quoted(member("version")) });
     }
-    let computed = seal_of(&value);
-    let spec: OrderSpec = serde_path_to_error::deserialize(value).map_err(|error| {
-        let reason: String = error.inner().to_string().chars().take(300).collect();
-        SpecError::Field { pointer: pointer(error.path()), reason }
-    })?;
+    let mut content = value.clone();
+    let computed = seal_of_value(&mut content);
+    let spec = OrderSpec::from_place(Place::whole(value))?;
     texts::check(&spec.customer, &spec.remark)?;
     if spec.digest != computed {
         return Err(SpecError::Seal { stated: spec.digest, computed });
@@ -126,25 +109,70 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
 /// The digest of a document's canonical form without its member `digest`.
 pub(super) fn seal_of(document: &impl Serialize) -> Digest {
     let mut value = serde_json::to_value(document).unwrap_or(Value::Null);
+    seal_of_value(&mut value)
+}
+
+fn seal_of_value(value: &mut Value) -> Digest {
     if let Some(members) = value.as_object_mut() {
         members.remove("digest");
     }
-    Digest::of_value(&value)
+    Digest::of_value(value)
 }
 
-/// A path as a JSON pointer (RFC 6901); the empty pointer is the whole document.
-fn pointer(path: &Path) -> String {
-    let mut pointer = String::new();
-    for segment in path {
-        let token = match segment {
-            Segment::Seq { index } => index.to_string(),
-            Segment::Map { key } => key.replace('~', "~0").replace('/', "~1").chars().take(60).collect(),
-            // An enum's variant is the name of the only member, or a plain string.
-            Segment::Enum { variant } => variant.clone(),
-            Segment::Unknown => break,
+impl OrderSpec {
+    fn from_place(at: Place) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let spec = Self {
+            format: members.take("format")?.text()?,
+            version: u32::try_from(members.take("version")?.whole_between(0, i64::from(u32::MAX))?).unwrap_or(u32::MAX),
+            range: RangeRef::from_place(members.take("range")?)?,
+            ordered_on: members.take("ordered_on")?.parsed()?,
+            backlog: Backlog::read(members.take("backlog")?)?,
+            choice: Choice::read(members.take("choice")?)?,
+            promised: Promised::from_place(members.take("promised")?)?,
+            customer: Customer::from_place(members.take("customer")?)?,
+            remark: members.maybe("remark").map(Place::text).transpose()?.unwrap_or_default(),
+            digest: members.take("digest")?.parsed()?,
         };
-        pointer.push('/');
-        pointer.push_str(&token);
+        members.done()?;
+        Ok(spec)
     }
-    pointer
+}
+
+impl RangeRef {
+    fn from_place(at: Place) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let range = Self { key: members.take("key")?.parsed()?, digest: members.take("digest")?.parsed()? };
+        members.done()?;
+        Ok(range)
+    }
+}
+
+impl Promised {
+    fn from_place(at: Place) -> Result<Self, ReadError> {
+        let most = Money::LARGEST.in_minor();
+        let mut members = at.members()?;
+        let promised = Self {
+            price_minor: Money::minor(members.take("price_minor")?.whole_between(-most, most)?),
+            currency: members.take("currency")?.text()?,
+            mass_g: members.take("mass_g")?.whole_between(-most, most)?,
+            arrives_on: members.take("arrives_on")?.parsed()?,
+            parts_digest: members.take("parts_digest")?.parsed()?,
+        };
+        members.done()?;
+        Ok(promised)
+    }
+}
+
+impl Customer {
+    fn from_place(at: Place) -> Result<Self, ReadError> {
+        let mut members = at.members()?;
+        let customer = Self {
+            name: members.take("name")?.text()?,
+            contact: members.take("contact")?.text()?,
+            address: members.take("address")?.list(Place::text)?,
+        };
+        members.done()?;
+        Ok(customer)
+    }
 }

@@ -1,0 +1,188 @@
+//! Reading JSON member by member, each fault with its JSON pointer (RFC 6901).
+
+use core::fmt;
+
+use serde_json::{Map, Value};
+
+use crate::quantity::Dim;
+use crate::seal::canonical;
+use crate::strict::Strict;
+
+/// Why a JSON text is not what was asked for.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ReadError {
+    /// Not JSON.
+    #[error("not JSON: {reason}")]
+    NotJson {
+        /// What stands where.
+        reason: String,
+    },
+    /// An unknown, missing or mistyped member.
+    #[error("{pointer}: {reason}")]
+    Field {
+        /// Where, as a JSON pointer; empty for the whole.
+        pointer: String,
+        /// What is wrong.
+        reason: String,
+    },
+}
+
+/// Parses JSON; no object may name a member twice.
+///
+/// # Errors
+///
+/// [`ReadError::NotJson`] with line and column.
+pub fn parse(text: &str) -> Result<Value, ReadError> {
+    match serde_json::from_str(text) {
+        Ok(Strict(value)) => Ok(value),
+        Err(error) => Err(ReadError::NotJson { reason: error.to_string() }),
+    }
+}
+
+/// Outside text in a message: quoted, cut, escaped.
+pub(crate) fn quoted(value: &Value) -> String {
+    let text = canonical(value);
+    let cut: String = text.chars().take(60).collect();
+    if cut.len() < text.len() { format!("{cut}…") } else { cut }
+}
+
+fn fault(pointer: &str, reason: String) -> ReadError {
+    ReadError::Field { pointer: pointer.into(), reason }
+}
+
+/// A value and where it stands.
+#[derive(Debug)]
+pub struct Place {
+    value: Value,
+    pointer: String,
+}
+
+impl Place {
+    /// The whole of a document.
+    pub fn whole(value: Value) -> Self {
+        Self { value, pointer: String::new() }
+    }
+
+    fn wrong<T>(&self, wanted: &str) -> Result<T, ReadError> {
+        Err(fault(&self.pointer, format!("expected {wanted}, found {}", quoted(&self.value))))
+    }
+
+    /// A finite number.
+    pub(crate) fn number(self) -> Result<f64, ReadError> {
+        self.value.as_f64().map_or_else(|| self.wrong("a number"), Ok)
+    }
+
+    /// A whole number between two bounds.
+    pub(crate) fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
+        let whole = self.value.as_i64().filter(|number| (least..=most).contains(number));
+        whole.map_or_else(|| self.wrong(&format!("a whole number from {least} to {most}")), Ok)
+    }
+
+    /// A whole number from 0 to 255.
+    pub(crate) fn small(self) -> Result<u8, ReadError> {
+        self.whole_between(0, 255).map(|number| u8::try_from(number).unwrap_or(u8::MAX))
+    }
+
+    /// A length that people pick.
+    pub(crate) fn dim(self) -> Result<Dim, ReadError> {
+        let pointer = self.pointer.clone();
+        Dim::try_from(self.number()?).map_err(|wrong| fault(&pointer, wrong.to_string()))
+    }
+
+    /// A text.
+    pub(crate) fn text(self) -> Result<String, ReadError> {
+        match self.value {
+            Value::String(text) => Ok(text),
+            _ => self.wrong("a text"),
+        }
+    }
+
+    /// A text that says by itself what it is: a key, a day, a digest.
+    pub(crate) fn parsed<T>(self) -> Result<T, ReadError>
+    where
+        T: core::str::FromStr,
+        T::Err: fmt::Display,
+    {
+        let pointer = self.pointer.clone();
+        self.text()?.parse().map_err(|wrong: T::Err| fault(&pointer, wrong.to_string()))
+    }
+
+    /// A list, each element read by `read`.
+    pub(crate) fn list<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<Vec<T>, ReadError> {
+        let Value::Array(elements) = self.value else { return self.wrong("a list") };
+        let places = elements.into_iter().enumerate();
+        places.map(|(at, value)| read(Self { value, pointer: format!("{}/{at}", self.pointer) })).collect()
+    }
+
+    /// An object.
+    pub(crate) fn members(self) -> Result<Members, ReadError> {
+        match self.value {
+            Value::Object(members) => Ok(Members { members, pointer: self.pointer }),
+            _ => self.wrong("an object"),
+        }
+    }
+
+    /// The name of this member, which says by itself what it is.
+    pub(crate) fn key_of<T>(&self, name: &str) -> Result<T, ReadError>
+    where
+        T: core::str::FromStr,
+        T::Err: fmt::Display,
+    {
+        name.parse().map_err(|wrong: T::Err| fault(&self.pointer, wrong.to_string()))
+    }
+
+    /// Whether it is a text.
+    pub(crate) fn is_text(&self) -> bool {
+        self.value.is_string()
+    }
+
+    /// Whether it is this text.
+    pub(crate) fn is(&self, text: &str) -> bool {
+        self.value == text
+    }
+
+    /// A fault at this place.
+    pub(crate) fn refuse<T>(&self, wanted: &str) -> Result<T, ReadError> {
+        self.wrong(wanted)
+    }
+}
+
+/// The members of an object that were not read yet.
+#[derive(Debug)]
+pub struct Members {
+    members: Map<String, Value>,
+    pointer: String,
+}
+
+impl Members {
+    fn pointer_of(&self, name: &str) -> String {
+        let token: String = name.replace('~', "~0").replace('/', "~1").chars().take(60).collect();
+        format!("{}/{token}", self.pointer)
+    }
+
+    /// A member that must be there.
+    pub(crate) fn take(&mut self, name: &str) -> Result<Place, ReadError> {
+        self.maybe(name).ok_or_else(|| fault(&self.pointer, format!("the member \"{name}\" is missing")))
+    }
+
+    /// A member that may be there.
+    pub(crate) fn maybe(&mut self, name: &str) -> Option<Place> {
+        let pointer = self.pointer_of(name);
+        self.members.remove(name).map(|value| Place { value, pointer })
+    }
+
+    /// The next member, whatever its name.
+    pub(crate) fn next(&mut self) -> Option<(String, Place)> {
+        let name = self.members.keys().next()?.clone();
+        let place = self.maybe(&name)?;
+        Some((name, place))
+    }
+
+    /// Nothing may be left.
+    pub(crate) fn done(self) -> Result<(), ReadError> {
+        match self.members.keys().next() {
+            None => Ok(()),
+            Some(name) => Err(fault(&self.pointer_of(name), "no member of this name is known".into())),
+        }
+    }
+}
