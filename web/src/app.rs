@@ -54,7 +54,7 @@ fn App(loaded: Loaded) -> impl IntoView {
     let notice = loaded.notice.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
-    Effect::new(move || desk.choice.with(storage::save));
+    Effect::new(move || desk.read(|known, _| storage::save(&known.choice)));
     let ordering = RwSignal::new(false);
     view! {
         <a class="skip" href="#questions">"Skip to the questions"</a>
@@ -73,6 +73,6 @@ fn App(loaded: Loaded) -> impl IntoView {
             </div>
         </main>
         <Tally order=Callback::new(move |()| ordering.set(true))/>
-        <Order open=ordering.into() close=Callback::new(move |()| ordering.set(false))/>
+        <Order open=ordering close=Callback::new(move |()| ordering.set(false))/>
     }
 }

@@ -1,11 +1,11 @@
 //! What people type for a size.
 
-use slotwright_core::quantity::Dim;
+use slotwright_core::quantity::{Dim, read_decimal};
 
 /// Reads a size in millimetres unless it names another unit: `1640`, `1 640 mm`, `164 cm`, `1,64 m`,
 /// `64 in`, `64 1/2"`. `None` if it is no size.
 pub fn read(text: &str) -> Option<Dim> {
-    let text = text.trim().to_lowercase().replace(['\u{202f}', '\u{a0}', '\u{2009}'], " ").replace(',', ".");
+    let text = text.trim().to_ascii_lowercase().replace(['\u{202f}', '\u{a0}', '\u{2009}'], " ").replace(',', ".");
     let text = text.replace('\u{2033}', "\"").replace('\u{2032}', "'");
     let end = text.rfind(|letter: char| letter.is_ascii_digit()).map_or(0, |at| at + 1);
     let (number, unit) = text.split_at_checked(end)?;
@@ -26,13 +26,13 @@ pub fn read(text: &str) -> Option<Dim> {
 /// A decimal number, spaces between thousands, or a whole number with a fraction.
 fn amount(text: &str) -> Option<f64> {
     if let Some((before, below)) = text.split_once('/') {
-        let below: f64 = below.trim().parse().ok()?;
+        let below = read_decimal(below.trim())?;
         let (whole, above) = before.trim().rsplit_once([' ', '-']).unwrap_or(("0", before));
-        let (whole, above): (f64, f64) = (whole.trim().parse().ok()?, above.trim().parse().ok()?);
+        let (whole, above) = (read_decimal(whole.trim())?, read_decimal(above.trim())?);
         return Some(whole + above / below).filter(|sum| sum.is_finite());
     }
     let plain: String = text.split_whitespace().collect();
-    plain.parse().ok().filter(|number: &f64| number.is_finite())
+    read_decimal(&plain)
 }
 
 /// Reads a diagonal in inches unless it names another unit, in tenths of an inch.

@@ -1,4 +1,4 @@
-//! One choice is the state; everything else follows from it.
+//! One choice is the state; everything else follows from it, in one memo.
 
 use std::sync::Arc;
 
@@ -7,7 +7,7 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::{Built, derive};
-use slotwright_core::finding::{Finding, Question, Severity};
+use slotwright_core::finding::{Finding, Severity};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -29,51 +29,64 @@ pub struct Loaded {
 /// What is known about the present choice.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Known {
+    /// What is picked.
+    pub choice: Choice,
     /// What the rules say.
     pub findings: Vec<Finding>,
     /// What can be built of it.
     pub built: Option<Built>,
     /// Whether nothing stops the order.
     pub orderable: bool,
+    /// What can be taken.
+    pub options: Option<Options>,
+    /// The valid sets of width, height and depth.
+    pub runs: [Vec<Run>; 3],
 }
 
 impl Known {
+    fn of(range: &Range, choice: Choice, today: Day) -> Self {
+        let backlog = Backlog::default();
+        let derived = derive(range, &choice, today, &backlog);
+        let orderable = derived.orderable().is_some();
+        let (findings, built) = (derived.findings, derived.built);
+        let options = options(range, &choice);
+        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size));
+        Self { choice, findings, built, orderable, options, runs }
+    }
+
     /// How many findings stop the order.
     pub fn stops(&self) -> usize {
         self.findings.iter().filter(|finding| finding.severity == Severity::Stops).count()
+    }
+
+    /// The valid set of a size.
+    pub fn runs(&self, size: Size) -> &[Run] {
+        let [width, height, depth] = &self.runs;
+        match size {
+            Size::Width => width,
+            Size::Height => height,
+            Size::Depth => depth,
+        }
     }
 }
 
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
-    /// What is picked.
-    pub choice: Signal<Choice>,
-    /// What is known about it.
-    pub known: Memo<Known>,
-    /// What can be taken.
-    pub options: Memo<Option<Options>>,
-    /// The bay that is looked at, from 0.
-    pub lit: Signal<usize>,
+    known: Memo<Known>,
     range: StoredValue<Arc<Range>>,
     today: Day,
-    write: WriteSignal<Choice>,
-    light: WriteSignal<usize>,
+    choice: RwSignal<Choice>,
+    lit: RwSignal<usize>,
 }
 
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
         let Loaded { range, choice, today, .. } = loaded;
-        let (choice, write) = signal(choice);
-        let (lit, light) = signal(0);
-        let range = StoredValue::new(range);
-        let known = Memo::new(move |_| {
-            choice.with(|choice| range.with_value(|range| known(range, choice, today)))
-        });
-        let options = Memo::new(move |_| choice.with(|choice| range.with_value(|range| options(range, choice))));
-        let lit = Signal::derive(move || lit.get().min(choice.with(|choice| choice.bays.len().saturating_sub(1))));
-        Self { choice: choice.into(), known, options, lit, range, today, write, light }
+        let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
+        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today)));
+        Self { known, range, today, choice, lit }
     }
 
     /// The desk of this page.
@@ -81,56 +94,45 @@ impl Desk {
         expect_context()
     }
 
-    /// Takes an answer.
-    pub fn apply(self, change: &Change) {
-        let changed = self.choice.with_untracked(|choice| self.with_range(|range| choice.with(change, range)));
-        self.replace(changed);
+    /// Reads what is known, together with the range; what reads is run again when it changes.
+    pub fn read<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
+        self.known.with(|known| self.range.with_value(|range| read(known, range)))
     }
 
-    /// Takes another choice as a whole.
-    pub fn replace(self, choice: Choice) {
-        if self.choice.with_untracked(|now| *now != choice) {
-            self.write.set(choice);
-        }
+    /// Reads it once.
+    pub fn peek<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
+        self.known.with_untracked(|known| self.range.with_value(|range| read(known, range)))
+    }
+
+    /// The bay that is looked at, from 0.
+    pub fn lit(self) -> usize {
+        let last = self.known.with(|known| known.choice.bays.len().saturating_sub(1));
+        self.lit.get().min(last)
     }
 
     /// Looks at a bay.
     pub fn look_at(self, bay: usize) {
-        self.light.set(bay);
+        self.lit.set(bay);
     }
 
-    /// Reads the range.
-    pub fn with_range<T>(self, read: impl FnOnce(&Range) -> T) -> T {
-        self.range.with_value(|range| read(range))
+    /// Takes an answer.
+    pub fn apply(self, change: &Change) {
+        self.replace(self.peek(|known, range| known.choice.with(change, range)));
     }
 
-    /// The valid set of a size.
-    pub fn runs(self, size: Size) -> Memo<Vec<Run>> {
-        Memo::new(move |_| self.choice.with(|choice| self.with_range(|range| runs(range, choice, size))))
-    }
-
-    /// The findings about some questions.
-    pub fn findings(self, about: impl Fn(Question) -> bool + Send + Sync + 'static) -> Memo<Vec<Finding>> {
-        Memo::new(move |_| {
-            self.known.with(|known| known.findings.iter().filter(|finding| about(finding.about)).cloned().collect())
-        })
+    /// Takes another choice as a whole.
+    pub fn replace(self, choice: Choice) {
+        if self.peek(|known, _| known.choice != choice) {
+            self.choice.set(choice);
+        }
     }
 
     /// Makes the order spec of the present choice; `None` while something stops it.
     pub fn order(self, customer: Customer, remark: String) -> Option<Result<OrderSpec, BadText>> {
-        self.choice.with_untracked(|choice| {
-            self.with_range(|range| {
-                let backlog = Backlog::default();
-                let derived = derive(range, choice, self.today, &backlog);
-                derived.orderable().map(|orderable| OrderSpec::new(orderable, customer, remark))
-            })
+        self.peek(|known, range| {
+            let backlog = Backlog::default();
+            let derived = derive(range, &known.choice, self.today, &backlog);
+            derived.orderable().map(|orderable| OrderSpec::new(orderable, customer, remark))
         })
     }
-}
-
-fn known(range: &Range, choice: &Choice, today: Day) -> Known {
-    let backlog = Backlog::default();
-    let derived = derive(range, choice, today, &backlog);
-    let orderable = derived.orderable().is_some();
-    Known { orderable, findings: derived.findings, built: derived.built }
 }

@@ -307,12 +307,15 @@ impl Panel {
             Edge::Right | Edge::Left => self.height,
         };
         let forwards = matches!(edge, Edge::Bottom | Edge::Right);
-        let mut steps: Vec<(Length, Length, Length)> = self.features.iter().filter_map(|feature| match *feature {
-            Feature::Tab { edge: on, from, to, depth } if on == edge => Some((from, to, depth)),
-            Feature::Notch { edge: on, from, to, depth } if on == edge => Some((from, to, -depth)),
-            _ => None,
-        }).collect();
-        steps.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+        let mut steps: Vec<(Length, Length, Length)> = Vec::new();
+        for feature in &self.features {
+            let (from, to, out) = match *feature {
+                Feature::Tab { edge: on, from, to, depth } if on == edge => (from, to, depth),
+                Feature::Notch { edge: on, from, to, depth } if on == edge => (from, to, -depth),
+                _ => continue,
+            };
+            steps.insert(steps.partition_point(|step| step.0 < from), (from, to, out));
+        }
         let mut line = |along: Length, out: Length, bulge: f64| {
             corners.push(Corner { at: self.beside(edge, along, out), bulge });
         };

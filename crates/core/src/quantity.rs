@@ -9,6 +9,37 @@ use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
 use serde::{Serialize, Serializer};
 
+/// Reads a plain decimal number: digits with at most one point, a sign before them, no exponent.
+///
+/// Exact for up to 15 digits; `None` beyond, or for anything else.
+///
+/// ```
+/// assert_eq!(slotwright_core::quantity::read_decimal("-1640.5"), Some(-1640.5));
+/// assert_eq!(slotwright_core::quantity::read_decimal("1e3"), None);
+/// ```
+// Source: Clinger, "How to read floating point numbers accurately", PLDI 1990: a whole number below
+// 2⁵³ over a power of ten up to 10²² rounds once, hence correctly.
+pub fn read_decimal(text: &str) -> Option<f64> {
+    let (negative, digits) = text.strip_prefix('-').map_or((false, text), |rest| (true, rest));
+    let (whole, rest) = digits.split_once('.').unwrap_or((digits, ""));
+    let count = whole.len() + rest.len();
+    if whole.is_empty() || count > 15 || digits.ends_with('.') {
+        return None;
+    }
+    let (mut value, mut scale) = (0.0, 1.0);
+    for (part, scaled) in [(whole, false), (rest, true)] {
+        for byte in part.bytes() {
+            if !byte.is_ascii_digit() {
+                return None;
+            }
+            value = value * 10.0 + f64::from(byte - b'0');
+            scale *= if scaled { 10.0 } else { 1.0 };
+        }
+    }
+    let value = value / scale;
+    Some(if negative { -value } else { value })
+}
+
 /// Finite values only: anything else becomes zero.
 const fn finite(value: f64) -> f64 {
     if value.is_finite() { value } else { 0.0 }

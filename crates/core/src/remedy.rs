@@ -67,16 +67,26 @@ fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change
 
 /// All values of a size, the nearest to the present one first.
 fn by_distance(limits: DimRange, now: Dim, change: impl Fn(Dim) -> Change) -> Vec<Change> {
-    let mut values: Vec<Dim> = limits.values().collect();
-    values.sort_unstable_by_key(|value| (i64::from(value.in_tenths()) - i64::from(now.in_tenths())).abs());
-    values.into_iter().map(change).collect()
+    nearest_first(limits.values(), |value| (i64::from(value.in_tenths()) - i64::from(now.in_tenths())).abs())
+        .into_iter()
+        .map(change)
+        .collect()
+}
+
+/// A few things by how far they are.
+fn nearest_first<T>(things: impl Iterator<Item = T>, far: impl Fn(&T) -> i64) -> Vec<T> {
+    let mut sorted: Vec<T> = Vec::new();
+    for thing in things {
+        let distance = far(&thing);
+        sorted.insert(sorted.partition_point(|known| far(known) <= distance), thing);
+    }
+    sorted
 }
 
 fn counts(model: &Model, choice: &Choice) -> Vec<Change> {
     let now = i64::try_from(choice.bays.len()).unwrap_or(i64::MAX);
-    let mut counts: Vec<u8> = (model.bays.least..=model.bays.most).filter(|count| i64::from(*count) != now).collect();
-    counts.sort_unstable_by_key(|count| (i64::from(*count) - now).abs());
-    counts.into_iter().map(Change::BayCount).collect()
+    let counts = (model.bays.least..=model.bays.most).filter(|count| i64::from(*count) != now);
+    nearest_first(counts, |count| (i64::from(*count) - now).abs()).into_iter().map(Change::BayCount).collect()
 }
 
 fn shares(bay: u8) -> Vec<Change> {

@@ -19,11 +19,11 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
 }
 
 fn describe_bay(range: &Range, bay: &Bay) -> String {
-    let fill = words::fill(bay.fill).to_lowercase();
+    let fill = words::fill(bay.fill).to_ascii_lowercase();
     match &bay.hole {
         None => fill,
         Some(hole) => {
-            let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_lowercase());
+            let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
             format!("{fill}, {kind} {}", words::offset(hole.offset_mm))
         }
     }

@@ -2,15 +2,19 @@
 
 use leptos::prelude::*;
 
+use super::Read;
+
 /// One answer as it is shown.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Shown {
     /// Its name.
     pub label: String,
     /// A drawing beside the name, as SVG of our own making.
-    pub picture: Option<String>,
-    /// A colour beside the name, and whether grain shows through it.
-    pub swatch: Option<(String, bool)>,
+    pub picture: String,
+    /// A colour beside the name; empty for none.
+    pub swatch: String,
+    /// Whether grain shows through the colour.
+    pub clear: bool,
     /// Whether it is the present one.
     pub taken: bool,
     /// Why it cannot be taken; nothing if it can.
@@ -23,66 +27,60 @@ pub struct Shown {
 #[component]
 pub fn Choices(
     /// What is asked.
-    #[prop(into)]
-    label: Signal<String>,
+    label: Read<String>,
     /// The answers.
-    #[prop(into)]
-    answers: Signal<Vec<Shown>>,
+    answers: Read<Vec<Shown>>,
     /// Hears which one was taken.
     take: Callback<usize>,
     /// A class for the look of the row.
     #[prop(default = "row")]
     look: &'static str,
 ) -> impl IntoView {
-    let (asked, ask) = signal(None::<usize>);
+    let answers = Memo::new(move |_| answers.run(()));
+    let asked = RwSignal::new(usize::MAX);
     let reason = move || {
-        let at = asked.get()?;
-        answers.with(|answers| answers.get(at).and_then(|answer| Some((answer.label.clone(), answer.shut.clone()?))))
+        answers.with(|answers| {
+            let answer = answers.get(asked.get())?;
+            answer.shut.as_ref().map(|why| format!("{} cannot be had: {why}", answer.label))
+        })
     };
+    // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
+    let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
     view! {
-        <div class=format!("choices {look}") role="group" aria-label=move || label.get()>
-            <For each=move || 0..count.get() key=|at| *at let:at>
-                <Answer at answers take ask/>
-            </For>
-        </div>
-        <p class="why" aria-live="polite">
-            {move || reason().map(|(label, why)| view! { <span><b>{label}</b>" cannot be had: "{why}</span> })}
-        </p>
+        <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
+        <p class="why" aria-live="polite">{reason}</p>
     }
 }
 
 #[component]
-fn Answer(at: usize, answers: Signal<Vec<Shown>>, take: Callback<usize>, ask: WriteSignal<Option<usize>>) -> impl IntoView {
-    let answer = Memo::new(move |_| answers.with(|answers| answers.get(at).cloned().unwrap_or_default()));
-    let shut = Memo::new(move |_| answer.with(|answer| answer.shut.is_some() && !answer.taken));
-    let touch = move |_: ()| ask.set(if shut.get_untracked() { Some(at) } else { None });
-    let swatch = move || {
-        answer.with(|answer| answer.swatch.clone()).map(|(colour, clear)| {
-            view! { <span class="swatch" class:clear=clear style:background-color=colour></span> }
-        })
-    };
-    let picture = move || {
-        answer.with(|answer| answer.picture.clone()).map(|svg| view! { <span class="picture" inner_html=svg></span> })
+fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
+    let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
+    let shut = |answer: &Shown| (answer.shut.is_some() && !answer.taken).to_string();
+    let swatch_class = move || with(|answer| match (answer.swatch.is_empty(), answer.clear) {
+        (true, _) => String::new(),
+        (false, true) => "swatch clear".into(),
+        (false, false) => "swatch".into(),
+    });
+    let touch = move |_| asked.set(at);
+    let press = move |_| {
+        asked.set(at);
+        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.shut.is_none())) {
+            take.run(at);
+        }
     };
     view! {
         <button
             type="button"
             class="choice"
-            aria-pressed=move || answer.with(|answer| answer.taken).to_string()
-            aria-disabled=move || shut.get().to_string()
-            on:focus=move |_| touch(())
-            on:pointerenter=move |_| touch(())
-            on:click=move |_| {
-                touch(());
-                if !shut.get_untracked() {
-                    take.run(at);
-                }
-            }
+            aria-pressed=move || with(|answer| answer.taken.to_string())
+            aria-disabled=move || with(shut)
+            on:focus=touch
+            on:click=press
         >
-            {picture}
-            {swatch}
-            <span class="label">{move || answer.with(|answer| answer.label.clone())}</span>
+            <span class="picture" inner_html=move || with(|answer| answer.picture.clone())></span>
+            <span class=swatch_class style:background-color=move || with(|answer| answer.swatch.clone())></span>
+            <span class="label">{move || with(|answer| answer.label.clone())}</span>
         </button>
     }
 }

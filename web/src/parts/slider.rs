@@ -1,6 +1,10 @@
 //! A slider whose track shows all that can be made as solid bars, and says why there are gaps.
 
+use core::fmt::Write;
+
 use leptos::prelude::*;
+
+use super::Read;
 
 /// A stretch of the track, in steps from its beginning.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,11 +17,46 @@ pub struct Stretch {
     pub shut: Option<String>,
 }
 
-/// The nearest step that can be made; the given one if nothing can.
-pub fn snapped(stretches: &[Stretch], step: i32) -> i32 {
-    let open = stretches.iter().filter(|stretch| stretch.shut.is_none());
-    let near = open.map(|stretch| step.clamp(stretch.from, stretch.to));
-    near.min_by_key(|near| (near - step).abs()).unwrap_or(step)
+/// The track and the thumb on it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Track {
+    /// The present step.
+    pub step: i32,
+    /// The last step.
+    pub last: i32,
+    /// The present value in words.
+    pub text: String,
+    /// The values at both ends in words.
+    pub ends: (String, String),
+    /// All stretches.
+    pub stretches: Vec<Stretch>,
+}
+
+impl Track {
+    /// The nearest step that can be made; the given one if nothing can.
+    pub fn snapped(&self, step: i32) -> i32 {
+        let open = self.stretches.iter().filter(|stretch| stretch.shut.is_none());
+        let near = open.map(|stretch| step.clamp(stretch.from, stretch.to));
+        near.min_by_key(|near| (near - step).abs()).unwrap_or(step)
+    }
+
+    /// Why a step cannot be made.
+    fn reason(&self, step: i32) -> String {
+        let at = self.stretches.iter().find(|stretch| stretch.from <= step && step <= stretch.to);
+        at.and_then(|stretch| stretch.shut.clone()).unwrap_or_default()
+    }
+
+    /// The bars of what can be made, a thousand units long.
+    fn bars(&self) -> String {
+        let mut path = String::new();
+        for stretch in self.stretches.iter().filter(|stretch| stretch.shut.is_none()) {
+            let place = |step: i32| step * 1000 / self.last.max(1);
+            let (from, to) = (place(stretch.from), place(stretch.to).max(place(stretch.from) + 4));
+            // Writing to a String cannot fail.
+            let _ = write!(path, "M{from} 0H{to}V6H{from}Z");
+        }
+        path
+    }
 }
 
 /// The slider; `take` hears a step that can be made.
@@ -25,54 +64,39 @@ pub fn snapped(stretches: &[Stretch], step: i32) -> i32 {
 pub fn Slider(
     /// What is measured.
     label: &'static str,
-    /// The present step.
-    #[prop(into)]
-    step: Signal<i32>,
-    /// The last step.
-    #[prop(into)]
-    last: Signal<i32>,
-    /// The present value in words.
-    #[prop(into)]
-    text: Signal<String>,
-    /// All stretches of the track.
-    #[prop(into)]
-    stretches: Signal<Vec<Stretch>>,
+    /// The track.
+    track: Read<Track>,
     /// Hears the step that was taken.
     take: Callback<i32>,
 ) -> impl IntoView {
-    let (reason, set_reason) = signal(None::<String>);
+    let reason = RwSignal::new(String::new());
     let moved = move |event| {
         let Ok(wanted) = event_target_value(&event).parse::<i32>() else { return };
-        let taken = stretches.with_untracked(|stretches| {
-            let at = stretches.iter().find(|stretch| stretch.from <= wanted && wanted <= stretch.to);
-            set_reason.set(at.and_then(|stretch| stretch.shut.clone()));
-            snapped(stretches, wanted)
-        });
-        take.run(taken);
-    };
-    let bars = move || {
-        let whole = f64::from(last.get().max(1));
-        stretches.get().into_iter().filter(|stretch| stretch.shut.is_none()).map(|stretch| {
-            let (from, to) = (f64::from(stretch.from) / whole, f64::from(stretch.to) / whole);
-            let (x, width) = (from * 1000.0, ((to - from) * 1000.0).max(4.0));
-            view! { <rect x=x.to_string() y="0" width=width.to_string() height="6"></rect> }
-        }).collect_view()
+        let track = untrack(move || track.run(()));
+        reason.set(track.reason(wanted));
+        take.run(track.snapped(wanted));
     };
     view! {
         <div class="slider">
-            <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">{bars}</svg>
+            <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">
+                <path d=move || track.run(()).bars()></path>
+            </svg>
             <input
                 type="range"
                 min="0"
-                max=move || last.get().to_string()
+                max=move || track.run(()).last.to_string()
                 step="1"
                 aria-label=label
-                aria-valuetext=move || text.get()
-                prop:value=move || step.get().to_string()
+                aria-valuetext=move || track.run(()).text
+                prop:value=move || track.run(()).step.to_string()
                 on:input=moved
             />
         </div>
-        <p class="why" aria-live="polite">{move || reason.get()}</p>
+        <p class="ends" aria-hidden="true">
+            <span>{move || track.run(()).ends.0}</span>
+            <span>{move || track.run(()).ends.1}</span>
+        </p>
+        <p class="why gap" aria-live="polite">{move || reason.get()}</p>
     }
 }
 
@@ -80,16 +104,21 @@ pub fn Slider(
 mod tests {
     use super::*;
 
-    fn stretch(from: i32, to: i32, open: bool) -> Stretch {
-        Stretch { from, to, shut: if open { None } else { Some("too narrow".into()) } }
+    fn track(stretches: &[(i32, i32, bool)]) -> Track {
+        let stretch = |&(from, to, open): &(i32, i32, bool)| {
+            Stretch { from, to, shut: if open { None } else { Some("too narrow".into()) } }
+        };
+        Track { last: 30, stretches: stretches.iter().map(stretch).collect(), ..Track::default() }
     }
 
     #[test]
     fn the_thumb_snaps_to_the_nearest_open_step() {
-        let track = [stretch(0, 3, false), stretch(4, 10, true), stretch(11, 20, false), stretch(21, 30, true)];
+        let whole = track(&[(0, 3, false), (4, 10, true), (11, 20, false), (21, 30, true)]);
         for (wanted, taken) in [(0, 4), (4, 4), (7, 7), (12, 10), (19, 21), (30, 30)] {
-            assert_eq!(snapped(&track, wanted), taken);
+            assert_eq!(whole.snapped(wanted), taken);
         }
-        assert_eq!(snapped(&[stretch(0, 9, false)], 5), 5);
+        assert_eq!(track(&[(0, 9, false)]).snapped(5), 5);
+        assert_eq!(whole.reason(12), "too narrow");
+        assert_eq!(whole.reason(5), "");
     }
 }

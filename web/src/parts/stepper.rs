@@ -1,37 +1,108 @@
-//! A small count or offset with a button on either side.
+//! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
+use slotwright_core::quantity::Dim;
 
-/// The present value in words between two buttons; each hears what its press would do, if anything.
+use super::Read;
+use crate::sizes;
+
+/// What a stepper shows.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Steps {
+    /// The present value in words.
+    pub text: String,
+    /// Whether less can be had.
+    pub less: bool,
+    /// Whether more can be had.
+    pub more: bool,
+    /// Whether the present value is part of what stops the order.
+    pub invalid: bool,
+}
+
+#[component]
+fn Press(label: String, sign: &'static str, up: bool, steps: Read<Steps>, step: Callback<bool>) -> impl IntoView {
+    let can = move |steps: &Steps| if up { steps.more } else { steps.less };
+    let press = move |_| if untrack(move || can(&steps.run(()))) {
+        step.run(up);
+    };
+    view! {
+        <button type="button" aria-label=label aria-disabled=move || (!can(&steps.run(()))).to_string() on:click=press>
+            {sign}
+        </button>
+    }
+}
+
+/// A labelled value that is only stepped.
 #[component]
 pub fn Stepper(
     /// What is counted.
     label: &'static str,
-    /// The present value in words.
-    #[prop(into)]
-    text: Signal<String>,
-    /// Whether less and more can be had.
-    #[prop(into)]
-    can: Signal<(bool, bool)>,
+    /// The present value.
+    steps: Read<Steps>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
 ) -> impl IntoView {
-    let press = move |up: bool| {
-        let (less, more) = can.get_untracked();
-        if if up { more } else { less } {
-            step.run(up);
-        }
-    };
     view! {
         <div class="field">
             <span class="field-label">{label}</span>
             <span class="stepped">
-                <button type="button" aria-label=format!("{label}: less") aria-disabled=move || (!can.get().0).to_string()
-                    on:click=move |_| press(false)>"\u{2212}"</button>
-                <output aria-label=label>{move || text.get()}</output>
-                <button type="button" aria-label=format!("{label}: more") aria-disabled=move || (!can.get().1).to_string()
-                    on:click=move |_| press(true)>"+"</button>
+                <Press label=format!("{label}: less") sign="\u{2212}" up=false steps step/>
+                <output aria-label=label>{move || steps.run(()).text}</output>
+                <Press label=format!("{label}: more") sign="+" up=true steps step/>
             </span>
+        </div>
+    }
+}
+
+/// A size in millimetres, typed in any usual unit or stepped; the label stands elsewhere.
+#[component]
+pub fn Dimension(
+    /// What is measured.
+    label: &'static str,
+    /// The present value.
+    steps: Read<Steps>,
+    /// Hears `true` for more, `false` for less.
+    step: Callback<bool>,
+    /// Hears a size that was typed.
+    take: Callback<Dim>,
+) -> impl IntoView {
+    let wrong = RwSignal::new(false);
+    let typed = move |event| {
+        let read = sizes::read(&event_target_value(&event));
+        wrong.set(read.is_none());
+        if let Some(size) = read {
+            take.run(size);
+        }
+    };
+    let keys = move |event: web_sys::KeyboardEvent| {
+        let up = match event.key().as_str() {
+            "ArrowUp" => true,
+            "ArrowDown" => false,
+            _ => return,
+        };
+        event.prevent_default();
+        step.run(up);
+    };
+    view! {
+        <div class="field">
+            <span class="stepped">
+                <Press label=format!("{label}: one step less") sign="\u{2212}" up=false steps step/>
+                <input
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    aria-label=format!("{label} in millimetres")
+                    aria-invalid=move || (wrong.get() || steps.run(()).invalid).to_string()
+                    prop:value=move || steps.run(()).text
+                    on:change=typed
+                    on:keydown=keys
+                />
+                <span class="unit" aria-hidden="true">"mm"</span>
+                <Press label=format!("{label}: one step more") sign="+" up=true steps step/>
+            </span>
+            <p class="wrong" role="alert">
+                {move || if wrong.get() { "This is no size. Write 1640, 164 cm, or 64 1/2 in." } else { "" }}
+            </p>
         </div>
     }
 }

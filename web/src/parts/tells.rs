@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::Read;
+
 /// How much a line matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Tone {
@@ -15,47 +17,51 @@ pub enum Tone {
 
 /// One line.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Line<T> {
+pub struct Line {
     /// How much it matters.
     pub tone: Tone,
     /// The sentence.
     pub sentence: String,
-    /// What to do, and what that sends.
-    pub ways: Vec<(String, T)>,
+    /// What can be done about it.
+    pub ways: Vec<String>,
     /// Why it is asked.
     pub why: &'static str,
     /// Where its figures come from.
     pub source: &'static str,
 }
 
-/// All lines of a question; `take` hears the way out that was taken.
+/// All lines of a question; `take` hears which way out of which line was taken.
 #[component]
-pub fn Tells<T: Clone + PartialEq + Send + Sync + 'static>(
+pub fn Tells(
     /// The lines.
-    #[prop(into)]
-    lines: Signal<Vec<Line<T>>>,
-    /// Hears which way out was taken.
-    take: Callback<T>,
+    lines: Read<Vec<Line>>,
+    /// Hears the line and its way.
+    take: Callback<(usize, usize)>,
 ) -> impl IntoView {
-    let line = move |line: Line<T>| {
-        let (class, word) = match line.tone {
-            Tone::Stop => ("tell stop", "Cannot be made. "),
-            Tone::Warn => ("tell warn", "Mind. "),
-            Tone::Hint => ("tell hint", ""),
-        };
-        let ways = line.ways.into_iter().map(|(label, way)| {
-            view! { " "<button type="button" class="way" on:click=move |_| take.run(way.clone())>{label}</button> }
-        }).collect_view();
-        view! {
-            <div class=class>
-                <p><b>{word}</b>{line.sentence}{ways}</p>
-                <details>
-                    <summary>"Why"</summary>
-                    <p>{line.why}</p>
-                    <p class="source">"Source: "{line.source}"."</p>
-                </details>
-            </div>
-        }
+    // Lines that stay the same stay open.
+    let lines = Memo::new(move |_| lines.run(()));
+    let shown = move || lines.get().into_iter().enumerate().map(|(at, line)| view! { <Tell at line take/> }).collect_view();
+    view! { <div class="tells">{shown}</div> }
+}
+
+#[component]
+fn Tell(at: usize, line: Line, take: Callback<(usize, usize)>) -> impl IntoView {
+    let (class, word) = match line.tone {
+        Tone::Stop => ("tell stop", "Cannot be made. "),
+        Tone::Warn => ("tell warn", "Mind. "),
+        Tone::Hint => ("tell hint", ""),
     };
-    view! { <div class="tells">{move || lines.get().into_iter().map(line).collect_view()}</div> }
+    let ways = line.ways.into_iter().enumerate().map(|(way, label)| {
+        view! { <button type="button" class="way" on:click=move |_| take.run((at, way))>{label}</button> }
+    });
+    view! {
+        <div class=class>
+            <p><b>{word}</b>{line.sentence}" "{ways.collect_view()}</p>
+            <details>
+                <summary>"Why"</summary>
+                <p>{line.why}</p>
+                <p class="source">"Source: "{line.source}"."</p>
+            </details>
+        </div>
+    }
 }

@@ -13,22 +13,22 @@ use crate::state::Desk;
 pub fn Header(notice: Option<String>) -> impl IntoView {
     let desk = Desk::here();
     let (workshop, name, note) =
-        desk.with_range(|range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
-    let (told, tell) = signal(notice);
+        desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
+    let told = RwSignal::new(notice.unwrap_or_default());
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
         let Some(input) = picker.get_untracked() else { return };
         let Some(file) = HtmlInputElement::files(&input).and_then(|files| files.get(0)) else { return };
         leptos::task::spawn_local(async move {
             let bytes = files::bytes(file).await;
-            tell.try_set(Some(open(desk, bytes.as_deref())));
+            told.try_set(open(desk, bytes.as_deref()));
             if let Some(input) = picker.try_get_untracked().flatten() {
                 input.set_value("");
             }
         });
     };
     let afresh = move |_| {
-        let model = desk.choice.with_untracked(|choice| choice.model.clone());
+        let model = desk.peek(|known, _| known.choice.model.clone());
         desk.apply(&Change::Model(model));
     };
     view! {
@@ -45,12 +45,10 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
                 <button type="button" on:click=afresh>"Begin afresh"</button>
             </div>
         </header>
-        <Show when=move || told.with(Option::is_some)>
-            <div class="notice" role="status">
-                <p>{move || told.get()}</p>
-                <button type="button" on:click=move |_| tell.set(None)>"Close"</button>
-            </div>
-        </Show>
+        <div class="notice" class:empty=move || told.with(String::is_empty)>
+            <p role="status">{move || told.get()}</p>
+            <button type="button" on:click=move |_| told.set(String::new())>"Close"</button>
+        </div>
     }
 }
 
@@ -63,7 +61,7 @@ fn open(desk: Desk, bytes: Option<&[u8]>) -> String {
         Ok(order) => order,
         Err(error) => return format!("This is no order that can be opened. {error}. {}", error.hint()),
     };
-    let (same, holds) = desk.with_range(|range| (range.digest() == order.range.digest, spec::check(&order, range).holds()));
+    let (same, holds) = desk.peek(|_, range| (range.digest() == order.range.digest, spec::check(&order, range).holds()));
     desk.replace(order.choice);
     match (same, holds) {
         (true, true) => format!("The order of {} is open. Everything that it promised still holds.", order.ordered_on),

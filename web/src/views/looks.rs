@@ -18,14 +18,14 @@ pub fn Looks() -> impl IntoView {
         <section id="question-looks">
             <Heading number=4 title="How it looks"/>
             <h3>"Finish"</h3>
-            <Asked label="Finish".to_string() look="swatches" pick=|options, _| options.finishes.clone() show=finish/>
-            <Found about=|question| question == Question::Finish/>
+            <Asked label=|_| "Finish".into() look="swatches" pick=|options, _| &options.finishes show=finish/>
+            <Found asked=|question| question == Question::Finish/>
             <h3>"Back"</h3>
-            <Asked label="Back".to_string() pick=|options, _| options.backs.clone() show=back/>
-            <Found about=|question| question == Question::Back/>
+            <Asked label=|_| "Back".into() pick=|options, _| &options.backs show=back/>
+            <Found asked=|question| question == Question::Back/>
             <h3>"Corners of top and base"</h3>
-            <Asked label="Corners of top and base".to_string() pick=|options, _| options.corners.clone() show=corner/>
-            <Found about=|question| question == Question::Corners/>
+            <Asked label=|_| "Corners of top and base".into() pick=|options, _| &options.corners show=corner/>
+            <Found asked=|question| question == Question::Corners/>
         </section>
     }
 }
@@ -34,7 +34,11 @@ fn finish(range: &Range, answer: &Answer) -> Shown {
     let Change::Finish(key) = &answer.change else { return Shown::default() };
     let known = range.finish(key);
     let name = known.map_or_else(|| key.to_string(), |finish| finish.name.clone());
-    Shown { swatch: known.map(|finish| (finish.colour.clone(), finish.look == Look::Clear)), ..shown(answer, name) }
+    Shown {
+        swatch: known.map(|finish| finish.colour.clone()).unwrap_or_default(),
+        clear: known.is_some_and(|finish| finish.look == Look::Clear),
+        ..shown(answer, name)
+    }
 }
 
 fn back(range: &Range, answer: &Answer) -> Shown {

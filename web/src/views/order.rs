@@ -12,7 +12,7 @@ use crate::tally::price_lines;
 #[component]
 pub fn Order(
     /// Whether it is open.
-    open: Signal<bool>,
+    open: RwSignal<bool>,
     /// Hears that it was closed.
     close: Callback<()>,
 ) -> impl IntoView {
@@ -26,10 +26,7 @@ pub fn Order(
                 <h2 id="order-title">"Order spec"</h2>
                 <button type="button" on:click=move |_| close.run(())>"Close"</button>
             </div>
-            <Show when=move || open.get()>
-                <div class="order-sheets"><Prices/><Days/></div>
-                <Form/>
-            </Show>
+            {move || open.get().then(|| view! { <div class="order-sheets"><Prices/><Days/></div><Form/> })}
         </dialog>
     }
 }
@@ -37,15 +34,15 @@ pub fn Order(
 #[component]
 fn Prices() -> impl IntoView {
     let desk = Desk::here();
-    let lines = move || desk.known.with(|known| known.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
-    let total = move || {
-        desk.known.with(|known| known.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency)))
-    };
+    let lines = desk.peek(|known, _| known.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
+    let total = desk.peek(|known, _| {
+        known.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency))
+    });
     view! {
         <table>
             <caption>"Price"</caption>
             <tbody>
-                {move || lines().into_iter().map(|(name, amount)| view! { <tr><th scope="row">{name}</th><td>{amount}</td></tr> }).collect_view()}
+                {lines.into_iter().map(|(name, amount)| row(name.into(), amount)).collect_view()}
             </tbody>
             <tfoot><tr><th scope="row">"Total with tax"</th><td>{total}</td></tr></tfoot>
         </table>
@@ -55,7 +52,7 @@ fn Prices() -> impl IntoView {
 #[component]
 fn Days() -> impl IntoView {
     let desk = Desk::here();
-    let rows = move || desk.known.with(|known| desk.with_range(|range| {
+    let rows = desk.peek(|known, range| {
         let promise = known.built.as_ref().and_then(|built| built.promise.as_ref())?;
         let mut rows: Vec<(String, String)> = promise.stages.iter().map(|days| {
             let stage = range.stages.iter().find(|stage| stage.key == days.stage);
@@ -64,21 +61,25 @@ fn Days() -> impl IntoView {
         let carrier = range.carriers.iter().find(|carrier| carrier.key == promise.carrier);
         rows.push((carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(), words::day(promise.arrives)));
         Some(rows)
-    }));
+    });
     view! {
         <table>
             <caption>"Done by"</caption>
             <tbody>
-                {move || rows().unwrap_or_default().into_iter().map(|(name, day)| view! { <tr><th scope="row">{name}</th><td>{day}</td></tr> }).collect_view()}
+                {rows.unwrap_or_default().into_iter().map(|(name, day)| row(name, day)).collect_view()}
             </tbody>
         </table>
     }
 }
 
+fn row(name: String, value: String) -> impl IntoView {
+    view! { <tr><th scope="row">{name}</th><td>{value}</td></tr> }
+}
+
 #[component]
 fn Form() -> impl IntoView {
     let desk = Desk::here();
-    let (told, tell) = signal(None::<(bool, String)>);
+    let (told, bad) = (RwSignal::new(String::new()), RwSignal::new(false));
     let (name, contact) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let (address, remark) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let submit = move |event: web_sys::SubmitEvent| {
@@ -89,7 +90,7 @@ fn Form() -> impl IntoView {
             contact: contact.get_untracked().trim().into(),
             address: lines,
         };
-        let said = match desk.order(customer, remark.get_untracked().lines().collect::<Vec<_>>().join(" ")) {
+        let (good, said) = match desk.order(customer, remark.get_untracked().lines().collect::<Vec<_>>().join(" ")) {
             None => (false, "Something stops this order.".into()),
             Some(Err(bad)) => (false, format!("{bad}.")),
             Some(Ok(order)) => {
@@ -100,7 +101,8 @@ fn Form() -> impl IntoView {
                 }
             }
         };
-        tell.set(Some(said));
+        bad.set(!good);
+        told.set(said);
     };
     view! {
         <form on:submit=submit>
@@ -116,9 +118,7 @@ fn Form() -> impl IntoView {
             <label class="field"><span class="field-label">"Remark, if any"</span>
                 <input name="remark" maxlength="500" bind:value=remark/></label>
             <button type="submit" class="main">"Save the order spec"</button>
-            <p class="told" role="status" class:stop=move || told.with(|told| told.as_ref().is_some_and(|told| !told.0))>
-                {move || told.get().map(|told| told.1)}
-            </p>
+            <p class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
+use slotwright_core::choice::Place;
 use slotwright_core::finding::Question;
 use slotwright_core::quantity::Dim;
 use slotwright_core::words;
@@ -14,44 +15,55 @@ use crate::state::Desk;
 #[component]
 pub fn PlaceQuestions() -> impl IntoView {
     let desk = Desk::here();
-    let place = Memo::new(move |_| desk.choice.with(|choice| choice.place.clone()));
-    let wall = move || place.with(|place| place.wall_mm.map(words::size)).unwrap_or_default();
-    let screen = move || {
-        let tenths = place.with(|place| place.screen_tenth_inch);
-        tenths.map(|tenths| words::decimal(f64::from(tenths) / 10.0, 1)).unwrap_or_default()
-    };
-    let plugs = desk.with_range(|range| range.plugs.iter().map(|plug| (plug.key.clone(), plug.name.clone())).collect::<Vec<_>>());
+    let plugs = desk.peek(|_, range| range.plugs.iter().map(|plug| (plug.key.clone(), plug.name.clone())).collect::<Vec<_>>());
     let keys: Vec<_> = plugs.iter().map(|(key, _)| key.clone()).collect();
     let take_plug = move |event| {
         let taken = event_target_value(&event);
         desk.apply(&Change::Plug(keys.iter().find(|key| key.as_str() == taken).cloned()));
     };
-    let plug = move || place.with(|place| place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
-    let shown = plugs.into_iter().map(|(key, name)| {
-        let (value, own) = (key.to_string(), key.to_string());
-        view! { <option value=value selected=move || plug() == own>{name}</option> }
+    let plug = move || desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
+    let none = std::iter::once((String::new(), "none named".to_string()));
+    let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
+    let shown = named.map(|(key, name)| {
+        let own = key.clone();
+        view! { <option value=key selected=move || plug() == own>{name}</option> }
     }).collect_view();
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" value=wall
-                    read=|text| sizes::read(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
-                    none=Change::WallMm(None)/>
-                <Optional label="Screen on top" unit="inch" value=screen
-                    read=|text| sizes::read_diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
-                    none=Change::ScreenTenthInch(None)/>
+                <Optional label="Free wall" unit="mm" show=wall read=read_wall/>
+                <Optional label="Screen on top" unit="inch" show=screen read=read_screen/>
                 <label class="field">
                     <span class="field-label">"Plug to pass"</span>
-                    <select on:change=take_plug>
-                        <option value="" selected=move || plug().is_empty()>"none named"</option>
-                        {shown}
-                    </select>
+                    <select on:change=take_plug>{shown}</select>
                 </label>
             </div>
-            <Found about=|question| question == Question::Place/>
+            <Found asked=|question| question == Question::Place/>
         </section>
     }
+}
+
+fn wall(place: &Place) -> Option<String> {
+    place.wall_mm.map(words::size)
+}
+
+fn read_wall(text: &str) -> Option<Change> {
+    if text.is_empty() {
+        return Some(Change::WallMm(None));
+    }
+    sizes::read(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
+}
+
+fn screen(place: &Place) -> Option<String> {
+    place.screen_tenth_inch.map(|tenths| words::decimal(f64::from(tenths) / 10.0, 1))
+}
+
+fn read_screen(text: &str) -> Option<Change> {
+    if text.is_empty() {
+        return Some(Change::ScreenTenthInch(None));
+    }
+    sizes::read_diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
 }
 
 /// A field that may stay empty.
@@ -59,16 +71,14 @@ pub fn PlaceQuestions() -> impl IntoView {
 fn Optional(
     label: &'static str,
     unit: &'static str,
-    #[prop(into)] value: Signal<String>,
+    show: fn(&Place) -> Option<String>,
     read: fn(&str) -> Option<Change>,
-    none: Change,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let (wrong, set_wrong) = signal(false);
+    let wrong = RwSignal::new(false);
     let typed = move |event| {
-        let text = event_target_value(&event);
-        let change = if text.trim().is_empty() { Some(none.clone()) } else { read(&text) };
-        set_wrong.set(change.is_none());
+        let change = read(event_target_value(&event).trim());
+        wrong.set(change.is_none());
         if let Some(change) = change {
             desk.apply(&change);
         }
@@ -78,12 +88,12 @@ fn Optional(
             <span class="field-label">{label}</span>
             <span class="boxed">
                 <input type="text" inputmode="decimal" autocomplete="off" placeholder="any"
-                    aria-invalid=move || wrong.get().to_string() prop:value=move || value.get() on:change=typed/>
+                    aria-invalid=move || wrong.get().to_string()
+                    prop:value=move || desk.read(|known, _| show(&known.choice.place)).unwrap_or_default()
+                    on:change=typed/>
                 <span class="unit">{unit}</span>
             </span>
-            <Show when=move || wrong.get()>
-                <span class="tell stop" role="alert">"This is no size."</span>
-            </Show>
+            <span class="wrong" role="alert">{move || if wrong.get() { "This is no size." } else { "" }}</span>
         </label>
     }
 }

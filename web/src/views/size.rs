@@ -2,55 +2,54 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
-use slotwright_core::finding::{Question, Severity};
-use slotwright_core::options::{Run, Size, State};
+use slotwright_core::finding::Question;
+use slotwright_core::options::{Answer, Run, Size, State};
 use slotwright_core::quantity::Dim;
-use slotwright_core::range::DimRange;
+use slotwright_core::range::{DimRange, Range};
 use slotwright_core::words;
 
-use super::ask::{Asked, Found, Heading, shown};
+use super::ask::{Asked, Found, Heading, shown, stopped};
 use crate::parts::choices::{Choices, Shown};
-use crate::parts::dimension::Dimension;
-use crate::parts::slider::{Slider, Stretch};
-use crate::state::Desk;
+use crate::parts::slider::{Slider, Stretch, Track};
+use crate::parts::stepper::{Dimension, Steps};
+use crate::state::{Desk, Known};
 
 /// Model, sizes, bays.
 #[component]
 pub fn Sizes() -> impl IntoView {
     let desk = Desk::here();
-    let models = Memo::new(move |_| {
-        desk.choice.with(|choice| desk.with_range(|range| {
-            let shown = range.models.iter().map(|model| Shown {
-                label: format!("{}, {}", model.name, model.about),
-                taken: model.key == choice.model,
-                ..Shown::default()
-            });
-            shown.collect::<Vec<_>>()
-        }))
+    let models = move |()| desk.read(|known, range| {
+        let shown = range.models.iter().map(|model| Shown {
+            label: format!("{}, {}", model.name, model.about),
+            taken: model.key == known.choice.model,
+            ..Shown::default()
+        });
+        shown.collect()
     });
-    let take = Callback::new(move |at: usize| {
-        let key = desk.with_range(|range| range.models.get(at).map(|model| model.key.clone()));
+    let take = move |at: usize| {
+        let key = desk.peek(|_, range| range.models.get(at).map(|model| model.key.clone()));
         if let Some(key) = key {
             desk.apply(&Change::Model(key));
         }
-    });
+    };
     view! {
         <section id="question-size">
             <Heading number=2 title="How big"/>
-            <Choices label="Model".to_string() answers=models take/>
-            <Found about=|question| question == Question::Model/>
-            <SizeQuestion label="Width" size=Size::Width about=|question| question == Question::Width/>
-            <SizeQuestion label="Height" size=Size::Height about=|question| question == Question::Height/>
-            <SizeQuestion label="Depth" size=Size::Depth about=|question| question == Question::Depth/>
+            <Choices label=Callback::new(|()| "Model".into()) answers=Callback::new(models) take=Callback::new(take)/>
+            <Found asked=|question| question == Question::Model/>
+            <SizeQuestion label="Width" size=Size::Width asked=|question| question == Question::Width/>
+            <SizeQuestion label="Height" size=Size::Height asked=|question| question == Question::Height/>
+            <SizeQuestion label="Depth" size=Size::Depth asked=|question| question == Question::Depth/>
             <h3>"Number of bays"</h3>
-            <Asked label="Number of bays".to_string() look="row short" pick=|options, _| options.bay_counts.clone()
-                show=|_, answer| shown(answer, match answer.change {
-                    Change::BayCount(count) => count.to_string(),
-                    _ => String::new(),
-                })/>
-            <Found about=|question| question == Question::Bays/>
+            <Asked label=|_| "Number of bays".into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
+            <Found asked=|question| question == Question::Bays/>
         </section>
     }
+}
+
+fn bay_count(_: &Range, answer: &Answer) -> Shown {
+    let Change::BayCount(count) = answer.change else { return Shown::default() };
+    shown(answer, count.to_string())
 }
 
 /// Steps from the least size of the model.
@@ -62,59 +61,69 @@ fn value_of(limits: DimRange, step: i32) -> Dim {
     Dim::tenths(limits.least.in_tenths().saturating_add(step.saturating_mul(limits.step.in_tenths())))
 }
 
-/// The nearest sizes below and above that can be taken.
-fn neighbours(limits: DimRange, runs: &[Run], now: Dim) -> (Option<Dim>, Option<Dim>) {
+/// The next size above or below that can be taken.
+fn neighbour(limits: DimRange, runs: &[Run], now: Dim, up: bool) -> Option<Dim> {
     let open = |value: &Dim| runs.iter().any(|run| run.state.is_open() && run.from <= *value && *value <= run.to);
-    let less = limits.values().take_while(|value| *value < now).filter(open).last();
-    let more = limits.values().skip_while(|value| *value <= now).find(open);
-    (less, more)
+    if up {
+        limits.values().find(|value| *value > now && open(value))
+    } else {
+        limits.values().take_while(|value| *value < now).filter(open).last()
+    }
+}
+
+fn limits(known: &Known, range: &Range, size: Size) -> Option<DimRange> {
+    range.model(&known.choice.model).map(|model| size.limits(model))
+}
+
+fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
+    let limits = limits(known, range, size)?;
+    let stretch = |run: &Run| Stretch {
+        from: step_of(limits, run.from),
+        to: step_of(limits, run.to),
+        shut: match &run.state {
+            State::Open => None,
+            State::Shut(finding) => {
+                Some(format!("{} to {}: {}", words::size(run.from), words::size(run.to), words::sentence(finding)))
+            }
+        },
+    };
+    Some(Track {
+        step: step_of(limits, size.of(&known.choice)),
+        last: step_of(limits, limits.most),
+        text: format!("{} mm", words::size(size.of(&known.choice))),
+        ends: (words::size(limits.least), words::size(limits.most)),
+        stretches: known.runs(size).iter().map(stretch).collect(),
+    })
 }
 
 #[component]
-fn SizeQuestion(label: &'static str, size: Size, about: fn(Question) -> bool) -> impl IntoView {
+fn SizeQuestion(label: &'static str, size: Size, asked: fn(Question) -> bool) -> impl IntoView {
     let desk = Desk::here();
-    let runs = desk.runs(size);
-    let limits = Memo::new(move |_| {
-        desk.choice.with(|choice| desk.with_range(|range| range.model(&choice.model).map(|model| size.limits(model))))
-    });
-    let value = Memo::new(move |_| desk.choice.with(|choice| size.of(choice)));
-    let step = move || limits.get().map_or(0, |limits| step_of(limits, value.get()));
-    let last = move || limits.get().map_or(1, |limits| step_of(limits, limits.most));
-    let stretches = move || {
-        let Some(limits) = limits.get() else { return Vec::new() };
-        runs.with(|runs| runs.iter().map(|run| Stretch {
-            from: step_of(limits, run.from),
-            to: step_of(limits, run.to),
-            shut: match &run.state {
-                State::Open => None,
-                State::Shut(finding) => Some(format!(
-                    "{} to {}: {}", words::size(run.from), words::size(run.to), words::sentence(finding)
-                )),
-            },
-        }).collect())
+    let next = move |known: &Known, range: &Range, up| {
+        neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
     };
-    let near = move || limits.get().map_or((None, None), |limits| runs.with(|runs| neighbours(limits, runs, value.get())));
-    let findings = desk.findings(about);
-    let invalid = move || findings.with(|findings| findings.iter().any(|found| found.severity == Severity::Stops));
-    let ends = move || limits.get().map(|limits| (words::size(limits.least), words::size(limits.most)));
+    let steps = move |()| desk.read(|known, range| Steps {
+        text: words::size(size.of(&known.choice)),
+        less: next(known, range, false).is_some(),
+        more: next(known, range, true).is_some(),
+        invalid: stopped(known, asked),
+    });
+    let step = move |up| if let Some(value) = desk.peek(|known, range| next(known, range, up)) {
+        desk.apply(&size.to(value));
+    };
+    let slid = move |step| if let Some(limits) = desk.peek(|known, range| limits(known, range, size)) {
+        desk.apply(&size.to(value_of(limits, step)));
+    };
     view! {
         <div class="size">
             <div class="size-head">
                 <h3>{label}</h3>
-                <Dimension label value neighbours=Signal::derive(near) invalid=Signal::derive(invalid)
+                <Dimension label steps=Callback::new(steps) step=Callback::new(step)
                     take=Callback::new(move |taken| desk.apply(&size.to(taken)))/>
             </div>
-            <Slider label step=Signal::derive(step) last=Signal::derive(last)
-                text=Signal::derive(move || format!("{} mm", words::size(value.get())))
-                stretches=Signal::derive(stretches)
-                take=Callback::new(move |step| if let Some(limits) = limits.get_untracked() {
-                    desk.apply(&size.to(value_of(limits, step)));
-                })/>
-            <p class="ends" aria-hidden="true">
-                <span>{move || ends().map(|ends| ends.0)}</span>
-                <span>{move || ends().map(|ends| ends.1)}</span>
-            </p>
-            <Found about/>
+            <Slider label take=Callback::new(slid)
+                track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
+            <Found asked/>
         </div>
     }
 }

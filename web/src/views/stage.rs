@@ -27,19 +27,23 @@ pub fn Stage() -> impl IntoView {
     let handle = window_event_listener(leptos::ev::resize, move |_| measure.set(page::window_size()));
     on_cleanup(move || handle.remove());
     let (view, look) = signal(if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front });
-    let words = Memo::new(move |_| desk.choice.with(|choice| desk.with_range(|range| describe(range, choice))));
-    let colour = Memo::new(move |_| {
-        desk.choice.with(|choice| desk.with_range(|range| range.finish(&choice.finish).map(|finish| finish.colour.clone())))
-    });
-    let drawn = Memo::new(move |_| {
-        let (view, (room_x, room_y)) = (view.get(), room(window.get()));
-        let (lit, title) = (desk.lit.get(), words.get());
-        desk.choice.with(|choice| desk.known.with(|known| desk.with_range(|range| {
+    let words = move || desk.read(|known, range| describe(range, &known.choice));
+    let colour = move || {
+        desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone())).unwrap_or_default()
+    };
+    let drawn = move || {
+        let (view, (room_x, room_y), lit) = (view.get(), room(window.get()), desk.lit());
+        desk.read(|known, range| {
             let built = known.built.as_ref()?;
             let (wide, high) = extent(built, view);
             let mm_per_px = (wide / room_x).max(high / room_y).max(0.2);
-            Some(svg(Subject { range, choice, built }, view, lit, mm_per_px, &title))
-        })))
+            let subject = Subject { range, choice: &known.choice, built };
+            Some(svg(subject, view, lit, mm_per_px, &describe(range, &known.choice)))
+        })
+    };
+    let nothing = move || desk.read(|known, _| match known.built {
+        Some(_) => "",
+        None => "There is nothing to draw: these answers leave no room for the parts.",
     });
     let tab = move |own: View, label: &'static str| {
         view! {
@@ -59,13 +63,11 @@ pub fn Stage() -> impl IntoView {
             <div class="views" role="group" aria-label="View">
                 {tab(View::Sheet, "All")}{tab(View::Front, "Front")}{tab(View::Plan, "Above")}{tab(View::Section, "Section")}
             </div>
-            <div class="paper" style=("--finish", move || colour.get().unwrap_or_default()) on:click=touched
-                inner_html=move || drawn.get().unwrap_or_default()>
+            <div class="paper" style=("--finish", colour) on:click=touched
+                inner_html=move || drawn().unwrap_or_default()>
             </div>
-            <Show when=move || drawn.with(Option::is_none)>
-                <p class="nothing">"There is nothing to draw: these answers leave no room for the parts."</p>
-            </Show>
-            <p class="words">{move || words.get()}</p>
+            <p class="nothing">{nothing}</p>
+            <p class="words">{words}</p>
         </section>
     }
 }

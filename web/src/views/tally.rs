@@ -19,8 +19,8 @@ pub fn Tally(
     order: Callback<()>,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let text = Memo::new(move |_| desk.known.with(|known| desk.with_range(|range| tally_text(range, known))));
-    let (said, say) = signal(String::new());
+    let text = Memo::new(move |_| desk.read(|known, range| tally_text(range, known)));
+    let said = RwSignal::new(String::new());
     let pending = StoredValue::new(None::<TimeoutHandle>);
     Effect::new(move |before: Option<()>| {
         let sentence = text.with(spoken);
@@ -29,12 +29,12 @@ pub fn Tally(
         }
         // The first reading is the page itself.
         if before.is_some() {
-            let handle = set_timeout_with_handle(move || { say.try_set(sentence); }, PAUSE).ok();
+            let handle = set_timeout_with_handle(move || { said.try_set(sentence); }, PAUSE).ok();
             pending.try_set_value(handle);
         }
     });
     let jump = move |_| {
-        let first = desk.known.with_untracked(|known| known.findings.first().map(|finding| finding.about));
+        let first = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
         page::scroll_to(first.map_or("questions", section_of));
     };
     view! {

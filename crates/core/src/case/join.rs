@@ -7,7 +7,7 @@ use crate::panel::{Edge, Feature, Panel, PanelId};
 use crate::quantity::Length;
 use crate::space::{Block, Spot};
 
-/// Panels and joints while the case is put together.
+/// Panels and joints while the case is put together, in the order of their ids.
 #[derive(Debug)]
 pub(super) struct Bench {
     panels: Vec<Panel>,
@@ -39,17 +39,17 @@ impl Bench {
     }
 
     pub(super) fn lay(&mut self, panel: Panel) {
-        self.panels.push(panel);
+        let at = self.panels.partition_point(|known| known.id < panel.id);
+        self.panels.insert(at, panel);
     }
 
-    pub(super) fn done(mut self) -> Case {
-        self.panels.sort_unstable_by_key(|panel| panel.id);
-        self.joints.sort_unstable_by_key(|joint| joint.id);
+    pub(super) fn done(self) -> Case {
         Case { panels: self.panels, joints: self.joints }
     }
 
     fn panel(&mut self, id: PanelId) -> Option<&mut Panel> {
-        self.panels.iter_mut().find(|panel| panel.id == id)
+        let at = self.panels.binary_search_by(|panel| panel.id.cmp(&id)).ok()?;
+        self.panels.get_mut(at)
     }
 
     /// Adds a feature, or finds the very same one: two shelves may share a slot, two plates a tab.
@@ -66,7 +66,8 @@ impl Bench {
         let same = self.joints.iter().filter(|joint| joint.id.goes_in == goes_in.panel && joint.id.takes == takes.panel);
         let number = u8::try_from(same.count() + 1).unwrap_or(u8::MAX);
         let id = JointId { goes_in: goes_in.panel, takes: takes.panel, number };
-        self.joints.push(Joint { id, kind, goes_in, takes, shared, clearance });
+        let at = self.joints.partition_point(|known| known.id < id);
+        self.joints.insert(at, Joint { id, kind, goes_in, takes, shared, clearance });
     }
 
     /// Lets `solid`, a part of `tab` that stands out of its rectangle, go through every one of `takers`.

@@ -12,7 +12,7 @@ use super::check::Wrong;
 use super::Key;
 use crate::day::Day;
 use crate::money::Money;
-use crate::quantity::{Dim, Length};
+use crate::quantity::{Dim, Length, read_decimal};
 
 /// Problems found so far, and where everything stands.
 #[derive(Debug, Default)]
@@ -76,12 +76,12 @@ impl<'a> Fields<'a> {
     fn number_of(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> f64 {
         let (offset, value) = (value.span().start, value.into_inner());
         let number = match &value {
-            DeValue::Integer(integer) if integer.radix() == 10 => integer.as_str().parse().ok(),
-            DeValue::Float(float) => float.as_str().parse().ok(),
+            DeValue::Integer(integer) if integer.radix() == 10 => read_decimal(integer.as_str()),
+            DeValue::Float(float) => read_decimal(float.as_str()),
             _ => None,
         };
-        number.filter(|number: &f64| number.is_finite()).unwrap_or_else(|| {
-            self.mistyped(name, offset, "a finite number", &value);
+        number.unwrap_or_else(|| {
+            self.mistyped(name, offset, "a number of at most 15 digits, without an exponent", &value);
             0.0
         })
     }

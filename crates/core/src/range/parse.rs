@@ -137,9 +137,12 @@ fn place(notes: &Notes, path: &str) -> usize {
 }
 
 /// Problems with lines and columns, in the order of the file.
-fn located(text: &str, mut notes: Notes) -> RangeProblems {
-    notes.problems.sort_unstable_by_key(|(offset, ..)| *offset);
-    let problems = notes.problems.into_iter().map(|(offset, path, wrong)| {
+fn located(text: &str, notes: Notes) -> RangeProblems {
+    let mut sorted = Vec::new();
+    for problem in notes.problems {
+        sorted.insert(sorted.partition_point(|(offset, ..): &(usize, _, _)| *offset <= problem.0), problem);
+    }
+    let problems = sorted.into_iter().map(|(offset, path, wrong)| {
         let before = text.get(..offset).unwrap_or(text);
         let line = before.matches('\n').count() + 1;
         let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
