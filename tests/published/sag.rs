@@ -50,7 +50,9 @@ fn creep_follows_the_kind_of_load() {
 #[test]
 fn the_widest_span_is_the_one_of_the_formula() {
     let load = AreaMass::kg_per_m2(244.1);
-    for (stiffness, over, span) in [(ALONG, 144.0, 1005.6), (ACROSS, 144.0, 910.3), (ALONG, 200.0, 901.3), (ACROSS, 200.0, 815.9)] {
+    for (stiffness, over, span) in
+        [(ALONG, 144.0, 1005.6), (ACROSS, 144.0, 910.3), (ALONG, 200.0, 901.3), (ACROSS, 200.0, 815.9)]
+    {
         let found = widest_span(load, THICK, stiffness, over);
         close(found, span, 0.4);
         // And it is the span at which the sag reaches its limit.
@@ -64,7 +66,9 @@ fn the_widest_span_is_the_one_of_the_formula() {
 fn spans_are_those_of_the_woodwork_standards() {
     const INCH: f64 = 25.4;
     const N_PER_MM2: f64 = 6894.757; // of a million lb/in²
-    for (stiffness, thick, spans) in [(0.95, 0.75, [40, 37]), (0.95, 1.0, [53, 49]), (1.80, 0.75, [49, 46]), (1.80, 1.0, [66, 61])] {
+    for (stiffness, thick, spans) in
+        [(0.95, 0.75, [40, 37]), (0.95, 1.0, [53, 49]), (1.80, 0.75, [49, 46]), (1.80, 1.0, [66, 61])]
+    {
         for (load, span) in [40.0, 50.0].into_iter().zip(spans) {
             let load = AreaMass::kg_per_m2(load * 4.882_428);
             let found = widest_span(load, Length::mm(thick * INCH), Stiffness::n_per_mm2(stiffness * N_PER_MM2), 144.0);

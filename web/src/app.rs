@@ -22,7 +22,8 @@ const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
 /// Fetches the range and mounts the page in place of its shell.
 pub fn start() {
-    leptos::task::spawn_local(async {
+    // Before anything is mounted there is no executor but the browser's own.
+    wasm_bindgen_futures::spawn_local(async {
         let fetched = range_file::fetch().await;
         if let Some(loaded) = load(fetched.as_deref()) {
             storage::remove_shell();

@@ -29,14 +29,40 @@ fn main() {
     let Ok(range) = Range::parse(DEMO) else { return println!("the demo range has problems") };
     let Ok(today) = "2026-11-25".parse() else { return println!("no day") };
     let backlog = Backlog::default();
-    let parts = |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.case.panels.len());
+    let parts =
+        |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.case.panels.len());
     let Some(largest) = choices(&range, 5, Wanted::Valid).take(3000).max_by_key(parts) else { return };
     println!("largest valid unit: {} parts, {} wide", parts(&largest), f64::from(largest.width_mm));
-    println!("derive    {:?}", shortest(|| { black_box(derive(&range, &largest, today, &backlog)); }));
-    println!("document  {:?}", shortest(|| { black_box(derive(&range, &largest, today, &backlog).document()); }));
-    println!("options   {:?}", shortest(|| { black_box(options(&range, &largest)); }));
+    println!(
+        "derive    {:?}",
+        shortest(|| {
+            black_box(derive(&range, &largest, today, &backlog));
+        })
+    );
+    println!(
+        "document  {:?}",
+        shortest(|| {
+            black_box(derive(&range, &largest, today, &backlog).document());
+        })
+    );
+    println!(
+        "options   {:?}",
+        shortest(|| {
+            black_box(options(&range, &largest));
+        })
+    );
     for size in [Size::Width, Size::Height, Size::Depth] {
-        println!("{size:?} runs  {:?}", shortest(|| { black_box(runs(&range, &largest, size)); }));
+        println!(
+            "{size:?} runs  {:?}",
+            shortest(|| {
+                black_box(runs(&range, &largest, size));
+            })
+        );
     }
-    println!("parse the range  {:?}", shortest(|| { let _ = black_box(Range::parse(DEMO)); }));
+    println!(
+        "parse the range  {:?}",
+        shortest(|| {
+            let _ = black_box(Range::parse(DEMO));
+        })
+    );
 }

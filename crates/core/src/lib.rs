@@ -8,34 +8,34 @@
 
 extern crate alloc;
 
-pub mod quantity;
-pub mod money;
-pub mod day;
-pub mod seal;
-mod strict;
-pub mod members;
-pub mod range;
+pub mod bill;
+pub mod carriage;
+pub mod case;
+pub mod change;
 pub mod choice;
-pub mod outline;
-pub mod space;
-pub mod panel;
+pub mod day;
+pub mod derive;
+pub mod document;
+pub mod finding;
 pub mod joint;
 pub mod layout;
 pub mod leaf;
-pub mod case;
-pub mod change;
-pub mod finding;
-pub mod rules;
-mod remedy;
+pub mod members;
+pub mod money;
 pub mod options;
-pub mod bill;
-pub mod carriage;
+pub mod outline;
+pub mod panel;
 pub mod price;
 pub mod promise;
-pub mod derive;
-pub mod document;
-pub mod spec;
+pub mod quantity;
+pub mod range;
+mod remedy;
+pub mod rules;
 pub mod sample;
+pub mod seal;
+pub mod space;
+pub mod spec;
+mod strict;
 pub mod words;
 
 #[cfg(test)]

@@ -94,10 +94,13 @@ impl<'a> Asked<'a> {
     }
 
     fn answers(&self, changes: impl IntoIterator<Item = Change>) -> Vec<Answer> {
-        changes.into_iter().map(|change| {
-            let changed = self.choice.with(&change, self.range);
-            Answer { taken: changed == *self.choice, state: self.state(&changed), change }
-        }).collect()
+        changes
+            .into_iter()
+            .map(|change| {
+                let changed = self.choice.with(&change, self.range);
+                Answer { taken: changed == *self.choice, state: self.state(&changed), change }
+            })
+            .collect()
     }
 }
 

@@ -71,11 +71,7 @@ impl Segment {
 
     /// Length along the segment.
     pub fn length(self) -> Length {
-        if self.bulge == 0.0 {
-            Length::mm(self.chord())
-        } else {
-            self.radius() * self.angle().abs()
-        }
+        if self.bulge == 0.0 { Length::mm(self.chord()) } else { self.radius() * self.angle().abs() }
     }
 
     /// Area between chord and arc, signed: r² (θ − sin θ) / 2.
@@ -168,7 +164,11 @@ impl Outline {
     /// The segments in order; the last one ends where the first begins.
     pub fn segments(&self) -> impl Iterator<Item = Segment> + '_ {
         let ends = self.corners.iter().cycle().skip(1);
-        self.corners.iter().zip(ends).map(|(corner, next)| Segment { from: corner.at, to: next.at, bulge: corner.bulge })
+        self.corners.iter().zip(ends).map(|(corner, next)| Segment {
+            from: corner.at,
+            to: next.at,
+            bulge: corner.bulge,
+        })
     }
 
     /// Signed area: positive if counter-clockwise.
@@ -274,17 +274,16 @@ mod tests {
     /// A half disc's centroid lies 4r/(3π) from its flat side.
     #[test]
     fn a_half_disc_balances_where_the_textbook_says() {
-        let half = Outline::through([
-            Corner { at: at(3.0, 0.0), bulge: 1.0 },
-            Corner { at: at(-3.0, 0.0), bulge: 0.0 },
-        ]);
+        let half =
+            Outline::through([Corner { at: at(3.0, 0.0), bulge: 1.0 }, Corner { at: at(-3.0, 0.0), bulge: 0.0 }]);
         close(half.centroid().v.in_mm(), 4.0 * 3.0 / (3.0 * core::f64::consts::PI));
         close(half.centroid().u.in_mm(), 0.0);
     }
 
     #[test]
     fn corners_on_a_straight_edge_are_left_out() {
-        let corners = [(5.0, 0.0), (10.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0), (0.0, 4.0), (0.0, 0.0), (2.0, 0.0)];
+        let corners =
+            [(5.0, 0.0), (10.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0), (0.0, 4.0), (0.0, 0.0), (2.0, 0.0)];
         let outline = Outline::through(corners.map(|(u, v)| Corner { at: at(u, v), bulge: 0.0 }));
         assert_eq!(outline.corners().len(), 4);
         close(outline.area().in_mm2(), 100.0);

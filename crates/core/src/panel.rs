@@ -143,7 +143,10 @@ impl Feature {
         let same = |a: Length, b: Length| (a - b).abs() < Length::mm(1e-6);
         let same_point = |a: Point, b: Point| same(a.u, b.u) && same(a.v, b.v);
         match (self, other) {
-            (Self::Tab { edge: a, from, to, depth }, Self::Tab { edge: b, from: other_from, to: other_to, depth: other_depth })
+            (
+                Self::Tab { edge: a, from, to, depth },
+                Self::Tab { edge: b, from: other_from, to: other_to, depth: other_depth },
+            )
             | (
                 Self::Notch { edge: a, from, to, depth },
                 Self::Notch { edge: b, from: other_from, to: other_to, depth: other_depth },
@@ -263,22 +266,29 @@ impl Panel {
     /// Length of the outer outline.
     pub fn outer_length(&self) -> Length {
         let rounding = self.corner_radius * (2.0 * core::f64::consts::PI - 8.0);
-        let sides: Length = self.features.iter().map(|feature| match *feature {
-            Feature::Tab { depth, .. } | Feature::Notch { depth, .. } => depth * 2.0,
-            Feature::Slot { .. } | Feature::Round { .. } | Feature::Slotted { .. } => Length::ZERO,
-        }).sum();
+        let sides: Length = self
+            .features
+            .iter()
+            .map(|feature| match *feature {
+                Feature::Tab { depth, .. } | Feature::Notch { depth, .. } => depth * 2.0,
+                Feature::Slot { .. } | Feature::Round { .. } | Feature::Slotted { .. } => Length::ZERO,
+            })
+            .sum();
         (self.width + self.height) * 2.0 + rounding + sides
     }
 
     /// Length of all holes.
     pub fn inner_length(&self) -> Length {
         let pi = core::f64::consts::PI;
-        self.features.iter().map(|feature| match *feature {
-            Feature::Tab { .. } | Feature::Notch { .. } => Length::ZERO,
-            Feature::Slot { from, to } => (to.u - from.u + to.v - from.v) * 2.0,
-            Feature::Round { diameter, .. } => diameter * pi,
-            Feature::Slotted { length, height, .. } => (length - height) * 2.0 + height * pi,
-        }).sum()
+        self.features
+            .iter()
+            .map(|feature| match *feature {
+                Feature::Tab { .. } | Feature::Notch { .. } => Length::ZERO,
+                Feature::Slot { from, to } => (to.u - from.u + to.v - from.v) * 2.0,
+                Feature::Round { diameter, .. } => diameter * pi,
+                Feature::Slotted { length, height, .. } => (length - height) * 2.0 + height * pi,
+            })
+            .sum()
     }
 
     /// The outer outline, counter-clockwise.

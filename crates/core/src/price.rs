@@ -110,6 +110,7 @@ fn in_minor(amount: Money) -> f64 {
 
 /// The best price of a square metre among the board's sheets, in minor units.
 fn price_per_m2(board: &Board) -> Option<f64> {
-    let prices = board.sheets.iter().map(|sheet| in_minor(sheet.price_minor) / (sheet.length_mm * sheet.width_mm).in_m2());
+    let prices =
+        board.sheets.iter().map(|sheet| in_minor(sheet.price_minor) / (sheet.length_mm * sheet.width_mm).in_m2());
     prices.min_by(f64::total_cmp)
 }

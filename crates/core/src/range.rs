@@ -24,13 +24,13 @@ mod rates;
 
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, Handling, Strength};
-pub use check::Wrong;
-pub use parse::{Problem, RangeProblems};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
+pub use check::Wrong;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
 pub use key::{Key, NotAKey};
 pub use model::{BackGrain, BayCount, DimRange, Model};
+pub use parse::{Problem, RangeProblems};
 pub use rates::Rates;
 
 /// The format version that this program reads and writes.

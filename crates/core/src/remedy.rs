@@ -23,7 +23,11 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
             if finding.remedies.len() == MOST {
                 break;
             }
-            let found = ways.into_iter().take_while(|_| { let left = tries > 0; tries = tries.saturating_sub(1); left });
+            let found = ways.into_iter().take_while(|_| {
+                let left = tries > 0;
+                tries = tries.saturating_sub(1);
+                left
+            });
             if let Some(way) = found.into_iter().find(|way| mends(range, choice, finding, &stops, way)) {
                 finding.remedies.push(way);
             }

@@ -103,9 +103,13 @@ mod tests {
     // Source: RFC 8785 reference test data, file "structures".
     #[test]
     fn structures_are_sorted_as_the_reference_data_says() {
-        let text = r#"{"1":{"f":{"f":"hi","F":5},"\n":56.0},"10":{},"":"empty","a":{},"111":[{"e":"yes","E":"no"}],"A":{}}"#;
+        let text =
+            r#"{"1":{"f":{"f":"hi","F":5},"\n":56.0},"10":{},"":"empty","a":{},"111":[{"e":"yes","E":"no"}],"A":{}}"#;
         let canonical = of_json(text);
-        assert_eq!(canonical, r#"{"":"empty","1":{"\n":56,"f":{"F":5,"f":"hi"}},"10":{},"111":[{"E":"no","e":"yes"}],"A":{},"a":{}}"#);
+        assert_eq!(
+            canonical,
+            r#"{"":"empty","1":{"\n":56,"f":{"F":5,"f":"hi"}},"10":{},"111":[{"E":"no","e":"yes"}],"A":{},"a":{}}"#
+        );
         let digest = "605f65004ec2db7692522a0852c22f1c989e036d547e88963d1a3143cf3195d5";
         assert_eq!(Digest::of(canonical.as_bytes()).to_string(), digest);
     }
@@ -128,8 +132,12 @@ mod tests {
     // Source: RFC 8785, 3.2.3: members sort by UTF-16 code units, so U+1F602 stands before U+FB33.
     #[test]
     fn members_sort_by_utf_16() {
-        let sorted = of_json("{\"\u{fb33}\":1,\"\u{1f602}\":2,\"\u{20ac}\":3,\"\\r\":4,\"1\":5,\"\u{80}\":6,\"\u{f6}\":7}");
-        assert_eq!(sorted, "{\"\\r\":4,\"1\":5,\"\u{80}\":6,\"\u{f6}\":7,\"\u{20ac}\":3,\"\u{1f602}\":2,\"\u{fb33}\":1}");
+        let sorted =
+            of_json("{\"\u{fb33}\":1,\"\u{1f602}\":2,\"\u{20ac}\":3,\"\\r\":4,\"1\":5,\"\u{80}\":6,\"\u{f6}\":7}");
+        assert_eq!(
+            sorted,
+            "{\"\\r\":4,\"1\":5,\"\u{80}\":6,\"\u{f6}\":7,\"\u{20ac}\":3,\"\u{1f602}\":2,\"\u{fb33}\":1}"
+        );
     }
 
     // Source: FIPS 180-4 examples; the million times "a" of the same collection.
@@ -138,7 +146,10 @@ mod tests {
         let million = vec![b'a'; 1_000_000];
         for (bytes, digest) in [
             (b"".as_slice(), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"),
-            (b"abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq", "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1"),
+            (
+                b"abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq",
+                "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1",
+            ),
             (&million, "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0"),
         ] {
             assert_eq!(Digest::of(bytes).to_string(), digest);

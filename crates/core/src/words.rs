@@ -32,7 +32,11 @@ pub fn number(value: i64) -> String {
 /// A number with at most that many decimals, the trailing zeros left out.
 pub fn decimal(value: f64, decimals: u32) -> String {
     let scale = 10i64.pow(decimals.min(6));
-    #[expect(clippy::cast_possible_truncation, clippy::cast_precision_loss, reason = "rounded; `as` saturates, and the scale is small")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_precision_loss,
+        reason = "rounded; `as` saturates, and the scale is small"
+    )]
     let scaled = crate::quantity::round_half_away(value * scale as f64) as i64;
     let (whole, rest) = (scaled / scale, (scaled % scale).unsigned_abs());
     let sign = if scaled < 0 && whole == 0 { "\u{2212}" } else { "" };
@@ -69,7 +73,17 @@ pub fn money(amount: Money, currency: &str) -> String {
 }
 
 const MONTHS: [&str; 12] = [
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
     "December",
 ];
 
@@ -157,7 +171,9 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(finding)),
         Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
         Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
-        Rule::ShelfSlot => format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}."),
+        Rule::ShelfSlot => {
+            format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}.")
+        }
         Rule::LeafShape if finding.found.unit == Unit::Mm => {
             format!("The leaf of {about} would be {found} wide; {bound} {allowed}.")
         }
@@ -223,7 +239,9 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::CornerRadiusMm(radius) => format!("Corners of {} mm", size(*radius)),
         Change::WallMm(Some(wall)) => format!("A wall of {} mm", size(*wall)),
         Change::WallMm(None) => "No wall to suit".into(),
-        Change::ScreenTenthInch(Some(tenths)) => format!("A screen of {} inches", decimal(f64::from(*tenths) / 10.0, 1)),
+        Change::ScreenTenthInch(Some(tenths)) => {
+            format!("A screen of {} inches", decimal(f64::from(*tenths) / 10.0, 1))
+        }
         Change::ScreenTenthInch(None) => "No screen on top".into(),
         Change::Plug(Some(key)) => named(range.plug(key).map(|plug| &plug.name), key),
         Change::Plug(None) => "Name no plug".into(),

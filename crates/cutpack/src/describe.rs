@@ -23,7 +23,8 @@ fn describe_bay(range: &Range, bay: &Bay) -> String {
     match &bay.hole {
         None => fill,
         Some(hole) => {
-            let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
+            let kind =
+                range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
             format!("{fill}, {kind} {}", words::offset(hole.offset_mm))
         }
     }

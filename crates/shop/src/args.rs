@@ -22,19 +22,27 @@ pub(crate) enum Command {
     /// Derive orders again and report every difference.
     ///
     /// Exit code: 0 all hold, 1 one differs or cannot be made, 2 one cannot be read.
-    #[command(after_help = "Examples:\n  slotwright check order.json\n  slotwright check --json orders/*.json\n  slotwright check --range 2026.toml --range 2027.toml orders/*.json\n  slotwright order --today 2026-11-25 | slotwright check -")]
+    #[command(
+        after_help = "Examples:\n  slotwright check order.json\n  slotwright check --json orders/*.json\n  slotwright check --range 2026.toml --range 2027.toml orders/*.json\n  slotwright order --today 2026-11-25 | slotwright check -"
+    )]
     Check(Check),
     /// Derive a choice and print everything that is known about it.
-    #[command(after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -")]
+    #[command(
+        after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -"
+    )]
     Derive(Derive),
     /// Validate a range file: every problem with its line and column.
     #[command(after_help = "Examples:\n  slotwright range my-range.toml\n  slotwright range --json my-range.toml")]
     Range(RangeFile),
     /// Print seeded choices, one a line, spread evenly over models and questions.
-    #[command(after_help = "Examples:\n  slotwright sample --count 100 --seed 7\n  slotwright sample --any --count 1000 > choices.jsonl")]
+    #[command(
+        after_help = "Examples:\n  slotwright sample --count 100 --seed 7\n  slotwright sample --any --count 1000 > choices.jsonl"
+    )]
     Sample(Sample),
     /// Write the order spec of a choice.
-    #[command(after_help = "Examples:\n  slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json\n  slotwright order --today 2026-11-25")]
+    #[command(
+        after_help = "Examples:\n  slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json\n  slotwright order --today 2026-11-25"
+    )]
     Order(Order),
     /// Explain a rule: what is checked, why, and where its figures come from.
     #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag")]

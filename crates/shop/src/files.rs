@@ -75,7 +75,11 @@ impl FileError {
             Self::NotOrderable(_) => Some("`slotwright derive` shows the findings with their remedies"),
             Self::NoRule(_) => Some("`slotwright explain` lists them"),
             Self::NoDocument(_) => Some("`slotwright schema` lists them"),
-            Self::TooLarge { .. } | Self::NotText { .. } | Self::Write { .. } | Self::NoModel | Self::Text(_)
+            Self::TooLarge { .. }
+            | Self::NotText { .. }
+            | Self::Write { .. }
+            | Self::NoModel
+            | Self::Text(_)
             | Self::Closed => None,
         }
     }

@@ -29,11 +29,7 @@ impl Arguments {
     pub(crate) fn parse(mut words: impl Iterator<Item = String>) -> Result<Self> {
         let mut arguments = Self::default();
         while let Some(word) = words.next() {
-            let mut value = || {
-                words
-                    .next()
-                    .with_context(|| format!("{word} wants a value"))
-            };
+            let mut value = || words.next().with_context(|| format!("{word} wants a value"));
             match word.as_str() {
                 "--help" | "-h" => arguments.help = true,
                 "--check" => arguments.check = true,
@@ -41,10 +37,8 @@ impl Arguments {
                 "--only" => arguments.only = Some(Stage::parse(&value()?)?),
                 "--port" => {
                     let port = value()?;
-                    arguments.port = Some(
-                        port.parse()
-                            .with_context(|| format!("--port wants a number, not {port:?}"))?,
-                    );
+                    arguments.port =
+                        Some(port.parse().with_context(|| format!("--port wants a number, not {port:?}"))?);
                 }
                 _ => bail!("unknown switch {word:?}; `cargo xtask --help` lists them"),
             }
@@ -63,11 +57,7 @@ mod tests {
 
     #[test]
     fn switches_are_read_in_any_order() -> Result<()> {
-        let expected = Arguments {
-            wasm_from: Some(Source::Apt),
-            port: Some(9000),
-            ..Arguments::default()
-        };
+        let expected = Arguments { wasm_from: Some(Source::Apt), port: Some(9000), ..Arguments::default() };
         assert_eq!(parse("--port 9000 --wasm-from apt")?, expected);
         assert_eq!(parse("--wasm-from apt --port 9000")?, expected);
         Ok(())
@@ -83,10 +73,7 @@ mod tests {
             ("--only lunch", "one of"),
         ] {
             let said = parse(words).map_err(|error| format!("{error:#}"));
-            assert!(
-                matches!(&said, Err(text) if text.contains(part)),
-                "{words}: {said:?}"
-            );
+            assert!(matches!(&said, Err(text) if text.contains(part)), "{words}: {said:?}");
         }
     }
 }

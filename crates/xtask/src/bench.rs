@@ -31,14 +31,7 @@ fn native(root: &Root, rows: &mut Vec<Vec<String>>) -> Result<()> {
             say::stage(&format!("{} {bench}", member.name));
             let said = read(
                 cargo(root)
-                    .args([
-                        "bench",
-                        "--quiet",
-                        "--profile",
-                        "native",
-                        "--package",
-                        &member.name,
-                    ])
+                    .args(["bench", "--quiet", "--profile", "native", "--package", &member.name])
                     .args(["--bench", bench]),
             )
             .with_context(|| format!("the bench {bench} of {}", member.name))?;
@@ -51,9 +44,7 @@ fn native(root: &Root, rows: &mut Vec<Vec<String>>) -> Result<()> {
 fn browser(root: &Root, arguments: &Arguments, rows: &mut Vec<Vec<String>>) -> Result<()> {
     let script = root.join(BROWSER_BENCH);
     if !script.is_file() {
-        say::step(&format!(
-            "There is no {BROWSER_BENCH} yet, so the browser is not measured"
-        ));
+        say::step(&format!("There is no {BROWSER_BENCH} yet, so the browser is not measured"));
         return Ok(());
     }
     let web = setup::web(root, arguments)?;
@@ -92,10 +83,7 @@ mod tests {
     #[test]
     fn a_name_and_a_figure_two_spaces_apart_are_a_measurement() {
         let mut rows = Vec::new();
-        collect(
-            "27 parts, 1130 wide\nwidth runs   1.3 ms\ncheck  2000 files in 0.6 s\n  indented\n",
-            &mut rows,
-        );
+        collect("27 parts, 1130 wide\nwidth runs   1.3 ms\ncheck  2000 files in 0.6 s\n  indented\n", &mut rows);
         let expected = [["width runs", "1.3 ms"], ["check", "2000 files in 0.6 s"]];
         assert_eq!(rows, expected);
     }

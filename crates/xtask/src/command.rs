@@ -28,9 +28,7 @@ pub(crate) fn in_ci() -> bool {
 /// Runs a program to its end; `remedy` is what to do if it fails.
 pub(crate) fn run(command: &mut Command, remedy: &str) -> Result<()> {
     let shown = show(command);
-    let status = command
-        .status()
-        .with_context(|| format!("`{shown}` did not start. To do: {remedy}"))?;
+    let status = command.status().with_context(|| format!("`{shown}` did not start. To do: {remedy}"))?;
     if !status.success() {
         bail!("`{shown}` ended with {status}. To do: {remedy}");
     }
@@ -53,11 +51,7 @@ pub(crate) fn read(command: &mut Command) -> Result<String> {
 
 /// The first line of a program's `--version`, if the program is there and answers.
 pub(crate) fn version_of(program: &Path) -> Option<String> {
-    let output = Command::new(program)
-        .arg("--version")
-        .stdin(Stdio::null())
-        .output()
-        .ok()?;
+    let output = Command::new(program).arg("--version").stdin(Stdio::null()).output().ok()?;
     let text = String::from_utf8(output.stdout).ok()?;
     text.lines().next().map(str::to_owned)
 }
@@ -65,11 +59,9 @@ pub(crate) fn version_of(program: &Path) -> Option<String> {
 /// The first of the named programs that is on PATH.
 pub(crate) fn on_path(names: &[&str]) -> Option<PathBuf> {
     let path = std::env::var_os("PATH")?;
-    names.iter().find_map(|name| {
-        std::env::split_paths(&path)
-            .map(|folder| folder.join(name))
-            .find(|file| file.is_file())
-    })
+    names
+        .iter()
+        .find_map(|name| std::env::split_paths(&path).map(|folder| folder.join(name)).find(|file| file.is_file()))
 }
 
 /// PATH with these folders before all others.
@@ -80,12 +72,7 @@ pub(crate) fn path_with(first: &[PathBuf]) -> Result<OsString> {
 }
 
 fn show(command: &Command) -> String {
-    let name = Path::new(command.get_program())
-        .file_name()
-        .unwrap_or_else(|| command.get_program());
-    let words: Vec<_> = std::iter::once(name)
-        .chain(command.get_args())
-        .map(OsStr::to_string_lossy)
-        .collect();
+    let name = Path::new(command.get_program()).file_name().unwrap_or_else(|| command.get_program());
+    let words: Vec<_> = std::iter::once(name).chain(command.get_args()).map(OsStr::to_string_lossy).collect();
     words.join(" ")
 }

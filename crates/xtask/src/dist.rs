@@ -19,10 +19,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 
 /// Builds the app with Trunk and puts a compressed twin beside each file.
 pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
-    ensure!(
-        root.has_web(),
-        "web/Cargo.toml is missing, so there is no app to build"
-    );
+    ensure!(root.has_web(), "web/Cargo.toml is missing, so there is no app to build");
     let _alone = alone(root)?;
     say::step("Building the app with Trunk (release)");
     command::run(

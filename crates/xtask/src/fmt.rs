@@ -11,17 +11,11 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     if arguments.check {
         check(root)
     } else {
-        command::run(
-            cargo(root).args(["fmt", "--all"]),
-            "mend what rustfmt cannot read",
-        )
+        command::run(cargo(root).args(["fmt", "--all"]), "mend what rustfmt cannot read")
     }
 }
 
 /// Fails if a file is not formatted.
 pub(crate) fn check(root: &Root) -> Result<()> {
-    command::run(
-        cargo(root).args(["fmt", "--all", "--check"]),
-        "`cargo xtask fmt`",
-    )
+    command::run(cargo(root).args(["fmt", "--all", "--check"]), "`cargo xtask fmt`")
 }

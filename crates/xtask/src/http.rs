@@ -32,18 +32,12 @@ pub(crate) struct Server {
 impl Server {
     /// Takes this port, or any free one if it is taken; port 0 is any free one.
     pub(crate) fn bind(folder: &Path, port: u16) -> Result<Self> {
-        let folder = folder
-            .canonicalize()
-            .with_context(|| folder.display().to_string())?;
+        let folder = folder.canonicalize().with_context(|| folder.display().to_string())?;
         let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port))
             .or_else(|_| TcpListener::bind((Ipv4Addr::LOCALHOST, 0)))
             .context("no port of 127.0.0.1 is free")?;
         let address = listener.local_addr().context("the port has no address")?;
-        Ok(Self {
-            listener,
-            address,
-            folder,
-        })
+        Ok(Self { listener, address, folder })
     }
 
     pub(crate) fn port(&self) -> u16 {
@@ -75,9 +69,7 @@ pub(crate) fn spawn(folder: &Path) -> Result<String> {
 
 /// Whatever fails here, the client went away; the next one has its own thread.
 fn answer(mut stream: TcpStream, folder: &Path) {
-    let patient = stream
-        .set_read_timeout(Some(PATIENCE))
-        .and_then(|()| stream.set_write_timeout(Some(PATIENCE)));
+    let patient = stream.set_read_timeout(Some(PATIENCE)).and_then(|()| stream.set_write_timeout(Some(PATIENCE)));
     if patient.is_err() {
         return;
     }
@@ -85,11 +77,7 @@ fn answer(mut stream: TcpStream, folder: &Path) {
         Ok(request) => Reply::to(&request, folder),
         Err(problem) => Reply::plain(problem.status()),
     };
-    if stream
-        .write_all(&reply.bytes())
-        .and_then(|()| stream.flush())
-        .is_ok()
-    {
+    if stream.write_all(&reply.bytes()).and_then(|()| stream.flush()).is_ok() {
         // Closing with unread bytes would reset the connection under the reply.
         stream.shutdown(std::net::Shutdown::Write).ok();
     }

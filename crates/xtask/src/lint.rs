@@ -22,15 +22,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 pub(crate) fn host(root: &Root) -> Result<()> {
     say::step("Clippy for the host");
     let mut command = cargo(root);
-    command
-        .args([
-            "clippy",
-            "--quiet",
-            "--workspace",
-            "--all-targets",
-            "--all-features",
-        ])
-        .args(lock_switch());
+    command.args(["clippy", "--quiet", "--workspace", "--all-targets", "--all-features"]).args(lock_switch());
     for name in metadata::crates_for_the_web(root)? {
         command.args(["--exclude", &name]);
     }
@@ -42,9 +34,7 @@ pub(crate) fn wasm(root: &Root, web: &Web) -> Result<()> {
     web.wasm.ready_to_lint()?;
     say::step("Clippy for wasm32");
     let mut command = web.command(root, web.wasm.clippy());
-    command
-        .args(["clippy", "--quiet", "--target", TARGET])
-        .args(lock_switch());
+    command.args(["clippy", "--quiet", "--target", TARGET]).args(lock_switch());
     for name in metadata::crates_for_the_web(root)? {
         command.args(["--package", &name]);
     }

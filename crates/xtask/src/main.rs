@@ -37,51 +37,15 @@ struct Task {
 }
 
 const TASKS: &[Task] = &[
-    Task {
-        name: "serve",
-        line: "set up, build the app and serve it on 127.0.0.1",
-        run: serve::run,
-    },
-    Task {
-        name: "test",
-        line: "set up and run every check and every test",
-        run: test::run,
-    },
-    Task {
-        name: "setup",
-        line: "install what the other tasks need",
-        run: setup::run,
-    },
-    Task {
-        name: "build",
-        line: "build the app into dist",
-        run: dist::run,
-    },
-    Task {
-        name: "fmt",
-        line: "format the code, or with --check only look",
-        run: fmt::run,
-    },
-    Task {
-        name: "lint",
-        line: "run clippy for the host and for wasm32",
-        run: lint::run,
-    },
-    Task {
-        name: "size",
-        line: "weigh dist against the budget",
-        run: size::run,
-    },
-    Task {
-        name: "bench",
-        line: "measure the core natively and the app in a browser",
-        run: bench::run,
-    },
-    Task {
-        name: "schemas",
-        line: "write the JSON Schemas of all documents",
-        run: schemas::run,
-    },
+    Task { name: "serve", line: "set up, build the app and serve it on 127.0.0.1", run: serve::run },
+    Task { name: "test", line: "set up and run every check and every test", run: test::run },
+    Task { name: "setup", line: "install what the other tasks need", run: setup::run },
+    Task { name: "build", line: "build the app into dist", run: dist::run },
+    Task { name: "fmt", line: "format the code, or with --check only look", run: fmt::run },
+    Task { name: "lint", line: "run clippy for the host and for wasm32", run: lint::run },
+    Task { name: "size", line: "weigh dist against the budget", run: size::run },
+    Task { name: "bench", line: "measure the core natively and the app in a browser", run: bench::run },
+    Task { name: "schemas", line: "write the JSON Schemas of all documents", run: schemas::run },
 ];
 
 fn main() -> ExitCode {
@@ -96,10 +60,7 @@ fn main() -> ExitCode {
 
 fn start() -> Result<()> {
     let mut words = std::env::args().skip(1);
-    let Some(name) = words
-        .next()
-        .filter(|name| !matches!(name.as_str(), "--help" | "-h" | "help"))
-    else {
+    let Some(name) = words.next().filter(|name| !matches!(name.as_str(), "--help" | "-h" | "help")) else {
         help();
         return Ok(());
     };

@@ -8,10 +8,7 @@ use crate::root::Root;
 
 /// A crate of the workspace.
 #[derive(Debug)]
-#[cfg_attr(
-    not(test),
-    expect(dead_code, reason = "house tests read more of it than tasks do")
-)]
+#[cfg_attr(not(test), expect(dead_code, reason = "house tests read more of it than tasks do"))]
 pub(crate) struct Crate {
     pub(crate) name: String,
     pub(crate) license: Option<String>,
@@ -30,20 +27,12 @@ const FOR_THE_WEB: [&str; 2] = ["slotwright-web", PARITY];
 /// Those crates of the workspace that are compiled for the browser.
 pub(crate) fn crates_for_the_web(root: &Root) -> Result<Vec<String>> {
     let names = crates(root)?.into_iter().map(|member| member.name);
-    Ok(names
-        .filter(|name| FOR_THE_WEB.contains(&name.as_str()))
-        .collect())
+    Ok(names.filter(|name| FOR_THE_WEB.contains(&name.as_str())).collect())
 }
 
 /// All crates of the workspace.
 pub(crate) fn crates(root: &Root) -> Result<Vec<Crate>> {
-    let text = read(cargo(root).args([
-        "metadata",
-        "--no-deps",
-        "--offline",
-        "--format-version",
-        "1",
-    ]))?;
+    let text = read(cargo(root).args(["metadata", "--no-deps", "--offline", "--format-version", "1"]))?;
     let all: Value = serde_json::from_str(&text).context("cargo metadata wrote no JSON")?;
     list(&all, "packages").map(one).collect()
 }
@@ -52,18 +41,13 @@ fn one(package: &Value) -> Result<Crate> {
     // A dependency with a path lies in this repository.
     let needs = list(package, "dependencies")
         .filter(|needed| text(needed, "path").is_some() && text(needed, "kind") != Some("dev"));
-    let benches = list(package, "targets")
-        .filter(|target| list(target, "kind").any(|kind| kind.as_str() == Some("bench")));
+    let benches =
+        list(package, "targets").filter(|target| list(target, "kind").any(|kind| kind.as_str() == Some("bench")));
     let names = |values: &mut dyn Iterator<Item = &Value>| {
-        values
-            .filter_map(|value| text(value, "name"))
-            .map(str::to_owned)
-            .collect()
+        values.filter_map(|value| text(value, "name")).map(str::to_owned).collect()
     };
     Ok(Crate {
-        name: text(package, "name")
-            .context("a package without a name")?
-            .to_owned(),
+        name: text(package, "name").context("a package without a name")?.to_owned(),
         license: text(package, "license").map(str::to_owned),
         needs: names(&mut { needs }),
         benches: names(&mut { benches }),
@@ -71,11 +55,7 @@ fn one(package: &Value) -> Result<Crate> {
 }
 
 fn list<'a>(value: &'a Value, key: &str) -> impl Iterator<Item = &'a Value> + use<'a> {
-    value
-        .get(key)
-        .and_then(Value::as_array)
-        .into_iter()
-        .flatten()
+    value.get(key).and_then(Value::as_array).into_iter().flatten()
 }
 
 fn text<'a>(value: &'a Value, key: &str) -> Option<&'a str> {

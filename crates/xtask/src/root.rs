@@ -13,10 +13,7 @@ impl Root {
     pub(crate) fn find() -> Result<Self> {
         let own = std::env::var_os("CARGO_MANIFEST_DIR")
             .map_or_else(|| PathBuf::from(env!("CARGO_MANIFEST_DIR")), PathBuf::from);
-        let root = own
-            .ancestors()
-            .nth(2)
-            .context("xtask lies outside its workspace")?;
+        let root = own.ancestors().nth(2).context("xtask lies outside its workspace")?;
         Ok(Self(root.to_owned()))
     }
 
@@ -30,8 +27,7 @@ impl Root {
 
     /// The one target folder, unless the user moved it.
     pub(crate) fn target(&self) -> PathBuf {
-        std::env::var_os("CARGO_TARGET_DIR")
-            .map_or_else(|| self.join("target"), |folder| self.0.join(folder))
+        std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| self.join("target"), |folder| self.0.join(folder))
     }
 
     /// What set-up installs for this repository alone.

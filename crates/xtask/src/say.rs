@@ -1,10 +1,6 @@
 //! Everything this program prints.
 
-#![expect(
-    clippy::print_stdout,
-    clippy::print_stderr,
-    reason = "the one output module of xtask"
-)]
+#![expect(clippy::print_stdout, clippy::print_stderr, reason = "the one output module of xtask")]
 
 use std::time::Duration;
 
@@ -32,26 +28,18 @@ pub(crate) fn passed(text: &str, took: Duration) {
 pub(crate) fn table(rows: &[Vec<String>]) {
     let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
     let widths: Vec<usize> = (0..columns)
-        .map(|column| {
-            rows.iter()
-                .filter_map(|row| row.get(column))
-                .map(|cell| cell.chars().count())
-                .max()
-                .unwrap_or(0)
-        })
+        .map(|column| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or(0))
         .collect();
     for row in rows {
         let cells: Vec<String> = row
             .iter()
             .zip(&widths)
             .enumerate()
-            .map(|(column, (cell, width))| {
-                if column == 0 {
-                    format!("{cell:<width$}")
-                } else {
-                    format!("{cell:>width$}")
-                }
-            })
+            .map(
+                |(column, (cell, width))| {
+                    if column == 0 { format!("{cell:<width$}") } else { format!("{cell:>width$}") }
+                },
+            )
             .collect();
         println!("{}", cells.join("  "));
     }

@@ -9,17 +9,11 @@ use crate::root::Root;
 /// Writes them beside the tool that reads the documents.
 pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
     command::run(
-        cargo(root)
-            .args([
-                "run",
-                "--quiet",
-                "--package",
-                "slotwright-shop",
-                "--features",
-                "schema",
-                "--",
-            ])
-            .args(["schema", "--out", "crates/shop/schemas"]),
+        cargo(root).args(["run", "--quiet", "--package", "slotwright-shop", "--features", "schema", "--"]).args([
+            "schema",
+            "--out",
+            "crates/shop/schemas",
+        ]),
         "read the tool's message above",
     )
 }

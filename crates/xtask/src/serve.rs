@@ -17,10 +17,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     if server.port() != port {
         say::step(&format!("Port {port} is taken, so another one serves"));
     }
-    say::line(&format!(
-        "\nSlotwright is at {} (Ctrl-C stops it)",
-        server.url()
-    ));
+    say::line(&format!("\nSlotwright is at {} (Ctrl-C stops it)", server.url()));
     server.run();
     Ok(())
 }

@@ -73,8 +73,7 @@ pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
 
 fn check_rust() -> Result<()> {
     let line = read(Command::new("rustc").arg("--version"))?;
-    let version =
-        Version::first_in(&line).with_context(|| format!("rustc calls itself {line:?}"))?;
+    let version = Version::first_in(&line).with_context(|| format!("rustc calls itself {line:?}"))?;
     ensure!(
         version >= OLDEST_RUST,
         "this needs Rust 1.95 or newer, here is {}. To do: `rustup update stable`",
@@ -101,15 +100,10 @@ pub(crate) fn checkers(root: &Root) -> Result<()> {
 
 /// Gets all crates now, so that no later task needs the network for them.
 fn fetch(root: &Root) -> Result<()> {
-    let there = cargo(root)
-        .args(["fetch", "--quiet", "--locked", "--offline"])
-        .output();
+    let there = cargo(root).args(["fetch", "--quiet", "--locked", "--offline"]).output();
     if there.is_ok_and(|output| output.status.success()) {
         return Ok(());
     }
     say::step("Fetching the crates that Cargo.lock names");
-    command::run(
-        cargo(root).arg("fetch").args(lock_switch()),
-        "see that cargo reaches its registry, then try again",
-    )
+    command::run(cargo(root).arg("fetch").args(lock_switch()), "see that cargo reaches its registry, then try again")
 }

@@ -17,21 +17,11 @@ const BUDGET: &str = "crates/xtask/size-budget.toml";
 
 /// Weighs what is in dist.
 pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
-    ensure!(
-        root.dist().is_dir(),
-        "there is no built app to weigh. To do: `cargo xtask build`"
-    );
+    ensure!(root.dist().is_dir(), "there is no built app to weigh. To do: `cargo xtask build`");
     let text = std::fs::read_to_string(root.join(BUDGET)).context(BUDGET)?;
     let budget = Budget::parse(&text).context(BUDGET)?;
-    let figures = read(
-        Command::new("node")
-            .arg(root.join(COMPRESS))
-            .arg(root.dist()),
-    )?;
-    let files = figures
-        .lines()
-        .map(File::parse)
-        .collect::<Result<Vec<_>>>()?;
+    let figures = read(Command::new("node").arg(root.join(COMPRESS)).arg(root.dist()))?;
+    let files = figures.lines().map(File::parse).collect::<Result<Vec<_>>>()?;
 
     let mut rows = vec![Weight::headings()];
     for kind in Kind::ALL {
@@ -40,11 +30,7 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
             rows.push(weight.row(kind.name()));
         }
     }
-    let first = Weight::sum(
-        files
-            .iter()
-            .filter(|file| file.kind() != Kind::Font && !budget.is_later(&file.path)),
-    );
+    let first = Weight::sum(files.iter().filter(|file| file.kind() != Kind::Font && !budget.is_later(&file.path)));
     let fonts = Weight::sum(files.iter().filter(|file| file.kind() == Kind::Font));
     rows.push(first.row("first load"));
     say::table(&rows);
@@ -55,10 +41,7 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
 pub(crate) fn compress(root: &Root) -> Result<()> {
     say::step("Compressing its files with brotli");
     let mut node = Command::new("node");
-    node.arg(root.join(COMPRESS))
-        .arg(root.dist())
-        .arg("--write")
-        .stdout(std::process::Stdio::null());
+    node.arg(root.join(COMPRESS)).arg(root.dist()).arg("--write").stdout(std::process::Stdio::null());
     command::run(&mut node, "read Node's message above")
 }
 
@@ -73,14 +56,7 @@ enum Kind {
 }
 
 impl Kind {
-    const ALL: [Self; 6] = [
-        Self::Wasm,
-        Self::Script,
-        Self::Style,
-        Self::Page,
-        Self::Font,
-        Self::Other,
-    ];
+    const ALL: [Self; 6] = [Self::Wasm, Self::Script, Self::Style, Self::Page, Self::Font, Self::Other];
 
     fn name(self) -> &'static str {
         match self {
@@ -108,11 +84,7 @@ impl File {
         let mut cells = line.split('\t');
         let path = cells.next().with_context(said)?.to_owned();
         let mut number = || cells.next().with_context(said)?.parse().with_context(said);
-        let weight = Weight {
-            raw: number()?,
-            gzip: number()?,
-            brotli: number()?,
-        };
+        let weight = Weight { raw: number()?, gzip: number()?, brotli: number()? };
         Ok(Self { path, weight })
     }
 
@@ -145,18 +117,11 @@ impl Weight {
     }
 
     fn headings() -> Vec<String> {
-        ["bytes", "raw", "gzip -9", "brotli 11"]
-            .map(str::to_owned)
-            .to_vec()
+        ["bytes", "raw", "gzip -9", "brotli 11"].map(str::to_owned).to_vec()
     }
 
     fn row(self, name: &str) -> Vec<String> {
-        vec![
-            name.to_owned(),
-            self.raw.to_string(),
-            self.gzip.to_string(),
-            self.brotli.to_string(),
-        ]
+        vec![name.to_owned(), self.raw.to_string(), self.gzip.to_string(), self.brotli.to_string()]
     }
 }
 
@@ -167,14 +132,7 @@ mod tests {
     #[test]
     fn a_line_of_the_script_is_a_file_with_its_weights() -> Result<()> {
         let file = File::parse("fonts/body.woff2\t100\t99\t98")?;
-        assert_eq!(
-            file.weight,
-            Weight {
-                raw: 100,
-                gzip: 99,
-                brotli: 98
-            }
-        );
+        assert_eq!(file.weight, Weight { raw: 100, gzip: 99, brotli: 98 });
         assert_eq!(file.kind(), Kind::Font);
         assert!(File::parse("app.css\t100\t99").is_err());
         Ok(())

@@ -24,15 +24,7 @@ pub(crate) enum Stage {
 }
 
 impl Stage {
-    const ALL: [Self; 7] = [
-        Self::Fmt,
-        Self::Lint,
-        Self::Host,
-        Self::Web,
-        Self::Size,
-        Self::Parity,
-        Self::Browser,
-    ];
+    const ALL: [Self; 7] = [Self::Fmt, Self::Lint, Self::Host, Self::Web, Self::Size, Self::Parity, Self::Browser];
 
     pub(crate) fn parse(word: &str) -> Result<Self> {
         let names = Self::ALL.map(Self::name);
@@ -83,15 +75,10 @@ impl Stage {
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     let started = Instant::now();
     setup::checkers(root)?;
-    for stage in Stage::ALL
-        .into_iter()
-        .filter(|stage| arguments.only.is_none_or(|only| only == *stage))
-    {
+    for stage in Stage::ALL.into_iter().filter(|stage| arguments.only.is_none_or(|only| only == *stage)) {
         say::stage(&format!("{}: {}", stage.name(), stage.about()));
         let started = Instant::now();
-        stage
-            .run(root, arguments)
-            .with_context(|| format!("the stage {} failed", stage.name()))?;
+        stage.run(root, arguments).with_context(|| format!("the stage {} failed", stage.name()))?;
         say::passed(stage.name(), started.elapsed());
     }
     say::passed("all", started.elapsed());
@@ -101,13 +88,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 /// What the host tests: of the page, its pure parts.
 fn host(root: &Root) -> Result<()> {
     let mut command = cargo(root);
-    command.args([
-        "test",
-        "--quiet",
-        "--workspace",
-        "--exclude",
-        metadata::PARITY,
-    ]);
+    command.args(["test", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
     command.args(lock_switch());
     command::run(&mut command, "mend what the failed test claims")
 }

@@ -15,11 +15,7 @@ impl Version {
         // A pre-release or build mark after the numbers does not count.
         let numbers = word.split(['-', '+']).next()?;
         let mut parts = numbers.split('.').map(str::parse);
-        let version = Self(
-            parts.next()?.ok()?,
-            parts.next()?.ok()?,
-            parts.next()?.ok()?,
-        );
+        let version = Self(parts.next()?.ok()?, parts.next()?.ok()?, parts.next()?.ok()?);
         parts.next().is_none().then_some(version)
     }
 }
@@ -31,10 +27,7 @@ mod tests {
     #[test]
     fn the_first_version_in_a_line_is_found() {
         for (line, expected) in [
-            (
-                "rustc 1.96.0 (ac68faa20 2026-05-25) (built from a source tarball)",
-                Some(Version(1, 96, 0)),
-            ),
+            ("rustc 1.96.0 (ac68faa20 2026-05-25) (built from a source tarball)", Some(Version(1, 96, 0))),
             ("trunk 0.21.14", Some(Version(0, 21, 14))),
             ("wasm-bindgen 0.2.130", Some(Version(0, 2, 130))),
             ("v20.20.2", Some(Version(20, 20, 2))),

@@ -15,7 +15,8 @@ pub fn derived(range: &str, choice: &str, today: &str) -> String {
 
 fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
-    let choice = parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
+    let choice =
+        parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
     let today = today.parse().map_err(|error| format!("{error}"))?;
     let backlog = Backlog::default();
     let document = derive(&range, &choice, today, &backlog).document();

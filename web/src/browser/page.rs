@@ -5,9 +5,8 @@ use web_sys::HtmlDialogElement;
 
 /// Inner width and height of the window in pixels.
 pub fn window_size() -> (f64, f64) {
-    let size = web_sys::window().and_then(|window| {
-        Some((window.inner_width().ok()?.as_f64()?, window.inner_height().ok()?.as_f64()?))
-    });
+    let size = web_sys::window()
+        .and_then(|window| Some((window.inner_width().ok()?.as_f64()?, window.inner_height().ok()?.as_f64()?)));
     size.unwrap_or((1024.0, 768.0))
 }
 

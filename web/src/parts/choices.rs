@@ -57,11 +57,13 @@ pub fn Choices(
 fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
     let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
     let shut = |answer: &Shown| (answer.shut.is_some() && !answer.taken).to_string();
-    let swatch_class = move || with(|answer| match (answer.swatch.is_empty(), answer.clear) {
-        (true, _) => String::new(),
-        (false, true) => "swatch clear".into(),
-        (false, false) => "swatch".into(),
-    });
+    let swatch_class = move || {
+        with(|answer| match (answer.swatch.is_empty(), answer.clear) {
+            (true, _) => String::new(),
+            (false, true) => "swatch clear".into(),
+            (false, false) => "swatch".into(),
+        })
+    };
     let touch = move |_| asked.set(at);
     let press = move |_| {
         asked.set(at);

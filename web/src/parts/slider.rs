@@ -105,8 +105,10 @@ mod tests {
     use super::*;
 
     fn track(stretches: &[(i32, i32, bool)]) -> Track {
-        let stretch = |&(from, to, open): &(i32, i32, bool)| {
-            Stretch { from, to, shut: if open { None } else { Some("too narrow".into()) } }
+        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch {
+            from,
+            to,
+            shut: if open { None } else { Some("too narrow".into()) },
         };
         Track { last: 30, stretches: stretches.iter().map(stretch).collect(), ..Track::default() }
     }

@@ -22,8 +22,10 @@ pub struct Steps {
 #[component]
 fn Press(label: String, sign: &'static str, up: bool, steps: Read<Steps>, step: Callback<bool>) -> impl IntoView {
     let can = move |steps: &Steps| if up { steps.more } else { steps.less };
-    let press = move |_| if untrack(move || can(&steps.run(()))) {
-        step.run(up);
+    let press = move |_| {
+        if untrack(move || can(&steps.run(()))) {
+            step.run(up);
+        }
     };
     view! {
         <button type="button" aria-label=label aria-disabled=move || (!can(&steps.run(()))).to_string() on:click=press>

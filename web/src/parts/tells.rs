@@ -40,7 +40,8 @@ pub fn Tells(
 ) -> impl IntoView {
     // Lines that stay the same stay open.
     let lines = Memo::new(move |_| lines.run(()));
-    let shown = move || lines.get().into_iter().enumerate().map(|(at, line)| view! { <Tell at line take/> }).collect_view();
+    let shown =
+        move || lines.get().into_iter().enumerate().map(|(at, line)| view! { <Tell at line take/> }).collect_view();
     view! { <div class="tells">{shown}</div> }
 }
 

@@ -109,7 +109,9 @@ fn BayStepper(
         desk.read(|known, range| {
             let Some(bay) = known.choice.bays.get(lit) else { return Steps::default() };
             let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
-            let can = |up| change(number, bay, up).is_some_and(|change| judge(range, &known.choice.with(&change, range)).holds());
+            let can = |up| {
+                change(number, bay, up).is_some_and(|change| judge(range, &known.choice.with(&change, range)).holds())
+            };
             Steps { text: show(known, lit, bay), less: can(false), more: can(true), invalid: false }
         })
     };

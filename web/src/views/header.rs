@@ -12,14 +12,13 @@ use crate::state::Desk;
 #[component]
 pub fn Header(notice: Option<String>) -> impl IntoView {
     let desk = Desk::here();
-    let (workshop, name, note) =
-        desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
+    let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
     let told = RwSignal::new(notice.unwrap_or_default());
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
         let Some(input) = picker.get_untracked() else { return };
         let Some(file) = HtmlInputElement::files(&input).and_then(|files| files.get(0)) else { return };
-        leptos::task::spawn_local(async move {
+        wasm_bindgen_futures::spawn_local(async move {
             let bytes = files::bytes(file).await;
             told.try_set(open(desk, bytes.as_deref()));
             if let Some(input) = picker.try_get_untracked().flatten() {
@@ -61,11 +60,14 @@ fn open(desk: Desk, bytes: Option<&[u8]>) -> String {
         Ok(order) => order,
         Err(error) => return format!("This is no order that can be opened. {error}. {}", error.hint()),
     };
-    let (same, holds) = desk.peek(|_, range| (range.digest() == order.range.digest, spec::check(&order, range).holds()));
+    let (same, holds) =
+        desk.peek(|_, range| (range.digest() == order.range.digest, spec::check(&order, range).holds()));
     desk.replace(order.choice);
     match (same, holds) {
         (true, true) => format!("The order of {} is open. Everything that it promised still holds.", order.ordered_on),
-        (true, false) => format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on),
+        (true, false) => {
+            format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on)
+        }
         (false, _) => {
             "The order was made with another version of this range; price, weight and date are those of today.".into()
         }

@@ -17,8 +17,10 @@ pub fn Order(
     close: Callback<()>,
 ) -> impl IntoView {
     let dialog = NodeRef::<leptos::html::Dialog>::new();
-    Effect::new(move |_| if let Some(dialog) = dialog.get() {
-        page::show(&dialog, open.get());
+    Effect::new(move |_| {
+        if let Some(dialog) = dialog.get() {
+            page::show(&dialog, open.get());
+        }
     });
     view! {
         <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| close.run(())>
@@ -54,10 +56,14 @@ fn Days() -> impl IntoView {
     let desk = Desk::here();
     let rows = desk.peek(|known, range| {
         let promise = known.built.as_ref().and_then(|built| built.promise.as_ref())?;
-        let mut rows: Vec<(String, String)> = promise.stages.iter().map(|days| {
-            let stage = range.stages.iter().find(|stage| stage.key == days.stage);
-            (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free))
-        }).collect();
+        let mut rows: Vec<(String, String)> = promise
+            .stages
+            .iter()
+            .map(|days| {
+                let stage = range.stages.iter().find(|stage| stage.key == days.stage);
+                (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free))
+            })
+            .collect();
         let carrier = range.carriers.iter().find(|carrier| carrier.key == promise.carrier);
         rows.push((carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(), words::day(promise.arrives)));
         Some(rows)
@@ -84,7 +90,9 @@ fn Form() -> impl IntoView {
     let (address, remark) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        let lines = address.with_untracked(|text| text.lines().map(str::trim).filter(|line| !line.is_empty()).map(String::from).collect());
+        let lines = address.with_untracked(|text| {
+            text.lines().map(str::trim).filter(|line| !line.is_empty()).map(String::from).collect()
+        });
         let customer = Customer {
             name: name.get_untracked().trim().into(),
             contact: contact.get_untracked().trim().into(),

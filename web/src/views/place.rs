@@ -15,19 +15,23 @@ use crate::state::Desk;
 #[component]
 pub fn PlaceQuestions() -> impl IntoView {
     let desk = Desk::here();
-    let plugs = desk.peek(|_, range| range.plugs.iter().map(|plug| (plug.key.clone(), plug.name.clone())).collect::<Vec<_>>());
+    let plugs =
+        desk.peek(|_, range| range.plugs.iter().map(|plug| (plug.key.clone(), plug.name.clone())).collect::<Vec<_>>());
     let keys: Vec<_> = plugs.iter().map(|(key, _)| key.clone()).collect();
     let take_plug = move |event| {
         let taken = event_target_value(&event);
         desk.apply(&Change::Plug(keys.iter().find(|key| key.as_str() == taken).cloned()));
     };
-    let plug = move || desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
+    let plug =
+        move || desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
     let none = std::iter::once((String::new(), "none named".to_string()));
     let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
-    let shown = named.map(|(key, name)| {
-        let own = key.clone();
-        view! { <option value=key selected=move || plug() == own>{name}</option> }
-    }).collect_view();
+    let shown = named
+        .map(|(key, name)| {
+            let own = key.clone();
+            view! { <option value=key selected=move || plug() == own>{name}</option> }
+        })
+        .collect_view();
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>

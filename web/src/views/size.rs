@@ -18,14 +18,16 @@ use crate::state::{Desk, Known};
 #[component]
 pub fn Sizes() -> impl IntoView {
     let desk = Desk::here();
-    let models = move |()| desk.read(|known, range| {
-        let shown = range.models.iter().map(|model| Shown {
-            label: format!("{}, {}", model.name, model.about),
-            taken: model.key == known.choice.model,
-            ..Shown::default()
-        });
-        shown.collect()
-    });
+    let models = move |()| {
+        desk.read(|known, range| {
+            let shown = range.models.iter().map(|model| Shown {
+                label: format!("{}, {}", model.name, model.about),
+                taken: model.key == known.choice.model,
+                ..Shown::default()
+            });
+            shown.collect()
+        })
+    };
     let take = move |at: usize| {
         let key = desk.peek(|_, range| range.models.get(at).map(|model| model.key.clone()));
         if let Some(key) = key {
@@ -102,17 +104,23 @@ fn SizeQuestion(label: &'static str, size: Size, asked: fn(Question) -> bool) ->
     let next = move |known: &Known, range: &Range, up| {
         neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
     };
-    let steps = move |()| desk.read(|known, range| Steps {
-        text: words::size(size.of(&known.choice)),
-        less: next(known, range, false).is_some(),
-        more: next(known, range, true).is_some(),
-        invalid: stopped(known, asked),
-    });
-    let step = move |up| if let Some(value) = desk.peek(|known, range| next(known, range, up)) {
-        desk.apply(&size.to(value));
+    let steps = move |()| {
+        desk.read(|known, range| Steps {
+            text: words::size(size.of(&known.choice)),
+            less: next(known, range, false).is_some(),
+            more: next(known, range, true).is_some(),
+            invalid: stopped(known, asked),
+        })
     };
-    let slid = move |step| if let Some(limits) = desk.peek(|known, range| limits(known, range, size)) {
-        desk.apply(&size.to(value_of(limits, step)));
+    let step = move |up| {
+        if let Some(value) = desk.peek(|known, range| next(known, range, up)) {
+            desk.apply(&size.to(value));
+        }
+    };
+    let slid = move |step| {
+        if let Some(limits) = desk.peek(|known, range| limits(known, range, size)) {
+            desk.apply(&size.to(value_of(limits, step)));
+        }
     };
     view! {
         <div class="size">

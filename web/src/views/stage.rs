@@ -29,7 +29,8 @@ pub fn Stage() -> impl IntoView {
     let (view, look) = signal(if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front });
     let words = move || desk.read(|known, range| describe(range, &known.choice));
     let colour = move || {
-        desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone())).unwrap_or_default()
+        desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone()))
+            .unwrap_or_default()
     };
     let drawn = move || {
         let (view, (room_x, room_y), lit) = (view.get(), room(window.get()), desk.lit());
@@ -41,10 +42,12 @@ pub fn Stage() -> impl IntoView {
             Some(svg(subject, view, lit, mm_per_px, &describe(range, &known.choice)))
         })
     };
-    let nothing = move || desk.read(|known, _| match known.built {
-        Some(_) => "",
-        None => "There is nothing to draw: these answers leave no room for the parts.",
-    });
+    let nothing = move || {
+        desk.read(|known, _| match known.built {
+            Some(_) => "",
+            None => "There is nothing to draw: these answers leave no room for the parts.",
+        })
+    };
     let tab = move |own: View, label: &'static str| {
         view! {
             <button type="button" aria-pressed=move || (view.get() == own).to_string() on:click=move |_| look.set(own)>

@@ -29,7 +29,13 @@ pub fn Tally(
         }
         // The first reading is the page itself.
         if before.is_some() {
-            let handle = set_timeout_with_handle(move || { said.try_set(sentence); }, PAUSE).ok();
+            let handle = set_timeout_with_handle(
+                move || {
+                    said.try_set(sentence);
+                },
+                PAUSE,
+            )
+            .ok();
             pending.try_set_value(handle);
         }
     });

@@ -189,10 +189,7 @@ impl Drawn<'_> {
         // An ear fills an end, and half of a divider: the neighbour's ear has the other half.
         let ear = |end: bool| if end { layout.body - short } else { (layout.body - short) / 2.0 };
         let last = usize::from(bay) == layout.bays.len();
-        for (upright, from, to) in [
-            (bay, span.left - ear(bay == 1), left),
-            (bay + 1, right, span.right + ear(last)),
-        ] {
+        for (upright, from, to) in [(bay, span.left - ear(bay == 1), left), (bay + 1, right, span.right + ear(last))] {
             let solid = Block { from: Spot::new(from, front, under), to: Spot::new(to, front + slot, over) };
             bench.tab(JointKind::Ear, id, &[PanelId::Upright(upright)], solid)?;
         }
@@ -213,7 +210,13 @@ impl Drawn<'_> {
         let id = PanelId::Leaf(bay);
         let leaf = leaf::of(span, layout, self.build, hung);
         let origin = Spot::new(leaf.left, layout.face, leaf.under);
-        bench.lay(self.body(id, (leaf.right - leaf.left, leaf.over - leaf.under), GrainAxis::AlongV, origin, Lie::Facing));
+        bench.lay(self.body(
+            id,
+            (leaf.right - leaf.left, leaf.over - leaf.under),
+            GrainAxis::AlongV,
+            origin,
+            Lie::Facing,
+        ));
         let half = layout.body / 2.0;
         let pivot = |low, high| Block {
             from: Spot::new(leaf.axis - half, layout.face, low),

@@ -63,7 +63,8 @@ impl Bench {
     }
 
     fn join(&mut self, kind: JointKind, goes_in: FeatureRef, takes: FeatureRef, shared: Block, clearance: Length) {
-        let same = self.joints.iter().filter(|joint| joint.id.goes_in == goes_in.panel && joint.id.takes == takes.panel);
+        let same =
+            self.joints.iter().filter(|joint| joint.id.goes_in == goes_in.panel && joint.id.takes == takes.panel);
         let number = u8::try_from(same.count() + 1).unwrap_or(u8::MAX);
         let id = JointId { goes_in: goes_in.panel, takes: takes.panel, number };
         let at = self.joints.partition_point(|known| known.id < id);
@@ -159,10 +160,7 @@ fn shared(taker: &Panel, solid: Block) -> Block {
     let within = |low: Length, high: Length, near: Length, far: Length| {
         if near == far { (low, high) } else { (low.max(near), high.min(far)) }
     };
-    let (x, y, z) = (
-        within(from.x, to.x, near.x, far.x),
-        within(from.y, to.y, near.y, far.y),
-        within(from.z, to.z, near.z, far.z),
-    );
+    let (x, y, z) =
+        (within(from.x, to.x, near.x, far.x), within(from.y, to.y, near.y, far.y), within(from.z, to.z, near.z, far.z));
     Block { from: Spot::new(x.0, y.0, z.0), to: Spot::new(x.1, y.1, z.1) }
 }

@@ -58,9 +58,8 @@ fn block(case: &Case, of: FeatureRef) -> Block {
 /// Free room of the taking side round the going-in side, along x, y and z.
 fn free(case: &Case, joint: &Joint) -> [f64; 3] {
     let (inside, outside) = (block(case, joint.goes_in), block(case, joint.takes));
-    let free = |inside: (Length, Length), outside: (Length, Length)| {
-        ((outside.1 - outside.0) - (inside.1 - inside.0)).in_mm()
-    };
+    let free =
+        |inside: (Length, Length), outside: (Length, Length)| ((outside.1 - outside.0) - (inside.1 - inside.0)).in_mm();
     [
         free((inside.from.x, inside.to.x), (outside.from.x, outside.to.x)),
         free((inside.from.y, inside.to.y), (outside.from.y, outside.to.y)),
@@ -101,7 +100,11 @@ fn check_joint(case: &Case, joint: &Joint) {
                 let notch = block(case, notched);
                 let other = case.panel(standing).unwrap();
                 let sizes = [notch.to.x - notch.from.x, notch.to.y - notch.from.y, notch.to.z - notch.from.z];
-                close(sizes[thin(other)].in_mm(), (other.thickness + joint.clearance).in_mm(), &format!("{}", joint.id));
+                close(
+                    sizes[thin(other)].in_mm(),
+                    (other.thickness + joint.clearance).in_mm(),
+                    &format!("{}", joint.id),
+                );
             }
         }
     }

@@ -87,7 +87,8 @@ pub struct Carrier {
 }
 
 /// The words for the kinds of work.
-const WORK: [(&str, Work); 4] = [("sheets", Work::Sheets), ("cut", Work::Cut), ("edges", Work::Edges), ("pack", Work::Pack)];
+const WORK: [(&str, Work); 4] =
+    [("sheets", Work::Sheets), ("cut", Work::Cut), ("edges", Work::Edges), ("pack", Work::Pack)];
 
 impl Stage {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
@@ -113,10 +114,7 @@ impl Calendar {
 
 impl Shutdown {
     fn read(fields: &mut Fields<'_>) -> Self {
-        Self {
-            from: fields.day("from"),
-            to: fields.day("to"),
-        }
+        Self { from: fields.day("from"), to: fields.day("to") }
     }
 }
 

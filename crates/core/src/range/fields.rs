@@ -8,8 +8,8 @@ use alloc::collections::BTreeMap;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::check::Wrong;
 use super::Key;
+use super::check::Wrong;
 use crate::day::Day;
 use crate::money::Money;
 use crate::quantity::{Dim, Length, read_decimal};
@@ -237,7 +237,11 @@ impl<'a> Fields<'a> {
         })
     }
 
-    fn elements<T>(&mut self, name: &str, mut read: impl FnMut(&mut Self, Spanned<DeValue<'_>>) -> Option<T>) -> Vec<T> {
+    fn elements<T>(
+        &mut self,
+        name: &str,
+        mut read: impl FnMut(&mut Self, Spanned<DeValue<'_>>) -> Option<T>,
+    ) -> Vec<T> {
         let Some(value) = self.take(name) else { return Vec::new() };
         let (offset, value) = (value.span().start, value.into_inner());
         let DeValue::Array(elements) = value else {

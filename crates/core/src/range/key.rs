@@ -36,11 +36,7 @@ impl TryFrom<String> for Key {
         let mut letters = text.bytes();
         let first = letters.next().is_some_and(|byte| byte.is_ascii_lowercase());
         let rest = letters.all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-');
-        if first && rest && text.len() <= 32 {
-            Ok(Self(text))
-        } else {
-            Err(NotAKey(text.chars().take(40).collect()))
-        }
+        if first && rest && text.len() <= 32 { Ok(Self(text)) } else { Err(NotAKey(text.chars().take(40).collect())) }
     }
 }
 

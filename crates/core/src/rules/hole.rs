@@ -38,9 +38,7 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
     let (long, short) = (plug.width_mm.max(plug.height_mm), plug.width_mm.min(plug.height_mm));
     match shape {
         HoleShape::Round { diameter_mm } if plug.round => (long, diameter_mm),
-        HoleShape::Round { diameter_mm } => {
-            (Length::mm(libm::hypot(long.in_mm(), short.in_mm())), diameter_mm)
-        }
+        HoleShape::Round { diameter_mm } => (Length::mm(libm::hypot(long.in_mm(), short.in_mm())), diameter_mm),
         HoleShape::Slotted { height_mm, .. } if short > height_mm => (short, height_mm),
         HoleShape::Slotted { length_mm, height_mm } if plug.round => {
             // An oval body with half-round ends slides along the slot.

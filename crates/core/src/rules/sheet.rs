@@ -33,7 +33,8 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             Stock::Back => &unit.picked.back.sheets,
         };
         let (along, across) = panel.blank_by_grain();
-        let fits = sheets.iter().map(|sheet| usable(sheet, trim)).any(|(length, width)| along <= length && across <= width);
+        let fits =
+            sheets.iter().map(|sheet| usable(sheet, trim)).any(|(length, width)| along <= length && across <= width);
         if fits {
             continue;
         }

@@ -4,7 +4,11 @@ use super::*;
 use crate::testing::demo;
 
 fn customer() -> Customer {
-    Customer { name: "Ada Reed".into(), contact: "ada@example.org".into(), address: vec!["1 Dyke Lane".into(), "Fenby".into()] }
+    Customer {
+        name: "Ada Reed".into(),
+        contact: "ada@example.org".into(),
+        address: vec!["1 Dyke Lane".into(), "Fenby".into()],
+    }
 }
 
 fn spec() -> OrderSpec {
@@ -49,12 +53,21 @@ fn bad_files_are_refused_with_their_place() {
         ("{\"format\":1,\"format\":1}", "not JSON: the member \"format\" stands twice in one object"),
         ("[]", "/format: expected \"slotwright-order\", found null"),
         ("{\"format\":\"slotwright-order\",\"version\":2}", "/version: this program reads version 1, found 2"),
-        (&resealed("\"width_mm\":1640", "\"width_mm\":\"wide\""), "/choice/width_mm: expected a number, found \"wide\""),
+        (
+            &resealed("\"width_mm\":1640", "\"width_mm\":\"wide\""),
+            "/choice/width_mm: expected a number, found \"wide\"",
+        ),
         (&resealed("\"width_mm\":1640", "\"width_mm\":0.05"), "/choice/width_mm: 0.05 is not a length"),
         (&resealed("\"share\":1", "\"chair\":1"), "/choice/bays/0: the member \"share\" is missing"),
         (&resealed("\"share\":1", "\"share\":1,\"a/b\":1"), "/choice/bays/0/a~1b: no member of this name is known"),
-        (&resealed("{\"leaf\":\"left\"}", "{\"leaf\":\"up\"}"), "/choice/bays/0/fill/leaf: expected \"left\" or \"right\", found \"up\""),
-        (&resealed("\"share\":1", "\"share\":256"), "/choice/bays/0/share: expected a whole number from 0 to 255, found 256"),
+        (
+            &resealed("{\"leaf\":\"left\"}", "{\"leaf\":\"up\"}"),
+            "/choice/bays/0/fill/leaf: expected \"left\" or \"right\", found \"up\"",
+        ),
+        (
+            &resealed("\"share\":1", "\"share\":256"),
+            "/choice/bays/0/share: expected a whole number from 0 to 255, found 256",
+        ),
         (&resealed("\"finish\":\"clear\",", ""), "/choice: the member \"finish\" is missing"),
         (&resealed("\"name\":\"Ada Reed\"", "\"name\":\" \""), "/customer/name: nothing is written here"),
         (&resealed("Fenby", "Fen\\u0007by"), "/customer/address/1: a control character"),

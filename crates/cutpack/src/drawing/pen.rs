@@ -73,7 +73,8 @@ impl Pen {
 
     /// A rectangle between two corners.
     pub(super) fn rect(&mut self, class: &str, from: (f64, f64), to: (f64, f64), radius: f64) {
-        let ((left, right), (top, bottom)) = ((from.0.min(to.0), from.0.max(to.0)), (from.1.min(to.1), from.1.max(to.1)));
+        let ((left, right), (top, bottom)) =
+            ((from.0.min(to.0), from.0.max(to.0)), (from.1.min(to.1), from.1.max(to.1)));
         let (x, y) = self.at(left, top);
         self.at(right, bottom);
         let (width, height) = (n(right - left), n(bottom - top));
@@ -102,7 +103,10 @@ impl Pen {
         let (x, y) = self.at(at.0, at.1);
         let size = n(self.px(TEXT_PX));
         let turn = if upright { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
-        self.put(format_args!("<text class=\"dim-text\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>", escaped(text)));
+        self.put(format_args!(
+            "<text class=\"dim-text\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>",
+            escaped(text)
+        ));
     }
 
     fn text_width(&self, text: &str) -> f64 {

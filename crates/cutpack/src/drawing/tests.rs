@@ -20,7 +20,10 @@ fn draw(range: &Range, choice: &Choice, view: View, lit: usize) -> String {
 
 /// Every number of an attribute's text.
 fn numbers(text: &str) -> Vec<f64> {
-    text.split(|letter: char| !"0123456789.-".contains(letter)).filter(|part| !part.is_empty()).map(|part| part.parse().unwrap()).collect()
+    text.split(|letter: char| !"0123456789.-".contains(letter))
+        .filter(|part| !part.is_empty())
+        .map(|part| part.parse().unwrap())
+        .collect()
 }
 
 /// An independent reader takes every drawing, and all of it lies on the sheet.
@@ -53,7 +56,8 @@ fn dimensions_are_those_of_the_unit() {
     let choice = Choice::first_of(&range).unwrap();
     let text = draw(&range, &choice, View::Front, 0);
     let document = roxmltree::Document::parse(&text).unwrap();
-    let figures: Vec<&str> = document.descendants().filter(|node| node.has_tag_name("text")).filter_map(|node| node.text()).collect();
+    let figures: Vec<&str> =
+        document.descendants().filter(|node| node.has_tag_name("text")).filter_map(|node| node.text()).collect();
     assert!(figures.contains(&"1\u{202f}640") && figures.contains(&"520"), "{figures:?}");
     // Three equal bays: inner width less four uprights of 17.7 mm and 0.096 mm of film on each face.
     let clear = (1640.0 - 2.0 * 24.0 - 4.0 * (17.7 + 2.0 * 0.096)) / 3.0;

@@ -85,12 +85,15 @@ fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[(Digest, Range)]) -> V
     let share = files.len().div_ceil(cores).max(1);
     let (done, all) = (AtomicUsize::new(0), files.len());
     let check_share = |files: &[P]| -> Vec<FileReport> {
-        files.iter().map(|file| {
-            let path = file.as_ref();
-            let report = FileReport { file: path.display().to_string(), result: check_one(path, known) };
-            output::progress(done.fetch_add(1, Ordering::Relaxed) + 1, all);
-            report
-        }).collect()
+        files
+            .iter()
+            .map(|file| {
+                let path = file.as_ref();
+                let report = FileReport { file: path.display().to_string(), result: check_one(path, known) };
+                output::progress(done.fetch_add(1, Ordering::Relaxed) + 1, all);
+                report
+            })
+            .collect()
     };
     thread::scope(|scope| {
         let shares: Vec<_> = files.chunks(share).map(|files| scope.spawn(|| check_share(files))).collect();

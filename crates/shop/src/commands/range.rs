@@ -50,12 +50,15 @@ pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
             version: 1,
             file: asked.file.display().to_string(),
             digest: range.map(|range| range.digest().to_string()),
-            problems: problems.into_iter().map(|problem| ProblemReport {
-                line: count(problem.line),
-                column: count(problem.column),
-                wrong: problem.wrong.to_string(),
-                path: problem.path,
-            }).collect(),
+            problems: problems
+                .into_iter()
+                .map(|problem| ProblemReport {
+                    line: count(problem.line),
+                    column: count(problem.column),
+                    wrong: problem.wrong.to_string(),
+                    path: problem.path,
+                })
+                .collect(),
         };
         output::print([serde_json::to_string_pretty(&report).unwrap_or_default()])?;
         return Ok(code);

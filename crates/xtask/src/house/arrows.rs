@@ -13,9 +13,7 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
         CUTPACK => Some(&[CORE]),
-        "slotwright-shop" | "slotwright-web" | "slotwright-tests" | "slotwright-parity" => {
-            Some(&[CORE, CUTPACK])
-        }
+        "slotwright-shop" | "slotwright-web" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE, CUTPACK]),
         _ => None,
     }
 }
@@ -26,10 +24,7 @@ fn check(members: &[Crate]) -> Result<()> {
             bail!("{name} is new: say in this test what it may need");
         };
         for needed in needs {
-            ensure!(
-                allowed.contains(&needed.as_str()),
-                "{name} must not need {needed}"
-            );
+            ensure!(allowed.contains(&needed.as_str()), "{name} must not need {needed}");
         }
     }
     Ok(())
@@ -56,10 +51,6 @@ fn an_arrow_outwards_is_found() {
         ("slotwright-shop", "xtask", false),
         ("newcomer", CORE, false),
     ] {
-        assert_eq!(
-            check(&[member(name, needed)]).is_ok(),
-            passes,
-            "{name} needs {needed}"
-        );
+        assert_eq!(check(&[member(name, needed)]).is_ok(), passes, "{name} needs {needed}");
     }
 }

@@ -34,17 +34,8 @@ fn forbidden() -> Vec<String> {
         ["files.python", "hosted.org"],
         ["proxy.go", "lang.org"],
     ];
-    let folders = [
-        ["/work", "/main"],
-        ["/work", "/shared"],
-        ["/root", "/."],
-        ["/home", "/"],
-    ];
-    hosts
-        .iter()
-        .chain(&folders)
-        .map(|parts| parts.concat())
-        .collect()
+    let folders = [["/work", "/main"], ["/work", "/shared"], ["/root", "/."], ["/home", "/"]];
+    hosts.iter().chain(&folders).map(|parts| parts.concat()).collect()
 }
 
 /// Each text file of the repository: its path in it, its text.
@@ -56,11 +47,7 @@ fn texts(root: &Root) -> Result<Vec<(String, String)>> {
             let path = entry?.path();
             if path.is_dir() && !is_made(&path) {
                 folders.push(path);
-            } else if let Some(text) = path
-                .is_file()
-                .then(|| fs::read_to_string(&path).ok())
-                .flatten()
-            {
+            } else if let Some(text) = path.is_file().then(|| fs::read_to_string(&path).ok()).flatten() {
                 found.push((inside(root, &path)?, text));
             }
         }
@@ -72,9 +59,7 @@ fn texts(root: &Root) -> Result<Vec<(String, String)>> {
 /// Folders whose content is made or fetched.
 fn is_made(folder: &Path) -> bool {
     let name = folder.file_name().unwrap_or_default();
-    ["target", "node_modules", ".git", "dist"]
-        .iter()
-        .any(|made| name == *made)
+    ["target", "node_modules", ".git", "dist"].iter().any(|made| name == *made)
 }
 
 fn inside(root: &Root, path: &Path) -> Result<String> {
@@ -91,11 +76,7 @@ fn no_file_is_longer_than_a_reader_can_hold() -> Result<()> {
         .filter(|(_, lines)| *lines > LONGEST)
         .map(|(path, lines)| format!("{path}: {lines} lines"))
         .collect();
-    assert!(
-        long.is_empty(),
-        "longer than {LONGEST} lines:\n{}",
-        long.join("\n")
-    );
+    assert!(long.is_empty(), "longer than {LONGEST} lines:\n{}", long.join("\n"));
     Ok(())
 }
 
@@ -119,9 +100,6 @@ fn no_file_names_a_registry_or_a_folder_of_one_machine() -> Result<()> {
 #[test]
 fn the_npm_lock_file_names_no_address() -> Result<()> {
     let lock = fs::read_to_string(Root::find()?.join("tests/package-lock.json"))?;
-    assert!(
-        !lock.contains("\"resolved\""),
-        "run npm in tests/, where .npmrc leaves addresses out"
-    );
+    assert!(!lock.contains("\"resolved\""), "run npm in tests/, where .npmrc leaves addresses out");
     Ok(())
 }

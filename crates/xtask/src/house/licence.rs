@@ -14,15 +14,9 @@ fn manifest(root: &Root, path: &str) -> Result<toml::Table> {
 
 fn workspace_package(root: &Root, key: &str) -> Result<String> {
     let manifest = manifest(root, "Cargo.toml")?;
-    let package = manifest
-        .get("workspace")
-        .and_then(|workspace| workspace.get("package"));
-    let value = package
-        .and_then(|package| package.get(key))
-        .and_then(toml::Value::as_str);
-    value
-        .map(str::to_owned)
-        .with_context(|| format!("Cargo.toml has no workspace.package.{key}"))
+    let package = manifest.get("workspace").and_then(|workspace| workspace.get("package"));
+    let value = package.and_then(|package| package.get(key)).and_then(toml::Value::as_str);
+    value.map(str::to_owned).with_context(|| format!("Cargo.toml has no workspace.package.{key}"))
 }
 
 #[test]
@@ -31,12 +25,7 @@ fn every_crate_has_the_licence_of_the_repository() -> Result<()> {
     assert!(root.join("LICENSE").is_file(), "LICENSE is missing");
     let licence = workspace_package(&root, "license")?;
     for member in metadata::crates(&root)? {
-        assert_eq!(
-            member.license.as_deref(),
-            Some(licence.as_str()),
-            "{}",
-            member.name
-        );
+        assert_eq!(member.license.as_deref(), Some(licence.as_str()), "{}", member.name);
     }
     Ok(())
 }
@@ -57,9 +46,7 @@ fn trunk_asks_for_the_wasm_bindgen_that_the_workspace_pins() -> Result<()> {
         .and_then(|workspace| workspace.get("dependencies")?.get("wasm-bindgen")?.as_str())
         .context("the workspace does not pin wasm-bindgen")?;
     let trunk = manifest(&root, "Trunk.toml")?;
-    let asked = trunk
-        .get("tools")
-        .and_then(|tools| tools.get("wasm_bindgen")?.as_str());
+    let asked = trunk.get("tools").and_then(|tools| tools.get("wasm_bindgen")?.as_str());
     assert_eq!(asked, pinned.strip_prefix('='));
     Ok(())
 }

@@ -4,11 +4,7 @@ use std::path::Path;
 
 /// The media type by the end of the name.
 pub(super) fn of(path: &Path) -> &'static str {
-    match path
-        .extension()
-        .and_then(|end| end.to_str())
-        .unwrap_or_default()
-    {
+    match path.extension().and_then(|end| end.to_str()).unwrap_or_default() {
         "html" => "text/html; charset=utf-8",
         "css" => "text/css; charset=utf-8",
         "js" | "mjs" => "text/javascript; charset=utf-8",
@@ -30,23 +26,14 @@ pub(super) fn of(path: &Path) -> &'static str {
 /// The `Cache-Control` by name: Trunk puts a hash of the content into some names, and such a file
 /// never changes. All others are asked for anew.
 pub(super) fn cache_control(path: &Path) -> &'static str {
-    let name = path
-        .file_name()
-        .and_then(|name| name.to_str())
-        .unwrap_or_default();
-    if name.split(['-', '_', '.']).any(is_hash) {
-        "public, max-age=31536000, immutable"
-    } else {
-        "no-cache"
-    }
+    let name = path.file_name().and_then(|name| name.to_str()).unwrap_or_default();
+    if name.split(['-', '_', '.']).any(is_hash) { "public, max-age=31536000, immutable" } else { "no-cache" }
 }
 
 /// Trunk's hashes have 16 hexadecimal digits and leave out leading noughts.
 fn is_hash(part: &str) -> bool {
     (14..=16).contains(&part.len())
-        && part
-            .bytes()
-            .all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
+        && part.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
         && part.bytes().any(|byte| byte.is_ascii_digit())
 }
 
@@ -58,10 +45,7 @@ mod tests {
     fn names_have_their_media_type() {
         for (name, expected) in [
             ("index.html", "text/html; charset=utf-8"),
-            (
-                "slotwright-web-1f2e3d4c5b6a7988_bg.wasm",
-                "application/wasm",
-            ),
+            ("slotwright-web-1f2e3d4c5b6a7988_bg.wasm", "application/wasm"),
             ("start.mjs", "text/javascript; charset=utf-8"),
             ("fonts/body.woff2", "font/woff2"),
             ("mark.svg", "image/svg+xml"),
@@ -83,11 +67,7 @@ mod tests {
             ("defaced-facade.css", false),
             ("ranges/fenland.toml", false),
         ] {
-            assert_eq!(
-                cache_control(Path::new(name)).contains("immutable"),
-                kept,
-                "{name}"
-            );
+            assert_eq!(cache_control(Path::new(name)).contains("immutable"), kept, "{name}");
         }
     }
 }

@@ -8,12 +8,8 @@ pub(super) fn relative(target: &str) -> Option<PathBuf> {
     let path = target.split(['?', '#']).next()?.strip_prefix('/')?;
     let path = decode(path)?;
     let path = if path.is_empty() { "index.html" } else { &path };
-    let plain = |part: &str| {
-        !part.is_empty() && !part.starts_with('.') && !part.contains(['\\', '\0', ':'])
-    };
-    path.split('/')
-        .all(plain)
-        .then(|| path.split('/').collect())
+    let plain = |part: &str| !part.is_empty() && !part.starts_with('.') && !part.contains(['\\', '\0', ':']);
+    path.split('/').all(plain).then(|| path.split('/').collect())
 }
 
 fn decode(path: &str) -> Option<String> {
@@ -31,9 +27,7 @@ fn decode(path: &str) -> Option<String> {
 }
 
 fn hex(digit: u8) -> Option<u8> {
-    char::from(digit)
-        .to_digit(16)
-        .and_then(|digit| u8::try_from(digit).ok())
+    char::from(digit).to_digit(16).and_then(|digit| u8::try_from(digit).ok())
 }
 
 #[cfg(test)]
@@ -64,11 +58,7 @@ mod tests {
             ("index.html", None),
             ("http://elsewhere/", None),
         ] {
-            assert_eq!(
-                relative(target).as_deref(),
-                expected.map(Path::new),
-                "{target}"
-            );
+            assert_eq!(relative(target).as_deref(), expected.map(Path::new), "{target}");
         }
     }
 }

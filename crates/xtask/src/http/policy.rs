@@ -4,9 +4,8 @@ use sha2::{Digest, Sha256};
 
 /// The policy for a page and for all files beside it: a worker obeys the header of its own script.
 pub(super) fn for_page(html: &str) -> String {
-    let scripts: Vec<String> = inline_scripts(html)
-        .map(|script| format!(" 'sha256-{}'", base64(&Sha256::digest(script))))
-        .collect();
+    let scripts: Vec<String> =
+        inline_scripts(html).map(|script| format!(" 'sha256-{}'", base64(&Sha256::digest(script)))).collect();
     let scripts = scripts.concat();
     format!(
         "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'{scripts}; style-src 'self'; \
@@ -30,17 +29,10 @@ fn base64(bytes: &[u8]) -> String {
     const DIGITS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
     let mut text = String::new();
     for chunk in bytes.chunks(3) {
-        let group = chunk
-            .iter()
-            .fold(0, |group, byte| group << 8 | usize::from(*byte))
-            << (8 * (3 - chunk.len()));
+        let group = chunk.iter().fold(0, |group, byte| group << 8 | usize::from(*byte)) << (8 * (3 - chunk.len()));
         for place in 0..4 {
             let digit = DIGITS[group >> (18 - 6 * place) & 63];
-            text.push(if place <= chunk.len() {
-                char::from(digit)
-            } else {
-                '='
-            });
+            text.push(if place <= chunk.len() { char::from(digit) } else { '=' });
         }
     }
     text
@@ -71,18 +63,12 @@ mod tests {
         // Source: Content Security Policy Level 2, section 4.2.5, the example of `alert('Hello, world.');`.
         let html = "<script>alert('Hello, world.');</script><script src=\"a.js\"></script>";
         let policy = for_page(html);
-        assert!(
-            policy.contains("'sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng='"),
-            "{policy}"
-        );
+        assert!(policy.contains("'sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng='"), "{policy}");
         assert_eq!(policy.matches("sha256").count(), 1);
     }
 
     #[test]
     fn a_page_without_inline_script_allows_none() {
-        assert!(
-            for_page("<p>no script</p>")
-                .contains("script-src 'self' 'wasm-unsafe-eval'; style-src")
-        );
+        assert!(for_page("<p>no script</p>").contains("script-src 'self' 'wasm-unsafe-eval'; style-src"));
     }
 }

@@ -36,15 +36,11 @@ pub(super) struct Reply {
 impl Reply {
     /// The file that the request asks for.
     pub(super) fn to(request: &Request, folder: &Path) -> Self {
-        let found = path::relative(&request.target)
-            .and_then(|name| Some((inside(folder, &folder.join(&name))?, name)));
+        let found = path::relative(&request.target).and_then(|name| Some((inside(folder, &folder.join(&name))?, name)));
         let Some((file, name)) = found else {
             return Self::plain(Status::NotFound).for_method(request.method);
         };
-        let packed = request
-            .takes_brotli
-            .then(|| inside(folder, &with_br(&file)))
-            .flatten();
+        let packed = request.takes_brotli.then(|| inside(folder, &with_br(&file))).flatten();
         let Ok(body) = fs::read(packed.as_ref().unwrap_or(&file)) else {
             return Self::plain(Status::NotFound).for_method(request.method);
         };
@@ -59,13 +55,7 @@ impl Reply {
         if packed.is_some() {
             headers.push(("Content-Encoding", "br".to_owned()));
         }
-        Self {
-            status: Status::Ok,
-            headers,
-            body,
-            sends_body: true,
-        }
-        .for_method(request.method)
+        Self { status: Status::Ok, headers, body, sends_body: true }.for_method(request.method)
     }
 
     /// A status and nothing else.
@@ -74,19 +64,11 @@ impl Reply {
         if status == Status::MethodNotAllowed {
             headers.push(("Allow", "GET, HEAD".to_owned()));
         }
-        Self {
-            status,
-            headers,
-            body: format!("{}\n", status.line()).into_bytes(),
-            sends_body: true,
-        }
+        Self { status, headers, body: format!("{}\n", status.line()).into_bytes(), sends_body: true }
     }
 
     fn for_method(self, method: Method) -> Self {
-        Self {
-            sends_body: method == Method::Get,
-            ..self
-        }
+        Self { sends_body: method == Method::Get, ..self }
     }
 
     /// The reply as it is sent.
@@ -98,9 +80,7 @@ impl Reply {
             ("Referrer-Policy", "no-referrer".to_owned()),
         ];
         let headers = own.iter().chain(&self.headers);
-        let lines: Vec<String> = headers
-            .map(|(name, value)| format!("{name}: {value}\r\n"))
-            .collect();
+        let lines: Vec<String> = headers.map(|(name, value)| format!("{name}: {value}\r\n")).collect();
         let status = self.status.line();
         let mut bytes = format!("HTTP/1.1 {status}\r\n{}\r\n", lines.concat()).into_bytes();
         if self.sends_body {

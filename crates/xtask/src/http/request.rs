@@ -55,9 +55,7 @@ impl Request {
     fn parse(text: &str) -> Result<Self, Problem> {
         let mut lines = text.split("\r\n");
         let mut words = lines.next().unwrap_or_default().split(' ');
-        let (Some(method), Some(target), Some(version)) =
-            (words.next(), words.next(), words.next())
-        else {
+        let (Some(method), Some(target), Some(version)) = (words.next(), words.next(), words.next()) else {
             return Err(Problem::Malformed);
         };
         if !version.starts_with("HTTP/1.") || words.next().is_some() {
@@ -73,22 +71,14 @@ impl Request {
             .filter_map(|line| line.split_once(':'))
             .filter(|(name, _)| name.eq_ignore_ascii_case("accept-encoding"))
             .any(|(_, value)| value.split(',').any(is_brotli));
-        Ok(Self {
-            method,
-            target: target.to_owned(),
-            takes_brotli,
-        })
+        Ok(Self { method, target: target.to_owned(), takes_brotli })
     }
 }
 
 /// An encoding may carry a weight, and weight zero refuses it.
 fn is_brotli(encoding: &str) -> bool {
     let (name, weight) = encoding.split_once(';').unwrap_or((encoding, ""));
-    let refused = weight
-        .trim()
-        .strip_prefix("q=")
-        .and_then(|q| q.parse::<f32>().ok())
-        .is_some_and(|q| q <= 0.0);
+    let refused = weight.trim().strip_prefix("q=").and_then(|q| q.parse::<f32>().ok()).is_some_and(|q| q <= 0.0);
     name.trim().eq_ignore_ascii_case("br") && !refused
 }
 
@@ -100,18 +90,9 @@ mod tests {
     fn method_target_and_encodings_are_read() {
         for (text, expected) in [
             ("GET / HTTP/1.1\r\n\r\n", Ok((Method::Get, "/", false))),
-            (
-                "HEAD /a?b=1 HTTP/1.1\r\nAccept-Encoding: gzip, br\r\n\r\n",
-                Ok((Method::Head, "/a?b=1", true)),
-            ),
-            (
-                "GET / HTTP/1.1\r\naccept-encoding: gzip, br;q=0\r\n\r\n",
-                Ok((Method::Get, "/", false)),
-            ),
-            (
-                "GET / HTTP/1.1\r\nX-Note: br\r\n\r\n",
-                Ok((Method::Get, "/", false)),
-            ),
+            ("HEAD /a?b=1 HTTP/1.1\r\nAccept-Encoding: gzip, br\r\n\r\n", Ok((Method::Head, "/a?b=1", true))),
+            ("GET / HTTP/1.1\r\naccept-encoding: gzip, br;q=0\r\n\r\n", Ok((Method::Get, "/", false))),
+            ("GET / HTTP/1.1\r\nX-Note: br\r\n\r\n", Ok((Method::Get, "/", false))),
             ("POST / HTTP/1.1\r\n\r\n", Err(Problem::OtherMethod)),
             ("GET /a b HTTP/1.1\r\n\r\n", Err(Problem::Malformed)),
             ("GET /\r\n\r\n", Err(Problem::Malformed)),
@@ -128,13 +109,8 @@ mod tests {
 
     #[test]
     fn an_endless_beginning_is_refused() {
-        let endless = "GET / HTTP/1.1\r\nX: "
-            .bytes()
-            .chain(std::iter::repeat_n(b'x', 100_000));
+        let endless = "GET / HTTP/1.1\r\nX: ".bytes().chain(std::iter::repeat_n(b'x', 100_000));
         let bytes: Vec<u8> = endless.collect();
-        assert_eq!(
-            Request::read(&mut bytes.as_slice()),
-            Err(Problem::Malformed)
-        );
+        assert_eq!(Request::read(&mut bytes.as_slice()), Err(Problem::Malformed));
     }
 }

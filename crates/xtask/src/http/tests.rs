@@ -14,8 +14,7 @@ struct App(PathBuf);
 
 impl App {
     fn new(name: &str) -> Result<Self> {
-        let outer =
-            std::env::temp_dir().join(format!("slotwright-http-{name}-{}", std::process::id()));
+        let outer = std::env::temp_dir().join(format!("slotwright-http-{name}-{}", std::process::id()));
         let folder = outer.join("dist");
         fs::create_dir_all(&folder)?;
         fs::write(outer.join("secret.txt"), "outside")?;
@@ -35,10 +34,7 @@ impl Drop for App {
 }
 
 fn ask(url: &str, request: &str) -> Result<String> {
-    let address = url
-        .strip_prefix("http://")
-        .and_then(|rest| rest.strip_suffix('/'))
-        .context("odd address")?;
+    let address = url.strip_prefix("http://").and_then(|rest| rest.strip_suffix('/')).context("odd address")?;
     let mut stream = TcpStream::connect(address)?;
     stream.write_all(request.as_bytes())?;
     let mut reply = String::new();
@@ -68,23 +64,11 @@ fn the_page_comes_with_its_policy_and_is_asked_for_anew() -> Result<()> {
 fn a_packed_twin_is_sent_only_to_who_takes_it() -> Result<()> {
     let app = App::new("packed")?;
     let url = spawn(&app.0)?;
-    let packed = ask(
-        &url,
-        "GET /app-1f2e3d4c5b6a7988.css HTTP/1.1\r\nAccept-Encoding: br\r\n\r\n",
-    )?;
-    assert!(
-        packed.contains("Content-Encoding: br\r\n") && packed.ends_with("\r\n\r\npacked"),
-        "{packed}"
-    );
-    assert!(
-        packed.contains("Content-Type: text/css") && packed.contains("immutable"),
-        "{packed}"
-    );
+    let packed = ask(&url, "GET /app-1f2e3d4c5b6a7988.css HTTP/1.1\r\nAccept-Encoding: br\r\n\r\n")?;
+    assert!(packed.contains("Content-Encoding: br\r\n") && packed.ends_with("\r\n\r\npacked"), "{packed}");
+    assert!(packed.contains("Content-Type: text/css") && packed.contains("immutable"), "{packed}");
     let plain = ask(&url, "GET /app-1f2e3d4c5b6a7988.css HTTP/1.1\r\n\r\n")?;
-    assert!(
-        !plain.contains("Content-Encoding") && plain.ends_with("\r\n\r\nmain{}"),
-        "{plain}"
-    );
+    assert!(!plain.contains("Content-Encoding") && plain.ends_with("\r\n\r\nmain{}"), "{plain}");
     Ok(())
 }
 
@@ -92,10 +76,7 @@ fn a_packed_twin_is_sent_only_to_who_takes_it() -> Result<()> {
 fn head_sends_the_length_and_no_body() -> Result<()> {
     let app = App::new("head")?;
     let reply = ask(&spawn(&app.0)?, "HEAD / HTTP/1.1\r\n\r\n")?;
-    assert!(
-        reply.contains("Content-Length: 24\r\n") && reply.ends_with("\r\n\r\n"),
-        "{reply}"
-    );
+    assert!(reply.contains("Content-Length: 24\r\n") && reply.ends_with("\r\n\r\n"), "{reply}");
     Ok(())
 }
 
@@ -114,10 +95,7 @@ fn what_is_not_there_outside_or_not_asked_rightly_has_its_status() -> Result<()>
         ("nonsense\r\n\r\n", "400"),
     ] {
         let reply = ask(&url, request)?;
-        assert!(
-            reply.starts_with(&format!("HTTP/1.1 {status} ")),
-            "{request:?}: {reply}"
-        );
+        assert!(reply.starts_with(&format!("HTTP/1.1 {status} ")), "{request:?}: {reply}");
     }
     Ok(())
 }

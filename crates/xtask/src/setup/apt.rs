@@ -15,18 +15,11 @@ pub(super) fn install(packages: &[&str], why: &str) -> Result<()> {
     let Some(apt) = on_path(&["apt-get"]) else {
         bail!("there is no apt-get here. To do: install by hand what Debian calls {list}, {why}");
     };
-    let mut as_root = if is_root() {
-        Command::new(&apt)
-    } else {
-        Command::new("sudo")
-    };
+    let mut as_root = if is_root() { Command::new(&apt) } else { Command::new("sudo") };
     if !is_root() {
-        as_root
-            .args(["env", "DEBIAN_FRONTEND=noninteractive"])
-            .arg(&apt);
+        as_root.args(["env", "DEBIAN_FRONTEND=noninteractive"]).arg(&apt);
     }
-    let by_hand =
-        format!("run `apt-get update && apt-get install --no-install-recommends {list}` as root");
+    let by_hand = format!("run `apt-get update && apt-get install --no-install-recommends {list}` as root");
     update(&as_root, &by_hand)?;
     run(
         as_root
@@ -43,9 +36,7 @@ fn update(as_root: &Command, by_hand: &str) -> Result<()> {
     let mut result = Ok(());
     ONCE.call_once(|| {
         let mut command = Command::new(as_root.get_program());
-        command
-            .args(as_root.get_args())
-            .args(["update", "--quiet=2"]);
+        command.args(as_root.get_args()).args(["update", "--quiet=2"]);
         result = run(&mut command, by_hand);
     });
     result

@@ -29,10 +29,7 @@ pub(super) fn has_it(root: &Root) -> bool {
 /// Finds or installs compiler, source and library.
 pub(super) fn ready(root: &Root) -> Result<Wasm> {
     if !compiler_is_there() || !Path::new(LIBRARY_SOURCE).is_file() {
-        apt::install(
-            &["rustc-web", "rust-web-src"],
-            "a compiler with its library's source, for wasm32",
-        )?;
+        apt::install(&["rustc-web", "rust-web-src"], "a compiler with its library's source, for wasm32")?;
     }
     if !compiler_is_there() {
         bail!("{RUSTC} is missing or too old. To do: `apt-get install rustc-web`");
@@ -56,9 +53,7 @@ pub(super) fn clippy() -> Result<()> {
 }
 
 fn compiler_is_there() -> bool {
-    version_of(Path::new(RUSTC))
-        .and_then(|line| Version::first_in(&line))
-        .is_some_and(|version| version >= OLDEST_RUST)
+    version_of(Path::new(RUSTC)).and_then(|line| Version::first_in(&line)).is_some_and(|version| version >= OLDEST_RUST)
 }
 
 fn sysroot(root: &Root) -> PathBuf {
@@ -83,24 +78,14 @@ fn build_library(root: &Root, linker: &Path) -> Result<()> {
     run(
         cargo(root)
             .current_dir(&place)
-            .args([
-                "build",
-                "--quiet",
-                "--release",
-                "--target",
-                TARGET,
-                "-Zbuild-std=std,panic_abort",
-            ])
+            .args(["build", "--quiet", "--release", "--target", TARGET, "-Zbuild-std=std,panic_abort"])
             .env("RUSTC", RUSTC)
             // Lets a stable compiler build its own library.
             .env("RUSTC_BOOTSTRAP", "1")
             .env("CARGO_TARGET_DIR", place.join("target"))
             .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
             // Without it link-time optimisation of the page finds no bitcode in the library.
-            .env(
-                "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-                "-Cembed-bitcode=yes",
-            ),
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", "-Cembed-bitcode=yes"),
         "see that cargo reaches its registry and that rustc-web and rust-web-src are of one version",
     )?;
 
@@ -110,12 +95,8 @@ fn build_library(root: &Root, linker: &Path) -> Result<()> {
     fs::create_dir_all(&library)?;
     for entry in fs::read_dir(place.join("target").join(TARGET).join("release/deps"))? {
         let file = entry?.path();
-        if let Some(name) = file
-            .file_name()
-            .filter(|_| file.extension().is_some_and(|end| end == "rlib"))
-        {
-            fs::copy(&file, library.join(name))
-                .with_context(|| format!("copying {}", file.display()))?;
+        if let Some(name) = file.file_name().filter(|_| file.extension().is_some_and(|end| end == "rlib")) {
+            fs::copy(&file, library.join(name)).with_context(|| format!("copying {}", file.display()))?;
         }
     }
     remove(&place)?;

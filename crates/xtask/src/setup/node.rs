@@ -17,8 +17,7 @@ const OLDEST_NODE: Version = Version(20, 0, 0);
 pub(crate) fn ready(root: &Root) -> Result<()> {
     let line = read(Command::new("node").arg("--version"))
         .context("Node.js is missing. To do: install Node.js 20 or newer with npm")?;
-    let version =
-        Version::first_in(&line).with_context(|| format!("node calls itself {line:?}"))?;
+    let version = Version::first_in(&line).with_context(|| format!("node calls itself {line:?}"))?;
     ensure!(
         version >= OLDEST_NODE,
         "this needs Node.js 20 or newer, here is {}. To do: install a newer one",
@@ -42,14 +41,7 @@ fn install(tests: &Path) -> Result<()> {
         Command::new("npm")
             .current_dir(tests)
             // What is in npm's cache needs no network; no package here has a script to run.
-            .args([
-                "ci",
-                "--prefer-offline",
-                "--ignore-scripts",
-                "--no-audit",
-                "--no-fund",
-                "--loglevel=error",
-            ]),
+            .args(["ci", "--prefer-offline", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]),
         "see that npm reaches its registry and that tests/package-lock.json fits tests/package.json",
     )
 }

@@ -51,10 +51,7 @@ impl fmt::Display for Found {
 pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
     let own = root.tools().join("bin");
     // wasm-opt comes from npm and is there already.
-    let mut all = vec![Found {
-        name: "wasm-opt".to_owned(),
-        folder: root.node_programs(),
-    }];
+    let mut all = vec![Found { name: "wasm-opt".to_owned(), folder: root.node_programs() }];
     for tool in &TOOLS {
         let elsewhere = on_path(&[tool.program]).filter(|program| tool.is(program));
         let folder = match elsewhere.as_deref().and_then(Path::parent) {
@@ -65,10 +62,7 @@ pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
                 own.clone()
             }
         };
-        all.push(Found {
-            name: tool.name(),
-            folder,
-        });
+        all.push(Found { name: tool.name(), folder });
     }
     Ok(all)
 }
@@ -85,9 +79,7 @@ impl Tool {
 
     fn install(&self, root: &Root) -> Result<()> {
         let package = self.name();
-        say::step(&format!(
-            "Installing {package} with cargo (builds the page; takes a few minutes)"
-        ));
+        say::step(&format!("Installing {package} with cargo (builds the page; takes a few minutes)"));
         let builds = root.tools().join("build");
         run(
             cargo(root)

@@ -49,10 +49,7 @@ impl Wasm {
             command
                 .env("RUSTC", debian::RUSTC)
                 .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                .env(
-                    "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-                    format!("--sysroot={}", sysroot.display()),
-                );
+                .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", format!("--sysroot={}", sysroot.display()));
         }
     }
 
@@ -61,10 +58,7 @@ impl Wasm {
         match self {
             Self::Rustup => "rustup's library".to_owned(),
             Self::Debian { sysroot, .. } => {
-                format!(
-                    "Debian's compiler with the library in {}",
-                    sysroot.display()
-                )
+                format!("Debian's compiler with the library in {}", sysroot.display())
             }
         }
     }
@@ -103,9 +97,7 @@ pub(crate) fn ready(root: &Root, wish: Option<Source>) -> Result<Wasm> {
 }
 
 fn rustup() -> Result<Wasm> {
-    say::step(&format!(
-        "Installing {TARGET} with rustup (the library for the page's compiler)"
-    ));
+    say::step(&format!("Installing {TARGET} with rustup (the library for the page's compiler)"));
     run(
         Command::new("rustup").args(["target", "add", TARGET]),
         "see that rustup reaches its server, or use `--wasm-from apt`",
@@ -114,11 +106,7 @@ fn rustup() -> Result<Wasm> {
 }
 
 fn rustup_has_it() -> Result<bool> {
-    Ok(host_sysroot()?
-        .join("lib/rustlib")
-        .join(TARGET)
-        .join("lib")
-        .is_dir())
+    Ok(host_sysroot()?.join("lib/rustlib").join(TARGET).join("lib").is_dir())
 }
 
 /// The folder of the host's own toolchain.
@@ -130,19 +118,10 @@ pub(super) fn host_sysroot() -> Result<PathBuf> {
 /// The linker for wasm32 that comes with the host's own toolchain.
 pub(super) fn host_linker() -> Result<PathBuf> {
     let about = read(Command::new("rustc").arg("-vV"))?;
-    let host = about
-        .lines()
-        .find_map(|line| line.strip_prefix("host: "))
-        .context("rustc does not name its host")?;
-    let linker = host_sysroot()?
-        .join("lib/rustlib")
-        .join(host)
-        .join("bin/rust-lld");
+    let host = about.lines().find_map(|line| line.strip_prefix("host: ")).context("rustc does not name its host")?;
+    let linker = host_sysroot()?.join("lib/rustlib").join(host).join("bin/rust-lld");
     if !linker.is_file() {
-        bail!(
-            "{} is missing. To do: install Rust's stable toolchain with rustup",
-            linker.display()
-        );
+        bail!("{} is missing. To do: install Rust's stable toolchain with rustup", linker.display());
     }
     Ok(linker)
 }

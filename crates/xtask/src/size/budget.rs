@@ -20,14 +20,8 @@ impl Budget {
                 .and_then(|number| u64::try_from(number).ok())
                 .with_context(|| format!("{key} wants a number of bytes"))
         };
-        let paths = table
-            .get("later")
-            .and_then(toml::Value::as_array)
-            .context("later wants a list of paths")?;
-        let later = paths
-            .iter()
-            .map(|path| path.as_str().map(str::to_owned))
-            .collect::<Option<_>>();
+        let paths = table.get("later").and_then(toml::Value::as_array).context("later wants a list of paths")?;
+        let later = paths.iter().map(|path| path.as_str().map(str::to_owned)).collect::<Option<_>>();
         Ok(Self {
             first_load_brotli: bytes("first_load_brotli")?,
             fonts: bytes("fonts")?,
@@ -37,25 +31,17 @@ impl Budget {
 
     /// Whether a file is loaded only after the first visit's start.
     pub(super) fn is_later(&self, path: &str) -> bool {
-        self.later
-            .iter()
-            .any(|beginning| path.starts_with(beginning))
+        self.later.iter().any(|beginning| path.starts_with(beginning))
     }
 
     /// Fails when a total is above its limit.
     pub(super) fn hold(&self, first_load_brotli: u64, fonts: u64) -> Result<()> {
-        let totals = [
-            (
-                "the first load, compressed,",
-                first_load_brotli,
-                self.first_load_brotli,
-            ),
-            ("the fonts", fonts, self.fonts),
-        ];
+        let totals =
+            [("the first load (brotli)", first_load_brotli, self.first_load_brotli), ("the fonts", fonts, self.fonts)];
         for (what, found, allowed) in totals {
             if found > allowed {
                 bail!(
-                    "{what} weigh {found} bytes, {} above the budget of {allowed}. To do: make it \
+                    "{what}: {found} bytes, {} above the budget of {allowed}. To do: make it \
                      lighter; the budget grows only for a reason",
                     found - allowed
                 );
@@ -77,10 +63,7 @@ mod tests {
         assert!(budget.hold(220_000, 60_000).is_ok());
         for (first, fonts, part) in [(220_001, 0, "first load"), (0, 60_001, "fonts")] {
             let said = budget.hold(first, fonts).map_err(|error| error.to_string());
-            assert!(
-                matches!(&said, Err(text) if text.contains(part)),
-                "{said:?}"
-            );
+            assert!(matches!(&said, Err(text) if text.contains(part)), "{said:?}");
         }
         Ok(())
     }
@@ -97,10 +80,7 @@ mod tests {
     fn a_wrong_budget_names_the_key() {
         for (text, key) in [
             ("fonts = 1\nlater = []", "first_load_brotli"),
-            (
-                "first_load_brotli = -1\nfonts = 1\nlater = []",
-                "first_load_brotli",
-            ),
+            ("first_load_brotli = -1\nfonts = 1\nlater = []", "first_load_brotli"),
             ("first_load_brotli = 1\nfonts = 'much'\nlater = []", "fonts"),
             ("first_load_brotli = 1\nfonts = 1", "later"),
         ] {

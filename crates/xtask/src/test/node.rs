@@ -17,14 +17,9 @@ pub(super) fn browser(root: &Root) -> Result<()> {
     let Some(mut tests) = tests_in(root, "tests/browser")? else {
         return Ok(());
     };
-    ensure!(
-        root.dist().is_dir(),
-        "there is no built app to test. To do: `cargo xtask build`"
-    );
+    ensure!(root.dist().is_dir(), "there is no built app to test. To do: `cargo xtask build`");
     setup::node::ready(root)?;
-    tests
-        .env("CHROMIUM", chromium::ready()?)
-        .env("SLOTWRIGHT_BIN", tool(root)?);
+    tests.env("CHROMIUM", chromium::ready()?).env("SLOTWRIGHT_BIN", tool(root)?);
     // Last, so that nothing that takes long runs beside the server.
     tests.env("SLOTWRIGHT_URL", http::spawn(&root.dist())?);
     command::run(&mut tests, "mend what the failed test claims")
@@ -35,9 +30,7 @@ pub(super) fn parity(root: &Root, arguments: &Arguments) -> Result<()> {
     let Some(mut tests) = tests_in(root, "tests/parity")? else {
         return Ok(());
     };
-    tests
-        .env("SLOTWRIGHT_BIN", tool(root)?)
-        .env("SLOTWRIGHT_PARITY", module(root, arguments)?);
+    tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_PARITY", module(root, arguments)?);
     command::run(&mut tests, "mend what the failed test claims")
 }
 
@@ -56,9 +49,7 @@ fn tests_in(root: &Root, folder: &str) -> Result<Option<Command>> {
         return Ok(None);
     }
     let mut node = Command::new("node");
-    node.arg("--test")
-        .args(tests)
-        .current_dir(root.join("tests"));
+    node.arg("--test").args(tests).current_dir(root.join("tests"));
     Ok(Some(node))
 }
 
@@ -66,16 +57,8 @@ fn tests_in(root: &Root, folder: &str) -> Result<Option<Command>> {
 fn tool(root: &Root) -> Result<PathBuf> {
     say::step("Building the workshop's tool");
     let mut build = cargo(root);
-    build.args([
-        "build",
-        "--quiet",
-        "--workspace",
-        "--exclude",
-        metadata::PARITY,
-    ]);
-    build
-        .args(["--bin", "slotwright", "--profile", "test"])
-        .args(lock_switch());
+    build.args(["build", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
+    build.args(["--bin", "slotwright", "--profile", "test"]).args(lock_switch());
     command::run(&mut build, "read the compiler's message above")?;
     Ok(root.target().join("debug/slotwright"))
 }
@@ -86,21 +69,12 @@ fn module(root: &Root, arguments: &Arguments) -> Result<PathBuf> {
     say::step("Building the core as a WebAssembly module");
     command::run(
         web.command(root, "cargo")
-            .args([
-                "build",
-                "--quiet",
-                "--release",
-                "--package",
-                "slotwright-parity",
-            ])
+            .args(["build", "--quiet", "--release", "--package", "slotwright-parity"])
             .args(["--target", TARGET])
             .args(lock_switch()),
         "read the compiler's message above",
     )?;
-    let built = root
-        .target()
-        .join(TARGET)
-        .join("release/slotwright_parity.wasm");
+    let built = root.target().join(TARGET).join("release/slotwright_parity.wasm");
     let folder = root.target().join("parity");
     bind(root, &web, &built, &folder)?;
     Ok(folder.join("slotwright_parity.js"))
@@ -108,10 +82,7 @@ fn module(root: &Root, arguments: &Arguments) -> Result<PathBuf> {
 
 fn bind(root: &Root, web: &setup::Web, built: &Path, folder: &Path) -> Result<()> {
     command::run(
-        web.command(root, "wasm-bindgen")
-            .args(["--target", "nodejs", "--out-dir"])
-            .arg(folder)
-            .arg(built),
+        web.command(root, "wasm-bindgen").args(["--target", "nodejs", "--out-dir"]).arg(folder).arg(built),
         "read wasm-bindgen's message above",
     )
 }

@@ -20,7 +20,11 @@ fn problems_of_several_sections_come_together() {
         .replacen("[handling]", "[handlung]", 1);
     let problems = Range::parse(&text).unwrap_err().0;
     let paths: Vec<&str> = problems.iter().map(|problem| problem.path.as_str()).collect();
-    assert_eq!(paths, ["handling", "finish.clear.coats_before", "hole.slot-90.rise_mm", "hole.slot-90.raise_mm", "handlung"], "{problems:?}");
+    assert_eq!(
+        paths,
+        ["handling", "finish.clear.coats_before", "hole.slot-90.rise_mm", "hole.slot-90.raise_mm", "handlung"],
+        "{problems:?}"
+    );
     assert!(problems.iter().skip(1).all(|problem| problem.line > 50 && problem.column > 0), "{problems:?}");
 }
 
