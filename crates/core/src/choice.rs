@@ -184,11 +184,11 @@ impl Fill {
     /// `"open"`, `{"shelves": 2}` or `{"leaf": "left"}`.
     fn read(at: At) -> Result<Self, ReadError> {
         if at.is_text() {
-            return word(at, &[("open", Self::Open)]);
+            return word(&at, &[("open", Self::Open)]);
         }
         let mut members = at.members()?;
         let fill = match members.maybe("leaf") {
-            Some(leaf) => Self::Leaf(word(leaf, &[("left", Hung::Left), ("right", Hung::Right)])?),
+            Some(leaf) => Self::Leaf(word(&leaf, &[("left", Hung::Left), ("right", Hung::Right)])?),
             None => Self::Shelves(members.take("shelves")?.small()?),
         };
         members.done()?;
@@ -197,7 +197,7 @@ impl Fill {
 }
 
 /// One word of a few.
-fn word<T: Copy>(at: At, words: &[(&str, T)]) -> Result<T, ReadError> {
+fn word<T: Copy>(at: &At, words: &[(&str, T)]) -> Result<T, ReadError> {
     let wanted = || words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ");
     if !at.is_text() {
         return at.refuse(&wanted());

@@ -71,16 +71,19 @@ macro_rules! quantity {
             }
 
             /// The size without its sign.
+            #[must_use]
             pub fn abs(self) -> Self {
                 Self(self.0.abs())
             }
 
             /// The smaller of the two.
+            #[must_use]
             pub fn min(self, other: Self) -> Self {
                 Self(self.0.min(other.0))
             }
 
             /// The larger of the two.
+            #[must_use]
             pub fn max(self, other: Self) -> Self {
                 Self(self.0.max(other.0))
             }
@@ -344,7 +347,8 @@ mod tests {
         for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
             assert_eq!(Length::mm(bad), Length::ZERO);
         }
-        assert_eq!(Length::mm(1.0) / Length::ZERO, 0.0);
+        assert_eq!(Area::ZERO, Length::mm(1.0) * Length::mm(0.0));
+        assert_eq!((Length::mm(1.0) / Length::ZERO).to_bits(), 0.0_f64.to_bits());
         assert_eq!(Length::mm(f64::MAX) + Length::mm(f64::MAX), Length::ZERO);
     }
 

@@ -106,9 +106,8 @@ fn size(limits: DimRange, dice: &mut Dice) -> Dim {
 fn fill(model: &Model, dice: &mut Dice) -> Fill {
     let leaves = model.leaves_most > 0;
     match dice.below(if leaves { 4 } else { 2 }) {
-        0 => Fill::Open,
         1 if model.shelves_most > 0 => Fill::Shelves(1 + dice.small(model.shelves_most)),
-        1 => Fill::Open,
+        0 | 1 => Fill::Open,
         2 => Fill::Leaf(Hung::Left),
         _ => Fill::Leaf(Hung::Right),
     }

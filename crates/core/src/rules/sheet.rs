@@ -53,12 +53,11 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
 fn about(panel: &Panel, long: Length) -> Question {
     let along_u = panel.blank().0 == long;
     match panel.id {
-        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top if along_u => Question::Width,
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Back if along_u => Question::Width,
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => Question::Depth,
-        PanelId::Back if along_u => Question::Width,
         PanelId::Upright(_) if along_u => Question::Depth,
-        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) => Question::Height,
-        PanelId::Leaf(_) if !along_u => Question::Height,
-        PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => Question::Bay(bay),
+        PanelId::Leaf(bay) if along_u => Question::Bay(bay),
+        PanelId::Shelf { bay, .. } => Question::Bay(bay),
+        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Leaf(_) => Question::Height,
     }
 }

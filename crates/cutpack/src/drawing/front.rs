@@ -87,7 +87,7 @@ fn door(pen: &mut Pen, subject: Subject<'_>, number: usize, up: &impl Fn(f64) ->
         Hung::Left => (left, right),
         Hung::Right => (right, left),
     };
-    let middle = (under + over) / 2.0;
+    let middle = under.midpoint(over);
     pen.line("swing", (free, over), (hinge, middle));
     pen.line("swing", (hinge, middle), (free, under));
     pen.close();

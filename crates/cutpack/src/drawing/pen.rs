@@ -122,7 +122,7 @@ impl Pen {
         let room = to - from > self.text_width(&text) + self.px(4.0);
         // Short ones step down, so that neighbours do not run into each other.
         let down = if room { -5.0 } else { TEXT_PX + 3.0 };
-        self.text(((from + to) / 2.0, y + self.px(down)), &text, false);
+        self.text((from.midpoint(to), y + self.px(down)), &text, false);
     }
 
     /// An upright dimension line at `x`.
@@ -130,10 +130,10 @@ impl Pen {
         let text = figure((to - from).abs());
         self.ticked((x, from), (x, to));
         if (to - from).abs() > self.text_width(&text) + self.px(4.0) {
-            self.text((x - self.px(5.0), (from + to) / 2.0), &text, true);
+            self.text((x - self.px(5.0), from.midpoint(to)), &text, true);
         } else {
             let out = self.text_width(&text) / 2.0 + self.px(6.0);
-            self.text((x + out, (from + to) / 2.0 + self.px(4.0)), &text, false);
+            self.text((x + out, from.midpoint(to) + self.px(4.0)), &text, false);
         }
     }
 

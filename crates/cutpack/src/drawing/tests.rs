@@ -37,7 +37,7 @@ fn drawings_are_well_formed_and_on_their_sheet() {
             let document = roxmltree::Document::parse(&text).unwrap();
             let sheet = numbers(document.root_element().attribute("viewBox").unwrap());
             let [left, top, width, height] = sheet[..] else { panic!("{sheet:?}") };
-            for node in document.descendants().filter(|node| node.is_element()) {
+            for node in document.descendants().filter(roxmltree::Node::is_element) {
                 assert!(node.attribute("style").is_none(), "no inline style");
                 let at = |name| node.attribute(name).map(|text| numbers(text)[0]);
                 if let (Some(x), Some(y)) = (at("x"), at("y")) {
@@ -61,7 +61,7 @@ fn dimensions_are_those_of_the_unit() {
     assert!(figures.contains(&"1\u{202f}640") && figures.contains(&"520"), "{figures:?}");
     // Three equal bays: inner width less four uprights of 17.7 mm and 0.096 mm of film on each face.
     let clear = (1640.0 - 2.0 * 24.0 - 4.0 * (17.7 + 2.0 * 0.096)) / 3.0;
-    let clear = format!("{:.1}", clear);
+    let clear = format!("{clear:.1}");
     assert_eq!(figures.iter().filter(|figure| **figure == clear).count(), 3, "{figures:?} {clear}");
 }
 
