@@ -169,7 +169,9 @@ pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
     if let (Some(picked), Some(layout)) = (picked, &layout) {
         room::check(out, picked, choice, layout);
         case = Case::of(picked, choice, layout);
-        if let Some(case) = &case {
+        // While the basics are wrong, everything that follows from them would only be noise.
+        let basics = !out.iter().any(|finding| finding.severity == Severity::Stops);
+        if let Some(case) = case.as_ref().filter(|_| basics) {
             check_unit(out, Unit { picked, choice, layout, case });
         }
     }

@@ -1,0 +1,117 @@
+// The main job: configure, see what holds, take the order away; the workshop's tool says whether it holds.
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { Bench, browser } from "./page.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+function check(...files) {
+  const { status, stdout } = spawnSync(process.env.SLOTWRIGHT_BIN, ["check", ...files], { encoding: "utf8" });
+  return { status, stdout };
+}
+
+test("a configured order holds in the workshop, and one changed byte does not", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.group("Model").getByRole("button", { name: "Teasel, sideboard" }).click();
+  await bench.type("Width", "1 72 0 mm");
+  await bench.group("Bay 1 holds").getByRole("button", { name: "Leaf, hung right" }).click();
+  await bench.group("Cable hole in the back of bay 1").getByRole("button", { name: "Round hole 60" }).click();
+  await bench.group("Finish").getByRole("button", { name: "Soot" }).click();
+  assert.match(await bench.tally(), /Can be made/);
+  const file = await bench.order();
+  const text = readFileSync(file, "utf8");
+  const order = JSON.parse(text);
+  assert.equal(order.choice.width_mm, 1720);
+  assert.equal(order.choice.finish, "soot");
+  assert.deepEqual(order.choice.bays[0].fill, { leaf: "right" });
+  const shown = (await bench.tally()).replaceAll(/[ .€]/g, "");
+  assert.ok(shown.includes(String(order.promised.price_minor)), `${shown} shows ${order.promised.price_minor}`);
+
+  const good = check(file);
+  assert.equal(good.status, 0, good.stdout);
+  const folder = mkdtempSync(join(tmpdir(), "slotwright-"));
+  const changed = join(folder, "changed.json");
+  writeFileSync(changed, text.replace('"width_mm":1720', '"width_mm":1730'));
+  const bad = check(changed);
+  assert.notEqual(bad.status, 0, bad.stdout);
+  assert.match(bad.stdout, /\/digest: the file says/);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("an order is opened again, and a broken one says why", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  const file = await bench.order();
+  await bench.button("Begin afresh").click();
+  await bench.group("Finish").getByRole("button", { name: "Clear" }).click();
+  const picker = bench.page.locator("input[type=file]");
+  await picker.setInputFiles(file);
+  await bench.page.getByText("Everything that it promised still holds.").waitFor();
+  assert.match(await bench.drawing(), /Finish Brick/);
+  await picker.setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from("{\"format\":3}") });
+  await bench.page.getByText("/format: expected \"slotwright-order\", found 3").waitFor();
+  assert.match(await bench.drawing(), /Finish Brick/, "nothing is lost");
+  await bench.close();
+});
+
+test("what cannot be made says why and offers ways out that mend it", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Width", "5000");
+  assert.match(await bench.tally(), /Cannot be made/);
+  await bench.page.getByText("The width is 5\u202f000 mm; the most is 2\u202f400 mm.").waitFor();
+  assert.equal(await bench.button("Order spec").getAttribute("aria-disabled"), "true");
+  await bench.button("Make it 2\u202f400 mm wide").click();
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.type("Width", "wide");
+  await bench.page.getByText("This is no size.").waitFor();
+  await bench.close();
+});
+
+test("a shut answer stays in sight, says why and is not taken", async () => {
+  const bench = await Bench.open(chrome);
+  const one = bench.group("Number of bays").getByRole("button", { name: "1", exact: true });
+  assert.equal(await one.getAttribute("aria-disabled"), "true");
+  const before = await bench.drawing();
+  await one.focus();
+  await bench.page.getByText("1 cannot be had: The top over bay 1 would bend").waitFor();
+  await bench.page.keyboard.press("Enter");
+  assert.equal(await bench.drawing(), before);
+  await bench.close();
+});
+
+test("the choice survives a reload", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Height", "600");
+  await bench.group("Finish").getByRole("button", { name: "Mere" }).click();
+  const before = await bench.drawing();
+  await bench.visit();
+  assert.equal(await bench.drawing(), before);
+  assert.match(before, /600 high.*Finish Mere/);
+  await bench.close();
+});
+
+test("a changed range file changes prices without a new build; a broken one is said and replaced", async () => {
+  const bench = await Bench.open(chrome);
+  const price = (text) => text.match(/€ ?([\d ]+\.\d\d)/)[1];
+  const usual = price(await bench.tally());
+  const dearer = (text) => text.replaceAll(/price_minor = (\d+)/g, (_, minor) => `price_minor = ${minor}0`);
+  await bench.page.route("**/ranges/fenland.toml", async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, body: dearer(await response.text()) });
+  });
+  await bench.visit();
+  assert.notEqual(price(await bench.tally()), usual);
+  await bench.page.unroute("**/ranges/fenland.toml");
+  await bench.page.route("**/ranges/fenland.toml", (route) => route.fulfill({ body: "format = 1\n[build]\n" }));
+  await bench.visit();
+  await bench.page.getByText("The range file has problems").waitFor();
+  assert.equal(price(await bench.tally()), usual);
+  await bench.close();
+});
