@@ -34,20 +34,20 @@ pub fn start() {
 
 /// The fetched range, or the one built in with a notice why; the saved choice, or the first model's.
 fn load(fetched: Option<&str>) -> Option<Loaded> {
-    let (range, notice) = match fetched.map(Range::parse) {
-        Some(Ok(range)) => (range, None),
-        Some(Err(problems)) => (
-            Range::parse(BUILT_IN).ok()?,
-            Some(format!("The range file has problems, so the built-in range is shown. {problems}")),
-        ),
-        None => (
-            Range::parse(BUILT_IN).ok()?,
-            Some("The range file could not be fetched, so the built-in range is shown.".into()),
-        ),
+    let (text, range, notice) = match fetched.map(|text| (text, Range::parse(text))) {
+        Some((text, Ok(range))) => (text, range, None),
+        Some((_, Err(problems))) => {
+            let notice = format!("The range file has problems, so the built-in range is shown. {problems}");
+            (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(notice))
+        }
+        None => {
+            let notice = "The range file could not be fetched, so the built-in range is shown.".into();
+            (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(notice))
+        }
     };
     let saved = storage::load().filter(|choice| range.model(&choice.model).is_some());
     let choice = saved.or_else(|| Choice::first_of(&range))?;
-    Some(Loaded { range: Arc::new(range), choice, notice, today: clock::today() })
+    Some(Loaded { range: Arc::new(range), text: text.into(), choice, notice, today: clock::today() })
 }
 
 #[component]

@@ -2,6 +2,7 @@
 
 pub mod clock;
 pub mod files;
+pub mod orders;
 pub mod page;
 pub mod range_file;
 pub mod storage;

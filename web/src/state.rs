@@ -11,13 +11,14 @@ use slotwright_core::finding::{Finding, Severity};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
-use slotwright_core::spec::{BadText, Customer, OrderSpec};
 
 /// What the page begins with.
 #[derive(Clone, Debug)]
 pub struct Loaded {
     /// The range.
     pub range: Arc<Range>,
+    /// The file that it was read from.
+    pub text: Arc<str>,
     /// The first choice.
     pub choice: Choice,
     /// What a person should know about how it was loaded.
@@ -75,6 +76,7 @@ impl Known {
 pub struct Desk {
     known: Memo<Known>,
     range: StoredValue<Arc<Range>>,
+    text: StoredValue<Arc<str>>,
     today: Day,
     choice: RwSignal<Choice>,
     lit: RwSignal<usize>,
@@ -83,10 +85,11 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, choice, today, .. } = loaded;
+        let Loaded { range, text, choice, today, .. } = loaded;
+        let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today)));
-        Self { known, range, today, choice, lit }
+        Self { known, range, text, today, choice, lit }
     }
 
     /// The desk of this page.
@@ -127,12 +130,13 @@ impl Desk {
         }
     }
 
-    /// Makes the order spec of the present choice; `None` while something stops it.
-    pub fn order(self, customer: Customer, remark: String) -> Option<Result<OrderSpec, BadText>> {
-        self.peek(|known, range| {
-            let backlog = Backlog::default();
-            let derived = derive(range, &known.choice, self.today, &backlog);
-            derived.orderable().map(|orderable| OrderSpec::new(orderable, customer, remark))
-        })
+    /// The range file as it was read.
+    pub fn range_text(self) -> String {
+        self.text.get_value().to_string()
+    }
+
+    /// The present day.
+    pub fn today(self) -> Day {
+        self.today
     }
 }

@@ -6,6 +6,10 @@ use crate::members::{Place as At, ReadError};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
 
+mod note;
+
+pub(crate) use note::read_bay;
+
 /// Most bays that a choice can name; models allow fewer.
 pub const BAYS_MOST: usize = 6;
 

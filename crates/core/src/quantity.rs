@@ -314,6 +314,15 @@ impl Dim {
     }
 }
 
+/// Millimetres with at most one decimal, as files write them.
+impl fmt::Display for Dim {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, tenth) = (self.0.unsigned_abs() / 10, self.0.unsigned_abs() % 10);
+        let sign = if self.0 < 0 { "-" } else { "" };
+        if tenth == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{tenth}") }
+    }
+}
+
 /// A number that is no whole count of tenths of a millimetre, or is out of all proportion.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[error("{0} is not a length in millimetres with at most one decimal, up to 100000")]

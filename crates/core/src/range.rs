@@ -8,7 +8,7 @@ use alloc::collections::BTreeSet;
 use serde::Serialize;
 
 use crate::seal::Digest;
-use fields::Fields;
+pub(crate) use fields::{Fields, Notes};
 
 mod board;
 mod build;

@@ -23,11 +23,10 @@ pub fn download(name: &str, text: &str) -> Option<()> {
 /// Largest file that is read at all.
 const BYTES_MOST: f64 = 1_000_000.0;
 
-/// The bytes of a file that was picked; `None` if it cannot be read or is far too large.
-pub async fn bytes(file: File) -> Option<Vec<u8>> {
+/// The text of a file that was picked; `None` if it cannot be read or is far too large.
+pub async fn text(file: File) -> Option<String> {
     if file.size() > BYTES_MOST {
         return None;
     }
-    let buffer = JsFuture::from(file.array_buffer()).await.ok()?;
-    Some(js_sys::Uint8Array::new(&buffer).to_vec())
+    JsFuture::from(file.text()).await.ok()?.as_string()
 }

@@ -1,8 +1,6 @@
 //! The choice survives a reload.
 
 use slotwright_core::choice::Choice;
-use slotwright_core::members::{Place, parse};
-use slotwright_core::seal::canonical;
 
 /// The name says the version of what is stored: another version is another name.
 const KEY: &str = "slotwright-choice-1";
@@ -14,14 +12,14 @@ fn storage() -> Option<web_sys::Storage> {
 /// Saves the choice; where nothing can be stored the page works all the same.
 pub fn save(choice: &Choice) {
     if let Some(storage) = storage() {
-        let _ = storage.set_item(KEY, &canonical(choice));
+        let _ = storage.set_item(KEY, &choice.to_note());
     }
 }
 
 /// The saved choice, if there is one that can be read.
 pub fn load() -> Option<Choice> {
     let saved = storage()?.get_item(KEY).ok()??;
-    parse(&saved).and_then(|value| Choice::read(Place::whole(value))).ok()
+    Choice::of_note(&saved)
 }
 
 /// Takes away what the page shows while it loads.

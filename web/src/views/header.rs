@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
-use slotwright_core::spec;
+use slotwright_core::choice::Choice;
 use web_sys::HtmlInputElement;
 
 use crate::browser::files;
+use crate::browser::orders::{self, Answer};
 use crate::state::Desk;
 
 /// The strip at the top, and what a person should know about loading.
@@ -19,8 +20,7 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
         let Some(input) = picker.get_untracked() else { return };
         let Some(file) = HtmlInputElement::files(&input).and_then(|files| files.get(0)) else { return };
         wasm_bindgen_futures::spawn_local(async move {
-            let bytes = files::bytes(file).await;
-            told.try_set(open(desk, bytes.as_deref()));
+            open(desk, files::text(file).await, told);
             if let Some(input) = picker.try_get_untracked().flatten() {
                 input.set_value("");
             }
@@ -51,25 +51,20 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
     }
 }
 
-/// Takes over the choice of an order file and says what came of it.
-fn open(desk: Desk, bytes: Option<&[u8]>) -> String {
-    let Some(bytes) = bytes else {
-        return "This file cannot be read, or is far too large for an order.".into();
+/// Takes over the choice of an order file; `told` hears what came of it.
+fn open(desk: Desk, file: Option<String>, told: RwSignal<String>) {
+    let Some(file) = file else {
+        told.set("This file cannot be read, or is far too large for an order.".into());
+        return;
     };
-    let order = match spec::read(bytes) {
-        Ok(order) => order,
-        Err(error) => return format!("This is no order that can be opened. {error}. {}", error.hint()),
+    let heard = move |answer| match answer {
+        Answer::Bad(sentence) => told.set(sentence),
+        Answer::Good(sentence, note) => {
+            if let Some(choice) = Choice::of_note(&note) {
+                desk.replace(choice);
+            }
+            told.set(sentence);
+        }
     };
-    let (same, holds) =
-        desk.peek(|_, range| (range.digest() == order.range.digest, spec::check(&order, range).holds()));
-    desk.replace(order.choice);
-    match (same, holds) {
-        (true, true) => format!("The order of {} is open. Everything that it promised still holds.", order.ordered_on),
-        (true, false) => {
-            format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on)
-        }
-        (false, _) => {
-            "The order was made with another version of this range; price, weight and date are those of today.".into()
-        }
-    }
+    orders::ask(vec!["read".into(), desk.range_text(), file], Callback::new(heard));
 }

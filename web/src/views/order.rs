@@ -1,9 +1,9 @@
 //! The order: what it costs, when it is there, for whom, and the file to take away.
 
 use leptos::prelude::*;
-use slotwright_core::spec::Customer;
 use slotwright_core::words;
 
+use crate::browser::orders::{self, Answer};
 use crate::browser::{files, page};
 use crate::state::Desk;
 use crate::tally::price_lines;
@@ -90,27 +90,25 @@ fn Form() -> impl IntoView {
     let (address, remark) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        let lines = address.with_untracked(|text| {
-            text.lines().map(str::trim).filter(|line| !line.is_empty()).map(String::from).collect()
-        });
-        let customer = Customer {
-            name: name.get_untracked().trim().into(),
-            contact: contact.get_untracked().trim().into(),
-            address: lines,
-        };
-        let (good, said) = match desk.order(customer, remark.get_untracked().lines().collect::<Vec<_>>().join(" ")) {
-            None => (false, "Something stops this order.".into()),
-            Some(Err(bad)) => (false, format!("{bad}.")),
-            Some(Ok(order)) => {
-                let file = order.file_name();
-                match files::download(&file, &order.to_text()) {
+        let text = |signal: RwSignal<String>| signal.with_untracked(|text| text.trim().to_string());
+        let note = desk.peek(|known, _| known.choice.to_note());
+        let today = desk.today().to_string();
+        let remark = text(remark).lines().collect::<Vec<_>>().join(" ");
+        let customer = [text(name), text(contact), text(address)];
+        let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(customer).chain([remark]);
+        let heard = move |answer| {
+            let (good, said) = match answer {
+                Answer::Bad(sentence) => (false, sentence),
+                Answer::Good(file, text) => match files::download(&file, &text) {
                     Some(()) => (true, format!("Saved as {file}. Send it to the workshop.")),
                     None => (false, "The browser did not let the file be saved.".into()),
-                }
-            }
+                },
+            };
+            bad.set(!good);
+            told.set(said);
         };
-        bad.set(!good);
-        told.set(said);
+        told.set("Writing the order \u{2026}".into());
+        orders::ask(question.collect(), Callback::new(heard));
     };
     view! {
         <form on:submit=submit>

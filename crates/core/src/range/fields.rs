@@ -16,16 +16,16 @@ use crate::quantity::{Dim, Length, read_decimal};
 
 /// Problems found so far, and where everything stands.
 #[derive(Debug, Default)]
-pub(super) struct Notes {
+pub(crate) struct Notes {
     /// Byte offset, path and what is wrong.
-    pub(super) problems: Vec<(usize, String, Wrong)>,
+    pub(crate) problems: Vec<(usize, String, Wrong)>,
     /// Byte offset of every value by its path.
-    pub(super) places: BTreeMap<String, usize>,
+    pub(crate) places: BTreeMap<String, usize>,
 }
 
 /// The keys of one table that were not read yet.
 #[derive(Debug)]
-pub(super) struct Fields<'a> {
+pub(crate) struct Fields<'a> {
     table: DeTable<'a>,
     path: String,
     offset: usize,
@@ -33,7 +33,7 @@ pub(super) struct Fields<'a> {
 }
 
 impl<'a> Fields<'a> {
-    pub(super) fn new(table: DeTable<'a>, notes: &'a mut Notes) -> Self {
+    pub(crate) fn new(table: DeTable<'a>, notes: &'a mut Notes) -> Self {
         Self { table, path: String::new(), offset: 0, notes }
     }
 
@@ -47,7 +47,7 @@ impl<'a> Fields<'a> {
     }
 
     /// Whether a key is there.
-    pub(super) fn has(&self, name: &str) -> bool {
+    pub(crate) fn has(&self, name: &str) -> bool {
         self.table.contains_key(name)
     }
 
@@ -68,7 +68,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A number; an integer will do.
-    pub(super) fn number(&mut self, name: &str) -> f64 {
+    pub(crate) fn number(&mut self, name: &str) -> f64 {
         let Some(value) = self.take(name) else { return 0.0 };
         self.number_of(name, value)
     }
@@ -87,7 +87,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A whole number up to `most`.
-    pub(super) fn whole(&mut self, name: &str, most: u32) -> u32 {
+    pub(crate) fn whole(&mut self, name: &str, most: u32) -> u32 {
         let Some(value) = self.take(name) else { return 0 };
         self.whole_of(name, most, value)
     }
@@ -105,17 +105,17 @@ impl<'a> Fields<'a> {
     }
 
     /// A whole number up to 255.
-    pub(super) fn small(&mut self, name: &str) -> u8 {
+    pub(crate) fn small(&mut self, name: &str) -> u8 {
         u8::try_from(self.whole(name, 255)).unwrap_or(u8::MAX)
     }
 
     /// A length in millimetres.
-    pub(super) fn length(&mut self, name: &str) -> Length {
+    pub(crate) fn length(&mut self, name: &str) -> Length {
         Length::mm(self.number(name))
     }
 
     /// A length that people pick: millimetres with at most one decimal.
-    pub(super) fn dim(&mut self, name: &str) -> Dim {
+    pub(crate) fn dim(&mut self, name: &str) -> Dim {
         let number = self.number(name);
         self.dim_of(name, number)
     }
@@ -129,12 +129,12 @@ impl<'a> Fields<'a> {
     }
 
     /// An amount in minor units.
-    pub(super) fn money(&mut self, name: &str) -> Money {
+    pub(crate) fn money(&mut self, name: &str) -> Money {
         Money::minor(self.whole(name, u32::MAX).into())
     }
 
     /// A text of at most 200 characters.
-    pub(super) fn text(&mut self, name: &str) -> String {
+    pub(crate) fn text(&mut self, name: &str) -> String {
         let Some(value) = self.take(name) else { return String::new() };
         self.text_of(name, value)
     }
@@ -168,18 +168,18 @@ impl<'a> Fields<'a> {
     }
 
     /// A key.
-    pub(super) fn key(&mut self, name: &str) -> Key {
+    pub(crate) fn key(&mut self, name: &str) -> Key {
         let key = self.take(name).and_then(|value| self.parsed(name, value));
         key.unwrap_or_else(Key::nothing)
     }
 
     /// A day.
-    pub(super) fn day(&mut self, name: &str) -> Day {
+    pub(crate) fn day(&mut self, name: &str) -> Day {
         self.take(name).and_then(|value| self.parsed(name, value)).unwrap_or(Day::LAST)
     }
 
     /// One word of a few.
-    pub(super) fn word<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)], neutral: T) -> T {
+    pub(crate) fn word<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)], neutral: T) -> T {
         let Some(value) = self.take(name) else { return neutral };
         let offset = value.span().start;
         let text = self.text_of(name, value);
@@ -196,7 +196,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A list of words of a few.
-    pub(super) fn words<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)]) -> Vec<T> {
+    pub(crate) fn words<T: Copy>(&mut self, name: &str, words: &[(&'static str, T)]) -> Vec<T> {
         self.elements(name, |fields, value| {
             let offset = value.span().start;
             let text = fields.text_of(name, value);
@@ -205,17 +205,17 @@ impl<'a> Fields<'a> {
     }
 
     /// A list of keys.
-    pub(super) fn keys(&mut self, name: &str) -> Vec<Key> {
+    pub(crate) fn keys(&mut self, name: &str) -> Vec<Key> {
         self.elements(name, |fields, value| fields.parsed(name, value))
     }
 
     /// A list of days.
-    pub(super) fn days(&mut self, name: &str) -> Vec<Day> {
+    pub(crate) fn days(&mut self, name: &str) -> Vec<Day> {
         self.elements(name, |fields, value| fields.parsed(name, value))
     }
 
     /// A list of lengths that people pick.
-    pub(super) fn dims(&mut self, name: &str) -> Vec<Dim> {
+    pub(crate) fn dims(&mut self, name: &str) -> Vec<Dim> {
         self.elements(name, |fields, value| {
             let number = fields.number_of(name, value);
             Some(fields.dim_of(name, number))
@@ -223,12 +223,12 @@ impl<'a> Fields<'a> {
     }
 
     /// A list of whole numbers up to 255.
-    pub(super) fn smalls(&mut self, name: &str) -> Vec<u8> {
+    pub(crate) fn smalls(&mut self, name: &str) -> Vec<u8> {
         self.elements(name, |fields, value| u8::try_from(fields.whole_of(name, 255, value)).ok())
     }
 
     /// `true` or `false`.
-    pub(super) fn truth(&mut self, name: &str) -> bool {
+    pub(crate) fn truth(&mut self, name: &str) -> bool {
         let Some(value) = self.take(name) else { return false };
         let (offset, value) = (value.span().start, value.into_inner());
         value.as_bool().unwrap_or_else(|| {
@@ -252,13 +252,13 @@ impl<'a> Fields<'a> {
     }
 
     /// A table, read by its own function.
-    pub(super) fn table<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
+    pub(crate) fn table<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
         let value = self.take(name)?;
         self.inner(name, value, read)
     }
 
     /// A list of tables, each read on its own.
-    pub(super) fn tables<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Vec<T> {
+    pub(crate) fn tables<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Vec<T> {
         let mut number = 0;
         self.elements(name, |fields, value| {
             number += 1;
@@ -285,12 +285,12 @@ impl<'a> Fields<'a> {
     }
 
     /// Either a bare word or a table, whichever stands there.
-    pub(super) fn is_table(&self, name: &str) -> bool {
+    pub(crate) fn is_table(&self, name: &str) -> bool {
         self.table.get(name).is_some_and(|value| value.get_ref().is_table())
     }
 
     /// Keys that nobody read have no meaning.
-    pub(super) fn done(&mut self) {
+    pub(crate) fn done(&mut self) {
         let strange: Vec<(usize, String)> =
             self.table.keys().map(|key| (key.span().start, key.get_ref().to_string())).collect();
         for (offset, name) in strange {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::choice::{Bay, Fill, Hole, Hung};
+use crate::choice::{Bay, read_bay};
 use crate::quantity::{AreaMass, Dim};
 
 /// A cabinet type of the range.
@@ -150,31 +150,4 @@ impl BayCount {
     fn read(fields: &mut Fields<'_>) -> Self {
         Self { least: fields.small("least"), most: fields.small("most") }
     }
-}
-
-fn read_bay(fields: &mut Fields<'_>) -> Bay {
-    Bay {
-        share: fields.small("share"),
-        fill: read_fill(fields),
-        hole: if fields.has("hole") { fields.table("hole", read_hole) } else { None },
-    }
-}
-
-/// `fill = "open"`, `fill = { shelves = 2 }` or `fill = { leaf = "left" }`.
-fn read_fill(fields: &mut Fields<'_>) -> Fill {
-    if !fields.is_table("fill") {
-        return fields.word("fill", &[("open", Fill::Open)], Fill::Open);
-    }
-    let read = |fields: &mut Fields<'_>| {
-        if fields.has("leaf") {
-            Fill::Leaf(fields.word("leaf", &[("left", Hung::Left), ("right", Hung::Right)], Hung::Left))
-        } else {
-            Fill::Shelves(fields.small("shelves"))
-        }
-    };
-    fields.table("fill", read).unwrap_or(Fill::Open)
-}
-
-fn read_hole(fields: &mut Fields<'_>) -> Hole {
-    Hole { kind: fields.key("kind"), offset_mm: fields.dim("offset_mm") }
 }

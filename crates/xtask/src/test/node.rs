@@ -14,9 +14,7 @@ use crate::{http, metadata, say};
 
 /// The page as people use it; `SLOTWRIGHT_URL` is where it is served.
 pub(super) fn browser(root: &Root) -> Result<()> {
-    let Some(mut tests) = tests_in(root, "tests/browser")? else {
-        return Ok(());
-    };
+    let mut tests = tests_in(root, "tests/browser")?;
     ensure!(root.dist().is_dir(), "there is no built app to test. To do: `cargo xtask build`");
     setup::node::ready(root)?;
     tests.env("CHROMIUM", chromium::ready()?).env("SLOTWRIGHT_BIN", tool(root)?);
@@ -27,15 +25,13 @@ pub(super) fn browser(root: &Root) -> Result<()> {
 
 /// The core in WebAssembly; `SLOTWRIGHT_PARITY` is its module for Node.js.
 pub(super) fn parity(root: &Root, arguments: &Arguments) -> Result<()> {
-    let Some(mut tests) = tests_in(root, "tests/parity")? else {
-        return Ok(());
-    };
+    let mut tests = tests_in(root, "tests/parity")?;
     tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_PARITY", module(root, arguments)?);
     command::run(&mut tests, "mend what the failed test claims")
 }
 
-/// Node's test runner over the tests of a folder, if it has any.
-fn tests_in(root: &Root, folder: &str) -> Result<Option<Command>> {
+/// Node's test runner over the tests of a folder.
+fn tests_in(root: &Root, folder: &str) -> Result<Command> {
     let mut tests = Vec::new();
     if let Ok(entries) = std::fs::read_dir(root.join(folder)) {
         for entry in entries {
@@ -44,13 +40,10 @@ fn tests_in(root: &Root, folder: &str) -> Result<Option<Command>> {
     }
     tests.retain(|file| file.to_string_lossy().ends_with(".test.mjs"));
     tests.sort();
-    if tests.is_empty() {
-        say::step(&format!("There are no tests in {folder} yet"));
-        return Ok(None);
-    }
+    ensure!(!tests.is_empty(), "there are no tests in {folder}. To do: check that the checkout is whole");
     let mut node = Command::new("node");
     node.arg("--test").args(tests).current_dir(root.join("tests"));
-    Ok(Some(node))
+    Ok(node)
 }
 
 /// The workshop's tool, with the profile and the features of the host's tests.
