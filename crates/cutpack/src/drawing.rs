@@ -56,7 +56,7 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
             front::draw(&mut pen, subject, lit);
             pen.shift(layout.width.in_mm() + gap, 0.0);
             section::draw(&mut pen, subject, lit);
-            pen.shift(0.0, layout.depth.in_mm() + gap * 1.3);
+            pen.shift(0.0, layout.height.in_mm() + gap * 1.2);
             plan::draw(&mut pen, subject, lit);
         }
     }

@@ -24,7 +24,7 @@ pub fn PlaceQuestions() -> impl IntoView {
     };
     let plug =
         move || desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
-    let none = std::iter::once((String::new(), "none named".to_string()));
+    let none = std::iter::once((String::new(), "any".to_string()));
     let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
     let shown = named
         .map(|(key, name)| {
