@@ -12,9 +12,8 @@ const CUTPACK: &str = "slotwright-cutpack";
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
-        CUTPACK => Some(&[CORE]),
         "slotwright-shop" | "slotwright-web" => Some(&[CORE, CUTPACK]),
-        "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
+        CUTPACK | "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
         _ => None,
     }
 }
