@@ -177,7 +177,7 @@ mod tests {
         assert_eq!(kinds(&|choice| choice.model.to_string()), 3);
         assert_eq!(kinds(&|choice| choice.finish.to_string()), 7);
         assert_eq!(kinds(&|choice| choice.back.to_string()), 2);
-        assert_eq!(kinds(&|choice| choice.bays.len().to_string()), 4);
+        assert_eq!(kinds(&|choice| choice.bays.len().to_string()), 6);
         assert!(kinds(&|choice| format!("{:?}", choice.bays.first().map(|bay| bay.fill))) >= 7);
         assert!(kinds(&|choice| format!("{:?}", choice.width_mm)) > 60);
         assert!(sample.iter().any(|choice| choice.bays.iter().filter(|bay| bay.hole.is_some()).count() > 1));

@@ -63,7 +63,7 @@ fn figures_out_of_proportion_are_found() {
         ("minutes_per_day = 240", "minutes_per_day = 0"),
         ("margin_per_mille = 240", "margin_per_mille = 1000"),
         ("step = 10", "step = 0"),
-        ("bays = { least = 1, most = 4 }", "bays = { least = 1, most = 7 }"),
+        ("bays = { least = 1, most = 6 }", "bays = { least = 1, most = 7 }"),
         ("clearance_mm = 0.15", "clearance_mm = 0.3"),
         ("to = \"2027-01-03\"", "to = \"2026-01-03\""),
     ] {
