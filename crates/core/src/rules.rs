@@ -193,3 +193,6 @@ fn check_unit(out: &mut Vec<Finding>, unit: Unit<'_>) {
 pub(crate) fn numbered<T>(things: impl IntoIterator<Item = T>) -> impl Iterator<Item = (u8, T)> {
     (1..=u8::MAX).zip(things)
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,246 @@
+//! Each rule at its edge: just inside passes, just outside is found.
+
+use super::sag::{lasting, own_load, widest_span};
+use super::{Rule, judge};
+use crate::change::Change;
+use crate::choice::{Choice, Fill, Hole, Hung};
+use crate::finding::Severity;
+use crate::panel::PanelId;
+use crate::quantity::{Dim, Length, Mass};
+use crate::range::{HoleShape, Plug, Range};
+use crate::rules::hole::passage;
+use crate::testing::demo;
+
+fn start(range: &Range, model: &str) -> Choice {
+    Choice::starting(range.models.iter().find(|known| known.key.as_str() == model).unwrap()).unwrap()
+}
+
+fn changed(range: &Range, model: &str, changes: &[Change]) -> Choice {
+    changes.iter().fold(start(range, model), |choice, change| choice.with(change, range))
+}
+
+/// The rules that stop a choice, and those that only speak.
+fn found(range: &Range, choice: &Choice) -> (Vec<Rule>, Vec<Rule>) {
+    let findings = judge(range, choice).findings;
+    let of = |stops: bool| {
+        let mut rules: Vec<Rule> = findings
+            .iter()
+            .filter(|found| (found.severity == Severity::Stops) == stops)
+            .map(|found| found.rule)
+            .collect();
+        rules.dedup();
+        rules
+    };
+    (of(true), of(false))
+}
+
+fn fill(bay: u8, fill: Fill) -> Change {
+    Change::Fill { bay, fill }
+}
+
+fn hole(bay: u8, kind: &str, offset: i32) -> Change {
+    Change::Hole { bay, hole: Some(Hole { kind: kind.parse().unwrap(), offset_mm: Dim::mm(offset) }) }
+}
+
+#[test]
+fn the_models_as_they_begin_can_be_made() {
+    let range = demo();
+    for model in &range.models {
+        assert_eq!(found(&range, &Choice::starting(model).unwrap()).0, [], "{}", model.name);
+    }
+}
+
+#[test]
+fn limits_hold_to_the_step() {
+    let range = demo();
+    for (change, rules) in [
+        (Change::WidthMm(Dim::mm(2400)), &[][..]),
+        (Change::WidthMm(Dim::mm(2410)), &[Rule::SizeLimit]),
+        (Change::WidthMm(Dim::mm(890)), &[Rule::SizeLimit]),
+        (Change::WidthMm(Dim::tenths(16_401)), &[Rule::SizeStep]),
+        (Change::HeightMm(Dim::mm(650)), &[Rule::SizeLimit]),
+        (Change::DepthMm(Dim::mm(350)), &[Rule::SizeLimit]),
+        (Change::BayCount(6), &[]),
+        (Change::BayCount(7), &[Rule::FitOutCount]),
+        (Change::BayCount(0), &[Rule::FitOutCount]),
+        (fill(3, Fill::Shelves(3)), &[Rule::HoleShelf]),
+        (fill(1, Fill::Shelves(4)), &[Rule::FitOutCount, Rule::RowRoom]),
+        (Change::Share { bay: 1, share: 0 }, &[Rule::BayShare, Rule::BayRoom]),
+        (Change::Share { bay: 1, share: 10 }, &[Rule::BayShare, Rule::BayRoom]),
+        (Change::Finish("moss".parse().unwrap()), &[Rule::Known]),
+        (Change::CornerRadiusMm(Dim::mm(13)), &[Rule::Known]),
+    ] {
+        assert_eq!(found(&range, &changed(&range, "sedge", std::slice::from_ref(&change))).0, rules, "{change:?}");
+    }
+}
+
+/// The widest single bay with a shelf is the one that the sag formula solves for.
+#[test]
+fn the_widest_bay_follows_from_the_sag() {
+    let range = demo();
+    let model = range.models.iter().find(|model| model.key.as_str() == "bulrush").unwrap();
+    let board = range.board(&model.body).unwrap();
+    let load = lasting(own_load(board), model.shelf_load_kg_per_m2, &range.strength);
+    let span = widest_span(load, board.thickness(), board.e_along_n_per_mm2, range.strength.sag_span_over);
+    let film = range.finishes[0].dry_film() * 2.0;
+    let width = span + range.build.end_inset_mm * 2.0 + (board.thickness() + film) * 2.0;
+    #[expect(clippy::cast_possible_truncation, reason = "a width in centimetres")]
+    let widest = (width.in_mm() / 10.0).floor() as i32 * 10;
+    assert!((700..900).contains(&widest), "{widest}");
+    for (width, rules) in [(widest, &[][..]), (widest + 10, &[Rule::ShelfSag])] {
+        let choice = changed(&range, "bulrush", &[Change::BayCount(1), Change::WidthMm(Dim::mm(width))]);
+        assert_eq!(found(&range, &choice).0, rules, "{width}");
+    }
+}
+
+#[test]
+fn a_panel_longer_than_every_sheet_is_found() {
+    let mut range = demo();
+    let longest = Length::mm(2100.0) + range.build.sheet_trim_mm * 2.0;
+    for sheet in &mut range.boards[0].sheets {
+        sheet.length_mm = longest;
+    }
+    let wide = changed(&range, "teasel", &[Change::WidthMm(Dim::mm(2100))]);
+    assert_eq!(found(&range, &wide).0, []);
+    for sheet in &mut range.boards[0].sheets {
+        sheet.length_mm = longest - Length::mm(0.1);
+    }
+    assert_eq!(found(&range, &wide).0, [Rule::SheetFit]);
+    let findings = judge(&range, &wide).findings;
+    assert!(findings.iter().any(|found| found.parts == [PanelId::Top]), "{findings:?}");
+}
+
+#[test]
+fn slots_of_neighbours_meet_or_keep_apart() {
+    let range = demo();
+    let shelves = |left, right| {
+        let changes = [fill(1, Fill::Shelves(left)), fill(2, Fill::Shelves(right)), fill(3, Fill::Open)];
+        found(&range, &changed(&range, "teasel", &changes)).0
+    };
+    // Clear height 706.3 mm: one, three equal; two and three are 43 mm apart, less a slot of 18.
+    assert_eq!(shelves(1, 3), []);
+    assert_eq!(shelves(2, 2), []);
+    assert_eq!(shelves(2, 3), []);
+    assert_eq!(shelves(3, 4), [Rule::ShelfSlot]);
+}
+
+#[test]
+fn leaves_keep_their_shape_and_mass() {
+    let mut range = demo();
+    let leaf = |changes: &[Change]| [&[fill(1, Fill::Leaf(Hung::Left)), fill(2, Fill::Open)], changes].concat();
+    let narrow = leaf(&[Change::HeightMm(Dim::mm(1000)), Change::WidthMm(Dim::mm(600))]);
+    assert_eq!(found(&range, &changed(&range, "bulrush", &narrow)).0, []);
+    let tall = leaf(&[Change::HeightMm(Dim::mm(2200)), Change::WidthMm(Dim::mm(860))]);
+    assert_eq!(found(&range, &changed(&range, "bulrush", &tall)).0, [Rule::LeafShape]);
+    range.strength.leaf_most_kg = Mass::kg(2.0);
+    assert_eq!(found(&range, &changed(&range, "bulrush", &narrow)).0, [Rule::LeafMass]);
+}
+
+#[test]
+fn holes_keep_wood_round_them() {
+    let range = demo();
+    // Bays are 506.8 mm clear: a 60 mm hole with 20 mm of wood may be 203 mm off the middle.
+    for (change, rules) in [
+        (hole(3, "round-60", 203), &[][..]),
+        (hole(3, "round-60", 204), &[Rule::HoleEdge]),
+        (hole(3, "round-60", -203), &[]),
+        (hole(3, "round-60", -900), &[Rule::HoleEdge]),
+        (hole(3, "round-99", 0), &[Rule::Known]),
+    ] {
+        assert_eq!(found(&range, &changed(&range, "sedge", std::slice::from_ref(&change))).0, rules, "{change:?}");
+    }
+}
+
+/// Geometry: a square body passes a round hole by its diagonal, a round one by its diameter.
+#[test]
+fn plugs_pass_where_geometry_lets_them() {
+    let plug = |width, height, round| Plug {
+        key: "plug".parse().unwrap(),
+        name: String::new(),
+        width_mm: Length::mm(width),
+        height_mm: Length::mm(height),
+        round,
+    };
+    let round = |diameter| HoleShape::Round { diameter_mm: Length::mm(diameter) };
+    let slotted = HoleShape::Slotted { length_mm: Length::mm(90.0), height_mm: Length::mm(42.0) };
+    for (shape, plug, passes) in [
+        (round(50.0), plug(40.0, 30.0, false), true),
+        (round(49.9), plug(40.0, 30.0, false), false),
+        (round(40.0), plug(40.0, 40.0, true), true),
+        (round(39.9), plug(40.0, 40.0, true), false),
+        (slotted, plug(48.0, 42.0, false), true),
+        (slotted, plug(48.1, 42.0, false), false),
+        (slotted, plug(43.0, 42.1, false), false),
+        // Turned, the flat one lies along the slot.
+        (slotted, plug(10.0, 42.1, false), true),
+        (slotted, plug(90.0, 42.0, true), true),
+    ] {
+        let (needed, given) = passage(shape, &plug);
+        assert_eq!(needed.in_mm() <= given.in_mm() + 1e-9, passes, "{shape:?} {plug:?}: {needed:?} in {given:?}");
+    }
+}
+
+#[test]
+fn the_named_plug_has_to_pass() {
+    let range = demo();
+    let with =
+        |kind, plug: &str| changed(&range, "sedge", &[hole(2, kind, 0), Change::Plug(Some(plug.parse().unwrap()))]);
+    assert_eq!(found(&range, &with("slot-90", "cee-7")).0, []);
+    // 50 × 50 has a diagonal of 70.7 mm: only the large hole passes it, and bay 3 has a small one.
+    assert_eq!(found(&range, &with("round-80", "bs-1363")).0, [Rule::HolePlug]);
+}
+
+#[test]
+fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
+    let mut range = demo();
+    let choice = start(&range, "sedge");
+    let heaviest = |range: &Range| {
+        let judged = judge(range, &choice);
+        let (picked, case) = (judged.picked.unwrap(), judged.case.unwrap());
+        case.bill(picked).heaviest
+    };
+    let mass = heaviest(&range);
+    assert_eq!(found(&range, &choice), (vec![], vec![Rule::WallTether]));
+    range.handling.one_person_kg = mass - Mass::kg(0.01);
+    assert_eq!(found(&range, &choice), (vec![], vec![Rule::PartMass, Rule::WallTether]));
+    range.handling.two_people_kg = mass - Mass::kg(0.01);
+    assert_eq!(found(&range, &choice).0, [Rule::PartMass]);
+}
+
+#[test]
+fn screen_and_wall_are_compared_with_the_width() {
+    let range = demo();
+    for (change, rule) in [
+        (Change::WallMm(Some(Dim::mm(1640))), None),
+        (Change::WallMm(Some(Dim::mm(1630))), Some(Rule::WallWidth)),
+        // 74 in are 1638.3 mm wide, 75 in 1660.4 mm.
+        (Change::ScreenTenthInch(Some(740)), None),
+        (Change::ScreenTenthInch(Some(750)), Some(Rule::ScreenWidth)),
+    ] {
+        let (stops, said) = found(&range, &changed(&range, "sedge", std::slice::from_ref(&change)));
+        assert_eq!(
+            (stops, said.first().filter(|rule| **rule != Rule::WallTether).copied()),
+            (vec![], rule),
+            "{change:?}"
+        );
+    }
+}
+
+/// Low units without leaves need no tether; all others are told to use one.
+#[test]
+fn the_tether_is_asked_for_where_it_matters() {
+    let range = demo();
+    let low = [fill(1, Fill::Open), Change::HeightMm(Dim::mm(600))];
+    assert_eq!(found(&range, &changed(&range, "sedge", &low)).1, []);
+    let higher = [fill(1, Fill::Open), Change::HeightMm(Dim::mm(610))];
+    assert_eq!(found(&range, &changed(&range, "sedge", &higher)).1, [Rule::WallTether]);
+}
+
+#[test]
+fn every_rule_has_a_card_of_its_own() {
+    for rule in Rule::ALL {
+        let card = rule.card();
+        assert_eq!(Rule::of_code(card.code), Some(*rule));
+        assert!(card.what.ends_with('.') && card.why.ends_with('.') && !card.source.is_empty(), "{}", card.code);
+    }
+}
