@@ -42,7 +42,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
     pen.open("dims", None);
     let (near, far) = (height + pen.px(22.0), height + pen.px(54.0));
     for span in &layout.bays {
-        pen.dim_level(span.left.in_mm(), span.right.in_mm(), near);
+        pen.dim_in_row(span.left.in_mm(), span.right.in_mm(), near);
     }
     pen.dim_level(0.0, width, far);
     let beside = pen.px(-20.0);

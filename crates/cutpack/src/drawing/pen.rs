@@ -115,23 +115,31 @@ impl Pen {
         self.px(TEXT_PX * FIGURE) * f64::from(letters)
     }
 
-    /// A level dimension line at `y`; the figure stands over its middle, or beside it if it is too short.
+    /// A level dimension line at `y`; the figure stands over its middle.
     pub(super) fn dim_level(&mut self, from: f64, to: f64, y: f64) {
         let text = figure(to - from);
         self.ticked((from, y), (to, y));
-        let room = to - from > self.text_width(&text) + self.px(4.0);
-        // Short ones step down, so that neighbours do not run into each other.
-        let down = if room { -5.0 } else { TEXT_PX + 3.0 };
-        self.text((from.midpoint(to), y + self.px(down)), &text, false);
+        self.text((from.midpoint(to), y + self.px(-5.0)), &text, false);
     }
 
-    /// An upright dimension line at `x`.
-    pub(super) fn dim_upright(&mut self, from: f64, to: f64, x: f64) {
-        let text = figure((to - from).abs());
-        self.ticked((x, from), (x, to));
-        if (to - from).abs() > self.text_width(&text) + self.px(4.0) {
-            self.text((x - self.px(5.0), from.midpoint(to)), &text, true);
+    /// One of several level dimension lines in a row: without its figure where that would run into
+    /// the next one.
+    pub(super) fn dim_in_row(&mut self, from: f64, to: f64, y: f64) {
+        if to - from > self.text_width(&figure(to - from)) + self.px(4.0) {
+            self.dim_level(from, to, y);
         } else {
+            self.ticked((from, y), (to, y));
+        }
+    }
+
+    /// An upright dimension line at `x`; the figure stands along it, or beside it where it is short,
+    /// or nowhere where there is no room for a line of text.
+    pub(super) fn dim_upright(&mut self, from: f64, to: f64, x: f64) {
+        let (text, long) = (figure((to - from).abs()), (to - from).abs());
+        self.ticked((x, from), (x, to));
+        if long > self.text_width(&text) + self.px(4.0) {
+            self.text((x - self.px(5.0), from.midpoint(to)), &text, true);
+        } else if long > self.px(TEXT_PX) {
             let out = self.text_width(&text) / 2.0 + self.px(6.0);
             self.text((x + out, from.midpoint(to) + self.px(4.0)), &text, false);
         }
