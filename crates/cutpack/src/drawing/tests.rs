@@ -12,10 +12,14 @@ fn range() -> Range {
 }
 
 fn draw(range: &Range, choice: &Choice, view: View, lit: usize) -> String {
+    draw_at(range, choice, view, lit, 2.5)
+}
+
+fn draw_at(range: &Range, choice: &Choice, view: View, lit: usize, mm_per_px: f64) -> String {
     let backlog = Backlog::default();
     let derived = derive(range, choice, "2026-11-25".parse().unwrap(), &backlog);
     let built = derived.built.as_ref().unwrap();
-    svg(Subject { range, choice, built }, view, lit, 2.5, &describe(range, choice))
+    svg(Subject { range, choice, built }, view, lit, mm_per_px, &describe(range, choice))
 }
 
 /// Every number of an attribute's text.
@@ -73,6 +77,43 @@ fn a_unit_is_described_in_words() {
         text,
         "Sedge, 1\u{202f}640 mm wide, 520 high, 420 deep. From the left: leaf, hung left; one shelf, round hole 60 in the middle; open, round hole 60 in the middle. Finish Clear."
     );
+}
+
+/// A figure's box on the sheet: left, top, right, bottom.
+fn text_box(node: roxmltree::Node<'_, '_>) -> [f64; 4] {
+    let number = |name| numbers(node.attribute(name).unwrap())[0];
+    let (x, y, size) = (number("x"), number("y"), number("font-size"));
+    let long = size * 0.55 * node.text().unwrap().chars().map(|_| 1.0).sum::<f64>();
+    if node.attribute("transform").is_some() {
+        [x - size * 0.8, y - long / 2.0, x, y + long / 2.0]
+    } else {
+        [x - long / 2.0, y - size * 0.8, x + long / 2.0, y]
+    }
+}
+
+/// At any scale, from a large screen to a telephone.
+#[test]
+fn figures_never_run_into_each_other() {
+    let range = range();
+    let mut pairs = 0;
+    for (choice, mm_per_px) in
+        choices(&range, 13, Wanted::Valid).zip([1.2, 2.5, 5.0, 9.0, 14.0].into_iter().cycle()).take(150)
+    {
+        for view in [View::Sheet, View::Front, View::Plan, View::Section] {
+            let text = draw_at(&range, &choice, view, 0, mm_per_px);
+            let document = roxmltree::Document::parse(&text).unwrap();
+            let boxes: Vec<[f64; 4]> =
+                document.descendants().filter(|node| node.has_tag_name("text")).map(text_box).collect();
+            for (at, one) in boxes.iter().enumerate() {
+                for other in &boxes[..at] {
+                    pairs += 1;
+                    let apart = one[0] >= other[2] || other[0] >= one[2] || one[1] >= other[3] || other[1] >= one[3];
+                    assert!(apart, "{one:?} and {other:?} at {mm_per_px} of {choice:?}");
+                }
+            }
+        }
+    }
+    assert!(pairs > 1000, "{pairs}");
 }
 
 /// Names of a range are text, not markup.
