@@ -114,3 +114,54 @@ fn price_per_m2(board: &Board) -> Option<f64> {
         board.sheets.iter().map(|sheet| in_minor(sheet.price_minor) / (sheet.length_mm * sheet.width_mm).in_m2());
     prices.min_by(f64::total_cmp)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Area, Length, Mass};
+    use crate::testing::demo;
+
+    /// By hand from the demo range's rates; each line rounded once, half away from zero.
+    #[test]
+    fn the_lines_are_those_worked_by_hand() {
+        let range = demo();
+        let bill = Bill {
+            blanks: [(range.boards[0].key.clone(), Area::mm2(5e6))].into(),
+            cut: Length::mm(36_000.0),
+            faces: Area::mm2(10e6),
+            edges: Length::mm(30_000.0),
+            parts: 10,
+            heaviest: Mass::kg(9.0),
+            mass: Mass::kg(48.0),
+            footprint: (Length::mm(1640.0), Length::mm(460.0)),
+            stack: Length::mm(180.0),
+        };
+        let price = price(&range, &bill, &range.finishes[0]);
+        let expected = [
+            // 5 m² / 0.78 at the small sheet's 9800 for 2.9768 m².
+            (Item::Sheets, 21_103),
+            // 36 m × 3 / 3.6 m/min = 30 min, and 6.410 m² / 2.9768 m² × 6 min = 12.92 min, at 6200 an hour.
+            (Item::Machine, 4435),
+            // 10 m² × 3 coats × 100 µm = 3 l, of which 0.6 reach the work: 5 l at 1900.
+            (Item::Finish, 9500),
+            // 12.821 m² × 2 coats × 0.9 min and 10 m² × 0.9 min at 5200 an hour.
+            (Item::Spraying, 2780),
+            // 12.821 m² × 1.5 min and 30 m × 0.8 min at 4400 an hour.
+            (Item::Bench, 3170),
+            // 10 parts × 2.5 min at 4400 an hour, and 5 m² at 260.
+            (Item::Packing, 3133),
+            // 16 % of 44 121.
+            (Item::Overhead, 7059),
+            // 51 180 / 0.76 less 51 180.
+            (Item::Margin, 16_162),
+            // Two packages of the van: longer than a parcel may be.
+            (Item::Carriage, 11_000),
+            // 21 % of 78 342.
+            (Item::Tax, 16_452),
+        ];
+        let lines: Vec<(Item, i64)> =
+            price.lines.iter().map(|line| (line.item, line.amount_minor.in_minor())).collect();
+        assert_eq!(lines, expected);
+        assert_eq!(price.total_minor, Money::minor(94_794));
+    }
+}

@@ -149,7 +149,9 @@ fn days(minutes: f64, stage: &Stage) -> Option<u32> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::{Area, Length, Mass};
     use crate::range::Shutdown;
+    use crate::testing::demo;
 
     fn calendar(closed: &[&str]) -> Calendar {
         Calendar {
@@ -171,6 +173,44 @@ mod tests {
             let found = calendar.after(from.parse().unwrap(), count).map(|day| day.to_string());
             assert_eq!(found.as_deref(), Some(to));
         }
+    }
+
+    /// By hand, on the demo range's calendar and capacities.
+    #[test]
+    fn stages_follow_each_other_and_work_off_what_is_booked() {
+        let range = demo();
+        let finish = &range.finishes[0];
+        // 5 m² of blanks, 40 m of cuts: under a day in every stage.
+        let bill = Bill {
+            blanks: [(range.boards[0].key.clone(), Area::mm2(5e6))].into(),
+            cut: Length::mm(40_000.0),
+            faces: Area::mm2(10e6),
+            edges: Length::mm(40_000.0),
+            parts: 12,
+            heaviest: Mass::kg(9.0),
+            mass: Mass::kg(48.0),
+            footprint: (Length::mm(1640.0), Length::mm(460.0)),
+            stack: Length::mm(216.0),
+        };
+        let days = |booked: &[(&str, u32)]| {
+            let minutes = booked.iter().map(|(key, minutes)| (key.parse().unwrap(), *minutes)).collect();
+            let today = "2026-11-25".parse().unwrap();
+            let promise = promise(&range, &bill, finish, today, &Backlog { minutes }).unwrap();
+            let free: Vec<String> = promise.stages.iter().map(|days| days.free.to_string()).collect();
+            (free.join(" "), promise.arrives.to_string(), promise.decided_by.to_string())
+        };
+        // Wednesday. Sheets on Thursday and a day to dry, cut on Monday, edges on Tuesday and three
+        // days to cure, packed on Monday, four days on the road: Friday.
+        let usual = ("2026-11-27 2026-11-30 2026-12-04 2026-12-07".into(), "2026-12-11".into(), "edges".into());
+        assert_eq!(days(&[]), usual);
+        // 600 minutes of cutting are two days, done on Friday: nothing is held up.
+        assert_eq!(days(&[("cut", 600)]), usual);
+        // 1501 minutes are six days, done on Thursday: cut on Friday, and all after it four days later.
+        let held_up = ("2026-11-27 2026-12-04 2026-12-10 2026-12-11".into(), "2026-12-17".into(), "cut".into());
+        assert_eq!(days(&[("cut", 1501)]), held_up);
+        // Over the winter shutdown nothing moves.
+        let (_, arrives, _) = days(&[("edges", 220 * 20)]);
+        assert_eq!(arrives, "2027-01-14");
     }
 
     #[test]

@@ -46,9 +46,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice,
         }
     }
     let build = &picked.range.build;
-    // Two tabs with their insets and one tab's length between them.
-    let least = build.tab_mm * 3.0 + build.tab_inset_mm * 2.0;
-    let clear = layout.upright_rear - layout.upright_front;
+    // Both tabs of an upright stand before its lap with the back, with wood between them.
+    let least = build.tab_mm * 2.0 + build.tab_inset_mm * 2.0 + build.ligament_mm;
+    let clear = layout.clear_depth();
     if clear < least && choice.depth_mm >= picked.model.depth_mm.least {
         let (found, least) = (Figure::length(clear), Figure::length(least));
         out.push(Finding::stops(Rule::DepthRoom, Question::Depth, found, Limit::AtLeast, least));

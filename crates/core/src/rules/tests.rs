@@ -111,6 +111,17 @@ fn a_panel_longer_than_every_sheet_is_found() {
 }
 
 #[test]
+fn uprights_have_room_for_two_tabs() {
+    let mut range = demo();
+    let choice = changed(&range, "bulrush", &[Change::DepthMm(Dim::mm(340))]);
+    let clear = judge(&range, &choice).layout.unwrap().clear_depth();
+    // Two tabs of 60 mm, 36 mm to either end and 20 mm of wood between them: 212 mm of 218.
+    assert_eq!(found(&range, &choice).0, []);
+    range.build.tab_inset_mm = range.build.tab_inset_mm + (clear - Length::mm(212.0)) / 2.0 + Length::mm(0.01);
+    assert_eq!(found(&range, &choice).0, [Rule::DepthRoom]);
+}
+
+#[test]
 fn slots_of_neighbours_meet_or_keep_apart() {
     let range = demo();
     let shelves = |left, right| {
