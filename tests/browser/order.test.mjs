@@ -115,3 +115,17 @@ test("a changed range file changes prices without a new build; a broken one is s
   assert.equal(price(await bench.tally()), usual);
   await bench.close();
 });
+
+test("where the order desk cannot be loaded, that is said and nothing is lost", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.route("**/slotwright-orders*", (route) => route.abort());
+  await bench.button("Order spec").click();
+  const dialog = bench.page.getByRole("dialog", { name: "Order spec" });
+  await dialog.getByRole("textbox", { name: "Name" }).fill("Ada Reed");
+  await dialog.getByRole("textbox", { name: "E-mail or telephone" }).fill("ada@example.org");
+  await dialog.getByRole("textbox", { name: "Address, up to six lines" }).fill("1 Dyke Lane");
+  await dialog.getByRole("button", { name: "Save the order spec" }).click();
+  await dialog.getByText("The order desk could not be loaded.").waitFor();
+  assert.equal(await dialog.getByRole("textbox", { name: "Name" }).inputValue(), "Ada Reed");
+  await bench.close();
+});

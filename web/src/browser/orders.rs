@@ -1,7 +1,10 @@
 //! The order desk: a worker that writes and reads orders, loaded when somebody needs it.
 
-use leptos::prelude::Callable;
-use leptos::prelude::Callback;
+use std::cell::Cell;
+use std::rc::Rc;
+use std::time::Duration;
+
+use leptos::prelude::{Callable, Callback, set_timeout};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
@@ -15,34 +18,42 @@ pub enum Answer {
     Bad(String),
 }
 
+/// Longest wait for the desk: it has to be loaded over slow lines too.
+const PATIENCE: Duration = Duration::from_secs(30);
+
 /// Asks the desk; `heard` hears its answer, once. The desk is closed after that.
 pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
-    let failed = "The order desk could not be loaded. Is there a connection?";
+    let failed = || Answer::Bad("The order desk could not be loaded. Is there a connection?".into());
     let Ok(worker) = Worker::new("slotwright-orders_loader.js") else {
-        return heard.run(Answer::Bad(failed.into()));
+        return heard.run(failed());
     };
     let desk = worker.clone();
+    let open = Rc::new(Cell::new(true));
+    let close = move |answer| {
+        if open.replace(false) {
+            desk.terminate();
+            heard.run(answer);
+        }
+    };
+    let (desk, answer) = (worker.clone(), close.clone());
     let answered = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let said: Vec<String> =
             js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
         match &said[..] {
             [ready] if ready == "ready" => {
                 let question: js_sys::Array = question.iter().map(|text| JsValue::from_str(text)).collect();
+                // A desk that cannot be reached answers nothing, and patience ends.
                 let _ = desk.post_message(&question);
             }
-            [word, first, second] if word == "ok" => {
-                desk.terminate();
-                heard.run(Answer::Good(first.clone(), second.clone()));
-            }
-            said => {
-                desk.terminate();
-                heard.run(Answer::Bad(said.last().cloned().unwrap_or_default()));
-            }
+            [word, first, second] if word == "ok" => answer(Answer::Good(first.clone(), second.clone())),
+            said => answer(Answer::Bad(said.last().cloned().unwrap_or_default())),
         }
     });
     worker.set_onmessage(Some(answered.as_ref().unchecked_ref()));
-    let broken = Closure::<dyn FnMut()>::new(move || heard.run(Answer::Bad(failed.into())));
+    let refuse = close.clone();
+    let broken = Closure::<dyn FnMut()>::new(move || refuse(failed()));
     worker.set_onerror(Some(broken.as_ref().unchecked_ref()));
+    set_timeout(move || close(failed()), PATIENCE);
     // Both live as long as the worker, one for each order: a few bytes each.
     answered.forget();
     broken.forget();

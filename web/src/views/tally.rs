@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
-use slotwright_core::finding::Question;
+use slotwright_core::finding::{Question, Severity};
 
 use crate::browser::page;
 use crate::state::Desk;
@@ -40,7 +40,10 @@ pub fn Tally(
         }
     });
     let jump = move |_| {
-        let first = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
+        let first = desk.peek(|known, _| {
+            let stop = known.findings.iter().find(|finding| finding.severity == Severity::Stops);
+            stop.or(known.findings.first()).map(|finding| finding.about)
+        });
         page::scroll_to(first.map_or("questions", section_of));
     };
     view! {
