@@ -5,8 +5,10 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
+use slotwright_core::assembly::Assembly;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::layout::Picked;
 use slotwright_core::options::{Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -39,6 +41,16 @@ fn main() {
             black_box(derive(&range, &largest, today, &backlog));
         })
     );
+    let derived = derive(&range, &largest, today, &backlog);
+    if let Some((picked, built)) = Picked::of(&range, &largest).zip(derived.built.as_ref()) {
+        println!("largest unit: {} joints", built.case.joints.len());
+        println!(
+            "assembly  {:?}",
+            shortest(|| {
+                black_box(Assembly::of(picked, &built.case));
+            })
+        );
+    }
     println!(
         "document  {:?}",
         shortest(|| {

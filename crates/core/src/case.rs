@@ -50,10 +50,10 @@ impl Case {
             Stock::Body => picked.body,
             Stock::Back => picked.back,
         };
-        let area = panel.area();
+        let (area, centroid) = panel.solid();
         let wood = board.density_kg_per_m3.mass_of(area, board.thickness());
         let film = picked.finish.film_kg_per_m3.mass_of(area, picked.finish.dry_film() * 2.0);
-        let centre = panel.case_from_panel.spot(panel.centroid(), panel.thickness / 2.0);
+        let centre = panel.case_from_panel.spot(centroid, panel.thickness / 2.0);
         Weighed { mass: wood + film, centre }
     }
 

@@ -1,6 +1,7 @@
 //! The one pure function in the middle: everything that follows from a range, a choice, a day and
 //! a backlog.
 
+use crate::assembly::Assembly;
 use crate::case::{Case, Weighed};
 use crate::choice::Choice;
 use crate::day::Day;
@@ -13,7 +14,7 @@ use crate::promise::{Backlog, Promise, promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
-use crate::rules::judge;
+use crate::rules::{interlock, judge};
 use crate::seal::Digest;
 
 /// Everything that is known about a choice.
@@ -40,6 +41,8 @@ pub struct Built {
     pub layout: Layout,
     /// Panels and joints.
     pub case: Case,
+    /// How it goes together, and the proof that it holds.
+    pub assembly: Assembly,
     /// Mass and centre of gravity of each panel, in their order.
     pub parts: Vec<(PanelId, Weighed)>,
     /// Mass and centre of gravity of the whole, leaves closed.
@@ -69,7 +72,9 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
         let whole = case.weigh_all(picked);
         let price = price(range, &bill, picked.finish);
         let promise = promise(range, &bill, picked.finish, today, backlog);
-        Built { layout, case, parts, whole, price, promise }
+        let assembly = Assembly::of(picked, &case);
+        interlock::check(&mut findings, &assembly);
+        Built { layout, case, assembly, parts, whole, price, promise }
     });
     Derived { range, choice, today, backlog, findings, built }
 }

@@ -2,6 +2,8 @@
 //!
 //! Lengths are millimetres rounded to a hundredth, masses whole grams, money minor units.
 
+mod assembly;
+
 use serde::Serialize;
 
 use crate::choice::Choice;
@@ -10,7 +12,7 @@ use crate::derive::{Built, Derived};
 use crate::finding::Finding;
 use crate::joint::JointKind;
 use crate::outline::Outline;
-use crate::panel::{GrainAxis, PanelId, Stock};
+use crate::panel::{Ease, Edge, GrainAxis, PanelId, Stock};
 use crate::price::Price;
 use crate::promise::Promise;
 use crate::quantity::Length;
@@ -18,6 +20,8 @@ use crate::range::Key;
 use crate::seal::{Digest, canonical};
 use crate::space::{Lie, Spot};
 use crate::words;
+
+pub use assembly::{AssemblyDocument, DisturbedDocument, StepDocument};
 
 /// Everything that is known about a choice.
 #[derive(Clone, Debug, Serialize)]
@@ -66,6 +70,8 @@ pub struct BuiltDocument {
     pub promise: Option<Promise>,
     /// Outlines and joints.
     pub parts: Parts,
+    /// How it goes together.
+    pub assembly: AssemblyDocument,
     /// Digest of the outlines and joints.
     pub parts_digest: Digest,
 }
@@ -101,10 +107,24 @@ pub struct PanelDocument {
     pub origin_mm: [f64; 3],
     /// `flat`, `facing` or `side`.
     pub lie: &'static str,
+    /// What a hand eases on both faces.
+    pub eased: Vec<EasedDocument>,
     /// The outer outline, counter-clockwise: u, v, bulge of each corner.
     pub outline: Vec<[f64; 3]>,
     /// The holes, clockwise.
     pub holes: Vec<Vec<[f64; 3]>>,
+}
+
+/// An edge that is eased by hand; the outline stays as it is.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct EasedDocument {
+    /// `bottom`, `right`, `top` or `left`.
+    pub edge: &'static str,
+    /// `chamfer` or `rounding`.
+    pub how: &'static str,
+    /// Width of the chamfer or radius of the rounding.
+    pub size_mm: f64,
 }
 
 /// One joint.
@@ -158,9 +178,26 @@ impl BuiltDocument {
             centre_mm: spot(built.whole.centre),
             price: built.price.clone(),
             promise: built.promise.clone(),
+            assembly: AssemblyDocument::of(&built.assembly),
             parts_digest: parts.digest(),
             parts,
         }
+    }
+}
+
+impl EasedDocument {
+    fn of((edge, ease): (Edge, Ease)) -> Self {
+        let (how, size) = match ease {
+            Ease::Chamfer(width) => ("chamfer", width),
+            Ease::Rounding(radius) => ("rounding", radius),
+        };
+        let edge = match edge {
+            Edge::Bottom => "bottom",
+            Edge::Right => "right",
+            Edge::Top => "top",
+            Edge::Left => "left",
+        };
+        Self { edge, how, size_mm: mm(size) }
     }
 }
 
@@ -187,6 +224,7 @@ impl Parts {
                     Lie::Facing => "facing",
                     Lie::Side => "side",
                 },
+                eased: panel.eased().map(EasedDocument::of).collect(),
                 outline: corners(&panel.outline()),
                 holes: panel.holes().map(|hole| corners(&hole)).collect(),
             }

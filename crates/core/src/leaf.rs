@@ -24,16 +24,20 @@ pub struct Leaf {
 ///
 /// The axis stands `inset` from the edge in the middle of the thickness; the upright edges are
 /// rounded with `rounding`. The centre of the rounded corner is (inset − r, t/2 − r) away, and
-/// the corner reaches r further.
+/// the corner reaches r further; r is at most the inset and half the thickness.
 pub fn reach(inset: Length, thickness: Length, rounding: Length) -> Length {
-    let radius = rounding.min(thickness / 2.0).min(inset);
-    let (along, across) = (inset - radius, thickness / 2.0 - radius);
-    Length::mm(libm::hypot(along.in_mm(), across.in_mm())) + radius
+    let (along, across) = (inset - rounding, thickness / 2.0 - rounding);
+    Length::mm(libm::hypot(along.in_mm(), across.in_mm())) + rounding
+}
+
+/// The rounding of a leaf's upright edges: at most half its thickness and its pivots' inset.
+pub fn rounding(build: &Build, thickness: Length) -> Length {
+    build.leaf_rounding_mm.min(thickness / 2.0).min(build.pivot_inset_mm)
 }
 
 /// The gap at the hinge side: what the swing needs, and never less than the gap wanted all round.
 pub fn hinge_gap(build: &Build, thickness: Length) -> Length {
-    let beyond = reach(build.pivot_inset_mm, thickness, build.leaf_rounding_mm) - build.pivot_inset_mm;
+    let beyond = reach(build.pivot_inset_mm, thickness, rounding(build, thickness)) - build.pivot_inset_mm;
     build.leaf_gap_mm.max(beyond + build.leaf_gap_mm / 2.0)
 }
 

@@ -8,6 +8,7 @@
 
 extern crate alloc;
 
+pub mod assembly;
 pub mod bill;
 pub mod carriage;
 pub mod case;
@@ -36,6 +37,7 @@ pub mod seal;
 pub mod space;
 pub mod spec;
 mod strict;
+pub mod turn;
 pub mod words;
 
 #[cfg(test)]

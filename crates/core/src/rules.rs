@@ -11,6 +11,7 @@ use crate::range::Range;
 
 pub mod carrying;
 pub mod hole;
+pub mod interlock;
 pub mod known;
 pub mod leaf;
 pub mod place;
@@ -97,6 +98,8 @@ rules! {
     ScreenWidth = place::SCREEN_WIDTH;
     /// The wall.
     WallWidth = place::WALL_WIDTH;
+    /// It goes together and holds.
+    Interlock = interlock::INTERLOCK;
     /// Fastening to the wall.
     WallTether = tether::WALL_TETHER;
 }

@@ -3,6 +3,8 @@
 //! What, by how much, the limit; the customer's words, no blame. Sizes are in millimetres with a
 //! thin space between thousands.
 
+mod assembly;
+
 use crate::change::Change;
 use crate::choice::{Fill, Hung};
 use crate::day::Day;
@@ -12,6 +14,8 @@ use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
 use crate::rules::Rule;
+
+pub use assembly::{advice, burden, disturbed, step};
 
 /// Stands between thousands: a narrow space that does not break.
 const THIN: char = '\u{202f}';
@@ -190,6 +194,9 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::Interlock => {
+            format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
+        }
         Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
     }
 }

@@ -9,7 +9,7 @@ use crate::root::Root;
 /// Writes them beside the tool that reads the documents.
 pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
     command::run(
-        cargo(root).args(["run", "--quiet", "--package", "slotwright-shop", "--features", "schema", "--"]).args([
+        cargo(root).args(["run", "--quiet", "--package", "slotwright-shop", "--"]).args([
             "schema",
             "--out",
             "crates/shop/schemas",

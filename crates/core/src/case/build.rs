@@ -13,7 +13,7 @@ use crate::leaf;
 use crate::outline::Point;
 use crate::panel::{Feature, GrainAxis, Panel, PanelId, Stock};
 use crate::quantity::Length;
-use crate::range::{BackGrain, Build, HoleShape};
+use crate::range::{BackGrain, Build};
 use crate::space::{Block, Lie, Placement, Spot};
 
 /// Less room than this is no bay, no height and no depth.
@@ -72,6 +72,9 @@ impl Drawn<'_> {
             thickness: self.layout.body,
             grain,
             corner_radius: Length::ZERO,
+            rounding: Length::ZERO,
+            cutter: self.build.cutter_mm,
+            ease: self.build.ease_mm,
             features: Vec::new(),
             case_from_panel: Placement { origin, lie },
         }
@@ -109,12 +112,8 @@ impl Drawn<'_> {
             let kind = bay.hole.as_ref().and_then(|hole| self.picked.range.hole(&hole.kind).map(|kind| (hole, kind)));
             if let Some((hole, kind)) = kind {
                 let centre = Point::new(span.middle() + hole.offset_mm.length() - from, kind.rise_mm);
-                back.features.push(match kind.shape {
-                    HoleShape::Round { diameter_mm } => Feature::Round { centre, diameter: diameter_mm },
-                    HoleShape::Slotted { length_mm, height_mm } => {
-                        Feature::Slotted { centre, length: length_mm, height: height_mm }
-                    }
-                });
+                let (length, height) = kind.shape.extent();
+                back.features.push(Feature::CableHole { centre, length, height });
             }
         }
         bench.lay(back);
@@ -209,21 +208,21 @@ impl Drawn<'_> {
         let span = layout.bays.get(usize::from(bay) - 1)?;
         let id = PanelId::Leaf(bay);
         let leaf = leaf::of(span, layout, self.build, hung);
-        let origin = Spot::new(leaf.left, layout.face, leaf.under);
-        bench.lay(self.body(
-            id,
-            (leaf.right - leaf.left, leaf.over - leaf.under),
-            GrainAxis::AlongV,
-            origin,
-            Lie::Facing,
-        ));
-        let half = layout.body / 2.0;
+        let size = (leaf.right - leaf.left, leaf.over - leaf.under);
+        let mut panel =
+            self.body(id, size, GrainAxis::AlongV, Spot::new(leaf.left, layout.face, leaf.under), Lie::Facing);
+        panel.rounding = leaf::rounding(self.build, layout.body);
+        bench.lay(panel);
+        // The pivots turn bare: rounded over after the sheet was coated, as thick as its wood.
+        let half = self.picked.body.thickness() / 2.0;
+        let middle = layout.face + layout.body / 2.0;
         let pivot = |low, high| Block {
-            from: Spot::new(leaf.axis - half, layout.face, low),
-            to: Spot::new(leaf.axis + half, layout.upright_front, high),
+            from: Spot::new(leaf.axis - half, middle - half, low),
+            to: Spot::new(leaf.axis + half, middle + half, high),
         };
+        // The lower one stands on the lower base plate and carries the leaf.
         let (short, play) = (self.build.tab_short_mm, self.build.pivot_clearance_mm);
-        bench.pivot(id, PanelId::BaseUpper, pivot(layout.body + short, leaf.under), play)?;
+        bench.pivot(id, PanelId::BaseUpper, pivot(layout.body, leaf.under), play)?;
         bench.pivot(id, PanelId::Top, pivot(leaf.over, layout.height - short), play)
     }
 }

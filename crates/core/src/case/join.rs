@@ -104,15 +104,18 @@ impl Bench {
         Some(())
     }
 
-    /// Lets a pivot of `leaf` turn in a round hole of `taker`; `solid` is the square it is rounded from.
+    /// Lets a pivot of `leaf` turn in a round hole of `taker`; `solid` is the square round the pivot.
     pub(super) fn pivot(&mut self, leaf: PanelId, taker: PanelId, solid: Block, clearance: Length) -> Option<()> {
         let panel = self.panel(leaf)?;
-        let feature = standing_out(panel, Patch::of(panel, solid));
-        let goes_in = self.feature(leaf, feature)?;
+        let Patch { from, to } = Patch::of(panel, solid);
+        let (at, diameter) = ((from.u + to.u) / 2.0, to.u - from.u);
+        let (edge, depth) =
+            if from.v < Length::ZERO { (Edge::Bottom, -from.v) } else { (Edge::Top, to.v - panel.height) };
+        let goes_in = self.feature(leaf, Feature::Pivot { edge, at, diameter, depth })?;
         let panel = self.panel(taker)?;
         let Patch { from, to } = Patch::of(panel, solid);
         let centre = Point::new((from.u + to.u) / 2.0, (from.v + to.v) / 2.0);
-        let hole = Feature::Round { centre, diameter: to.u - from.u + clearance };
+        let hole = Feature::Bore { centre, diameter: diameter + clearance };
         let shared = shared(panel, solid);
         let takes = self.feature(taker, hole)?;
         self.join(JointKind::Pivot, goes_in, takes, shared, clearance);

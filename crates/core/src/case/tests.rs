@@ -37,22 +37,31 @@ fn patch(panel: &Panel, feature: Feature) -> (Point, Point) {
     };
     match feature {
         Feature::Tab { edge, from, to, depth } => at(edge, from, to, Length::ZERO, depth),
+        Feature::Pivot { edge, at: middle, diameter, depth } => {
+            at(edge, middle - diameter / 2.0, middle + diameter / 2.0, Length::ZERO, depth)
+        }
         Feature::Notch { edge, from, to, depth } => at(edge, from, to, depth, Length::ZERO),
         Feature::Slot { from, to } => (from, to),
-        Feature::Round { centre, diameter } => {
+        Feature::Bore { centre, diameter } => {
             let half = diameter / 2.0;
             (Point::new(centre.u - half, centre.v - half), Point::new(centre.u + half, centre.v + half))
         }
-        Feature::Slotted { .. } => panic!("no joint has a slotted hole"),
+        Feature::CableHole { .. } => panic!("no joint has a slotted hole"),
     }
 }
 
 /// The feature as a block in the case, through the thickness of its panel.
 fn block(case: &Case, of: FeatureRef) -> Block {
     let panel = case.panel(of.panel).unwrap();
-    let (from, to) = patch(panel, panel.features[usize::from(of.index)]);
+    let feature = panel.features[usize::from(of.index)];
+    let (from, to) = patch(panel, feature);
+    // A pivot is thinner than its leaf.
+    let skin = match feature {
+        Feature::Pivot { diameter, .. } => (panel.thickness - diameter) / 2.0,
+        _ => Length::ZERO,
+    };
     let place = panel.case_from_panel;
-    Block { from: place.spot(from, Length::ZERO), to: place.spot(to, panel.thickness) }
+    Block { from: place.spot(from, skin), to: place.spot(to, panel.thickness - skin) }
 }
 
 /// Free room of the taking side round the going-in side, along x, y and z.

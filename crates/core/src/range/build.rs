@@ -18,6 +18,8 @@ pub struct Build {
     pub clearance_most_mm: Length,
     /// Diameter of the cutter.
     pub cutter_mm: Length,
+    /// Chamfer of the edges that people touch, made by hand.
+    pub ease_mm: Length,
     /// From the end of the top to the outer face of an end.
     pub end_inset_mm: Length,
     /// From the front edge of the top to the front face of stiles and leaves.
@@ -88,6 +90,8 @@ pub struct Strength {
 pub struct Handling {
     /// Heaviest part for one person.
     pub one_person_kg: Mass,
+    /// Longest part for one person.
+    pub one_person_longest_mm: Length,
     /// Heaviest part for two people.
     pub two_people_kg: Mass,
 }
@@ -99,6 +103,7 @@ impl Build {
             clearance_least_mm: fields.length("clearance_least_mm"),
             clearance_most_mm: fields.length("clearance_most_mm"),
             cutter_mm: fields.length("cutter_mm"),
+            ease_mm: fields.length("ease_mm"),
             end_inset_mm: fields.length("end_inset_mm"),
             front_inset_mm: fields.length("front_inset_mm"),
             rear_inset_mm: fields.length("rear_inset_mm"),
@@ -140,6 +145,7 @@ impl Handling {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             one_person_kg: Mass::kg(fields.number("one_person_kg")),
+            one_person_longest_mm: fields.length("one_person_longest_mm"),
             two_people_kg: Mass::kg(fields.number("two_people_kg")),
         }
     }

@@ -228,15 +228,18 @@ fn build(out: &mut Problems, range: &Range) {
     bounds(out, "build.clearance_least_mm", least, 0.0, most);
     bounds(out, "build.clearance_most_mm", most, 0.0, 2.0);
     bounds(out, "build.clearance_mm", build.clearance_mm.in_mm(), least, most);
+    let thinnest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(25.0, f64::min);
     for (name, value, least, most) in [
-        ("cutter_mm", build.cutter_mm, 1.0, 25.0),
+        // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
+        ("cutter_mm", build.cutter_mm, 1.0, thinnest),
+        ("ease_mm", build.ease_mm, 0.0, 5.0),
         ("end_inset_mm", build.end_inset_mm, 0.0, 200.0),
         ("front_inset_mm", build.front_inset_mm, 0.0, 200.0),
         ("rear_inset_mm", build.rear_inset_mm, 0.0, 200.0),
         ("chase_mm", build.chase_mm, 0.0, 200.0),
         ("back_ear_mm", build.back_ear_mm, 0.0, build.end_inset_mm.in_mm()),
         ("foot_recess_mm", build.foot_recess_mm, 0.0, 100.0),
-        ("tab_mm", build.tab_mm, 5.0, 300.0),
+        ("tab_mm", build.tab_mm, build.cutter_mm.in_mm() * 2.0, 300.0),
         ("tab_inset_mm", build.tab_inset_mm, 0.0, 300.0),
         ("tab_short_mm", build.tab_short_mm, 0.0, 5.0),
         ("stile_mm", build.stile_mm, 20.0, 200.0),
@@ -266,6 +269,7 @@ fn build(out: &mut Problems, range: &Range) {
     }
     let one = range.handling.one_person_kg.in_kg();
     bounds(out, "handling.one_person_kg", one, 0.1, 200.0);
+    bounds(out, "handling.one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0);
     bounds(out, "handling.two_people_kg", range.handling.two_people_kg.in_kg(), one, 400.0);
 }
 

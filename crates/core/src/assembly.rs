@@ -1,0 +1,161 @@
+//! How the unit goes together, and the proof that it then holds together.
+//!
+//! From the real solids: which part stops which in the six directions of the case. Taking parts out
+//! one by one along straight moves gives, reversed, the order in which they go in; each move is swept
+//! free of everything that stands. Of the finished unit it is shown that
+//!
+//! - sideways and from front to back no part and no group of parts moves against the rest,
+//! - downwards everything rests on the floor,
+//! - upwards nothing moves without the top, and the top alone does: it is the only key, and its
+//!   weight turns it.
+// Source: directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994); a key
+// and what it locks: P. Song, C.-W. Fu, D. Cohen-Or, Recursive Interlocking Puzzles, ACM Transactions
+// on Graphics 31(6), 2012. Gravity as the last lock is this construction's own.
+
+use crate::case::Case;
+use crate::joint::JointId;
+use crate::layout::Picked;
+use crate::panel::{Panel, PanelId};
+use crate::quantity::{Length, Mass};
+use crate::space::{Block, Spot};
+
+mod blocking;
+mod disturbance;
+mod sequence;
+mod solid;
+
+pub use blocking::{Blocking, Body, Direction};
+pub use disturbance::{Disturbance, Disturbed};
+pub use solid::{Bound, blocks};
+
+/// How a unit goes together and what holds it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Assembly {
+    /// The parts in the order in which they go in.
+    pub steps: Vec<Step>,
+    /// Parts that no straight move takes out: there is no order for them. Empty for every valid unit.
+    pub stuck: Vec<PanelId>,
+    /// What moves in the finished unit though it should not. Empty for every valid unit.
+    pub loose: Vec<Loose>,
+    /// What comes free when the unit does not stand as it should.
+    pub disturbed: Vec<Disturbed>,
+}
+
+/// One part going in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// The part.
+    pub part: PanelId,
+    /// The way it goes in.
+    pub moves: Direction,
+    /// How far it goes from clear of everything to its place.
+    pub travel: Length,
+    /// The joints that it closes.
+    pub closes: Vec<JointId>,
+    /// Its mass.
+    pub mass: Mass,
+    /// How many people it takes.
+    pub people: u8,
+}
+
+/// A group of parts that moves.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loose {
+    /// The way it moves.
+    pub moves: Direction,
+    /// The group.
+    pub parts: Vec<PanelId>,
+}
+
+impl Assembly {
+    /// Finds the order and proves the lock of a case.
+    pub fn of(picked: Picked<'_>, case: &Case) -> Self {
+        let bodies = |bound| -> Vec<Body> {
+            let parts = case.panels.iter().map(|panel| Body::of(blocks(panel, bound)));
+            parts.chain([floor()]).collect()
+        };
+        let hulls = bodies(Bound::Hull);
+        let blocking = Blocking::of(&hulls);
+        let (order, stuck) = sequence::order(&blocking);
+        let name = |at: usize| case.panels.get(at).map(|panel| panel.id);
+        Self {
+            steps: order.iter().filter_map(|taken| step(picked, case, &hulls, taken)).collect(),
+            stuck: stuck.into_iter().filter_map(name).collect(),
+            loose: loose(picked, case, &Blocking::of(&bodies(Bound::Core))),
+            disturbed: disturbance::all(case, &blocking, play(picked)),
+        }
+    }
+
+    /// Whether every part has its place in the order and nothing moves that should not.
+    pub fn is_proven(&self) -> bool {
+        self.stuck.is_empty() && self.loose.is_empty()
+    }
+}
+
+/// The ground that the unit stands on.
+fn floor() -> Body {
+    let (far, deep) = (Length::mm(100_000.0), Length::mm(1000.0));
+    Body::of([Block { from: Spot::new(-far, -far, -deep), to: Spot::new(far, far, Length::ZERO) }])
+}
+
+/// Free play of parts in their joints: less than this is no move.
+fn play(picked: Picked<'_>) -> Length {
+    let build = &picked.range.build;
+    let most = build.clearance_mm.max(build.pivot_clearance_mm).max(build.leaf_gap_mm).max(build.tab_short_mm);
+    most + Length::mm(1e-3)
+}
+
+/// What moves in the finished unit though it should not.
+fn loose(picked: Picked<'_>, case: &Case, cores: &Blocking) -> Vec<Loose> {
+    let (count, play) = (case.panels.len(), play(picked));
+    let mut loose: Vec<Loose> = Vec::new();
+    for direction in Direction::ALL {
+        for at in 0..count {
+            let group = cores.moves_with(at, direction, play);
+            let has = |wanted: usize| group.binary_search(&wanted).is_ok();
+            let held = match direction {
+                // The last of the bodies is the floor, the last of the panels the top.
+                Direction::Down => has(count),
+                Direction::Up => has(count - 1) && (at + 1 < count || group.len() == 1),
+                Direction::Forwards | Direction::Back | Direction::Left | Direction::Right => group.len() == count,
+            };
+            let parts: Vec<PanelId> =
+                group.into_iter().filter_map(|at| case.panels.get(at)).map(|panel| panel.id).collect();
+            if !held && !loose.iter().any(|known| known.moves == direction && known.parts == parts) {
+                loose.push(Loose { moves: direction, parts });
+            }
+        }
+    }
+    loose
+}
+
+fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken) -> Option<Step> {
+    let panel = case.panels.get(taken.body)?;
+    let body = hulls.get(taken.body)?;
+    let standing = || taken.standing.iter().filter_map(|at| Some((case.panels.get(*at)?.id, hulls.get(*at)?)));
+    let stands = |id: PanelId| standing().any(|(known, _)| known == id);
+    let closes = case
+        .joints
+        .iter()
+        .map(|joint| joint.id)
+        .filter(|id| id.goes_in == panel.id && stands(id.takes) || id.takes == panel.id && stands(id.goes_in));
+    let mass = Case::weigh(panel, picked).mass;
+    let travel = standing().map(|(_, other)| body.clear_of(other, taken.out)).fold(Length::ZERO, Length::max);
+    Some(Step {
+        part: panel.id,
+        moves: taken.out.opposite(),
+        travel,
+        closes: closes.collect(),
+        mass,
+        people: people(picked, panel, mass),
+    })
+}
+
+fn people(picked: Picked<'_>, panel: &Panel, mass: Mass) -> u8 {
+    let handling = &picked.range.handling;
+    let (width, height) = panel.blank();
+    if mass > handling.one_person_kg || width.max(height) > handling.one_person_longest_mm { 2 } else { 1 }
+}
+
+#[cfg(test)]
+mod tests;

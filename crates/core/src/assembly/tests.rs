@@ -1,0 +1,209 @@
+//! The small cases of the literature, and the laws over the whole choice space.
+
+use proptest::prelude::*;
+
+use super::{Assembly, Blocking, Body, Bound, Direction, blocks};
+use crate::case::Case;
+use crate::choice::Fill;
+use crate::layout::{Layout, Picked};
+use crate::panel::PanelId;
+use crate::quantity::Length;
+use crate::sample::{Wanted, choices};
+use crate::space::{Block, Spot};
+use crate::testing::demo;
+
+fn block(from: [f64; 3], to: [f64; 3]) -> Block {
+    let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
+    Block { from: spot(from), to: spot(to) }
+}
+
+const TOUCHING: Length = Length::mm(1e-3);
+
+/// Parts that must move together along a direction, from 1.
+fn group(blocking: &Blocking, part: usize, direction: Direction) -> Vec<usize> {
+    blocking.moves_with(part - 1, direction, TOUCHING).into_iter().map(|at| at + 1).collect()
+}
+
+/// A published interlocking cube of nine parts, 4 × 4 × 4 voxels.
+// Source: P. Wang, P. Song, M. Pauly, DESIA: A General Framework for Designing Interlocking
+// Assemblies, ACM Transactions on Graphics 37(6), 2018; data set Cube_4x4x4_K9 of its repository (MIT).
+const CUBE: [[&str; 4]; 4] = [
+    ["4111", "3221", "3211", "2215"],
+    ["4474", "3444", "2555", "2595"],
+    ["6677", "3697", "8697", "8597"],
+    ["6399", "3398", "6688", "8887"],
+];
+
+/// The cube's first index runs along x, its second along y, its third along z.
+fn cube(without: &[usize]) -> Vec<Body> {
+    let voxels = |part: usize| {
+        let mut blocks = Vec::new();
+        for (x, rows) in (0u8..).zip(CUBE) {
+            for (y, row) in (0u8..).zip(rows) {
+                for (z, digit) in (0u8..).zip(row.bytes()) {
+                    if usize::from(digit - b'0') == part {
+                        let at = [f64::from(x), f64::from(y), f64::from(z)];
+                        blocks.push(block(at, at.map(|low| low + 1.0)));
+                    }
+                }
+            }
+        }
+        blocks
+    };
+    (1..=9).map(|part| Body::of(if without.contains(&part) { Vec::new() } else { voxels(part) })).collect()
+}
+
+#[test]
+fn the_published_cube_has_one_key() {
+    let cube = Blocking::of(&cube(&[]));
+    let all: Vec<usize> = (1..=9).collect();
+    for direction in [Direction::Forwards, Direction::Back, Direction::Up, Direction::Down] {
+        (1..=9).for_each(|part| assert_eq!(group(&cube, part, direction), all, "{direction:?}"));
+    }
+    assert_eq!(group(&cube, 1, Direction::Left), [1]);
+    (2..=9).for_each(|part| assert_eq!(group(&cube, part, Direction::Left), all));
+    (2..=9).for_each(|part| assert_eq!(group(&cube, part, Direction::Right), [2, 3, 4, 5, 6, 7, 8, 9]));
+    assert_eq!(group(&cube, 1, Direction::Right), all);
+}
+
+#[test]
+fn the_published_cube_comes_apart_as_published() {
+    let singles = |without: &[usize]| -> Vec<(usize, Direction)> {
+        let blocking = Blocking::of(&cube(without));
+        let parts = (1..=9).filter(|part| !without.contains(part));
+        let alone = |part| Direction::ALL.map(move |direction| (part, direction));
+        let mut found: Vec<_> =
+            parts.flat_map(alone).filter(|(part, direction)| group(&blocking, *part, *direction).len() == 1).collect();
+        found.sort_unstable();
+        found
+    };
+    assert_eq!(singles(&[]), [(1, Direction::Left)]);
+    assert_eq!(singles(&[1]), [(2, Direction::Back)]);
+    assert_eq!(group(&Blocking::of(&cube(&[1])), 4, Direction::Up), [4, 7]);
+    let after: Vec<_> = singles(&[1, 2]);
+    for expected in [(3, Direction::Right), (4, Direction::Left), (5, Direction::Left)] {
+        assert!(after.contains(&expected), "{expected:?} in {after:?}");
+    }
+}
+
+/// Worked: two laps cross; each comes out only its own way.
+#[test]
+fn a_cross_lap_opens_one_way_each() {
+    let along_x =
+        [([0.0, 4.0, 0.0], [10.0, 6.0, 1.0]), ([0.0, 4.0, 1.0], [4.0, 6.0, 2.0]), ([6.0, 4.0, 1.0], [10.0, 6.0, 2.0])];
+    let along_y =
+        [([4.0, 0.0, 1.0], [6.0, 10.0, 2.0]), ([4.0, 0.0, 0.0], [6.0, 4.0, 1.0]), ([4.0, 6.0, 0.0], [6.0, 10.0, 1.0])];
+    let body = |blocks: [([f64; 3], [f64; 3]); 3]| Body::of(blocks.map(|(from, to)| block(from, to)));
+    let lap = Blocking::of(&[body(along_x), body(along_y)]);
+    assert_eq!(group(&lap, 2, Direction::Up), [2]);
+    assert_eq!(group(&lap, 1, Direction::Down), [1]);
+    for direction in [Direction::Left, Direction::Right, Direction::Forwards, Direction::Back] {
+        assert_eq!(group(&lap, 1, direction), [1, 2]);
+        assert_eq!(group(&lap, 2, direction), [1, 2]);
+    }
+    assert_eq!(group(&lap, 2, Direction::Down), [1, 2]);
+}
+
+/// Worked: a rail with through tabs in two sides falls apart; wedges outside the sides lock it.
+#[test]
+fn wedges_lock_a_tabbed_frame() {
+    let rail = [
+        ([0.0, 0.0, 0.0], [10.0, 4.0, 4.0]),
+        ([-3.0, 1.0, 1.0], [0.0, 3.0, 3.0]),
+        ([10.0, 1.0, 1.0], [13.0, 3.0, 3.0]),
+    ];
+    // The tabs beyond the sides are split by the wedges' mortises.
+    let split = |from: f64, to: f64| [([from, 1.0, 1.0], [to, 1.5, 3.0]), ([from, 2.5, 1.0], [to, 3.0, 3.0])];
+    let rail: Vec<_> =
+        rail.into_iter().chain(split(-5.0, -3.0)).chain(split(13.0, 15.0)).map(|(from, to)| block(from, to)).collect();
+    let side = |x: f64| {
+        [
+            ([x, -2.0, -2.0], [x + 3.0, 1.0, 6.0]),
+            ([x, 3.0, -2.0], [x + 3.0, 6.0, 6.0]),
+            ([x, 1.0, -2.0], [x + 3.0, 3.0, 1.0]),
+            ([x, 1.0, 3.0], [x + 3.0, 3.0, 6.0]),
+        ]
+    };
+    let side = |x: f64| Body::of(side(x).map(|(from, to)| block(from, to)));
+    let wedge = |x: f64| Body::of([block([x, 1.5, -1.0], [x + 2.0, 2.5, 5.0])]);
+    let open = Blocking::of(&[Body::of(rail.clone()), side(-3.0), side(10.0)]);
+    assert_eq!(group(&open, 2, Direction::Left), [2]);
+    assert_eq!(group(&open, 3, Direction::Right), [3]);
+    let locked = Blocking::of(&[Body::of(rail), side(-3.0), side(10.0), wedge(-5.0), wedge(13.0)]);
+    for direction in [Direction::Left, Direction::Right] {
+        (1..=3).for_each(|part| assert!(group(&locked, part, direction).len() > 1, "{part} {direction:?}"));
+    }
+    for wedge in [4, 5] {
+        assert_eq!(group(&locked, wedge, Direction::Up), [wedge]);
+    }
+}
+
+fn built(seed: u64, check: impl FnOnce(&Case, &Assembly)) {
+    let range = demo();
+    let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+    let picked = Picked::of(&range, &choice).unwrap();
+    let layout = Layout::of(picked, &choice).unwrap();
+    let case = Case::of(picked, &choice, &layout).unwrap();
+    check(&case, &Assembly::of(picked, &case));
+}
+
+/// The proof sees what is missing: shelves go without their stiles, the rest without the top.
+#[test]
+fn a_unit_that_lacks_its_locks_is_found_loose() {
+    let range = demo();
+    let shelved = |choice: &crate::choice::Choice| choice.bays.iter().all(|bay| matches!(bay.fill, Fill::Shelves(_)));
+    let choice = choices(&range, 3, Wanted::Valid).find(shelved).unwrap();
+    let picked = Picked::of(&range, &choice).unwrap();
+    let layout = Layout::of(picked, &choice).unwrap();
+    let whole = Case::of(picked, &choice, &layout).unwrap();
+    let moves = |lacks: fn(PanelId) -> bool| -> Vec<Direction> {
+        let panels = whole.panels.iter().filter(|panel| !lacks(panel.id)).cloned().collect();
+        let mut moves: Vec<_> =
+            Assembly::of(picked, &Case { panels, joints: Vec::new() }).loose.iter().map(|loose| loose.moves).collect();
+        moves.dedup();
+        moves
+    };
+    assert_eq!(moves(|_| false), []);
+    assert!(moves(|id| matches!(id, PanelId::Stile(_))).contains(&Direction::Forwards));
+    assert!(moves(|id| id == PanelId::Top).contains(&Direction::Up));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    #[test]
+    fn every_valid_unit_goes_together_and_holds(seed in any::<u64>()) {
+        built(seed, |case, assembly| {
+            assert_eq!((&assembly.stuck, &assembly.loose), (&vec![], &vec![]));
+            let last = assembly.steps.last().unwrap();
+            assert_eq!((last.part, last.moves), (PanelId::Top, Direction::Down));
+            // Every joint is closed once, by the later of its two parts.
+            let mut closed: Vec<_> = assembly.steps.iter().flat_map(|step| step.closes.clone()).collect();
+            closed.sort_unstable();
+            assert_eq!(closed, case.joints.iter().map(|joint| joint.id).collect::<Vec<_>>());
+            assert_eq!(assembly.steps.len(), case.panels.len());
+        });
+    }
+
+    /// The slow twin: parts stepped out millimetre by millimetre never share room with what stands.
+    #[test]
+    fn no_step_runs_into_what_stands(seed in any::<u64>()) {
+        built(seed, |case, assembly| {
+            let mut standing: Vec<Body> = Vec::new();
+            for step in &assembly.steps {
+                let panel = case.panel(step.part).unwrap();
+                for hundredth in [0.0, 1.0, 3.0, 10.0, 25.0, 50.0, 75.0, 99.0] {
+                    let moved = step.moves.opposite().step(step.travel * (hundredth / 100.0));
+                    let body = Body::of(blocks(panel, Bound::Hull).into_iter().map(|block| shifted(block, moved)));
+                    assert!(standing.iter().all(|other| !other.shares_room(&body)), "{} at {hundredth} %", step.part);
+                }
+                standing.push(Body::of(blocks(panel, Bound::Hull)));
+            }
+        });
+    }
+}
+
+fn shifted(block: Block, by: Spot) -> Block {
+    let at = |spot: Spot| Spot::new(spot.x + by.x, spot.y + by.y, spot.z + by.z);
+    Block { from: at(block.from), to: at(block.to) }
+}

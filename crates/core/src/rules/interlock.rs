@@ -1,0 +1,29 @@
+//! The unit goes together part by part and then holds together.
+
+use super::{Rule, RuleCard};
+use crate::assembly::Assembly;
+use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::panel::PanelId;
+
+/// See [`check`].
+pub const INTERLOCK: RuleCard = RuleCard {
+    code: "interlock",
+    what: "Every part goes in along one straight move, and in the finished unit nothing moves but the top, upwards.",
+    why: "There are no screws and no glue: tabs, slots, laps and weight are all that holds the unit.",
+    source: "directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994), from the parts' solids; no valid unit breaks it",
+};
+
+/// What the proof of a unit that nothing else stops left open: an error of ours, which stops the order.
+pub(crate) fn check(out: &mut Vec<Finding>, assembly: &Assembly) {
+    let stops = out.iter().any(|finding| finding.severity == Severity::Stops);
+    if stops || assembly.is_proven() {
+        return;
+    }
+    let loose = assembly.loose.iter().flat_map(|loose| loose.parts.iter().copied());
+    let mut parts: Vec<PanelId> = assembly.stuck.iter().copied().chain(loose).collect();
+    parts.sort_unstable();
+    parts.dedup();
+    let count = Figure::count(u32::try_from(parts.len()).unwrap_or(u32::MAX));
+    let allowed = Figure::count(0u32);
+    out.push(Finding::stops(Rule::Interlock, Question::Model, count, Limit::AtMost, allowed).of(parts));
+}

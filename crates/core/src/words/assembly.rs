@@ -1,0 +1,68 @@
+//! Steps of assembly and what comes free, in words.
+
+use super::{mass, part};
+use crate::assembly::{Assembly, Disturbance, Disturbed, Step};
+use crate::panel::PanelId;
+
+/// What to do in a step, in one sentence.
+pub fn step(step: &Step) -> String {
+    let what = part(step.part);
+    match step.part {
+        PanelId::BaseLower => format!("Lay the {what} where the unit is to stand, level."),
+        PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
+        PanelId::Upright(_) => format!("Stand {what} up, tabs down through both base plates."),
+        PanelId::Back => format!("Lower the {what} into its laps with the uprights."),
+        PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
+        PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
+        PanelId::Leaf(_) => format!("Stand the {what} on its lower pivot."),
+        PanelId::Top => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
+    }
+}
+
+/// What a step weighs and how many people it takes.
+pub fn burden(step: &Step) -> String {
+    match step.people {
+        0 | 1 => mass(step.mass),
+        people => format!("{}, {people} people", mass(step.mass)),
+    }
+}
+
+/// What comes free, and what to do about it.
+pub fn disturbed(disturbed: &Disturbed) -> String {
+    let first = list(&disturbed.first);
+    let swings = if disturbed.swings.is_empty() { "" } else { " Leaves swing by their own weight: hold them." };
+    match disturbed.by {
+        Disturbance::LiftedByTop => {
+            format!("Lifted by its top, the {first} comes off and the rest stays. Lift it under the lower base plate.")
+        }
+        Disturbance::LaidOnSide => {
+            format!("Laid on its side, the {first} slides off, then more. Never lay it down.{swings}")
+        }
+        Disturbance::LaidOnBack => {
+            format!("Laid on its back, the {first} slides off, then more. Never lay it down.{swings}")
+        }
+        Disturbance::LaidOnFront => {
+            format!("Laid on its front, the {first} slides off, then more. Never lay it down.{swings}")
+        }
+        Disturbance::Unlevel if disturbed.swings.is_empty() => {
+            "Out of level nothing slides, but the unit tips sooner. Level it.".into()
+        }
+        Disturbance::Unlevel => {
+            "Out of level nothing slides, but leaves swing by themselves and the unit tips sooner. Level it.".into()
+        }
+    }
+}
+
+/// All advice for the assembly sheet, with the usual cautions.
+pub fn advice(assembly: &Assembly) -> Vec<String> {
+    let mut lines: Vec<String> = assembly.disturbed.iter().map(disturbed).collect();
+    lines.push("To move it, take it apart: top first, then the steps backwards.".into());
+    lines
+        .push("Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.".into());
+    lines
+}
+
+fn list(parts: &[PanelId]) -> String {
+    let names: Vec<String> = parts.iter().map(|id| part(*id)).collect();
+    names.join(", ")
+}
