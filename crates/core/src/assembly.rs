@@ -108,6 +108,12 @@ fn play(picked: Picked<'_>) -> Length {
 /// What moves in the finished unit though it should not.
 fn loose(picked: Picked<'_>, case: &Case, cores: &Blocking) -> Vec<Loose> {
     let (count, play) = (case.panels.len(), play(picked));
+    if holds(cores, count, play) { Vec::new() } else { groups(case, cores, play) }
+}
+
+/// Every group that moves though it should not, part by part and direction by direction.
+fn groups(case: &Case, cores: &Blocking, play: Length) -> Vec<Loose> {
+    let count = case.panels.len();
     let mut loose: Vec<Loose> = Vec::new();
     for direction in Direction::ALL {
         for at in 0..count {
@@ -127,6 +133,18 @@ fn loose(picked: Picked<'_>, case: &Case, cores: &Blocking) -> Vec<Loose> {
         }
     }
     loose
+}
+
+/// The same in the few steps that a unit takes which holds. What stops what along a direction is, read
+/// backwards, what stops what along the opposite one: so one part's groups tell of all parts.
+fn holds(cores: &Blocking, count: usize, play: Length) -> bool {
+    let Some(top) = count.checked_sub(1) else { return true };
+    let group = |body, direction| cores.moves_with(body, direction, play);
+    let sideways = [Direction::Forwards, Direction::Back, Direction::Left, Direction::Right];
+    sideways.into_iter().all(|direction| group(top, direction).len() == count)
+        && group(count, Direction::Up).len() == count + 1
+        && group(top, Direction::Up) == [top]
+        && group(top, Direction::Down).into_iter().filter(|body| *body < count).count() == count
 }
 
 fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken) -> Option<Step> {

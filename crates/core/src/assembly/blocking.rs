@@ -239,6 +239,10 @@ fn gaps(own: &[Cell], others: &[Cell]) -> ([f64; 3], [f64; 3]) {
     for cell in own {
         for other in others {
             let [x, y, z] = cell.overlaps(*other);
+            // Most boxes of two plates have nothing to do with each other.
+            if !(x && (y || z) || y && z) {
+                continue;
+            }
             let axes = [(y && z, cell.x, other.x), (z && x, cell.y, other.y), (x && y, cell.z, other.z)];
             for ((ahead, behind), (faces, own, others)) in ahead.iter_mut().zip(&mut behind).zip(axes) {
                 if faces && others.1 > own.0 + SAME_MM {

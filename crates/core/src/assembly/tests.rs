@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use super::{Assembly, Blocking, Body, Bound, Direction, blocks};
+use super::{Assembly, Blocking, Body, Bound, Direction, blocks, floor, groups, play};
 use crate::case::Case;
 use crate::choice::Fill;
 use crate::layout::{Layout, Picked};
@@ -185,7 +185,20 @@ proptest! {
         });
     }
 
-    /// The slow twin: parts stepped out millimetre by millimetre never share room with what stands.
+    /// The slow twin of the proof: part by part and direction by direction.
+    #[test]
+    fn no_group_of_parts_moves(seed in any::<u64>()) {
+        let range = demo();
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let picked = Picked::of(&range, &choice).unwrap();
+        let layout = Layout::of(picked, &choice).unwrap();
+        let case = Case::of(picked, &choice, &layout).unwrap();
+        let bodies = case.panels.iter().map(|panel| Body::of(blocks(panel, Bound::Core))).chain([floor()]);
+        let cores = Blocking::of(&bodies.collect::<Vec<_>>());
+        prop_assert_eq!(groups(&case, &cores, play(picked)), vec![]);
+    }
+
+    /// The slow twin of the order: parts stepped out millimetre by millimetre never share room with what stands.
     #[test]
     fn no_step_runs_into_what_stands(seed in any::<u64>()) {
         built(seed, |case, assembly| {
