@@ -1,0 +1,89 @@
+//! A leaf: a rounded section along its height, with round pivots at both ends.
+
+use slotwright_core::outline::{Corner, Outline, Point, QUARTER};
+use slotwright_core::panel::{Edge, Feature, Panel};
+use slotwright_core::quantity::Length;
+
+use crate::mesh::{Mesh, Surface};
+use crate::path::{Piece, pieces, triangles};
+
+/// A pivot at an end: its place along the end, its diameter, how far it stands out.
+type Pin = (Length, Length, Length);
+
+pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
+    let section = pieces(&section(panel), tolerance);
+    let height = panel.height.in_mm();
+    let mut mesh = Mesh::default();
+    // The section lies across u and w; seen along v it runs clockwise, so walls are turned.
+    for piece in &section {
+        let [start, end] = piece.normals.map(|[u, w]| [u, 0.0, w]);
+        let at = |[u, w]: [f64; 2], v: f64| [u, v, w];
+        let flat = piece.normals.iter().any(|[_, w]| w.abs() > 1e-9);
+        let surface = if flat { Surface::Face } else { Surface::Edge };
+        let corners = [at(piece.to, 0.0), at(piece.from, 0.0), at(piece.from, height), at(piece.to, height)];
+        mesh.wall(surface, corners, [end, start]);
+    }
+    for (edge, v, out) in [(Edge::Bottom, 0.0, -1.0), (Edge::Top, height, 1.0)] {
+        let pins: Vec<Pin> = panel
+            .features
+            .iter()
+            .filter_map(|feature| match *feature {
+                Feature::Pivot { edge: on, at, diameter, depth } if on == edge => Some((at, diameter, depth)),
+                _ => None,
+            })
+            .collect();
+        end(&mut mesh, panel, &section, &pins, (v, out), tolerance);
+    }
+    mesh
+}
+
+/// A rectangle of width and thickness with rounded corners, counter-clockwise in u and w.
+fn section(panel: &Panel) -> Outline {
+    let (width, thickness, radius) = (panel.width, panel.thickness, panel.rounding);
+    let zero = Length::ZERO;
+    let corner = |u, w, bulge| Corner { at: Point::new(u, w), bulge };
+    let bulge = if radius > zero { QUARTER } else { 0.0 };
+    Outline::through([
+        corner(radius, zero, 0.0),
+        corner(width - radius, zero, bulge),
+        corner(width, radius, 0.0),
+        corner(width, thickness - radius, bulge),
+        corner(width - radius, thickness, 0.0),
+        corner(radius, thickness, bulge),
+        corner(zero, thickness - radius, 0.0),
+        corner(zero, radius, bulge),
+    ])
+}
+
+/// One end at height `v`, looking along `out`: the section round the pins, and the pins.
+fn end(mesh: &mut Mesh, panel: &Panel, section: &[Piece], pins: &[Pin], (v, out): (f64, f64), tolerance: f64) {
+    let circle = |(at, diameter, _): &Pin| Outline::circle(Point::new(*at, panel.thickness / 2.0), *diameter);
+    let mut loops = vec![section.to_vec()];
+    loops.extend(pins.iter().map(|pin| pieces(&circle(pin).reversed(), tolerance)));
+    cap(mesh, &loops, v, out);
+    for pin in pins {
+        let around = pieces(&circle(pin), tolerance);
+        let far = v + out * pin.2.in_mm();
+        for Piece { from: [au, aw], to: [bu, bw], normals } in around.iter().copied() {
+            let [start, end] = normals.map(|[u, w]| [u, 0.0, w]);
+            let (low, high) = if out > 0.0 { (v, far) } else { (far, v) };
+            let corners = [[bu, low, bw], [au, low, aw], [au, high, aw], [bu, high, bw]];
+            mesh.wall(Surface::Edge, corners, [end, start]);
+        }
+        cap(mesh, &[around], far, out);
+    }
+}
+
+/// A flat area at height `v` with its normal along `out`.
+fn cap(mesh: &mut Mesh, loops: &[Vec<Piece>], v: f64, out: f64) {
+    let first = u32::try_from(mesh.vertices.len()).unwrap_or(u32::MAX);
+    for piece in loops.iter().flatten() {
+        let [u, w] = piece.from;
+        mesh.add([u, v, w], [0.0, out, 0.0]);
+    }
+    // Counter-clockwise in u and w is clockwise seen from above.
+    mesh.edges.extend(triangles(loops).into_iter().map(|[a, b, c]| {
+        let [a, b, c] = [first + a, first + b, first + c];
+        if out > 0.0 { [a, c, b] } else { [a, b, c] }
+    }));
+}

@@ -1,0 +1,80 @@
+//! Triangle meshes of panels.
+
+use slotwright_core::panel::{Feature, Panel};
+use slotwright_core::quantity::Length;
+
+use crate::{leaf, plate};
+
+/// Which of a panel's surfaces a triangle belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Surface {
+    /// One of the two faces, or what is rounded out of them.
+    Face,
+    /// An edge, where the plies show.
+    Edge,
+}
+
+/// A corner of a triangle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Vertex {
+    /// On the panel: u, v and the depth into its thickness, in millimetres.
+    pub at: [f64; 3],
+    /// The outward normal there, in the same axes, of length 1.
+    pub normal: [f64; 3],
+}
+
+/// A closed mesh in the axes of its panel: u, v, and w into the thickness from the lower face.
+///
+/// Seen against u × v = w its triangles run counter-clockwise from outside.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Mesh {
+    /// The vertices.
+    pub vertices: Vec<Vertex>,
+    /// Triangles of the faces, by vertex.
+    pub faces: Vec<[u32; 3]>,
+    /// Triangles of the edges.
+    pub edges: Vec<[u32; 3]>,
+}
+
+impl Mesh {
+    /// The mesh of a panel. No chord of an arc is further from it than `tolerance`.
+    pub fn of(panel: &Panel, tolerance: Length) -> Self {
+        let turned = panel.features.iter().any(|feature| matches!(feature, Feature::Pivot { .. }));
+        if turned { leaf::mesh(panel, tolerance.in_mm()) } else { plate::mesh(panel, tolerance.in_mm()) }
+    }
+
+    /// All triangles.
+    pub fn triangles(&self) -> impl Iterator<Item = [u32; 3]> + '_ {
+        self.faces.iter().chain(&self.edges).copied()
+    }
+
+    /// The enclosed volume in cubic millimetres: the sum of the tetrahedra to the origin.
+    pub fn volume_mm3(&self) -> f64 {
+        let corner = |index: u32| self.vertices.get(index as usize).map_or([0.0; 3], |vertex| vertex.at);
+        let six = self.triangles().map(|[a, b, c]| {
+            let ([ax, ay, az], [bx, by, bz], [cx, cy, cz]) = (corner(a), corner(b), corner(c));
+            ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)
+        });
+        six.sum::<f64>() / 6.0
+    }
+
+    pub(crate) fn add(&mut self, at: [f64; 3], normal: [f64; 3]) -> u32 {
+        let index = u32::try_from(self.vertices.len()).unwrap_or(u32::MAX);
+        self.vertices.push(Vertex { at, normal });
+        index
+    }
+
+    /// Adds a wall between two corners of a loop, from `low` to `high` along the third axis.
+    pub(crate) fn wall(&mut self, surface: Surface, corners: [[f64; 3]; 4], normals: [[f64; 3]; 2]) {
+        let ([a, b, c, d], [start, end]) = (corners, normals);
+        let [a, b, c, d] = [self.add(a, start), self.add(b, end), self.add(c, end), self.add(d, start)];
+        let triangles = [[a, b, c], [a, c, d]];
+        match surface {
+            Surface::Face => self.faces.extend(triangles),
+            Surface::Edge => self.edges.extend(triangles),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,68 @@
+//! Meshes are closed and hold what the panel's own measures say.
+
+use std::collections::BTreeMap;
+
+use proptest::prelude::*;
+use slotwright_core::derive::derive;
+use slotwright_core::panel::PanelId;
+use slotwright_core::promise::Backlog;
+use slotwright_core::quantity::Length;
+use slotwright_core::range::Range;
+use slotwright_core::sample::{Wanted, choices};
+
+use super::Mesh;
+
+const DEMO: &str = include_str!("../../../../web/ranges/fenland.toml");
+
+/// Every edge between two corners is run once each way: the mesh is closed and all one side out.
+fn check_closed(id: PanelId, mesh: &Mesh) {
+    #[expect(clippy::cast_possible_truncation, reason = "a millionth of a millimetre as a whole number")]
+    let key = |index: u32| mesh.vertices[index as usize].at.map(|mm| (mm * 1e6).round() as i64);
+    let mut runs: BTreeMap<_, i32> = BTreeMap::new();
+    for [a, b, c] in mesh.triangles() {
+        for (from, to) in [(a, b), (b, c), (c, a)] {
+            *runs.entry((key(from), key(to))).or_default() += 1;
+            *runs.entry((key(to), key(from))).or_default() -= 1;
+        }
+    }
+    assert!(runs.values().all(|count| *count == 0), "{id} is open");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    #[test]
+    fn every_mesh_is_closed_and_weighs_as_stated(seed in any::<u64>()) {
+        let range = Range::parse(DEMO).unwrap();
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let backlog = Backlog::default();
+        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        for panel in &derived.built.as_ref().unwrap().case.panels {
+            let mesh = Mesh::of(panel, Length::mm(0.01));
+            check_closed(panel.id, &mesh);
+            let stated = panel.solid().0.in_mm2() * panel.thickness.in_mm();
+            let off = mesh.volume_mm3() / stated - 1.0;
+            prop_assert!(off.abs() < 2e-4, "{}: {off}", panel.id);
+        }
+    }
+
+    /// Normals stand off their triangles' outer side.
+    #[test]
+    fn normals_point_outwards(seed in any::<u64>()) {
+        let range = Range::parse(DEMO).unwrap();
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let backlog = Backlog::default();
+        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        for panel in &derived.built.as_ref().unwrap().case.panels {
+            let mesh = Mesh::of(panel, Length::mm(0.3));
+            for triangle in mesh.triangles() {
+                let [a, b, c] = triangle.map(|index| mesh.vertices[index as usize]);
+                let edge = |to: [f64; 3]| [to[0] - a.at[0], to[1] - a.at[1], to[2] - a.at[2]];
+                let (p, q) = (edge(b.at), edge(c.at));
+                let across = [p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]];
+                let towards: f64 = across.iter().zip(a.normal).map(|(x, n)| x * n).sum();
+                prop_assert!(towards >= -1e-6, "{} {triangle:?}", panel.id);
+            }
+        }
+    }
+}
