@@ -1,5 +1,6 @@
-//! Drawings of a unit, for the page and on paper.
+//! Drawings and solids of a unit, for the page, on paper and for other programs.
 
 pub mod describe;
 pub mod drawing;
+pub mod gltf;
 pub mod glyph;

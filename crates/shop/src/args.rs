@@ -47,6 +47,9 @@ pub(crate) enum Command {
     /// Explain a rule: what is checked, why, and where its figures come from.
     #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag")]
     Explain(Explain),
+    /// Write the assembled unit as a binary glTF 2.0 file: metres, +Y up, one node for each part.
+    #[command(after_help = "Examples:\n  slotwright solid --choice choice.json --out unit.glb")]
+    Solid(Solid),
     /// Print the JSON Schema of a document, or write all of them.
     #[command(after_help = "Examples:\n  slotwright schema order-spec\n  slotwright schema --out schemas")]
     Schema(Schema),
@@ -136,6 +139,15 @@ pub(crate) struct Order {
     /// Where to write it; standard output if nowhere.
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Solid {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    /// Where to write it.
+    #[arg(long, value_name = "FILE.glb")]
+    pub(crate) out: PathBuf,
 }
 
 #[derive(Args, Debug)]

@@ -1,6 +1,9 @@
 //! One module, one command.
 
 use std::process::ExitCode;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use slotwright_core::day::Day;
 
 use crate::args::{Command, Tool};
 use crate::files::FileError;
@@ -12,6 +15,7 @@ mod order;
 pub(crate) mod range;
 mod sample;
 mod schema;
+mod solid;
 
 /// Does what was asked and gives the exit code.
 ///
@@ -27,6 +31,13 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Order(asked) => order::run(asked),
         Command::Explain(asked) => explain::run(asked),
         Command::Schema(asked) => schema::run(asked),
+        Command::Solid(asked) => solid::run(asked),
     }?;
     Ok(ExitCode::from(code))
+}
+
+/// The present day, UTC: the tool's clock, the core has none.
+fn today() -> Day {
+    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
+    Day::of_unix(u32::try_from(seconds / 86_400).unwrap_or(u32::MAX))
 }

@@ -144,6 +144,6 @@ pub(crate) fn made(made: &Made) -> Result<(Range, Choice, Backlog), FileError> {
 }
 
 /// Writes a file.
-pub(crate) fn write(path: &Path, text: &str) -> Result<(), FileError> {
+pub(crate) fn write(path: &Path, text: impl AsRef<[u8]>) -> Result<(), FileError> {
     std::fs::write(path, text).map_err(|error| FileError::Write { path: path.display().to_string(), error })
 }

@@ -1,7 +1,9 @@
 //! Triangle meshes of panels.
 
+use slotwright_core::outline::Point;
 use slotwright_core::panel::{Feature, Panel};
 use slotwright_core::quantity::Length;
+use slotwright_core::space::{Lie, Placement};
 
 use crate::{leaf, plate};
 
@@ -41,6 +43,30 @@ impl Mesh {
     pub fn of(panel: &Panel, tolerance: Length) -> Self {
         let turned = panel.features.iter().any(|feature| matches!(feature, Feature::Pivot { .. }));
         if turned { leaf::mesh(panel, tolerance.in_mm()) } else { plate::mesh(panel, tolerance.in_mm()) }
+    }
+
+    /// The mesh where its panel stands in the unit: x to the right, y to the rear, z up, millimetres;
+    /// counter-clockwise from outside.
+    #[must_use]
+    pub fn in_case(&self, place: Placement) -> Self {
+        // Facing front, u × v points to the front, against the thickness: the mesh is a mirrored one.
+        let mirrored = place.lie == Lie::Facing;
+        let way = |[a, b, c]: &[u32; 3]| if mirrored { [*a, *c, *b] } else { [*a, *b, *c] };
+        let axes = |[u, v, w]: [f64; 3]| match place.lie {
+            Lie::Flat => [u, v, w],
+            Lie::Facing => [u, w, v],
+            Lie::Side => [w, u, v],
+        };
+        let vertices = self.vertices.iter().map(|vertex| {
+            let [u, v, w] = vertex.at.map(Length::mm);
+            let spot = place.spot(Point::new(u, v), w);
+            Vertex { at: [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()], normal: axes(vertex.normal) }
+        });
+        Self {
+            vertices: vertices.collect(),
+            faces: self.faces.iter().map(way).collect(),
+            edges: self.edges.iter().map(way).collect(),
+        }
     }
 
     /// All triangles.

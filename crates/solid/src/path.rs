@@ -38,8 +38,8 @@ fn arc(pieces: &mut Vec<Piece>, segment: Segment, tolerance: f64) {
     let (radius, angle) = (segment.radius().in_mm(), 4.0 * libm::atan(segment.bulge));
     // The centre lies on the chord's bisector, to the left of it for a counter-clockwise arc below half a turn.
     let off = (1.0 - segment.bulge * segment.bulge) / (4.0 * segment.bulge);
-    let chord = [to[0] - from[0], to[1] - from[1]];
-    let centre = [(from[0] + to[0]) / 2.0 - chord[1] * off, (from[1] + to[1]) / 2.0 + chord[0] * off];
+    let half = [(to[0] - from[0]) / 2.0, (to[1] - from[1]) / 2.0];
+    let centre = [from[0] + half[0] - half[1] * off * 2.0, from[1] + half[1] + half[0] * off * 2.0];
     let start = libm::atan2(from[1] - centre[1], from[0] - centre[0]);
     // A chord over the angle a stands r (1 − cos(a/2)) off its arc.
     let widest = 2.0 * libm::acos((1.0 - tolerance / radius).clamp(0.0, 1.0));
@@ -49,25 +49,15 @@ fn arc(pieces: &mut Vec<Piece>, segment: Segment, tolerance: f64) {
         let at = start + angle * (step / count);
         [libm::cos(at), libm::sin(at)]
     };
-    let place = |step: f64, spoke: [f64; 2]| {
-        if step == 0.0 {
-            from
-        } else if step == count {
-            to
-        } else {
-            [centre[0] + radius * spoke[0], centre[1] + radius * spoke[1]]
-        }
-    };
-    let (mut step, mut before) = (0.0, spoke(0.0));
-    while step < count {
-        let after = spoke(step + 1.0);
-        let normal = |spoke: [f64; 2]| [spoke[0] * outward, spoke[1] * outward];
-        pieces.push(Piece {
-            from: place(step, before),
-            to: place(step + 1.0, after),
-            normals: [normal(before), normal(after)],
-        });
-        (step, before) = (step + 1.0, after);
+    let place = |spoke: [f64; 2]| [centre[0] + radius * spoke[0], centre[1] + radius * spoke[1]];
+    let normal = |spoke: [f64; 2]| [spoke[0] * outward, spoke[1] * outward];
+    let (mut step, mut before, mut at) = (1.0, spoke(0.0), from);
+    while step <= count {
+        let after = spoke(step);
+        // The last piece ends where the next segment begins, to the last bit.
+        let end = if step < count { place(after) } else { to };
+        pieces.push(Piece { from: at, to: end, normals: [normal(before), normal(after)] });
+        (step, before, at) = (step + 1.0, after, end);
     }
 }
 

@@ -19,12 +19,14 @@ pub(crate) enum Stage {
     Host,
     Web,
     Size,
+    Solids,
     Parity,
     Browser,
 }
 
 impl Stage {
-    const ALL: [Self; 7] = [Self::Fmt, Self::Lint, Self::Host, Self::Web, Self::Size, Self::Parity, Self::Browser];
+    const ALL: [Self; 8] =
+        [Self::Fmt, Self::Lint, Self::Host, Self::Web, Self::Size, Self::Solids, Self::Parity, Self::Browser];
 
     pub(crate) fn parse(word: &str) -> Result<Self> {
         let names = Self::ALL.map(Self::name);
@@ -41,6 +43,7 @@ impl Stage {
             Self::Host => "host",
             Self::Web => "web",
             Self::Size => "size",
+            Self::Solids => "solids",
             Self::Parity => "parity",
             Self::Browser => "browser",
         }
@@ -53,6 +56,7 @@ impl Stage {
             Self::Host => "tests on this machine",
             Self::Web => "clippy for wasm32, the page is built",
             Self::Size => "the page is within its size budget",
+            Self::Solids => "the exported solids, by an independent geometry kernel",
             Self::Parity => "the same bytes natively and in WebAssembly",
             Self::Browser => "the page in a browser",
         }
@@ -65,6 +69,7 @@ impl Stage {
             Self::Host => host(root),
             Self::Web => web(root, arguments),
             Self::Size => size::run(root, arguments),
+            Self::Solids => node::solids(root),
             Self::Parity => node::parity(root, arguments),
             Self::Browser => node::browser(root),
         }

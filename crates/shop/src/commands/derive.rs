@@ -1,8 +1,5 @@
 //! `slotwright derive`: everything that is known about a choice.
 
-use std::time::{SystemTime, UNIX_EPOCH};
-
-use slotwright_core::day::Day;
 use slotwright_core::derive::derive;
 
 use crate::args::Derive;
@@ -12,13 +9,7 @@ use crate::output::{self, DIFFERS, GOOD};
 /// Exit code 1 if something stops the order; the document is printed all the same.
 pub(super) fn run(asked: &Derive) -> Result<u8, FileError> {
     let (range, choice, backlog) = files::made(&asked.made)?;
-    let document = derive(&range, &choice, asked.today.unwrap_or_else(today), &backlog).document();
+    let document = derive(&range, &choice, asked.today.unwrap_or_else(super::today), &backlog).document();
     output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
     Ok(if document.orderable { GOOD } else { DIFFERS })
-}
-
-/// The present day, UTC: the tool's clock, the core has none.
-fn today() -> Day {
-    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
-    Day::of_unix(u32::try_from(seconds / 86_400).unwrap_or(u32::MAX))
 }

@@ -6,14 +6,16 @@ use crate::metadata::{self, Crate};
 use crate::root::Root;
 
 const CORE: &str = "slotwright-core";
+const SOLID: &str = "slotwright-solid";
 const CUTPACK: &str = "slotwright-cutpack";
 
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
-        "slotwright-shop" | "slotwright-web" => Some(&[CORE, CUTPACK]),
-        CUTPACK | "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
+        "slotwright-shop" | "slotwright-web" => Some(&[CORE, SOLID, CUTPACK]),
+        CUTPACK => Some(&[CORE, SOLID]),
+        SOLID | "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
         _ => None,
     }
 }

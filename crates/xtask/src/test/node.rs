@@ -23,6 +23,14 @@ pub(super) fn browser(root: &Root) -> Result<()> {
     command::run(&mut tests, "mend what the failed test claims")
 }
 
+/// The solids that the tool writes, read by libraries that are not ours.
+pub(super) fn solids(root: &Root) -> Result<()> {
+    setup::node::ready(root)?;
+    let mut tests = tests_in(root, "tests/solids")?;
+    tests.env("SLOTWRIGHT_BIN", tool(root)?);
+    command::run(&mut tests, "mend what the failed test claims")
+}
+
 /// The core in WebAssembly; `SLOTWRIGHT_PARITY` is its module for Node.js.
 pub(super) fn parity(root: &Root, arguments: &Arguments) -> Result<()> {
     let mut tests = tests_in(root, "tests/parity")?;

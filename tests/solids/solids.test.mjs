@@ -1,0 +1,107 @@
+// The solids of seeded units against what the tool states of them, by an independent geometry kernel.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { parse } from "smol-toml";
+import validator from "gltf-validator";
+import { choices, near, shared, unit } from "./unit.mjs";
+
+const range = parse(readFileSync(new URL("../../web/ranges/fenland.toml", import.meta.url), "utf8"));
+const units = choices(100, 20);
+
+/// Density of a coated board: wood through its measured thickness, film on both faces.
+function density(choice, part) {
+  const model = range.model.find((model) => model.key === choice.model);
+  const board = range.board.find((board) => board.key === (part === "back" ? choice.back : model.body));
+  const finish = range.finish.find((finish) => finish.key === choice.finish);
+  const coats = finish.coats_before + finish.coats_after;
+  const film = (2 * coats * finish.wet_film_um * finish.volume_solids_percent) / 100 / 1000;
+  const wood = board.measured_mm ?? board.nominal_mm;
+  return (wood * board.density_kg_per_m3 + film * finish.film_kg_per_m3) / (wood + film);
+}
+
+test("100 units: valid files; closed parts; mass, centre of gravity and no part in another", async () => {
+  const worst = { mass: 0, centre: 0, shared: 0 };
+  for (const line of units) {
+    const { bytes, stated, parts, free } = await unit(line);
+    const { issues } = await validator.validateBytes(new Uint8Array(bytes));
+    assert.deepEqual([issues.numErrors, issues.numWarnings], [0, 0], JSON.stringify(issues.messages));
+    assert.deepEqual([...parts.keys()].sort(), stated.parts.panels.map((panel) => panel.id).sort());
+
+    let whole = 0;
+    const moment = [0, 0, 0];
+    for (const [id, part] of parts) {
+      const mass = (part.solid.volume() / 1e9) * density(JSON.parse(line), id);
+      const off = Math.abs(mass / part.mass_kg - 1);
+      assert.ok(off < 0.001, `${id}: ${mass} is not ${part.mass_kg} kg`);
+      worst.mass = Math.max(worst.mass, off);
+      whole += mass;
+      part.centre.forEach((value, axis) => { moment[axis] += mass * value; });
+    }
+    // The file has y up and z to the front; the document z up and y to the rear.
+    const [x, up, front] = moment.map((value) => value / whole);
+    const apart = Math.hypot(x - stated.centre_mm[0], -front - stated.centre_mm[1], up - stated.centre_mm[2]);
+    assert.ok(apart < 0.5, `centre of gravity ${apart} mm off in ${line}`);
+    worst.centre = Math.max(worst.centre, apart);
+
+    const list = [...parts];
+    for (const [at, [one, a]] of list.entries()) {
+      for (const [two, b] of list.slice(at + 1)) {
+        if (!near(a.solid, b.solid, 0.001)) continue;
+        const volume = shared(a.solid, b.solid);
+        // The file's 32-bit figures are within 0.0001 mm.
+        assert.ok(volume < 1, `${one} and ${two} share ${volume} mm³ in ${line}`);
+        worst.shared = Math.max(worst.shared, volume);
+      }
+    }
+    free();
+  }
+  console.log(`# worst of 100 units: mass ${(worst.mass * 100).toFixed(4)} %, centre ${worst.centre.toFixed(4)} mm, shared ${worst.shared.toFixed(4)} mm³`);
+});
+
+/// Directions in which a joint has its clearance, with the share of it to each side; axes of the case.
+function sides(kind, takes) {
+  const both = (axis) => [[axis, 1], [axis, -1]];
+  const [x, y, z] = [0, 1, 2];
+  switch (kind) {
+    case "lap": return [...both(x), ...both(y)];
+    case "ear": return [...both(z), [y, 1]];
+    // Along the tab and across it: all but the way through the part that takes it.
+    default: return takes === "back" ? [...both(x), ...both(z)] : [...both(x), ...both(y)];
+  }
+}
+
+test("every joint has its clearance: half of it to each side is free, a little more is not", async () => {
+  const little = 0.03;
+  let checked = 0;
+  for (const line of units.slice(0, 100)) {
+    const { stated, parts, free } = await unit(line);
+    const pairs = new Map();
+    for (const joint of stated.parts.joints) {
+      const pair = `${joint.goes_in} ${joint.takes}`;
+      pairs.set(pair, [...(pairs.get(pair) ?? []), joint]);
+    }
+    for (const pair of pairs.values()) {
+      const { goes_in, takes, kind, clearance_mm } = pair[0];
+      const [a, b] = [parts.get(goes_in).solid, parts.get(takes).solid];
+      for (const [axis, sign] of sides(kind, takes)) {
+        for (const [by, free] of [[clearance_mm / 2 - little, true], [clearance_mm / 2 + little, false]]) {
+          const step = [0, 0, 0];
+          step[axis] = by * sign;
+          const moved = a.translate([step[0], step[2], -step[1]]);
+          for (const joint of pair) {
+            const [from, to] = [joint.from_mm, joint.to_mm];
+            const within = { min: [from[0] - 1, from[2] - 1, -to[1] - 1], max: [to[0] + 1, to[2] + 1, 1 - from[1]] };
+            const volume = shared(moved, b, within);
+            const said = `${goes_in} in ${takes}, ${kind}, moved ${step}: ${volume} mm³`;
+            assert.ok(free ? volume < 1e-3 : volume > 1e-3, `${said} in ${line}`);
+            checked += 1;
+          }
+          moved.delete();
+        }
+      }
+    }
+    free();
+  }
+  console.log(`# ${checked} moves of joints`);
+});
