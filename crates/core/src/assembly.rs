@@ -82,7 +82,7 @@ impl Assembly {
             steps: order.iter().filter_map(|taken| step(picked, case, &hulls, taken)).collect(),
             stuck: stuck.into_iter().filter_map(name).collect(),
             loose: loose(picked, case, &Blocking::of(&bodies(Bound::Core))),
-            disturbed: disturbance::all(case, &blocking, play(picked)),
+            disturbed: disturbance::all(case, &blocking, play(picked, Direction::Up)),
         }
     }
 
@@ -98,32 +98,43 @@ fn floor() -> Body {
     Body::of([Block { from: Spot::new(-far, -far, -deep), to: Spot::new(far, far, Length::ZERO) }])
 }
 
-/// Free play of parts in their joints: less than this is no move.
-fn play(picked: Picked<'_>) -> Length {
+/// Free play of parts in their joints: less than this is no move. Upwards a leaf has the gap over it;
+/// downwards everything stands or hangs in its slot.
+fn play(picked: Picked<'_>, direction: Direction) -> Length {
     let build = &picked.range.build;
-    let most = build.clearance_mm.max(build.pivot_clearance_mm).max(build.leaf_gap_mm).max(build.tab_short_mm);
+    let most = match direction {
+        Direction::Down => build.clearance_mm,
+        Direction::Up => build.clearance_mm.max(build.leaf_gap_mm),
+        Direction::Forwards | Direction::Back | Direction::Left | Direction::Right => {
+            build.clearance_mm.max(build.pivot_clearance_mm)
+        }
+    };
     most + Length::mm(1e-3)
 }
 
 /// What moves in the finished unit though it should not.
 fn loose(picked: Picked<'_>, case: &Case, cores: &Blocking) -> Vec<Loose> {
-    let (count, play) = (case.panels.len(), play(picked));
-    if holds(cores, count, play) { Vec::new() } else { groups(case, cores, play) }
+    let moves_with = |body, direction| cores.moves_with(body, direction, play(picked, direction));
+    if holds(case, moves_with) { Vec::new() } else { groups(case, moves_with) }
+}
+
+fn top_of(case: &Case) -> Option<usize> {
+    case.panels.iter().position(|panel| panel.id == PanelId::Top)
 }
 
 /// Every group that moves though it should not, part by part and direction by direction.
-fn groups(case: &Case, cores: &Blocking, play: Length) -> Vec<Loose> {
-    let count = case.panels.len();
+fn groups(case: &Case, moves_with: impl Fn(usize, Direction) -> Vec<usize>) -> Vec<Loose> {
+    // The last of the bodies is the floor.
+    let (floor, top) = (case.panels.len(), top_of(case));
     let mut loose: Vec<Loose> = Vec::new();
     for direction in Direction::ALL {
-        for at in 0..count {
-            let group = cores.moves_with(at, direction, play);
+        for at in 0..floor {
+            let group = moves_with(at, direction);
             let has = |wanted: usize| group.binary_search(&wanted).is_ok();
             let held = match direction {
-                // The last of the bodies is the floor, the last of the panels the top.
-                Direction::Down => has(count),
-                Direction::Up => has(count - 1) && (at + 1 < count || group.len() == 1),
-                Direction::Forwards | Direction::Back | Direction::Left | Direction::Right => group.len() == count,
+                Direction::Down => has(floor),
+                Direction::Up => top.is_some_and(|top| has(top) && (at != top || group.len() == 1)),
+                Direction::Forwards | Direction::Back | Direction::Left | Direction::Right => group.len() == floor,
             };
             let parts: Vec<PanelId> =
                 group.into_iter().filter_map(|at| case.panels.get(at)).map(|panel| panel.id).collect();
@@ -136,15 +147,15 @@ fn groups(case: &Case, cores: &Blocking, play: Length) -> Vec<Loose> {
 }
 
 /// The same in the few steps that a unit takes which holds. What stops what along a direction is, read
-/// backwards, what stops what along the opposite one: so one part's groups tell of all parts.
-fn holds(cores: &Blocking, count: usize, play: Length) -> bool {
-    let Some(top) = count.checked_sub(1) else { return true };
-    let group = |body, direction| cores.moves_with(body, direction, play);
+/// backwards, what stops what along the opposite one: so one part's groups tell of all parts. Upwards
+/// and downwards the play differs, and each is asked with its own.
+fn holds(case: &Case, moves_with: impl Fn(usize, Direction) -> Vec<usize>) -> bool {
+    let (floor, Some(top)) = (case.panels.len(), top_of(case)) else { return false };
     let sideways = [Direction::Forwards, Direction::Back, Direction::Left, Direction::Right];
-    sideways.into_iter().all(|direction| group(top, direction).len() == count)
-        && group(count, Direction::Up).len() == count + 1
-        && group(top, Direction::Up) == [top]
-        && group(top, Direction::Down).into_iter().filter(|body| *body < count).count() == count
+    sideways.into_iter().all(|direction| moves_with(top, direction).len() == floor)
+        && (0..floor).all(|part| moves_with(part, Direction::Down).binary_search(&floor).is_ok())
+        && moves_with(top, Direction::Up) == [top]
+        && (0..floor).all(|part| moves_with(part, Direction::Up).binary_search(&top).is_ok())
 }
 
 fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken) -> Option<Step> {

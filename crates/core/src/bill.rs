@@ -63,17 +63,26 @@ impl Bill {
         blanks * (1000.0 / f64::from(rates.sheet_yield_per_mille))
     }
 
-    /// Litres of finish: faces × coats × wet film, and what misses the work.
-    pub fn litres(&self, finish: &Finish) -> f64 {
+    /// Both faces of the sheets bought, in square metres.
+    fn sheet_faces(&self, rates: &Rates) -> f64 {
+        let blanks: Area = self.blanks.values().copied().sum();
+        self.sheet_area(blanks, rates).in_m2() * 2.0
+    }
+
+    /// Litres of finish: area × coats × wet film, and what misses the work. Sheets are coated whole,
+    /// parts after cutting.
+    pub fn litres(&self, rates: &Rates, finish: &Finish) -> f64 {
         let wet_m = finish.wet_film_um / 1e6;
-        let on_the_work = self.faces.in_m2() * f64::from(finish.coats()) * wet_m * 1000.0;
+        let before = self.sheet_faces(rates) * f64::from(finish.coats_before);
+        let after = self.faces.in_m2() * f64::from(finish.coats_after);
+        let on_the_work = (before + after) * wet_m * 1000.0;
         on_the_work * 1000.0 / f64::from(1000 - finish.loss_per_mille.min(999))
     }
 
     /// The minutes that the unit takes; sheets are sanded and coated whole, offcuts too.
     pub fn minutes(&self, rates: &Rates, finish: &Finish) -> Minutes {
         let blanks: Area = self.blanks.values().copied().sum();
-        let sheet_faces = self.sheet_area(blanks, rates).in_m2() * 2.0;
+        let sheet_faces = self.sheet_faces(rates);
         let faces = self.faces.in_m2();
         // A sheet of the usual format, 1220 × 2440 mm (common practice), for the time of loading.
         let sheets = self.sheet_area(blanks, rates).in_m2() / 2.9768;

@@ -33,6 +33,9 @@ impl<'a> Picked<'a> {
     }
 }
 
+/// Less room than this is no bay, no row and, twice, no depth, whatever the range asks.
+pub(crate) const LEAST_ROOM: Length = Length::mm(40.0);
+
 /// Most shelves that are laid out in one bay; models allow fewer.
 pub const SHELVES_MOST: u8 = 12;
 
@@ -170,6 +173,11 @@ impl Layout {
     /// Clear height between base and top.
     pub fn clear_height(&self) -> Length {
         self.ceiling - self.floor
+    }
+
+    /// Clear height of a row of a bay: all rows are as high as its lowest one.
+    pub fn row_height(&self, bay: &BaySpan) -> Length {
+        bay.shelves.first().copied().unwrap_or(self.ceiling) - self.floor
     }
 
     /// From the front edge of the uprights to the back.

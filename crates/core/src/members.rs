@@ -43,7 +43,34 @@ pub fn parse(text: &str) -> Result<Value, ReadError> {
 pub(crate) fn quoted(value: &Value) -> String {
     let text = canonical(value);
     let cut: String = text.chars().take(60).collect();
-    if cut.len() < text.len() { format!("{cut}…") } else { cut }
+    let shown = shown(&cut);
+    if cut.len() < text.len() { format!("{shown}…") } else { shown }
+}
+
+/// The same with every character that would do something to a screen written as its number.
+fn shown(text: &str) -> String {
+    let visible = |character: char| !character.is_control() && !is_unseen(character);
+    text.chars()
+        .map(
+            |character| if visible(character) { character.to_string() } else { character.escape_unicode().to_string() },
+        )
+        .collect()
+}
+
+/// Characters that are not seen but reorder, break or hide what is.
+// Source: Unicode Standard, general categories Cf, Zl and Zp; those of them that text may carry in.
+pub(crate) fn is_unseen(character: char) -> bool {
+    matches!(character,
+        '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
+        | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
+}
+
+/// A whole number, however it is written: `1`, `1.0` and `1e0` are one number in JSON.
+pub(crate) fn whole(value: &Value) -> Option<i64> {
+    // 2⁵³: up to there every whole number has its own double.
+    let exact = |number: &f64| number.fract() == 0.0 && number.abs() <= 9_007_199_254_740_992.0;
+    #[expect(clippy::cast_possible_truncation, reason = "whole and within 2⁵³")]
+    value.as_i64().or_else(|| value.as_f64().filter(exact).map(|number| number as i64))
 }
 
 fn fault(pointer: &str, reason: String) -> ReadError {
@@ -74,7 +101,7 @@ impl Place {
 
     /// A whole number between two bounds.
     pub(crate) fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
-        let whole = self.value.as_i64().filter(|number| (least..=most).contains(number));
+        let whole = whole(&self.value).filter(|number| (least..=most).contains(number));
         whole.map_or_else(|| self.wrong(&format!("a whole number from {least} to {most}")), Ok)
     }
 
@@ -157,16 +184,21 @@ pub struct Members {
 impl Members {
     fn pointer_of(&self, name: &str) -> String {
         let token: String = name.replace('~', "~0").replace('/', "~1").chars().take(60).collect();
-        format!("{}/{token}", self.pointer)
+        format!("{}/{}", self.pointer, shown(&token))
     }
 
     /// A member that must be there.
     pub(crate) fn take(&mut self, name: &str) -> Result<Place, ReadError> {
-        self.maybe(name).ok_or_else(|| fault(&self.pointer, format!("the member \"{name}\" is missing")))
+        self.remove(name).ok_or_else(|| fault(&self.pointer, format!("the member \"{name}\" is missing")))
     }
 
-    /// A member that may be there.
+    /// A member that may be there; `null` is the same as none.
     pub(crate) fn maybe(&mut self, name: &str) -> Option<Place> {
+        let place = self.remove(name)?;
+        (!place.value.is_null()).then_some(place)
+    }
+
+    fn remove(&mut self, name: &str) -> Option<Place> {
         let pointer = self.pointer_of(name);
         self.members.remove(name).map(|value| Place { value, pointer })
     }
@@ -174,7 +206,7 @@ impl Members {
     /// The next member, whatever its name.
     pub(crate) fn next(&mut self) -> Option<(String, Place)> {
         let name = self.members.keys().next()?.clone();
-        let place = self.maybe(&name)?;
+        let place = self.remove(&name)?;
         Some((name, place))
     }
 

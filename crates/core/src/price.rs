@@ -80,7 +80,10 @@ pub fn price(range: &Range, bill: &Bill, finish: &Finish) -> Price {
     let mut lines = vec![
         Line { item: Item::Sheets, amount_minor: Money::to_minor(sheets.sum()) },
         Line { item: Item::Machine, amount_minor: hours(rates.machine_hour_minor, minutes.cut) },
-        Line { item: Item::Finish, amount_minor: Money::to_minor(in_minor(finish.litre_minor) * bill.litres(finish)) },
+        Line {
+            item: Item::Finish,
+            amount_minor: Money::to_minor(in_minor(finish.litre_minor) * bill.litres(rates, finish)),
+        },
         Line {
             item: Item::Spraying,
             amount_minor: hours(rates.spray_hour_minor, minutes.coat_before + minutes.coat_after),
@@ -108,7 +111,8 @@ fn in_minor(amount: Money) -> f64 {
     amount.in_minor() as f64
 }
 
-/// The best price of a square metre among the board's sheets, in minor units.
+/// The best price of a square metre among the board's sheets, in minor units: parts are priced by area
+/// over a stated yield, whichever format they will be nested on.
 fn price_per_m2(board: &Board) -> Option<f64> {
     let prices =
         board.sheets.iter().map(|sheet| in_minor(sheet.price_minor) / (sheet.length_mm * sheet.width_mm).in_m2());
@@ -142,26 +146,26 @@ mod tests {
             (Item::Sheets, 21_103),
             // 36 m × 3 / 3.6 m/min = 30 min, and 6.410 m² / 2.9768 m² × 6 min = 12.92 min, at 6200 an hour.
             (Item::Machine, 4435),
-            // 10 m² × 3 coats × 100 µm = 3 l, of which 0.6 reach the work: 5 l at 1900.
-            (Item::Finish, 9500),
+            // 12.821 m² × 2 coats and 10 m² × 1, 100 µm each: 3.564 l, of which 0.6 reach the work: 5.940 l at 1900.
+            (Item::Finish, 11_286),
             // 12.821 m² × 2 coats × 0.9 min and 10 m² × 0.9 min at 5200 an hour.
             (Item::Spraying, 2780),
             // 12.821 m² × 1.5 min and 30 m × 0.8 min at 4400 an hour.
             (Item::Bench, 3170),
             // 10 parts × 2.5 min at 4400 an hour, and 5 m² at 260.
             (Item::Packing, 3133),
-            // 16 % of 44 121.
-            (Item::Overhead, 7059),
-            // 51 180 / 0.76 less 51 180.
-            (Item::Margin, 16_162),
+            // 16 % of 45 907.
+            (Item::Overhead, 7345),
+            // 53 252 / 0.76 less 53 252.
+            (Item::Margin, 16_816),
             // Two packages of the van: longer than a parcel may be.
             (Item::Carriage, 11_000),
-            // 21 % of 78 342.
-            (Item::Tax, 16_452),
+            // 21 % of 81 068.
+            (Item::Tax, 17_024),
         ];
         let lines: Vec<(Item, i64)> =
             price.lines.iter().map(|line| (line.item, line.amount_minor.in_minor())).collect();
         assert_eq!(lines, expected);
-        assert_eq!(price.total_minor, Money::minor(94_794));
+        assert_eq!(price.total_minor, Money::minor(98_092));
     }
 }

@@ -76,7 +76,8 @@ pub struct Promise {
     pub decided_by: Key,
 }
 
-/// Longest time looked ahead, in calendar days: ten years. A calendar without working days ends here.
+/// Longest time looked ahead, in calendar days: ten years. A calendar without working days ends here,
+/// and so does work that takes longer.
 const HORIZON: u32 = 3660;
 
 impl Calendar {
@@ -87,23 +88,32 @@ impl Calendar {
             && !self.shutdowns.iter().any(|shut| shut.from <= day && day <= shut.to)
     }
 
-    /// The first working day after `day`; `None` if there is none within ten years.
+    /// The first working day after `day`; `None` if there is none within ten years, or before the
+    /// last day that can be written.
     pub fn next_open(&self, day: Day) -> Option<Day> {
-        let mut next = day;
+        let mut last = day;
         for _ in 0..HORIZON {
-            next = next.next();
+            let next = last.next();
+            if next == last {
+                return None;
+            }
             if self.is_open(next) {
                 return Some(next);
             }
+            last = next;
         }
         None
     }
 
-    /// The working day that is `count` working days after `day`; the day itself for 0.
+    /// The working day that is `count` working days after `day`; the day itself for 0. `None` beyond
+    /// ten years.
     pub fn after(&self, day: Day, count: u32) -> Option<Day> {
         let mut open = day;
         for _ in 0..count {
             open = self.next_open(open)?;
+            if u32::try_from(day.days_until(open)).is_ok_and(|days| days > HORIZON) {
+                return None;
+            }
         }
         Some(open)
     }
@@ -211,6 +221,19 @@ mod tests {
         // Over the winter shutdown nothing moves.
         let (_, arrives, _) = days(&[("edges", 220 * 20)]);
         assert_eq!(arrives, "2027-01-14");
+    }
+
+    /// Near the last day that can be written there is no promise, and an end.
+    #[test]
+    fn the_last_days_promise_nothing() {
+        let range = demo();
+        let bill = Bill { mass: Mass::kg(40.0), parts: 10, ..Bill::default() };
+        let booked = [("cut".parse().unwrap(), 1501)].into();
+        for (today, minutes) in [("9999-12-31", BTreeMap::new()), ("9999-12-28", booked)] {
+            let today: Day = today.parse().unwrap();
+            assert_eq!(promise(&range, &bill, &range.finishes[0], today, &Backlog { minutes }), None);
+            assert_eq!(range.calendar.after(Day::LAST, 1), None);
+        }
     }
 
     #[test]

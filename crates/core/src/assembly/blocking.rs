@@ -158,7 +158,8 @@ impl Body {
 
     /// Whether two bodies are in the same place somewhere.
     pub fn shares_room(&self, other: &Self) -> bool {
-        self.cells.iter().any(|cell| other.cells.iter().any(|other| cell.shares_room(*other)))
+        let apart = self.hull.zip(other.hull).is_none_or(|(own, others)| !own.shares_room(others));
+        !apart && self.cells.iter().any(|cell| other.cells.iter().any(|other| cell.shares_room(*other)))
     }
 }
 

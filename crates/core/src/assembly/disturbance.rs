@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Blocking, Direction};
+use super::{Blocking, Direction, top_of};
 use crate::case::Case;
 use crate::panel::PanelId;
 use crate::quantity::Length;
@@ -52,7 +52,7 @@ pub(super) fn all(case: &Case, hulls: &Blocking, play: Length) -> Vec<Disturbed>
         let swings = if by == Disturbance::LaidOnBack { Vec::new() } else { leaves() };
         Disturbed { by, first: names(first), then: names(then), swings }
     };
-    let lifted = case.panels.len().checked_sub(1).map(|top| hulls.moves_with(top, Direction::Up, play));
+    let lifted = top_of(case).map(|top| hulls.moves_with(top, Direction::Up, play));
     vec![
         Disturbed {
             by: Disturbance::LiftedByTop,
@@ -68,7 +68,8 @@ pub(super) fn all(case: &Case, hulls: &Blocking, play: Length) -> Vec<Disturbed>
     ]
 }
 
-/// Bodies that some straight move takes out without lifting them, the floor and those gone left out.
+/// Bodies that some straight move takes out without lifting them; the floor is nowhere near now, and
+/// those gone are left out.
 fn free(hulls: &Blocking, gone: &[usize], down: &[Direction]) -> Vec<usize> {
     let floor = hulls.count().saturating_sub(1);
     let standing: Vec<usize> = (0..floor).filter(|at| !gone.contains(at)).collect();
@@ -76,9 +77,7 @@ fn free(hulls: &Blocking, gone: &[usize], down: &[Direction]) -> Vec<usize> {
         standing.iter().all(|other| *other == body || hulls.travel(body, out, *other).is_none())
     };
     let out = |body: usize| {
-        down.iter().any(|down| {
-            Direction::ALL.into_iter().any(|out| out != down.opposite() && out != Direction::Down && goes(body, out))
-        })
+        down.iter().any(|down| Direction::ALL.into_iter().any(|out| out != down.opposite() && goes(body, out)))
     };
     standing.iter().copied().filter(|body| out(*body)).collect()
 }

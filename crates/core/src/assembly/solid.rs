@@ -131,7 +131,11 @@ fn lost(bend: Bend) -> impl Iterator<Item = Patch> {
             let back = leaves.turned_right();
             one(Patch::between(at, leaves.back().from(back.from(at, radius * 2.0), radius)))
         }
-        Turn::Across(radius) => one(Patch::round(at, radius * 2.0, radius * 2.0)),
+        // Its chord meets both walls √2 r from the corner; half a disc on it stays within that.
+        Turn::Across(radius) => {
+            let across = radius * (2.0 * core::f64::consts::SQRT_2);
+            one(Patch::round(at, across, across))
+        }
         // Three steps under the quarter circle: at x from the corner it stands r − √(r² − (r − x)²) off.
         Turn::Rounded(radius) => [0.0, 0.1, 0.4].map(|share| {
             let off = 1.0 - libm::sqrt(1.0 - (1.0 - share) * (1.0 - share));

@@ -8,16 +8,13 @@ use crate::case::Case;
 use crate::case::join::Bench;
 use crate::choice::{Choice, Fill, Hung};
 use crate::joint::JointKind;
-use crate::layout::{Layout, Picked};
+use crate::layout::{LEAST_ROOM, Layout, Picked};
 use crate::leaf;
 use crate::outline::Point;
 use crate::panel::{Feature, GrainAxis, Panel, PanelId, Stock};
 use crate::quantity::Length;
 use crate::range::{BackGrain, Build};
 use crate::space::{Block, Lie, Placement, Spot};
-
-/// Less room than this is no bay, no height and no depth.
-const LEAST_ROOM: Length = Length::mm(40.0);
 
 pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Case> {
     let drawn = Drawn { picked, layout, build: &picked.range.build };
@@ -52,14 +49,12 @@ struct Drawn<'a> {
 }
 
 impl Drawn<'_> {
+    /// What the rules on room let pass, whatever the range asks, can be built.
     fn has_room(&self) -> bool {
-        let wide = self.layout.bays.iter().all(|bay| bay.clear() > LEAST_ROOM && bay.opening() > LEAST_ROOM);
-        let high = self.layout.bays.iter().all(|bay| {
-            let rows = f64::from(u16::try_from(bay.shelves.len() + 1).unwrap_or(u16::MAX));
-            self.layout.clear_height() - self.layout.body * rows > LEAST_ROOM * rows
-        });
-        let deep = self.layout.clear_depth() > LEAST_ROOM * 2.0;
-        wide && high && deep
+        let layout = self.layout;
+        let wide = layout.bays.iter().all(|bay| bay.clear() >= LEAST_ROOM && bay.opening() >= LEAST_ROOM);
+        let high = layout.bays.iter().all(|bay| layout.row_height(bay) >= LEAST_ROOM);
+        wide && high && layout.clear_depth() >= LEAST_ROOM * 2.0
     }
 
     fn body(&self, id: PanelId, size: (Length, Length), grain: GrainAxis, origin: Spot, lie: Lie) -> Panel {

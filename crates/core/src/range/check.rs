@@ -228,22 +228,24 @@ fn build(out: &mut Problems, range: &Range) {
     bounds(out, "build.clearance_least_mm", least, 0.0, most);
     bounds(out, "build.clearance_most_mm", most, 0.0, 2.0);
     bounds(out, "build.clearance_mm", build.clearance_mm.in_mm(), least, most);
+    let thickest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(1.0, f64::max);
     let thinnest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(25.0, f64::min);
     for (name, value, least, most) in [
         // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
         ("cutter_mm", build.cutter_mm, 1.0, thinnest),
         ("ease_mm", build.ease_mm, 0.0, 5.0),
-        ("end_inset_mm", build.end_inset_mm, 0.0, 200.0),
+        ("end_inset_mm", build.end_inset_mm, 3.0, 200.0),
         ("front_inset_mm", build.front_inset_mm, 0.0, 200.0),
         ("rear_inset_mm", build.rear_inset_mm, 0.0, 200.0),
         ("chase_mm", build.chase_mm, 0.0, 200.0),
-        ("back_ear_mm", build.back_ear_mm, 0.0, build.end_inset_mm.in_mm()),
-        ("foot_recess_mm", build.foot_recess_mm, 0.0, 100.0),
+        // Wood beyond the last lap, and a foot that reaches under stiles and lower pivots.
+        ("back_ear_mm", build.back_ear_mm, 3.0, build.end_inset_mm.in_mm()),
+        ("foot_recess_mm", build.foot_recess_mm, 0.0, build.front_inset_mm.in_mm()),
         ("tab_mm", build.tab_mm, build.cutter_mm.in_mm() * 2.0, 300.0),
         ("tab_inset_mm", build.tab_inset_mm, 0.0, 300.0),
         ("tab_short_mm", build.tab_short_mm, 0.0, 5.0),
         ("stile_mm", build.stile_mm, 20.0, 200.0),
-        ("pivot_inset_mm", build.pivot_inset_mm, 1.0, 100.0),
+        ("pivot_inset_mm", build.pivot_inset_mm, thickest / 2.0, 100.0),
         ("pivot_clearance_mm", build.pivot_clearance_mm, 0.0, 5.0),
         ("leaf_gap_mm", build.leaf_gap_mm, 0.0, 20.0),
         ("leaf_rounding_mm", build.leaf_rounding_mm, 0.0, 50.0),

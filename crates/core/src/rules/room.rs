@@ -3,8 +3,7 @@
 use super::{Rule, RuleCard, numbered};
 use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Question};
-use crate::layout::{BaySpan, Layout, Picked};
-use crate::quantity::Length;
+use crate::layout::{LEAST_ROOM, Layout, Picked};
 
 /// Bays wide enough.
 pub const BAY_ROOM: RuleCard = RuleCard {
@@ -33,12 +32,13 @@ pub const DEPTH_ROOM: RuleCard = RuleCard {
 pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice, layout: &Layout) {
     let strength = &picked.range.strength;
     for (bay, span) in numbered(&layout.bays) {
-        let (clear, least) = (span.clear(), strength.bay_least_mm);
+        let (clear, least) = (span.clear(), strength.bay_least_mm.max(LEAST_ROOM));
+        let (clear, least) = if clear < least { (clear, least) } else { (span.opening(), LEAST_ROOM) };
         if clear < least {
             let (found, least) = (Figure::length(clear), Figure::length(least));
             out.push(Finding::stops(Rule::BayRoom, Question::Bay(bay), found, Limit::AtLeast, least));
         }
-        let (row, least) = (row_height(span, layout), strength.row_least_mm);
+        let (row, least) = (layout.row_height(span), strength.row_least_mm.max(LEAST_ROOM));
         if row < least {
             let about = if span.shelves.is_empty() { Question::Height } else { Question::Bay(bay) };
             let (found, least) = (Figure::length(row), Figure::length(least));
@@ -47,16 +47,10 @@ pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice,
     }
     let build = &picked.range.build;
     // Both tabs of an upright stand before its lap with the back, with wood between them.
-    let least = build.tab_mm * 2.0 + build.tab_inset_mm * 2.0 + build.ligament_mm;
+    let least = (build.tab_mm * 2.0 + build.tab_inset_mm * 2.0 + build.ligament_mm).max(LEAST_ROOM * 2.0);
     let clear = layout.clear_depth();
     if clear < least && choice.depth_mm >= picked.model.depth_mm.least {
         let (found, least) = (Figure::length(clear), Figure::length(least));
         out.push(Finding::stops(Rule::DepthRoom, Question::Depth, found, Limit::AtLeast, least));
     }
-}
-
-/// Clear height of a row of a bay.
-fn row_height(span: &BaySpan, layout: &Layout) -> Length {
-    let lowest = span.shelves.first().copied().unwrap_or(layout.ceiling);
-    lowest - layout.floor
 }

@@ -9,6 +9,7 @@ use crate::panel::PanelId;
 use crate::quantity::{Dim, Length, Mass};
 use crate::range::{HoleShape, Plug, Range};
 use crate::rules::hole::passage;
+use crate::sample::{Wanted, choices};
 use crate::testing::demo;
 
 fn start(range: &Range, model: &str) -> Choice {
@@ -108,6 +109,24 @@ fn a_panel_longer_than_every_sheet_is_found() {
     assert_eq!(found(&range, &wide).0, [Rule::SheetFit]);
     let findings = judge(&range, &wide).findings;
     assert!(findings.iter().any(|found| found.parts == [PanelId::Top]), "{findings:?}");
+}
+
+/// Whatever little room a range asks for: what nothing stops can be built.
+#[test]
+fn what_cannot_be_built_is_found() {
+    let mut range = demo();
+    range.strength.bay_least_mm = Length::ZERO;
+    range.strength.row_least_mm = Length::ZERO;
+    range.build.stile_mm = Length::mm(160.0);
+    (range.build.tab_mm, range.build.tab_inset_mm) = (Length::mm(12.0), Length::ZERO);
+    let mut narrow = 0;
+    for choice in choices(&range, 11, Wanted::Any).take(3000) {
+        let judged = judge(&range, &choice);
+        let stops = judged.findings.iter().any(|finding| finding.severity == Severity::Stops);
+        assert!(judged.case.is_some() || stops, "{choice:?}");
+        narrow += u32::from(judged.findings.iter().any(|finding| finding.rule == Rule::BayRoom));
+    }
+    assert!(narrow > 10, "{narrow}");
 }
 
 #[test]

@@ -5,7 +5,7 @@ use serde_json::Value;
 
 use super::{BadText, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, texts};
 use crate::choice::Choice;
-use crate::members::{Place, ReadError, parse, quoted};
+use crate::members::{Place, ReadError, parse, quoted, whole};
 use crate::money::Money;
 use crate::promise::Backlog;
 use crate::seal::Digest;
@@ -93,7 +93,7 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
     if *member("format") != FORMAT {
         return Err(SpecError::Format { found: quoted(member("format")) });
     }
-    if *member("version") != VERSION {
+    if whole(member("version")) != Some(i64::from(VERSION)) {
         return Err(SpecError::Version { found: quoted(member("version")) });
     }
     let mut content = value.clone();
@@ -148,13 +148,26 @@ impl RangeRef {
     }
 }
 
+/// Three capitals.
+// Source: ISO 4217:2015, alphabetic codes.
+struct CurrencyCode(String);
+
+impl core::str::FromStr for CurrencyCode {
+    type Err = &'static str;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let code = text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_uppercase());
+        if code { Ok(Self(text.into())) } else { Err("expected three capital letters of a currency (ISO 4217)") }
+    }
+}
+
 impl Promised {
     fn from_place(at: Place) -> Result<Self, ReadError> {
         let most = Money::LARGEST.in_minor();
         let mut members = at.members()?;
         let promised = Self {
             price_minor: Money::minor(members.take("price_minor")?.whole_between(-most, most)?),
-            currency: members.take("currency")?.text()?,
+            currency: members.take("currency")?.parsed::<CurrencyCode>()?.0,
             mass_g: members.take("mass_g")?.whole_between(-most, most)?,
             arrives_on: members.take("arrives_on")?.parsed()?,
             parts_digest: members.take("parts_digest")?.parsed()?,

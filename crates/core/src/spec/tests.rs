@@ -39,6 +39,16 @@ fn what_was_written_is_read_and_holds() {
     assert!(check(&spec, &demo()).holds());
 }
 
+/// `1.0` and `null` for nothing are other ways to write the same choice.
+#[test]
+fn other_ways_to_write_the_same_are_read() {
+    let plain = spec();
+    for (from, to) in [("\"version\":1", "\"version\":1.0"), ("\"place\":{}", "\"place\":{\"plug\":null}")] {
+        let read = read(resealed(from, to).as_bytes()).unwrap();
+        assert_eq!((read.choice, read.version), (plain.choice.clone(), 1));
+    }
+}
+
 #[test]
 fn any_formatting_is_read() {
     let value: serde_json::Value = serde_json::from_str(&spec().to_text()).unwrap();
@@ -70,7 +80,13 @@ fn bad_files_are_refused_with_their_place() {
         ),
         (&resealed("\"finish\":\"clear\",", ""), "/choice: the member \"finish\" is missing"),
         (&resealed("\"name\":\"Ada Reed\"", "\"name\":\" \""), "/customer/name: nothing is written here"),
-        (&resealed("Fenby", "Fen\\u0007by"), "/customer/address/1: a control character"),
+        (&resealed("Fenby", "Fen\\u0007by"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\u202eby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("\"EUR\"", "\"Eur\""), "/promised/currency: expected three capital letters"),
+        (
+            &resealed("\"share\":1", "\"share\":1,\"\\u001b[2J\":1"),
+            "/choice/bays/0/\\u{1b}[2J: no member of this name is known",
+        ),
         (&spec().to_text().replacen("1640", "1650", 1), "/digest: the file says "),
     ] {
         assert!(error(text).starts_with(start), "{} does not start with {start}", error(text));

@@ -1,6 +1,7 @@
 //! The texts of an order: bounded and printable, since they end up on labels.
 
 use super::Customer;
+use crate::members::is_unseen;
 
 /// A text of an order that cannot stand there.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -21,8 +22,8 @@ pub enum BadText {
         /// Characters allowed.
         most: usize,
     },
-    /// A control character.
-    #[error("{pointer}: a control character stands in the text")]
+    /// A control character, or one that is not seen but reorders or breaks what is.
+    #[error("{pointer}: a character that cannot be printed stands in the text")]
     Control {
         /// Where.
         pointer: String,
@@ -64,7 +65,7 @@ fn printable(pointer: String, text: &str, most: usize) -> Result<(), BadText> {
     let found = text.chars().count();
     if found > most {
         Err(BadText::TooLong { pointer, found, most })
-    } else if text.chars().any(char::is_control) {
+    } else if text.chars().any(|character| character.is_control() || is_unseen(character)) {
         Err(BadText::Control { pointer })
     } else {
         Ok(())

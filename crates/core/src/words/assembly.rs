@@ -30,20 +30,17 @@ pub fn burden(step: &Step) -> String {
 /// What comes free, and what to do about it.
 pub fn disturbed(disturbed: &Disturbed) -> String {
     let first = list(&disturbed.first);
-    let swings = if disturbed.swings.is_empty() { "" } else { " Leaves swing by their own weight: hold them." };
+    let laid = |how: &str| {
+        let swings = if disturbed.swings.is_empty() { "" } else { " Leaves swing by their own weight." };
+        format!("Laid on its {how} it comes apart: nothing holds {first}.{swings} Never lay it down whole.")
+    };
     match disturbed.by {
         Disturbance::LiftedByTop => {
-            format!("Lifted by its top, the {first} comes off and the rest stays. Lift it under the lower base plate.")
+            format!("Lifted by its top, {first} comes off and the rest stays. Lift it under the lower base plate.")
         }
-        Disturbance::LaidOnSide => {
-            format!("Laid on its side, the {first} slides off, then more. Never lay it down.{swings}")
-        }
-        Disturbance::LaidOnBack => {
-            format!("Laid on its back, the {first} slides off, then more. Never lay it down.{swings}")
-        }
-        Disturbance::LaidOnFront => {
-            format!("Laid on its front, the {first} slides off, then more. Never lay it down.{swings}")
-        }
+        Disturbance::LaidOnSide => laid("side"),
+        Disturbance::LaidOnBack => laid("back"),
+        Disturbance::LaidOnFront => laid("front"),
         Disturbance::Unlevel if disturbed.swings.is_empty() => {
             "Out of level nothing slides, but the unit tips sooner. Level it.".into()
         }
@@ -62,7 +59,12 @@ pub fn advice(assembly: &Assembly) -> Vec<String> {
     lines
 }
 
+/// Parts as people list them: `the lower base plate and the top`.
 fn list(parts: &[PanelId]) -> String {
-    let names: Vec<String> = parts.iter().map(|id| part(*id)).collect();
-    names.join(", ")
+    let names: Vec<String> = parts.iter().map(|id| format!("the {}", part(*id))).collect();
+    match names.split_last() {
+        None => "no part".into(),
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+    }
 }

@@ -17,6 +17,6 @@ pub(super) fn run(asked: &Solid) -> Result<u8, FileError> {
         return Err(FileError::NotOrderable(reasons));
     };
     let name = range.model(&choice.model).map_or("unit", |model| model.name.as_str());
-    files::write(&asked.out, &gltf::glb(built, finish, name))?;
+    files::write(&asked.out, gltf::glb(built, finish, name))?;
     Ok(GOOD)
 }
