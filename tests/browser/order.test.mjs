@@ -56,7 +56,7 @@ test("an order is opened again, and a broken one says why", async () => {
   await bench.page.getByText("Everything that it promised still holds.").waitFor();
   assert.match(await bench.drawing(), /Finish Brick/);
   await picker.setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from("{\"format\":3}") });
-  await bench.page.getByText("/format: expected \"slotwright-order\", found 3").waitFor();
+  await bench.page.getByText("This file is no order.").waitFor();
   assert.match(await bench.drawing(), /Finish Brick/, "nothing is lost");
   await bench.close();
 });
@@ -127,5 +127,22 @@ test("where the order desk cannot be loaded, that is said and nothing is lost", 
   await dialog.getByRole("button", { name: "Save the order spec" }).click();
   await dialog.getByText("The order desk could not be loaded.").waitFor();
   assert.equal(await dialog.getByRole("textbox", { name: "Name" }).inputValue(), "Ada Reed");
+  await bench.close();
+});
+
+test("an entry that cannot be read is not ordered past, and beginning afresh clears it", async () => {
+  const bench = await Bench.open(chrome);
+  const width = bench.page.getByRole("textbox", { name: "Width in millimetres" });
+  await width.fill("1900 mmm");
+  await width.press("Enter");
+  await bench.page.getByText("This is no size.").waitFor();
+  await bench.button("Order spec").click();
+  const dialog = bench.page.getByRole("dialog", { name: "Order spec" });
+  assert.equal(await dialog.isVisible(), false);
+  assert.ok(await width.evaluate((input) => input === document.activeElement), "the entry has the focus");
+  await bench.button("Begin afresh").click();
+  assert.notEqual(await width.inputValue(), "1900 mmm");
+  await bench.button("Order spec").click();
+  await dialog.getByText(/mm wide, .* high, .* deep/).waitFor();
   await bench.close();
 });

@@ -57,23 +57,27 @@ fn App(loaded: Loaded) -> impl IntoView {
     provide_context(desk);
     Effect::new(move || desk.read(|known, _| storage::save(&known.choice)));
     let ordering = RwSignal::new(false);
+    let order = move |()| {
+        desk.ask_on(clock::today());
+        ordering.set(true);
+    };
     view! {
         <a class="skip" href="#questions">"Skip to the questions"</a>
         <Header notice/>
         <main class="bench">
             <Stage/>
             <div id="questions" class="questions">
-                <PlaceQuestions/>
-                <Sizes/>
-                <Bays/>
-                <Looks/>
+                {move || {
+                    desk.begun();
+                    view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }
+                }}
                 <p class="cautions">
                     "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units \
                      with leaves to the wall. Local rules and qualified people decide."
                 </p>
             </div>
         </main>
-        <Tally order=Callback::new(move |()| ordering.set(true))/>
+        <Tally order=Callback::new(order)/>
         <Order open=ordering close=Callback::new(move |()| ordering.set(false))/>
     }
 }

@@ -17,10 +17,19 @@ pub fn read(text: &str) -> Option<Dim> {
         "ft" | "feet" | "'" => 304.8,
         _ => return None,
     };
-    let mm = amount(number)? * factor;
+    let number = if matches!(unit.trim(), "" | "mm") { without_thousands(number) } else { number.into() };
+    let mm = amount(&number)? * factor;
     // To a whole tenth: 64 1/2 in are 1638.3 mm.
     let tenths = (mm * 10.0).round() / 10.0;
     Dim::try_from(tenths).ok()
+}
+
+/// A point or comma before exactly three digits stands between thousands: no size has three decimals.
+fn without_thousands(number: &str) -> String {
+    match number.trim().rsplit_once('.') {
+        Some((whole, rest)) if rest.len() == 3 && !whole.is_empty() => format!("{whole}{rest}"),
+        _ => number.into(),
+    }
 }
 
 /// A decimal number, spaces between thousands, or a whole number with a fraction.
@@ -57,6 +66,8 @@ mod tests {
             ("164cm", 16_400),
             ("1,64 m", 16_400),
             ("1640.5", 16_405),
+            ("1,640", 16_400),
+            ("1.640 mm", 16_400),
             ("64 in", 16_256),
             ("64 1/2\"", 16_383),
             ("1/2 in", 127),

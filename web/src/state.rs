@@ -77,9 +77,10 @@ pub struct Desk {
     known: Memo<Known>,
     range: StoredValue<Arc<Range>>,
     text: StoredValue<Arc<str>>,
-    today: Day,
+    today: RwSignal<Day>,
     choice: RwSignal<Choice>,
     lit: RwSignal<usize>,
+    begun: RwSignal<u32>,
 }
 
 impl Desk {
@@ -88,8 +89,9 @@ impl Desk {
         let Loaded { range, text, choice, today, .. } = loaded;
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
-        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today)));
-        Self { known, range, text, today, choice, lit }
+        let (today, begun) = (RwSignal::new(today), RwSignal::new(0));
+        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
+        Self { known, range, text, today, choice, lit, begun }
     }
 
     /// The desk of this page.
@@ -135,8 +137,26 @@ impl Desk {
         self.text.get_value().to_string()
     }
 
-    /// The present day.
+    /// The day of asking.
     pub fn today(self) -> Day {
-        self.today
+        self.today.get_untracked()
+    }
+
+    /// Looks at the calendar again: a page may stand open over night.
+    pub fn ask_on(self, day: Day) {
+        if self.today() != day {
+            self.today.set(day);
+        }
+    }
+
+    /// Begins the present model afresh; entries that could not be read are gone too.
+    pub fn begin_afresh(self) {
+        self.apply(&Change::Model(self.peek(|known, _| known.choice.model.clone())));
+        self.begun.update(|times| *times += 1);
+    }
+
+    /// How often the questions were begun afresh; what reads is run again when they are.
+    pub fn begun(self) -> u32 {
+        self.begun.get()
     }
 }

@@ -48,7 +48,7 @@ pub(crate) fn quoted(value: &Value) -> String {
 }
 
 /// The same with every character that would do something to a screen written as its number.
-fn shown(text: &str) -> String {
+pub(crate) fn shown(text: &str) -> String {
     let visible = |character: char| !character.is_control() && !is_unseen(character);
     text.chars()
         .map(

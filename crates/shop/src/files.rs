@@ -67,20 +67,19 @@ fn located(path: &str, problems: &RangeProblems) -> String {
 
 impl FileError {
     /// What to do about it.
-    pub(crate) const fn hint(&self) -> Option<&'static str> {
+    pub(crate) fn hint(&self) -> Option<&'static str> {
         match self {
             Self::Read { .. } => Some("is the name right, and may this file be read?"),
+            Self::Json { what: "no backlog", .. } => Some("a backlog looks like {\"minutes\": {\"cut\": 600}}"),
             Self::Json { .. } => Some("`slotwright sample` prints choices, `slotwright schema` says what stands where"),
             Self::Range { .. } => Some("the demo range web/ranges/fenland.toml documents every key"),
             Self::NotOrderable(_) => Some("`slotwright derive` shows the findings with their remedies"),
             Self::NoRule(_) => Some("`slotwright explain` lists them"),
             Self::NoDocument(_) => Some("`slotwright schema` lists them"),
-            Self::TooLarge { .. }
-            | Self::NotText { .. }
-            | Self::Write { .. }
-            | Self::NoModel
-            | Self::Text(_)
-            | Self::Closed => None,
+            Self::Write { .. } => Some("does the folder exist, is this no folder itself, and may you write there?"),
+            Self::Text(_) => Some("--name, --contact, --address and --remark say what stands on the label"),
+            Self::TooLarge { .. } | Self::NotText { .. } => Some("is this the file that was meant?"),
+            Self::NoModel | Self::Closed => None,
         }
     }
 

@@ -7,9 +7,10 @@
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::derive;
+use slotwright_core::members::ReadError;
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
-use slotwright_core::spec::{self, Customer, OrderSpec};
+use slotwright_core::spec::{self, BadText, Customer, OrderSpec, SpecError};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
@@ -64,15 +65,51 @@ fn write(range: &str, note: &str, today: &str, customer: Customer, remark: Strin
     let backlog = Backlog::default();
     let derived = derive(&range, &choice, today, &backlog);
     let orderable = derived.orderable().ok_or("Something stops this order.")?;
-    let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| format!("{bad}."))?;
+    let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| entry(&bad))?;
     Ok((order.file_name(), order.to_text()))
+}
+
+/// What is wrong with an entry of the form, by its label.
+fn entry(bad: &BadText) -> String {
+    let label = |pointer: &str| match pointer {
+        "/customer/name" => "The name",
+        "/customer/contact" => "E-mail or telephone",
+        "/remark" => "The remark",
+        _ => "A line of the address",
+    };
+    match bad {
+        BadText::Empty { pointer } => format!("{} is empty.", label(pointer)),
+        BadText::TooLong { pointer, found, most } => {
+            format!("{} has {found} characters; {most} are the most.", label(pointer))
+        }
+        BadText::Control { pointer } => format!("{} holds a character that cannot be printed.", label(pointer)),
+        BadText::Lines { found, most } => format!("The address has {found} lines; 1 to {most} are possible."),
+    }
+}
+
+/// Why a file is not opened, for the person who chose it; the workshop's tool names the place as well.
+fn refusal(error: &SpecError) -> String {
+    match error {
+        SpecError::TooLarge { .. }
+        | SpecError::NotText { .. }
+        | SpecError::Format { .. }
+        | SpecError::Read(ReadError::NotJson { .. }) => {
+            "This file is no order. Choose the one that was saved with the order.".into()
+        }
+        SpecError::Version { .. } => "This order was saved by a newer page than this one. Load the page anew.".into(),
+        SpecError::Seal { .. } => "This order was changed after it was saved. Ask for the original.".into(),
+        SpecError::Read(ReadError::Field { pointer, .. }) => {
+            format!("A part of this order cannot be read ({pointer}). Ask for it to be saved again.")
+        }
+        SpecError::Text(bad) => format!("{} Ask for the order to be saved again.", entry(bad)),
+        SpecError::UnknownRange { .. } => "This order was made with another range.".into(),
+    }
 }
 
 /// What came of opening an order, and its choice as a note.
 fn read(range: &str, file: &str) -> Result<(String, String), String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
-    let order = spec::read(file.as_bytes())
-        .map_err(|error| format!("This is no order that can be opened. {error}. {}.", error.hint()))?;
+    let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
     let said = if range.digest() != order.range.digest {
         "The order was made with another version of this range; price, weight and date are those of today.".into()
     } else if spec::check(&order, &range).holds() {
@@ -108,7 +145,7 @@ mod tests {
     #[test]
     fn what_cannot_be_done_is_said() {
         for (texts, start) in [
-            (&["read", RANGE, "{}"][..], "This is no order that can be opened. /format:"),
+            (&["read", RANGE, "{}"][..], "This file is no order."),
             (&["write", RANGE, "", "2026-11-25", "A", "b", "c", ""], "The choice cannot be read"),
             (&["sing"], "The order desk did not understand"),
         ] {

@@ -1,6 +1,6 @@
 //! The order desk: a worker that writes and reads orders, loaded when somebody needs it.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -18,29 +18,36 @@ pub enum Answer {
     Bad(String),
 }
 
+const NO_DESK: &str = "The order desk could not be loaded. Is there a connection?";
+const NO_ANSWER: &str = "The order desk has not answered. Load the page anew and try again.";
+
 /// Longest wait for the desk: it has to be loaded over slow lines too.
 const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Asks the desk; `heard` hears its answer, once. The desk is closed after that.
 pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
-    let failed = || Answer::Bad("The order desk could not be loaded. Is there a connection?".into());
     let Ok(worker) = Worker::new("slotwright-orders_loader.js") else {
-        return heard.run(failed());
+        return heard.run(Answer::Bad(NO_DESK.into()));
     };
-    let desk = worker.clone();
+    let asked = Rc::new(RefCell::new(Some(question)));
     let open = Rc::new(Cell::new(true));
+    let desk = worker.clone();
     let close = move |answer| {
         if open.replace(false) {
             desk.terminate();
             heard.run(answer);
         }
     };
+    // A question that was not taken yet never reached a desk.
+    let waiting = asked.clone();
+    let failed = move || Answer::Bad(if waiting.borrow().is_some() { NO_DESK } else { NO_ANSWER }.into());
     let (desk, answer) = (worker.clone(), close.clone());
     let answered = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let said: Vec<String> =
             js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
         match &said[..] {
             [ready] if ready == "ready" => {
+                let question = asked.borrow_mut().take().unwrap_or_default();
                 let question: js_sys::Array = question.iter().map(|text| JsValue::from_str(text)).collect();
                 // A desk that cannot be reached answers nothing, and patience ends.
                 let _ = desk.post_message(&question);
@@ -50,11 +57,11 @@ pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
         }
     });
     worker.set_onmessage(Some(answered.as_ref().unchecked_ref()));
-    let refuse = close.clone();
-    let broken = Closure::<dyn FnMut()>::new(move || refuse(failed()));
+    let (refuse, why) = (close.clone(), failed.clone());
+    let broken = Closure::<dyn FnMut()>::new(move || refuse(why()));
     worker.set_onerror(Some(broken.as_ref().unchecked_ref()));
     set_timeout(move || close(failed()), PATIENCE);
-    // Both live as long as the worker, one for each order: a few bytes each.
+    // Both live as long as the page, two for each order: a few bytes each, the question is gone.
     answered.forget();
     broken.forget();
 }

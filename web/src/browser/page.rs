@@ -18,6 +18,16 @@ pub fn scroll_to(id: &str) {
     }
 }
 
+/// Leads to an entry that could not be read, if there is one.
+pub fn lead_to_unread() -> bool {
+    let document = web_sys::window().and_then(|window| window.document());
+    let wrong = document.and_then(|document| document.query_selector(".field:has(> .wrong:not(:empty)) input").ok()?);
+    let Some(input) = wrong.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) else { return false };
+    // Where the focus cannot go, the entry is marked all the same.
+    let _ = input.focus();
+    true
+}
+
 /// Opens or closes a dialog.
 pub fn show(dialog: &HtmlDialogElement, open: bool) {
     if open && !dialog.open() {

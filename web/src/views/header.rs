@@ -1,7 +1,6 @@
 //! Whose range it is; opening an order; beginning afresh.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use web_sys::HtmlInputElement;
 
@@ -26,10 +25,6 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
             }
         });
     };
-    let afresh = move |_| {
-        let model = desk.peek(|known, _| known.choice.model.clone());
-        desk.apply(&Change::Model(model));
-    };
     view! {
         <header>
             <svg class="mark" viewBox="0 0 24 20" aria-hidden="true"><path d="M1 1H8V9H16V1H23V19H1Z"/></svg>
@@ -41,7 +36,7 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
                     "Open an order"
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
-                <button type="button" on:click=afresh>"Begin afresh"</button>
+                <button type="button" on:click=move |_| desk.begin_afresh()>"Begin afresh"</button>
             </div>
         </header>
         <div class="notice" class:empty=move || told.with(String::is_empty)>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::words;
+use slotwright_cutpack::describe::describe;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, page};
@@ -22,13 +23,15 @@ pub fn Order(
             page::show(&dialog, open.get());
         }
     });
+    let desk = Desk::here();
+    let ordered = move || desk.peek(|known, range| describe(range, &known.choice));
     view! {
         <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| close.run(())>
             <div class="order-head">
                 <h2 id="order-title">"Order spec"</h2>
                 <button type="button" on:click=move |_| close.run(())>"Close"</button>
             </div>
-            {move || open.get().then(|| view! { <div class="order-sheets"><Prices/><Days/></div><Form/> })}
+            {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form/> })}
         </dialog>
     }
 }
@@ -106,6 +109,7 @@ fn Form() -> impl IntoView {
             };
             bad.set(!good);
             told.set(said);
+            page::scroll_to("order-told");
         };
         told.set("Writing the order \u{2026}".into());
         orders::ask(question.collect(), Callback::new(heard));
@@ -124,7 +128,7 @@ fn Form() -> impl IntoView {
             <label class="field"><span class="field-label">"Remark, if any"</span>
                 <input name="remark" maxlength="500" bind:value=remark/></label>
             <button type="submit" class="main">"Save the order spec"</button>
-            <p class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
+            <p id="order-told" class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }
 }

@@ -46,6 +46,15 @@ pub fn Tally(
         });
         page::scroll_to(first.map_or("questions", section_of));
     };
+    let ask = move |event| {
+        if page::lead_to_unread() {
+            said.set("An entry could not be read. Mend it, then order.".into());
+        } else if text.with_untracked(|text| text.good) {
+            order.run(());
+        } else {
+            jump(event);
+        }
+    };
     view! {
         <footer class="tally">
             <dl>
@@ -57,7 +66,7 @@ pub fn Tally(
                 <span>{move || text.get().state}</span><span class="under">{move || text.get().state_note}</span>
             </button>
             <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()
-                on:click=move |event| if text.with_untracked(|text| text.good) { order.run(()) } else { jump(event) }>
+                on:click=ask>
                 "Order spec"
             </button>
             <p class="unseen" role="status">{move || said.get()}</p>

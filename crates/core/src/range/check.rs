@@ -12,7 +12,7 @@ pub enum Wrong {
     #[error("{0}")]
     Text(String),
     #[error("expected {wanted}, found {found}")]
-    Kind { wanted: &'static str, found: &'static str },
+    Kind { wanted: String, found: String },
     #[error("{found:?} is not one of {wanted}")]
     Word { found: String, wanted: String },
     #[error("this is missing")]
@@ -207,7 +207,9 @@ fn sizes(out: &mut Problems, path: &str, limits: DimRange) {
     bounds(out, format!("{path}.least"), limits.least, 100.0, 6000.0);
     bounds(out, format!("{path}.most"), limits.most, least, 6000.0);
     bounds(out, format!("{path}.step"), limits.step, 0.1, 1000.0);
-    bounds(out, format!("{path}.start"), limits.start, least, most);
+    if least <= most {
+        bounds(out, format!("{path}.start"), limits.start, least, most);
+    }
     if out.len() > before {
         return;
     }

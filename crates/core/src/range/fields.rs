@@ -62,8 +62,8 @@ impl<'a> Fields<'a> {
         Some(value)
     }
 
-    fn mistyped(&mut self, name: &str, offset: usize, wanted: &'static str, found: &DeValue<'_>) {
-        let wrong = Wrong::Kind { wanted, found: found.type_str() };
+    fn mistyped(&mut self, name: &str, offset: usize, wanted: &str, found: &DeValue<'_>) {
+        let wrong = Wrong::Kind { wanted: wanted.into(), found: quoted(found) };
         self.problem(offset, name, wrong);
     }
 
@@ -99,7 +99,8 @@ impl<'a> Fields<'a> {
             _ => None,
         };
         number.filter(|number| *number <= most).unwrap_or_else(|| {
-            self.mistyped(name, offset, "a small whole number, not negative", &value);
+            let wrong = Wrong::Kind { wanted: format!("a whole number from 0 to {most}"), found: quoted(&value) };
+            self.problem(offset, name, wrong);
             0
         })
     }
@@ -142,9 +143,9 @@ impl<'a> Fields<'a> {
     fn text_of(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> String {
         let offset = value.span().start;
         match value.into_inner() {
-            DeValue::String(text) if text.chars().count() <= 200 => text.into_owned(),
+            DeValue::String(text) if is_printable(&text) => text.into_owned(),
             other => {
-                self.mistyped(name, offset, "a text of at most 200 characters", &other);
+                self.mistyped(name, offset, "a text of 1 to 200 characters that can be printed", &other);
                 String::new()
             }
         }
@@ -297,4 +298,28 @@ impl<'a> Fields<'a> {
             self.problem(offset, &name.chars().take(60).collect::<String>(), Wrong::Strange);
         }
     }
+}
+
+/// A value as messages show it.
+fn quoted(value: &DeValue<'_>) -> String {
+    match value {
+        DeValue::String(text) => {
+            let cut: String = text.chars().take(40).collect();
+            let more = if cut.len() < text.len() {
+                format!("\u{2026} ({} characters)", text.chars().count())
+            } else {
+                String::new()
+            };
+            format!("{cut:?}{more}")
+        }
+        DeValue::Integer(number) => number.as_str().chars().take(40).collect(),
+        DeValue::Float(number) => number.as_str().chars().take(40).collect(),
+        other => format!("{} {}", if other.type_str().starts_with('a') { "an" } else { "a" }, other.type_str()),
+    }
+}
+
+/// Neither blank nor too long, and no character that does something to a screen or is not seen.
+fn is_printable(text: &str) -> bool {
+    let visible = |character: char| !character.is_control() && !crate::members::is_unseen(character);
+    text.chars().count() <= 200 && !text.trim().is_empty() && text.chars().all(visible)
 }

@@ -7,6 +7,7 @@ use toml::de::DeTable;
 use super::check::{Wrong, check};
 use super::fields::{Fields, Notes};
 use super::{Board, Build, Calendar, Carrier, Finish, Handling, HoleKind, Model, Plug, Range, Rates, Stage, Strength};
+use crate::members::shown;
 
 /// Largest range file that is read.
 const BYTES_MOST: usize = 256 * 1024;
@@ -146,7 +147,7 @@ fn located(text: &str, notes: Notes) -> RangeProblems {
         let before = text.get(..offset).unwrap_or(text);
         let line = before.matches('\n').count() + 1;
         let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
-        Problem { line, column, path, wrong }
+        Problem { line, column, path: shown(&path), wrong }
     });
     RangeProblems(problems.collect())
 }

@@ -96,9 +96,19 @@ fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[(Digest, Range)]) -> V
             .collect()
     };
     thread::scope(|scope| {
-        let shares: Vec<_> = files.chunks(share).map(|files| scope.spawn(|| check_share(files))).collect();
-        shares.into_iter().flat_map(|share| share.join().unwrap_or_default()).collect()
+        let shares: Vec<_> = files.chunks(share).map(|files| (files, scope.spawn(|| check_share(files)))).collect();
+        let done = shares.into_iter().flat_map(|(files, share)| share.join().unwrap_or_else(|_| given_up(files)));
+        done.collect()
     })
+}
+
+/// Every file that was named gets an answer, even if checking one of them went wrong in our own code.
+fn given_up<P: AsRef<Path>>(files: &[P]) -> Vec<FileReport> {
+    let result = || Outcome::Unreadable {
+        reason: "checking this file, or one beside it, broke off: an error of this program".into(),
+        hint: "check the files one by one, and tell those who keep this program which one it was".into(),
+    };
+    files.iter().map(|file| FileReport { file: file.as_ref().display().to_string(), result: result() }).collect()
 }
 
 fn check_one(path: &Path, known: &[(Digest, Range)]) -> Outcome {
