@@ -70,6 +70,7 @@ test("a size is changed and ordered with the keyboard alone", async () => {
 
 test("a press on a bay of the drawing looks at that bay", async () => {
   const bench = await Bench.open(chrome);
+  await bench.button("Sheet").click();
   await bench.page.locator(".drawing [data-bay='3']").first().click();
   await bench.page.getByText("Bay 3 holds", { exact: true }).waitFor();
   await bench.close();

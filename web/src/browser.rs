@@ -5,4 +5,5 @@ pub mod files;
 pub mod orders;
 pub mod page;
 pub mod range_file;
+pub mod scene;
 pub mod storage;

@@ -7,5 +7,6 @@ pub mod looks;
 pub mod order;
 pub mod place;
 pub mod size;
+pub mod solid;
 pub mod stage;
 pub mod tally;

@@ -8,9 +8,8 @@ use slotwright_core::panel::Panel;
 use slotwright_core::quantity::{Length, Mass};
 use slotwright_core::range::{Finish, Look};
 use slotwright_core::words;
+use slotwright_solid::colour;
 use slotwright_solid::mesh::{Mesh, Vertex};
-
-mod colour;
 
 /// No chord of an arc is further from it than this.
 const TOLERANCE: Length = Length::mm(0.03);

@@ -18,7 +18,8 @@ pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
     for piece in &section {
         let [start, end] = piece.normals.map(|[u, w]| [u, 0.0, w]);
         let at = |[u, w]: [f64; 2], v: f64| [u, v, w];
-        let flat = piece.normals.iter().any(|[_, w]| w.abs() > 1e-9);
+        // Where an edge is rounded, the plies show.
+        let flat = piece.normals.iter().all(|[_, w]| w.abs() > 1.0 - 1e-9);
         let surface = if flat { Surface::Face } else { Surface::Edge };
         let corners = [at(piece.to, 0.0), at(piece.from, 0.0), at(piece.from, height), at(piece.to, height)];
         mesh.wall(surface, corners, [end, start]);

@@ -2,6 +2,7 @@
 
 use earcut::Earcut;
 use slotwright_core::outline::{Outline, Segment};
+use slotwright_core::quantity::Length;
 
 /// A straight piece of a polygon: where it goes, and the outward normals at its ends. Outward means
 /// to the right: the material is at the left.
@@ -27,6 +28,11 @@ pub(crate) fn pieces(outline: &Outline, tolerance: f64) -> Vec<Piece> {
         }
     }
     pieces
+}
+
+/// The corners of an outline as a polygon; no chord is further from its arc than `tolerance`.
+pub fn polygon(outline: &Outline, tolerance: Length) -> Vec<[f64; 2]> {
+    pieces(outline, tolerance.in_mm()).into_iter().map(|piece| piece.from).collect()
 }
 
 fn ends(segment: Segment) -> ([f64; 2], [f64; 2]) {

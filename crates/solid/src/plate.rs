@@ -1,14 +1,19 @@
 //! A plate: its outline through the whole thickness.
 
+use slotwright_core::outline::Outline;
 use slotwright_core::panel::Panel;
 
 use crate::mesh::{Mesh, Surface};
 use crate::path::{Piece, pieces, triangles};
 
 pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
-    let outer = core::iter::once(panel.outline());
-    let loops: Vec<Vec<Piece>> = outer.chain(panel.holes()).map(|outline| pieces(&outline, tolerance)).collect();
-    let thickness = panel.thickness.in_mm();
+    let outlines: Vec<Outline> = core::iter::once(panel.outline()).chain(panel.holes()).collect();
+    extruded(&outlines, panel.thickness.in_mm(), tolerance)
+}
+
+/// The first outline less the others, through a thickness; all in millimetres.
+pub fn extruded(outlines: &[Outline], thickness: f64, tolerance: f64) -> Mesh {
+    let loops: Vec<Vec<Piece>> = outlines.iter().map(|outline| pieces(outline, tolerance)).collect();
     let mut mesh = Mesh::default();
     let caps = triangles(&loops);
     for (w, normal, turned) in [(0.0, -1.0, true), (thickness, 1.0, false)] {

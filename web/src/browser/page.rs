@@ -1,6 +1,8 @@
 //! The window: its size, scrolling, dialogs.
 
+use leptos::prelude::{Callable, Callback};
 use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::Closure;
 use web_sys::HtmlDialogElement;
 
 /// Inner width and height of the window in pixels.
@@ -8,6 +10,36 @@ pub fn window_size() -> (f64, f64) {
     let size = web_sys::window()
         .and_then(|window| Some((window.inner_width().ok()?.as_f64()?, window.inner_height().ok()?.as_f64()?)));
     size.unwrap_or((1024.0, 768.0))
+}
+
+/// Pixels of the screen for one of the page.
+pub fn pixel_ratio() -> f64 {
+    web_sys::window().map_or(1.0, |window| window.device_pixel_ratio())
+}
+
+/// Whether the person prefers what a media query asks for.
+pub fn prefers(query: &str) -> bool {
+    let matched = web_sys::window().and_then(|window| window.match_media(query).ok()?);
+    matched.is_some_and(|list| list.matches())
+}
+
+/// Hears all these events of an element for as long as the page lives.
+pub fn listen(element: &web_sys::Element, events: &[&str], heard: Callback<web_sys::Event>) {
+    let heard = Closure::<dyn FnMut(web_sys::Event)>::new(move |event| heard.run(event));
+    for event in events {
+        // An event of that name is always taken.
+        let _ = element.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+    }
+    heard.forget();
+}
+
+/// Lets all further moves of this hand come to the element that it touched.
+pub fn hold_pointer(event: &web_sys::PointerEvent) {
+    let element = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    if let Some(element) = element {
+        // A hand that is gone already is not held.
+        let _ = element.set_pointer_capture(event.pointer_id());
+    }
 }
 
 /// Brings an element into sight.

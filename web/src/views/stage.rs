@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use slotwright_cutpack::describe::describe;
 use slotwright_cutpack::drawing::{Subject, View, extent, svg};
 
+use super::solid::Solid;
 use crate::browser::page;
 use crate::state::Desk;
 
@@ -26,14 +27,20 @@ pub fn Stage() -> impl IntoView {
     let (window, measure) = signal(page::window_size());
     let handle = window_event_listener(leptos::ev::resize, move |_| measure.set(page::window_size()));
     on_cleanup(move || handle.remove());
-    let (view, look) = signal(if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front });
+    // The solid unit first; where there is no picture of it, the drawing takes its place.
+    let flat = if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front };
+    let (view, look) = signal(None::<View>);
+    let no_solid = RwSignal::new(false);
+    let shown = move || view.get().or(no_solid.get().then_some(flat));
+    let lost = Callback::new(move |lost| no_solid.set(lost));
     let words = move || desk.read(|known, range| describe(range, &known.choice));
     let colour = move || {
         desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone()))
             .unwrap_or_default()
     };
     let drawn = move || {
-        let (view, (room_x, room_y), lit) = (view.get(), room(window.get()), desk.lit());
+        let view = shown()?;
+        let ((room_x, room_y), lit) = (room(window.get()), desk.lit());
         desk.read(|known, range| {
             let built = known.built.as_ref()?;
             let (wide, high) = extent(built, view);
@@ -48,9 +55,10 @@ pub fn Stage() -> impl IntoView {
             None => "There is nothing to draw: these answers leave no room for the parts.",
         })
     };
-    let tab = move |own: View, label: &'static str| {
+    let tab = move |own: Option<View>, label: &'static str| {
         view! {
-            <button type="button" aria-pressed=move || (view.get() == own).to_string() on:click=move |_| look.set(own)>
+            <button type="button" aria-pressed=move || (shown() == own).to_string()
+                aria-disabled=move || (own.is_none() && no_solid.get()).to_string() on:click=move |_| look.set(own)>
                 {label}
             </button>
         }
@@ -64,8 +72,10 @@ pub fn Stage() -> impl IntoView {
     view! {
         <section class="stage" aria-label="Drawing">
             <div class="views" role="group" aria-label="View">
-                {tab(View::Sheet, "All")}{tab(View::Front, "Front")}{tab(View::Plan, "Above")}{tab(View::Section, "Section")}
+                {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Front")}
+                {tab(Some(View::Plan), "Above")}{tab(Some(View::Section), "Section")}
             </div>
+            <div class="solid" class:away=move || shown().is_some()><Solid lost/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>

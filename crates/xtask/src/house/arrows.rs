@@ -7,14 +7,17 @@ use crate::root::Root;
 
 const CORE: &str = "slotwright-core";
 const SOLID: &str = "slotwright-solid";
+const STAGE: &str = "slotwright-stage";
 const CUTPACK: &str = "slotwright-cutpack";
 
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
-        "slotwright-shop" | "slotwright-web" => Some(&[CORE, SOLID, CUTPACK]),
-        CUTPACK => Some(&[CORE, SOLID]),
+        "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
+        "slotwright-web" => Some(&[CORE, CUTPACK]),
+        "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
+        CUTPACK | STAGE => Some(&[CORE, SOLID]),
         SOLID | "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
         _ => None,
     }

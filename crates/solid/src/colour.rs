@@ -2,7 +2,7 @@
 
 /// `#rrggbb` as linear red, green and blue from 0 to 1; mid grey if it is anything else.
 // Source: IEC 61966-2-1:1999, sRGB transfer function.
-pub(super) fn linear(colour: &str) -> [f64; 3] {
+pub fn linear(colour: &str) -> [f64; 3] {
     let digits = colour.strip_prefix('#').and_then(|digits| u32::from_str_radix(digits, 16).ok()).unwrap_or(0x80_8080);
     [16, 8, 0].map(|shift| {
         let value = f64::from((digits >> shift) & 0xff) / 255.0;

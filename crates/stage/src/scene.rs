@@ -1,0 +1,299 @@
+//! The unit, and what stands round it, as triangles and lines for a graphics card.
+
+use glam::{Vec3, vec3};
+use slotwright_core::case::Case;
+use slotwright_core::choice::{Choice, Fill, Hung};
+use slotwright_core::layout::Layout;
+use slotwright_core::panel::{Feature, GrainAxis, Panel, PanelId};
+use slotwright_core::quantity::Length;
+use slotwright_core::rules::place;
+use slotwright_core::space::{Lie, Placement};
+use slotwright_solid::mesh::{Mesh, Vertex};
+
+use crate::{figure, single};
+
+/// No chord is further from its arc than this: less than a pixel.
+const TOLERANCE: Length = Length::mm(0.25);
+
+/// Numbers of a vertex: place (3), normal (3), along the grain, across it, depth under the face, kind.
+pub const STRIDE: usize = 10;
+
+/// What a vertex belongs to, as its last number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A face of a panel.
+    Face,
+    /// An edge of a panel, where plies show.
+    Edge,
+    /// Something that is no part of the unit.
+    Plain,
+}
+
+impl Kind {
+    const fn number(self) -> f32 {
+        match self {
+            Self::Face => 0.0,
+            Self::Edge => 1.0,
+            Self::Plain => 2.0,
+        }
+    }
+}
+
+/// A stretch of the indices that is drawn as one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stretch {
+    /// The first index.
+    pub first: u32,
+    /// How many.
+    pub count: u32,
+}
+
+/// A panel of the scene.
+#[derive(Clone, Copy, Debug)]
+pub struct Part {
+    /// Which one.
+    pub id: PanelId,
+    /// Its triangles.
+    pub triangles: Stretch,
+    /// Its outlines.
+    pub lines: Stretch,
+    /// Where it goes when the unit is drawn apart, in metres.
+    pub apart: Vec3,
+    /// A leaf's pivot axis and the angle to which it opens.
+    pub swing: Option<(Vec3, f32)>,
+}
+
+/// Something that stands by: the screen, a person.
+#[derive(Clone, Copy, Debug)]
+pub struct Prop {
+    /// What it is.
+    pub what: What,
+    /// Its triangles.
+    pub triangles: Stretch,
+}
+
+/// What stands by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// The screen on the top.
+    Screen,
+    /// A person of 1.70 m beside the unit.
+    Person,
+}
+
+/// Everything that the stage draws.
+#[derive(Clone, Debug, Default)]
+pub struct Scene {
+    /// The vertices, [`STRIDE`] numbers each.
+    pub vertices: Vec<f32>,
+    /// Triangles and lines.
+    pub indices: Vec<u32>,
+    /// The panels in reading order.
+    pub parts: Vec<Part>,
+    /// What stands by.
+    pub props: Vec<Prop>,
+    /// Right rear top corner of the unit.
+    pub size: Vec3,
+    /// How far what stands by reaches to the right and up: without a person and with one.
+    pub beside: [Vec3; 2],
+}
+
+impl Scene {
+    /// The scene of a unit.
+    pub fn of(layout: &Layout, case: &Case, choice: &Choice) -> Self {
+        let size = metres([layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()]);
+        let mut scene = Self { size, ..Self::default() };
+        for panel in &case.panels {
+            scene.panel(panel, choice);
+        }
+        if let Some(tenths) = choice.place.screen_tenth_inch {
+            scene.screen(place::screen(place::diagonal(tenths)));
+        }
+        scene.person();
+        let [alone, with_person] = &mut scene.beside;
+        *with_person = alone.max(vec3(size.x + 0.7, 1.72, size.z));
+        scene
+    }
+
+    fn panel(&mut self, panel: &Panel, choice: &Choice) {
+        let mesh = Mesh::of(panel, TOLERANCE);
+        let placed = mesh.in_case(panel.case_from_panel);
+        let base = self.count();
+        let mut edge = vec![false; mesh.vertices.len()];
+        for index in mesh.edges.iter().flatten() {
+            if let Some(edge) = edge.get_mut(*index as usize) {
+                *edge = true;
+            }
+        }
+        for ((own, placed), edge) in mesh.vertices.iter().zip(&placed.vertices).zip(edge) {
+            let kind = if edge { Kind::Edge } else { Kind::Face };
+            self.vertex(metres(placed.at), turned(placed.normal), grain(panel, own), kind);
+        }
+        let triangles = self.stretch(placed.faces.iter().chain(&placed.edges).flatten().map(|index| base + index));
+        let lines = self.outlines(panel);
+        let swing = leaf_swing(panel, choice);
+        self.parts.push(Part { id: panel.id, triangles, lines, apart: self.apart(panel), swing });
+    }
+
+    /// Sharp edges as lines: the outlines on both faces.
+    fn outlines(&mut self, panel: &Panel) -> Stretch {
+        let mut pairs = Vec::new();
+        let outlines = core::iter::once(panel.outline()).chain(panel.holes());
+        // A leaf's outline shows its pivots square; its body is enough.
+        let leaf = matches!(panel.id, PanelId::Leaf(_));
+        for outline in outlines.filter(|_| !leaf) {
+            let points = slotwright_solid::path::polygon(&outline, TOLERANCE);
+            for depth in [0.0, panel.thickness.in_mm()] {
+                let first = self.count();
+                for [u, v] in &points {
+                    let at = place_of(panel.case_from_panel, [*u, *v, depth]);
+                    self.vertex(metres(at), Vec3::Y, [0.0; 3], Kind::Plain);
+                }
+                let count = u32::try_from(points.len()).unwrap_or(0);
+                pairs.extend((0..count).flat_map(|at| [first + at, first + (at + 1) % count]));
+            }
+        }
+        self.stretch(pairs.into_iter())
+    }
+
+    fn screen(&mut self, (width, height): (Length, Length)) {
+        let (half, height) = (single(width.in_m() / 2.0), single(height.in_m()));
+        let (middle, top, depth) = (self.size.x / 2.0, self.size.y, self.size.z);
+        let z = depth * 0.55;
+        self.beside = [vec3(middle + half, top + 0.06 + height, depth); 2];
+        let mut first = None;
+        for (low, high) in [
+            (vec3(middle - half, top + 0.06, z - 0.02), vec3(middle + half, top + 0.06 + height, z + 0.02)),
+            (vec3(middle - half * 0.6, top, z - 0.1), vec3(middle - half * 0.55, top + 0.08, z + 0.1)),
+            (vec3(middle + half * 0.55, top, z - 0.1), vec3(middle + half * 0.6, top + 0.08, z + 0.1)),
+        ] {
+            let stretch = self.cuboid(low, high);
+            first =
+                Some(first.map_or(stretch, |first: Stretch| Stretch { count: first.count + stretch.count, ..first }));
+        }
+        if let Some(triangles) = first {
+            self.props.push(Prop { what: What::Screen, triangles });
+        }
+    }
+
+    /// A person beside the unit, cut from board: something to judge its size by.
+    fn person(&mut self) {
+        let mesh = figure::mesh();
+        let base = self.count();
+        let at = vec3(self.size.x + 0.45, 0.0, self.size.z * 0.5);
+        for vertex in &mesh.vertices {
+            let [u, v, w] = vertex.at;
+            let normal = vertex.normal;
+            let place = vec3(single(u), single(v), single(w)) / 1000.0;
+            self.vertex(
+                at + place,
+                vec3(single(normal[0]), single(normal[1]), single(normal[2])),
+                [0.0; 3],
+                Kind::Plain,
+            );
+        }
+        let triangles = self.stretch(mesh.triangles().flatten().map(|index| base + index));
+        self.props.push(Prop { what: What::Person, triangles });
+    }
+
+    fn cuboid(&mut self, low: Vec3, high: Vec3) -> Stretch {
+        let mut indices = Vec::new();
+        for axis in 0..3 {
+            for (normal, at) in [(-1.0, low), (1.0, high)] {
+                let mut out = Vec3::ZERO;
+                out[axis] = normal;
+                let (side, up) = ((axis + 1) % 3, (axis + 2) % 3);
+                let first = self.count();
+                for (a, b) in [(low, low), (high, low), (high, high), (low, high)] {
+                    let mut place = at;
+                    place[side] = a[side];
+                    place[up] = b[up];
+                    self.vertex(place, out, [0.0; 3], Kind::Plain);
+                }
+                let [a, b, c, d] = [first, first + 1, first + 2, first + 3];
+                indices.extend(if normal > 0.0 { [a, b, c, a, c, d] } else { [a, c, b, a, d, c] });
+            }
+        }
+        self.stretch(indices.into_iter())
+    }
+
+    /// Where a part goes when the unit is drawn apart: away from its neighbours, the way it came.
+    fn apart(&self, panel: &Panel) -> Vec3 {
+        let centre = panel.case_from_panel.spot(panel.centroid(), panel.thickness / 2.0);
+        let side = (single(centre.x.in_m()) / self.size.x - 0.5) * 0.5;
+        match panel.id {
+            PanelId::BaseLower => vec3(0.0, 0.0, 0.0),
+            PanelId::BaseUpper => vec3(0.0, 0.12, 0.0),
+            PanelId::Upright(_) => vec3(side, 0.3, 0.0),
+            PanelId::Back => vec3(0.0, 0.62, -0.35),
+            PanelId::Shelf { .. } => vec3(side, 0.3, 0.4),
+            PanelId::Stile(_) => vec3(side, 0.42, 0.62),
+            PanelId::Leaf(_) => vec3(side, 0.3, 0.8),
+            PanelId::Top => vec3(0.0, 0.95, 0.0),
+        }
+    }
+
+    fn vertex(&mut self, at: Vec3, normal: Vec3, grain: [f32; 3], kind: Kind) {
+        self.vertices.extend(at.to_array());
+        self.vertices.extend(normal.to_array());
+        self.vertices.extend(grain);
+        self.vertices.push(kind.number());
+    }
+
+    fn count(&self) -> u32 {
+        u32::try_from(self.vertices.len() / STRIDE).unwrap_or(u32::MAX)
+    }
+
+    fn stretch(&mut self, indices: impl Iterator<Item = u32>) -> Stretch {
+        let first = self.indices.len();
+        self.indices.extend(indices);
+        let length = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+        Stretch { first: length(first), count: length(self.indices.len() - first) }
+    }
+}
+
+fn place_of(place: Placement, [u, v, w]: [f64; 3]) -> [f64; 3] {
+    let point = slotwright_core::outline::Point::new(Length::mm(u), Length::mm(v));
+    let spot = place.spot(point, Length::mm(w));
+    [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
+}
+
+/// From the case (x right, y to the rear, z up, millimetres) to the stage.
+fn metres([x, y, z]: [f64; 3]) -> Vec3 {
+    vec3(single(x), single(z), -single(y)) / 1000.0
+}
+
+fn turned([x, y, z]: [f64; 3]) -> Vec3 {
+    vec3(single(x), single(z), -single(y))
+}
+
+/// Metres along the grain, across it and under the face. Each panel is cut from another place of the
+/// sheet, so that neighbours do not look alike.
+fn grain(panel: &Panel, vertex: &Vertex) -> [f32; 3] {
+    let [u, v, w] = vertex.at.map(|mm| single(mm / 1000.0));
+    let origin = panel.case_from_panel.origin;
+    let shift = single(origin.x.in_m() * 3.7 + origin.y.in_m() * 1.3 + origin.z.in_m() * 7.9);
+    match panel.grain {
+        GrainAxis::AlongU => [u + shift, v + shift * 0.7, w],
+        GrainAxis::AlongV => [v + shift, u + shift * 0.7, w],
+    }
+}
+
+/// Pivot axis of a leaf and the angle of its open state.
+fn leaf_swing(panel: &Panel, choice: &Choice) -> Option<(Vec3, f32)> {
+    let PanelId::Leaf(bay) = panel.id else { return None };
+    let bay = choice.bays.get(usize::from(bay.checked_sub(1)?))?;
+    let Fill::Leaf(hung) = bay.fill else { return None };
+    let at = panel.features.iter().find_map(|feature| match feature {
+        Feature::Pivot { at, .. } => Some(*at),
+        _ => None,
+    })?;
+    debug_assert!(panel.case_from_panel.lie == Lie::Facing, "a leaf faces the front");
+    let axis = place_of(panel.case_from_panel, [at.in_mm(), 0.0, panel.thickness.in_mm() / 2.0]);
+    // 95°: a little past square, as far as a hand would push it.
+    let open = match hung {
+        Hung::Left => -1.66,
+        Hung::Right => 1.66,
+    };
+    Some((metres(axis), open))
+}

@@ -1,0 +1,78 @@
+// The stage: a picture that is one, every control by name, the drawing where there is no picture.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { Bench, browser } from "./page.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+/** Waits for the first picture: dimension lines are told with it. */
+async function drawn(bench) {
+  await bench.page.locator(".dims text").first().waitFor();
+  await bench.page.waitForFunction(() => document.querySelectorAll(".dims text").length === 3);
+}
+
+/** Number of different colours in the canvas's picture. */
+async function colours(bench) {
+  const png = await bench.page.locator("canvas").screenshot();
+  return bench.page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
+    const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+    const canvas = new OffscreenCanvas(picture.width, picture.height);
+    const pen = canvas.getContext("2d");
+    pen.drawImage(picture, 0, 0);
+    const { data } = pen.getImageData(0, 0, picture.width, picture.height);
+    const seen = new Set();
+    for (let at = 0; at < data.length; at += 4) seen.add((data[at] >> 3) * 1024 + (data[at + 1] >> 3) * 32 + (data[at + 2] >> 3));
+    return seen.size;
+  }, png.toString("base64"));
+}
+
+const overlay = (bench) => bench.page.locator(".dims").innerHTML();
+
+test("the unit is drawn, turns by button and by keys, and says what it shows", async () => {
+  const bench = await Bench.open(chrome);
+  await drawn(bench);
+  assert.ok((await colours(bench)) > 60, "wood, shadow, plies");
+  const dims = bench.page.locator(".dims text");
+  assert.deepEqual((await dims.allTextContents()).map((text) => text.replace(/\D/g, "")).sort(), ["1640", "420", "520"]);
+  for (const turn of [() => bench.button("Turn to the left").click(), () => bench.page.locator("canvas").press("ArrowRight")]) {
+    const before = await overlay(bench);
+    await turn();
+    await bench.page.waitForFunction((known) => document.querySelector(".dims").innerHTML !== known, before);
+  }
+  assert.match(await bench.drawing(), /^Sedge, .* Shown as it stands\.$/);
+  await bench.button("Leaves open").click();
+  await bench.page.locator("canvas[aria-label$='Shown with its leaves open.']").waitFor();
+  assert.equal(await bench.button("Leaves open").getAttribute("aria-pressed"), "true");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("the assembly goes step by step, each with its sentence, the top last", async () => {
+  const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
+  await drawn(bench);
+  await bench.button("Build it up").click();
+  await bench.button("Play").click();
+  const status = bench.group("Steps").locator("xpath=following-sibling::p");
+  await status.getByText(/^1 of 13: Lay the lower base plate/).waitFor();
+  for (let step = 2; step <= 13; step += 1) {
+    await bench.button("One step on").click();
+    await status.getByText(new RegExp(`^${step} of 13: `)).waitFor();
+  }
+  assert.match(await status.innerText(), /Lower the top over all tabs/);
+  await bench.button("Build it up").click();
+  await drawn(bench);
+  await bench.close();
+});
+
+test("without WebGL the drawing takes the place of the stage", async () => {
+  const bench = await Bench.open(chrome);
+  const page = await bench.page.context().newPage();
+  await page.addInitScript(() => { delete HTMLCanvasElement.prototype.transferControlToOffscreen; });
+  await page.goto(process.env.SLOTWRIGHT_URL);
+  await page.locator(".drawing").waitFor();
+  assert.equal(await page.getByRole("button", { name: "Solid", exact: true }).getAttribute("aria-disabled"), "true");
+  await bench.close();
+});

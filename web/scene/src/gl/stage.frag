@@ -1,0 +1,77 @@
+#version 300 es
+precision highp float;
+precision highp sampler2DShadow;
+in vec3 at, out_of;
+in vec4 wood, in_key, in_sky;
+uniform vec3 eye, colour, tint;
+uniform float clear, dark;
+uniform int mode;
+uniform sampler2DShadow key_depth, sky_depth;
+out vec4 seen;
+
+const vec3 KEY = vec3(-0.48, 0.68, 0.55);
+const vec3 SKY = vec3(0.22, 0.86, 0.46);
+
+float random(vec2 p) { p = fract(p * vec2(123.34, 345.45)); p += dot(p, p + 34.345); return fract(p.x * p.y); }
+float noise(vec2 p) {
+  vec2 i = floor(p), f = fract(p);
+  f = f * f * (3.0 - 2.0 * f);
+  return mix(mix(random(i), random(i + vec2(1, 0)), f.x), mix(random(i + vec2(0, 1)), random(i + vec2(1, 1)), f.x), f.y);
+}
+// Rotary-cut birch: broad soft figure along the grain, fine streaks, short dark pores.
+float birch(vec2 p) {
+  float bend = noise(vec2(p.x * 1.3, p.y * 3.0)) * 0.09;
+  float rings = noise(vec2(p.x * 1.1, (p.y + bend) * 17.0));
+  float broad = noise(vec2(p.x * 0.55 + 9.0, (p.y + bend) * 6.0));
+  // What is finer than a pixel would only shimmer.
+  float near = 1.0 - smoothstep(0.0005, 0.002, fwidth(p.y));
+  float fine = mix(0.5, noise(vec2(p.x * 9.0, p.y * 420.0)), near);
+  float pores = near * smoothstep(0.83, 1.0, noise(vec2(p.x * 45.0, p.y * 900.0)));
+  return 0.44 * rings + 0.36 * broad + 0.2 * fine - 0.22 * pores;
+}
+float lit(sampler2DShadow depth, vec4 from, float spread) {
+  vec3 p = from.xyz / from.w * 0.5 + 0.5;
+  if (p.z > 1.0 || any(lessThan(p.xy, vec2(0.0))) || any(greaterThan(p.xy, vec2(1.0)))) return 1.0;
+  float turn = random(gl_FragCoord.xy) * 6.283, sum = 0.0;
+  for (int i = 0; i < 9; i++) {
+    float a = turn + float(i) * 2.4, r = sqrt((float(i) + 0.5) / 9.0) * spread;
+    sum += texture(depth, vec3(p.xy + r * vec2(cos(a), sin(a)), p.z - 0.0015));
+  }
+  return sum / 9.0;
+}
+vec3 shown(vec3 linear) { return mix(linear * 12.92, 1.055 * pow(linear, vec3(1.0 / 2.4)) - 0.055, step(0.0031308, linear)); }
+
+void main() {
+  if (mode == 2) { seen = vec4(tint, 1.0) * mix(0.62, 0.4, dark); return; }
+  float key = lit(key_depth, in_key, 0.006), sky = lit(sky_depth, in_sky, 0.03);
+  if (mode == 3) {
+    float far = smoothstep(1.0, 0.35, length((at.xz - tint.xy) / tint.z));
+    seen = vec4(0.0, 0.0, 0.0, (0.24 * (1.0 - key) + 0.32 * (1.0 - sky)) * far * mix(1.0, 1.5, dark));
+    return;
+  }
+  vec3 n = normalize(out_of), base = colour;
+  float rough = mix(0.34, 0.2, clear);
+  if (mode == 1) {
+    base = tint;
+  } else if (wood.w > 0.5) {
+    // Plies of about 1.4 mm, every other one end grain: darker.
+    float ply = fract(wood.z * 357.0), band = smoothstep(0.42, 0.5, ply) - smoothstep(0.92, 1.0, ply);
+    vec3 bare = mix(vec3(0.66, 0.46, 0.25), vec3(0.36, 0.21, 0.1), band);
+    float near = 1.0 - smoothstep(0.0005, 0.0013, fwidth(wood.z));
+    bare = mix(vec3(0.52, 0.34, 0.18), bare, near);
+    bare *= 0.86 + 0.24 * noise(vec2(wood.x * 60.0 + wood.y * 60.0, wood.z * 2500.0));
+    base = mix(mix(colour * 0.93, bare, 0.16), bare * mix(vec3(1.0), colour * 1.35, 0.55), clear);
+  } else {
+    float figure = birch(wood.xy) - 0.4;
+    base *= mix(1.0 + 0.05 * figure, 1.0 + 0.42 * figure, clear);
+    base = mix(base, base * vec3(1.02, 0.98, 0.92), clear * figure);
+  }
+  vec3 towards = normalize(eye - at);
+  if (dot(n, towards) < 0.0) n = -n;
+  float direct = max(dot(n, KEY), 0.0) * key, above = (0.5 + 0.5 * n.y) * mix(0.3, 1.0, sky);
+  vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, SKY), 0.0) * sky * 0.42 + 0.13;
+  float glint = pow(max(dot(n, normalize(KEY + towards)), 0.0), mix(18.0, 42.0, clear)) * key * rough * 0.35;
+  vec3 c = base * light * mix(0.82, 0.7, dark) + glint;
+  if (mode == 0) c = mix(c, tint, 0.0);
+  seen = vec4(shown(clamp(c, 0.0, 1.0)), 1.0);
+}

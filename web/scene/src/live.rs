@@ -1,0 +1,261 @@
+//! What stands between two frames, and what changes it.
+
+use slotwright_core::assembly::Assembly;
+use slotwright_core::case::Case;
+use slotwright_core::choice::Choice;
+use slotwright_core::layout::{Layout, Picked};
+use slotwright_core::range::{Look, Range};
+use slotwright_solid::colour;
+use slotwright_stage::camera::Place;
+use slotwright_stage::pose::step_at;
+use slotwright_stage::scene::Scene;
+use slotwright_stage::show::Show;
+use web_sys::OffscreenCanvas;
+
+use crate::gl::{Paint, Shot, Stage, Stands};
+use crate::overlay;
+
+/// The unit that is shown.
+#[derive(Debug)]
+struct Unit {
+    layout: Layout,
+    assembly: Assembly,
+    scene: Scene,
+    paint: Paint,
+}
+
+/// What the person's screen asks for.
+#[derive(Clone, Copy, Debug, Default)]
+struct Mood {
+    dark: bool,
+    still: bool,
+}
+
+/// Buttons that stay down.
+#[derive(Clone, Copy, Debug, Default)]
+struct Toggles {
+    person: bool,
+    open: bool,
+}
+
+/// Everything between two frames.
+#[derive(Debug, Default)]
+pub(crate) struct Live {
+    range: Option<Range>,
+    stage: Option<Stage>,
+    unit: Option<Unit>,
+    show: Option<Show>,
+    stands: Stands,
+    marked: Option<usize>,
+    moved: bool,
+    extent: (f32, f32),
+    mood: Mood,
+    toggles: Toggles,
+    apart: f32,
+    before: Option<f64>,
+    due: bool,
+    told: Vec<String>,
+}
+
+impl Live {
+    /// Begins drawing on a canvas; `false` where there is no WebGL 2.
+    pub(crate) fn begin(&mut self, canvas: &OffscreenCanvas) -> bool {
+        self.stage = Stage::on(canvas.clone());
+        self.load();
+        self.stage.is_some()
+    }
+
+    /// Ends drawing: the context is gone.
+    pub(crate) fn end(&mut self) {
+        self.stage = None;
+    }
+
+    /// Whether a picture has to be asked for; it counts as asked for then.
+    pub(crate) fn is_due(&mut self) -> bool {
+        let ready = self.stage.is_some() && self.unit.is_some() && self.extent.0 > 0.0;
+        ready && !core::mem::replace(&mut self.due, true)
+    }
+
+    fn steps(&self) -> usize {
+        self.unit.as_ref().map_or(0, |unit| unit.assembly.steps.len())
+    }
+
+    fn aspect(&self) -> f32 {
+        (self.extent.0 / self.extent.1.max(1.0)).max(0.1)
+    }
+
+    /// What the page says: a word and its figures. What is not understood changes nothing.
+    pub(crate) fn hear(&mut self, texts: &[String]) {
+        let Some((word, rest)) = texts.split_first() else { return };
+        let figure = |at: usize| rest.get(at).and_then(|text| text.parse::<f32>().ok()).unwrap_or_default();
+        let flag = |at: usize| rest.get(at).is_some_and(|text| text == "1");
+        let (a, b, steps) = (figure(0), figure(1), self.steps());
+        match word.as_str() {
+            "range" => self.range = rest.first().and_then(|text| Range::parse(text).ok()),
+            "unit" => self.unit(rest.first().map_or("", String::as_str)),
+            "extent" => {
+                self.extent = (a, b);
+                if let Some(stage) = &self.stage {
+                    stage.fit(self.extent, figure(2));
+                }
+                self.show(Show::fit);
+            }
+            "mood" => self.mood = Mood { dark: flag(0), still: flag(1) },
+            "corner" => self.show(|show, size, aspect| show.look(Place::Corner, size, aspect)),
+            "facing" => self.show(|show, size, aspect| show.look(Place::Front, size, aspect)),
+            "top" => self.show(|show, size, aspect| show.look(Place::Above, size, aspect)),
+            "turn" => self.show(|show, _, _| show.turn(a, b)),
+            "shift" => self.show(|show, _, _| show.shift(a, b)),
+            "near" => self.show(|show, _, _| show.near(a)),
+            "person" => {
+                (self.toggles.person, self.moved) = (!self.toggles.person, true);
+                self.stand_by();
+            }
+            "leaves" => {
+                self.toggles.open = !self.toggles.open;
+                let open = self.toggles.open;
+                self.pose(|show| show.open(open));
+            }
+            "apart" => {
+                self.apart = a.clamp(0.0, 1.0);
+                let apart = self.apart;
+                self.pose(|show| show.apart(apart));
+            }
+            "build" if self.built().is_some() => self.pose(Show::whole),
+            "build" => self.assemble(|show| show.play(true, steps)),
+            "play" => self.assemble(|show| show.play(!show.is_playing(), steps)),
+            "step" => {
+                #[expect(clippy::cast_possible_truncation, reason = "one step on or back")]
+                let by = a as isize;
+                let now = self.built().map_or(0, |built| step_at(built, steps));
+                let to = now.saturating_add_signed(by).min(steps.saturating_sub(1));
+                self.assemble(|show| show.build(to + 1, steps));
+            }
+            _ => {}
+        }
+    }
+
+    fn built(&self) -> Option<f32> {
+        self.show.as_ref().and_then(|show| show.pose.built)
+    }
+
+    fn show(&mut self, change: impl FnOnce(&mut Show, slotwright_stage::Vec3, f32)) {
+        let aspect = self.aspect();
+        if let Some((show, unit)) = self.show.as_mut().zip(self.unit.as_ref()) {
+            change(show, unit.scene.size, aspect);
+        }
+    }
+
+    /// Makes room in the picture for what stands by.
+    fn stand_by(&mut self) {
+        let person = self.toggles.person;
+        let beside = self.unit.as_ref().map(|unit| {
+            let [alone, with_person] = unit.scene.beside;
+            if person { with_person } else { alone }
+        });
+        self.show(|show, size, aspect| {
+            show.stand_by(beside.unwrap_or_default());
+            show.fit(size, aspect);
+        });
+    }
+
+    fn pose(&mut self, change: impl FnOnce(&mut Show)) {
+        self.show(|show, size, aspect| {
+            change(show);
+            show.fit(size, aspect);
+        });
+    }
+
+    fn assemble(&mut self, change: impl FnOnce(&mut Show)) {
+        (self.apart, self.toggles.open) = (0.0, false);
+        self.pose(change);
+    }
+
+    /// Takes another unit; one that leaves no room for its parts leaves the last one standing.
+    fn unit(&mut self, note: &str) {
+        let Some((range, choice)) = self.range.as_ref().zip(Choice::of_note(note)) else { return };
+        let Some(unit) = built(range, &choice) else { return };
+        let aspect = self.aspect();
+        let same = |known: &Unit| (known.scene.size, known.scene.beside) == (unit.scene.size, unit.scene.beside);
+        let same = self.unit.as_ref().is_some_and(same);
+        self.show.get_or_insert_with(|| Show::new(unit.scene.size, aspect));
+        self.unit = Some(unit);
+        if !same {
+            self.stand_by();
+        }
+        self.load();
+    }
+
+    fn load(&mut self) {
+        if let Some((stage, unit)) = self.stage.as_mut().zip(self.unit.as_ref()) {
+            // What the card does not take is not drawn; the drawing stands beside.
+            let _ = stage.load(&unit.scene);
+        }
+        self.moved = true;
+    }
+
+    /// Draws a frame. Whether there is another one to draw, and what to tell if it is new.
+    pub(crate) fn frame(&mut self, now: f64) -> (bool, Option<Vec<String>>) {
+        self.due = false;
+        let steps = self.steps();
+        let (Some(stage), Some(unit), Some(show)) = (&self.stage, &self.unit, &mut self.show) else {
+            return (false, None);
+        };
+        #[expect(clippy::cast_possible_truncation, reason = "seconds between two frames")]
+        let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.1) as f32);
+        let (moved, goes_on) = show.step(seconds, self.mood.still, steps);
+        self.before = goes_on.then_some(now);
+        self.moved |= moved;
+        if self.moved {
+            let stands: Vec<_> = unit.scene.parts.iter().map(|part| show.pose.stand(part, &unit.assembly)).collect();
+            self.marked = stands.iter().position(|stand| stand.is_some_and(|stand| stand.moves));
+            self.stands = stands.into_iter().map(|stand| stand.map(|stand| stand.stage_from_part)).collect();
+        }
+        stage.shoot(&Shot {
+            scene: &unit.scene,
+            stands: &self.stands,
+            marked: self.marked,
+            camera: show.camera,
+            moved: self.moved,
+            paint: unit.paint,
+            dark: self.mood.dark,
+            person: self.toggles.person,
+        });
+        self.moved = false;
+        let whole = show.pose.built.is_none() && show.pose.apart < 1e-3;
+        let dims =
+            if whole { overlay::svg(show.camera, unit.scene.size, self.extent, &unit.layout) } else { String::new() };
+        let flag = |value: bool| String::from(if value { "1" } else { "" });
+        let told = vec![
+            "told".into(),
+            dims,
+            show.pose.built.map(|built| step_at(built, steps).to_string()).unwrap_or_default(),
+            flag(show.is_playing()),
+            flag(self.toggles.open),
+            flag(self.toggles.person),
+            words_of(self.apart),
+        ];
+        let new = (told != self.told).then(|| told.clone());
+        self.told = told;
+        (goes_on, new)
+    }
+}
+
+/// A share in whole hundredths.
+fn words_of(share: f32) -> String {
+    slotwright_core::words::decimal(f64::from(share) * 100.0, 0)
+}
+
+fn built(range: &Range, choice: &Choice) -> Option<Unit> {
+    let picked = Picked::of(range, choice)?;
+    let layout = Layout::of(picked, choice)?;
+    let case = Case::of(picked, choice, &layout)?;
+    #[expect(clippy::cast_possible_truncation, reason = "a colour")]
+    let colour = colour::linear(&picked.finish.colour).map(|part| part as f32);
+    Some(Unit {
+        assembly: Assembly::of(picked, &case),
+        scene: Scene::of(&layout, &case, choice),
+        paint: Paint { colour, clear: picked.finish.look == Look::Clear },
+        layout,
+    })
+}

@@ -1,0 +1,100 @@
+//! The stage's picture, drawn in a worker of its own: the page stays quick whatever is drawn.
+//!
+//! The first message is the canvas; every other one is a list of texts, and so is every answer. The
+//! page says `range` with the range file's text, `unit` with a choice's note, `extent` with width,
+//! height and pixel ratio, `mood` with `1` for dark and for no motion, and what buttons and hands do.
+//! Answers are `ready`, `lost` without a picture, `found` with one, and `told` with what is shown.
+
+use std::cell::RefCell;
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::{Closure, JsValue};
+use web_sys::{DedicatedWorkerGlobalScope, Event, MessageEvent, OffscreenCanvas};
+
+mod gl;
+mod live;
+mod overlay;
+
+use live::Live;
+
+thread_local! {
+    static LIVE: RefCell<Live> = RefCell::default();
+}
+
+fn scope() -> Option<DedicatedWorkerGlobalScope> {
+    js_sys::global().dyn_into().ok()
+}
+
+fn main() {
+    console_error_panic_hook::set_once();
+    let Some(scope) = scope() else { return };
+    let heard = Closure::<dyn FnMut(MessageEvent)>::new(|event: MessageEvent| hear(&event.data()));
+    scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
+    // The ear stays for as long as its worker.
+    heard.forget();
+    tell(&["ready"]);
+}
+
+fn hear(message: &JsValue) {
+    if let Some(canvas) = message.dyn_ref::<OffscreenCanvas>() {
+        begin(canvas);
+    } else {
+        let texts: Vec<String> =
+            js_sys::Array::from(message).iter().map(|text| text.as_string().unwrap_or_default()).collect();
+        LIVE.with_borrow_mut(|live| live.hear(&texts));
+    }
+    wake();
+}
+
+/// Begins drawing on a canvas, and again whenever its context comes back.
+fn begin(canvas: &OffscreenCanvas) {
+    let start = |canvas: &OffscreenCanvas| {
+        let begun = LIVE.with_borrow_mut(|live| live.begin(canvas));
+        tell(&[if begun { "found" } else { "lost" }]);
+    };
+    start(canvas);
+    let own = canvas.clone();
+    let changed = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
+        if event.type_() == "webglcontextlost" {
+            event.prevent_default();
+            LIVE.with_borrow_mut(Live::end);
+            tell(&["lost"]);
+        } else {
+            start(&own);
+            wake();
+        }
+    });
+    for event in ["webglcontextlost", "webglcontextrestored"] {
+        // An event of that name is always taken.
+        let _ = canvas.add_event_listener_with_callback(event, changed.as_ref().unchecked_ref());
+    }
+    changed.forget();
+}
+
+/// Asks for one picture.
+fn wake() {
+    if !LIVE.with_borrow_mut(Live::is_due) {
+        return;
+    }
+    let frame = Closure::once_into_js(|now: f64| {
+        let (goes_on, told) = LIVE.with_borrow_mut(|live| live.frame(now));
+        if let Some(told) = told {
+            tell(&told.iter().map(String::as_str).collect::<Vec<_>>());
+        }
+        if goes_on {
+            wake();
+        }
+    });
+    if let Some(scope) = scope() {
+        // Where no pictures are shown, none is drawn.
+        let _ = scope.request_animation_frame(frame.unchecked_ref());
+    }
+}
+
+fn tell(texts: &[&str]) {
+    let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
+    if let Some(scope) = scope() {
+        // Where nobody listens any more, nothing is lost.
+        let _ = scope.post_message(&list);
+    }
+}

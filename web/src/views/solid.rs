@@ -1,0 +1,219 @@
+//! The unit as a solid thing: it turns, opens, comes apart and goes together. A worker draws it.
+
+use leptos::prelude::*;
+use slotwright_core::choice::Fill;
+use slotwright_core::words;
+use slotwright_cutpack::describe::describe;
+use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
+
+use crate::browser::{page, scene};
+use crate::state::Desk;
+
+/// A button: its name, what stands on it, what it says to the worker.
+type Knob = (&'static str, &'static str, &'static [&'static str]);
+
+const CAMERA: [Knob; 9] = [
+    ("Corner", "Corner", &["corner"]),
+    ("Facing", "Facing", &["facing"]),
+    ("From above", "From above", &["top"]),
+    ("Turn to the left", "\u{21b6}", &["turn", "0.3", "0"]),
+    ("Turn to the right", "\u{21b7}", &["turn", "-0.3", "0"]),
+    ("Look from higher", "\u{2191}", &["turn", "0", "0.2"]),
+    ("Look from lower", "\u{2193}", &["turn", "0", "-0.2"]),
+    ("Nearer", "+", &["near", "1.25"]),
+    ("Farther", "\u{2212}", &["near", "0.8"]),
+];
+const LEAVES: Knob = ("Leaves open", "Leaves open", &["leaves"]);
+const PERSON: Knob = ("Person", "Person", &["person"]);
+const BUILD: Knob = ("Build it up", "Build it up", &["build"]);
+const PLAY: Knob = ("Play", "Play", &["play"]);
+const STEPS: [Knob; 2] = [("One step back", "\u{2190}", &["step", "-1"]), ("One step on", "\u{2192}", &["step", "1"])];
+
+/// What the canvas hears.
+const EVENTS: [&str; 7] =
+    ["pointerdown", "pointermove", "pointerup", "pointercancel", "wheel", "keydown", "contextmenu"];
+
+/// What the worker tells: dimension lines, the step from 0, then whether it plays, leaves are open, a
+/// person stands by, and how far it is apart in hundredths.
+type Told = Vec<String>;
+
+fn at(told: &Told, place: usize) -> &str {
+    told.get(place).map_or("", String::as_str)
+}
+
+/// Canvas, dimension lines, and every control of the stage; `lost` hears whether there is no picture.
+#[component]
+pub fn Solid(lost: Callback<bool>) -> impl IntoView {
+    let desk = Desk::here();
+    let canvas = NodeRef::<leptos::html::Canvas>::new();
+    let (told, tell) = signal(Told::new());
+    let begun = RwSignal::new(false);
+    let heard = move |texts: Told| match at(&texts, 0) {
+        "ready" => {
+            scene::say(&["range", &desk.range_text()]);
+            begun.set(true);
+        }
+        "told" => tell.set(texts),
+        word => lost.run(word == "lost"),
+    };
+    Effect::new(move |_| {
+        if let Some(canvas) = canvas.get() {
+            let hands = StoredValue::new(Vec::<Hand>::new());
+            page::listen(&canvas, &EVENTS, Callback::new(move |event| hear(&event, hands)));
+            scene::open(&canvas, Callback::new(heard));
+        }
+    });
+    Effect::new(move |_| {
+        if begun.get() {
+            let flag = |query| if page::prefers(query) { "1" } else { "" };
+            let (dark, still) = (flag("(prefers-color-scheme: dark)"), flag("(prefers-reduced-motion: reduce)"));
+            scene::say(&["mood", dark, still]);
+            scene::say(&["unit", &desk.read(|known, _| known.choice.to_note())]);
+        }
+    });
+    let shown = move || {
+        told.with(|told| match (at(told, 2), at(told, 6), at(told, 4)) {
+            ("", "" | "0", "") => "Shown as it stands.",
+            ("", "" | "0", _) => "Shown with its leaves open.",
+            ("", _, _) => "Shown apart.",
+            _ => "Shown going together.",
+        })
+    };
+    let label = move || format!("{} {}", desk.read(|known, range| describe(range, &known.choice)), shown());
+    let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
+    let sentence = move || told.with(|told| sentence(desk, at(told, 2))).unwrap_or_default();
+    let pressed = move |place: usize| move || told.with(|told| !at(told, place).is_empty());
+    view! {
+        <div class="scene">
+            <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
+            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| at(told, 1).to_string())></div>
+        </div>
+        <p id="scene-keys" class="unseen">
+            "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."
+        </p>
+        <div class="views cameras" role="group" aria-label="Look from">
+            {CAMERA.into_iter().map(|knob| button(knob, None)).collect_view()}
+        </div>
+        <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
+            {vec![
+                button(LEAVES, Some(Callback::new(move |()| pressed(4)()))),
+                button(PERSON, Some(Callback::new(move |()| pressed(5)()))),
+                button(BUILD, Some(Callback::new(move |()| pressed(2)()))),
+            ]}
+            <label class="apart">"Apart"
+                <input type="range" min="0" max="100" step="1" prop:value=move || told.with(|told| at(told, 6).to_string())
+                    on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
+            </label>
+        </div>
+        <div class="build" class:idle=move || !pressed(2)()>
+            <div class="views" role="group" aria-label="Steps">
+                {vec![
+                    button(STEPS[0], None),
+                    button(PLAY, Some(Callback::new(move |()| pressed(3)()))),
+                    button(STEPS[1], None),
+                ]}
+            </div>
+            <p role="status">{sentence}</p>
+        </div>
+    }
+}
+
+/// A button; one that stays down says whether it is.
+fn button((name, sign, says): Knob, down: Option<Callback<(), bool>>) -> AnyView {
+    let pressed = move || down.map(|down| down.run(()).to_string());
+    view! {
+        <button type="button" aria-label=name title=name aria-pressed=pressed on:click=move |_| scene::say(says)>{sign}</button>
+    }
+    .into_any()
+}
+
+/// Hundredths as a share.
+fn hundredth(text: &str) -> String {
+    (f64::from(text.parse().unwrap_or(0u8)) / 100.0).to_string()
+}
+
+/// The sentence of a step, counted from 0.
+fn sentence(desk: Desk, step: &str) -> Option<String> {
+    let at: usize = step.parse().ok()?;
+    desk.read(|known, _| {
+        let steps = &known.built.as_ref()?.assembly.steps;
+        let step = steps.get(at)?;
+        Some(format!("{} of {}: {} {}", at + 1, steps.len(), words::step(step), words::burden(step)))
+    })
+}
+
+/// A hand on the picture: its number and where it is.
+type Hand = (i32, f64, f64);
+
+/// What hands, wheel and keys do on the picture: one hand turns it, with Shift or the right button it
+/// moves it, two pinch and move it.
+fn hear(event: &Event, hands: StoredValue<Vec<Hand>>) {
+    if let Some(key) = event.dyn_ref::<KeyboardEvent>() {
+        if let Some(says) = said_by(&key.key(), key.shift_key()) {
+            event.prevent_default();
+            scene::say(says);
+        }
+    } else if let Some(wheel) = event.dyn_ref::<WheelEvent>() {
+        event.prevent_default();
+        figures("near", &[1.0 - wheel.delta_y().clamp(-200.0, 200.0) * 0.0015]);
+    } else if event.type_() == "contextmenu" {
+        event.prevent_default();
+    } else if let Some(pointer) = event.dyn_ref::<PointerEvent>() {
+        hands.update_value(|hands| follow(hands, pointer));
+    }
+}
+
+fn follow(hands: &mut Vec<Hand>, event: &PointerEvent) {
+    let (id, x, y) = (event.pointer_id(), f64::from(event.client_x()), f64::from(event.client_y()));
+    let known = hands.iter().position(|hand| hand.0 == id);
+    match (event.type_().as_str(), known) {
+        ("pointerdown", None) => {
+            page::hold_pointer(event);
+            hands.push((id, x, y));
+        }
+        ("pointermove", Some(at)) => {
+            let other = hands.iter().find(|hand| hand.0 != id).copied();
+            let Some(hand) = hands.get_mut(at) else { return };
+            let (_, from_x, from_y) = core::mem::replace(hand, (id, x, y));
+            let (across, down) = (x - from_x, y - from_y);
+            if let Some((_, other_x, other_y)) = other {
+                let apart = |x: f64, y: f64| (x - other_x).hypot(y - other_y).max(1.0);
+                figures("near", &[apart(x, y) / apart(from_x, from_y)]);
+                figures("shift", &[across * -0.001, down * 0.001]);
+            } else if event.shift_key() || event.buttons() & 2 != 0 {
+                figures("shift", &[across * -0.0018, down * 0.0018]);
+            } else {
+                figures("turn", &[across * -0.008, down * 0.0056]);
+            }
+        }
+        ("pointerup" | "pointercancel", Some(at)) => {
+            hands.remove(at);
+        }
+        _ => {}
+    }
+}
+
+fn figures(word: &str, figures: &[f64]) {
+    let texts: Vec<String> = figures.iter().map(ToString::to_string).collect();
+    let said: Vec<&str> = core::iter::once(word).chain(texts.iter().map(String::as_str)).collect();
+    scene::say(&said);
+}
+
+/// What a key says to the worker.
+fn said_by(key: &str, shift: bool) -> Option<&'static [&'static str]> {
+    Some(match (key, shift) {
+        ("ArrowLeft", false) => &["turn", "-0.15", "0"],
+        ("ArrowRight", false) => &["turn", "0.15", "0"],
+        ("ArrowUp", false) => &["turn", "0", "0.1"],
+        ("ArrowDown", false) => &["turn", "0", "-0.1"],
+        ("ArrowLeft", true) => &["shift", "0.05", "0"],
+        ("ArrowRight", true) => &["shift", "-0.05", "0"],
+        ("ArrowUp", true) => &["shift", "0", "-0.05"],
+        ("ArrowDown", true) => &["shift", "0", "0.05"],
+        ("+" | "=", _) => &["near", "1.15"],
+        ("-", _) => &["near", "0.87"],
+        ("Home", _) => &["corner"],
+        _ => return None,
+    })
+}
