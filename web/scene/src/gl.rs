@@ -116,6 +116,13 @@ impl Stage {
         self.canvas.set_height(pixels(height));
     }
 
+    /// Waits until the picture is drawn: what is read of it has to be there.
+    pub(crate) fn wait(&self) {
+        let mut pixel = [0; 4];
+        // A context that is lost gives nothing to read, and that is soon told.
+        let _ = self.gl.read_pixels_with_opt_u8_array(0, 0, 1, 1, Gl::RGBA, Gl::UNSIGNED_BYTE, Some(&mut pixel));
+    }
+
     fn place(&self, program: &WebGlProgram, name: &str) -> Option<WebGlUniformLocation> {
         self.gl.get_uniform_location(program, name)
     }

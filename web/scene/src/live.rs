@@ -55,6 +55,9 @@ pub(crate) struct Live {
     before: Option<f64>,
     due: bool,
     told: Vec<String>,
+    asked: Option<String>,
+    /// Milliseconds that the last picture took, the graphics card's work among them.
+    took: f64,
 }
 
 impl Live {
@@ -72,8 +75,17 @@ impl Live {
 
     /// Whether a picture has to be asked for; it counts as asked for then.
     pub(crate) fn is_due(&mut self) -> bool {
-        let ready = self.stage.is_some() && self.unit.is_some() && self.extent.0 > 0.0;
+        let unit = self.unit.is_some() || self.asked.is_some();
+        let ready = self.stage.is_some() && unit && self.extent.0 > 0.0;
         ready && !core::mem::replace(&mut self.due, true)
+    }
+
+    /// Milliseconds to rest before the next picture: where pictures are drawn by the processor, the page
+    /// needs it too.
+    pub(crate) fn rest(&self) -> i32 {
+        #[expect(clippy::cast_possible_truncation, reason = "below half a second")]
+        let rest = self.took.min(500.0) as i32;
+        if rest > 25 { rest } else { 0 }
     }
 
     fn steps(&self) -> usize {
@@ -92,7 +104,8 @@ impl Live {
         let (a, b, steps) = (figure(0), figure(1), self.steps());
         match word.as_str() {
             "range" => self.range = rest.first().and_then(|text| Range::parse(text).ok()),
-            "unit" => self.unit(rest.first().map_or("", String::as_str)),
+            // Taken up with the next frame: of units that follow each other quickly, only the last.
+            "unit" => self.asked = rest.first().cloned(),
             "extent" => {
                 self.extent = (a, b);
                 if let Some(stage) = &self.stage {
@@ -196,7 +209,11 @@ impl Live {
 
     /// Draws a frame. Whether there is another one to draw, and what to tell if it is new.
     pub(crate) fn frame(&mut self, now: f64) -> (bool, Option<Vec<String>>) {
+        let began = js_sys::Date::now();
         self.due = false;
+        if let Some(note) = self.asked.take() {
+            self.unit(&note);
+        }
         let steps = self.steps();
         let (Some(stage), Some(unit), Some(show)) = (&self.stage, &self.unit, &mut self.show) else {
             return (false, None);
@@ -221,6 +238,8 @@ impl Live {
             dark: self.mood.dark,
             person: self.toggles.person,
         });
+        stage.wait();
+        self.took = js_sys::Date::now() - began;
         self.moved = false;
         let whole = show.pose.built.is_none() && show.pose.apart < 1e-3;
         let dims =

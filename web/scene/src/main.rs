@@ -9,7 +9,7 @@ use std::cell::RefCell;
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
-use web_sys::{DedicatedWorkerGlobalScope, Event, MessageEvent, OffscreenCanvas};
+use web_sys::{DedicatedWorkerGlobalScope, Event, MessageEvent, OffscreenCanvas, WorkerGlobalScope};
 
 mod gl;
 mod live;
@@ -85,9 +85,19 @@ fn wake() {
             wake();
         }
     });
-    if let Some(scope) = scope() {
+    let rest = LIVE.with_borrow(Live::rest);
+    let Some(scope) = scope() else { return };
+    let ask = move || {
         // Where no pictures are shown, none is drawn.
         let _ = scope.request_animation_frame(frame.unchecked_ref());
+    };
+    if rest == 0 {
+        return ask();
+    }
+    let later = Closure::once_into_js(ask);
+    if let Ok(scope) = js_sys::global().dyn_into::<WorkerGlobalScope>() {
+        // A scope without timeouts draws nothing; none is known.
+        let _ = scope.set_timeout_with_callback_and_timeout_and_arguments_0(later.unchecked_ref(), rest);
     }
 }
 
