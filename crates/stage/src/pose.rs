@@ -2,7 +2,6 @@
 
 use glam::{Mat4, Vec3};
 use slotwright_core::assembly::{Assembly, Direction};
-use slotwright_core::panel::PanelId;
 
 use crate::scene::Part;
 use crate::single;
@@ -57,11 +56,6 @@ impl Pose {
 pub fn step_at(built: f32, steps: usize) -> usize {
     let last = steps.saturating_sub(1);
     (0..last).find(|at| built <= number(*at) + 1.0).unwrap_or(last)
-}
-
-/// Which parts are leaves: they swing.
-pub const fn swings(id: PanelId) -> bool {
-    matches!(id, PanelId::Leaf(_))
 }
 
 fn number(count: usize) -> f32 {
