@@ -76,6 +76,7 @@ pub struct Promised {
     /// Price with tax.
     pub price_minor: Money,
     /// ISO 4217 code.
+    #[cfg_attr(feature = "schema", schemars(regex(pattern = "^[A-Z]{3}$")))]
     pub currency: String,
     /// Mass of the whole.
     pub mass_g: i64,

@@ -15,7 +15,8 @@ use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
 use crate::rules::Rule;
 
-pub use assembly::{advice, burden, disturbed, step};
+pub use assembly::CAUTIONS;
+pub use assembly::{burden, disturbed, step};
 
 /// Stands between thousands: a narrow space that does not break.
 const THIN: char = '\u{202f}';

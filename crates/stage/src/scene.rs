@@ -40,7 +40,7 @@ impl Kind {
 }
 
 /// A stretch of the indices that is drawn as one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Stretch {
     /// The first index.
     pub first: u32,
@@ -92,6 +92,8 @@ pub struct Scene {
     pub parts: Vec<Part>,
     /// What stands by.
     pub props: Vec<Prop>,
+    /// The ground: it only takes shadows.
+    pub floor: Stretch,
     /// Right rear top corner of the unit.
     pub size: Vec3,
     /// How far what stands by reaches to the right and up: without a person and with one.
@@ -110,6 +112,7 @@ impl Scene {
             scene.screen(place::screen(place::diagonal(tenths)));
         }
         scene.person();
+        scene.floor();
         let [alone, with_person] = &mut scene.beside;
         *with_person = alone.max(vec3(size.x + 0.7, 1.72, size.z));
         scene
@@ -194,6 +197,15 @@ impl Scene {
         }
         let triangles = self.stretch(mesh.triangles().flatten().map(|index| base + index));
         self.props.push(Prop { what: What::Person, triangles });
+    }
+
+    /// A square of ground, far larger than any picture of a unit.
+    fn floor(&mut self) {
+        let first = self.count();
+        for (x, z) in [(-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)] {
+            self.vertex(vec3(x, 0.0, z) * 8.0, Vec3::Y, [0.0; 3], Kind::Plain);
+        }
+        self.floor = self.stretch([0, 1, 2, 0, 2, 3].into_iter().map(|corner| first + corner));
     }
 
     fn cuboid(&mut self, low: Vec3, high: Vec3) -> Stretch {

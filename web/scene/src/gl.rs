@@ -1,6 +1,6 @@
 //! The stage's picture by WebGL 2: two shadow maps, then panels, lines, what stands by, and the floor.
 
-use slotwright_stage::camera::Camera;
+use slotwright_stage::camera::{Camera, clip_from_light};
 use slotwright_stage::scene::{STRIDE, Scene, Stretch, What};
 use slotwright_stage::{Mat4, Vec3};
 use wasm_bindgen::JsCast;
@@ -51,11 +51,53 @@ pub(crate) struct Shot<'a> {
 pub(crate) struct Stage {
     gl: Gl,
     canvas: OffscreenCanvas,
-    program: WebGlProgram,
-    depth: WebGlProgram,
+    paint: Program,
+    depth: Program,
     maps: Vec<(WebGlFramebuffer, WebGlTexture)>,
-    floor: Stretch,
 }
+
+/// A program with the places of its uniforms, looked up once.
+#[derive(Debug)]
+struct Program {
+    program: WebGlProgram,
+    places: Vec<(&'static str, Option<WebGlUniformLocation>)>,
+}
+
+impl Program {
+    fn place(&self, name: &str) -> Option<&WebGlUniformLocation> {
+        self.places.iter().find(|(known, _)| *known == name).and_then(|(_, place)| place.as_ref())
+    }
+
+    fn matrix(&self, gl: &Gl, name: &str, matrix: &Mat4) {
+        gl.uniform_matrix4fv_with_f32_array(self.place(name), false, &matrix.to_cols_array());
+    }
+
+    fn vector(&self, gl: &Gl, name: &str, vector: Vec3) {
+        gl.uniform3f(self.place(name), vector.x, vector.y, vector.z);
+    }
+}
+
+/// The uniforms of both programs; the one of depth has only the first two.
+const UNIFORMS: [&str; 14] = [
+    "clip",
+    "model",
+    "key",
+    "sky",
+    "to_key",
+    "to_sky",
+    "eye",
+    "colour",
+    "tint",
+    "clear",
+    "dark",
+    "mode",
+    "key_depth",
+    "sky_depth",
+];
+
+/// Where the light comes from: a window at the left, and the sky before the unit.
+const TO_KEY: Vec3 = Vec3::new(-0.48, 0.68, 0.55);
+const TO_SKY: Vec3 = Vec3::new(0.22, 0.86, 0.46);
 
 fn number(count: u32) -> i32 {
     i32::try_from(count).unwrap_or(0)
@@ -71,8 +113,8 @@ impl Stage {
         }
         let gl: Gl = canvas.get_context_with_context_options("webgl2", &wishes).ok()??.dyn_into().ok()?;
         let vertex = include_str!("gl/stage.vert");
-        let program = program(&gl, vertex, include_str!("gl/stage.frag"))?;
-        let depth = program_of_depth(&gl, vertex)?;
+        let paint = program(&gl, vertex, include_str!("gl/stage.frag"))?;
+        let depth = program(&gl, vertex, include_str!("gl/depth.frag"))?;
         let maps = (0..2).map(|_| shadow_map(&gl)).collect::<Option<_>>()?;
         let array = gl.create_vertex_array()?;
         gl.bind_vertex_array(Some(&array));
@@ -86,24 +128,15 @@ impl Stage {
         gl.enable(Gl::DEPTH_TEST);
         gl.enable(Gl::POLYGON_OFFSET_FILL);
         gl.blend_func(Gl::ONE, Gl::ONE_MINUS_SRC_ALPHA);
-        Some(Self { gl, canvas, program, depth, maps, floor: Stretch { first: 0, count: 0 } })
+        Some(Self { gl, canvas, paint, depth, maps })
     }
 
     /// Hands a scene to the graphics card.
-    pub(crate) fn load(&mut self, scene: &Scene) -> Option<()> {
-        let gl = &self.gl;
-        let (mut vertices, mut indices) = (scene.vertices.clone(), scene.indices.clone());
-        let base = u32::try_from(vertices.len() / STRIDE).ok()?;
-        self.floor = Stretch { first: u32::try_from(indices.len()).ok()?, count: 6 };
-        for (x, z) in [(-6.0, 6.0), (8.0, 6.0), (8.0, -8.0), (-6.0, -8.0)] {
-            vertices.extend([x, 0.0, z, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 2.0]);
-        }
-        indices.extend([0, 1, 2, 0, 2, 3].map(|corner: u32| base + corner));
-        let bytes = js_sys::Float32Array::from(&vertices[..]);
-        gl.buffer_data_with_array_buffer_view(Gl::ARRAY_BUFFER, &bytes, Gl::DYNAMIC_DRAW);
-        let bytes = js_sys::Uint32Array::from(&indices[..]);
-        gl.buffer_data_with_array_buffer_view(Gl::ELEMENT_ARRAY_BUFFER, &bytes, Gl::DYNAMIC_DRAW);
-        Some(())
+    pub(crate) fn load(&self, scene: &Scene) {
+        let bytes = js_sys::Float32Array::from(&scene.vertices[..]);
+        self.gl.buffer_data_with_array_buffer_view(Gl::ARRAY_BUFFER, &bytes, Gl::DYNAMIC_DRAW);
+        let bytes = js_sys::Uint32Array::from(&scene.indices[..]);
+        self.gl.buffer_data_with_array_buffer_view(Gl::ELEMENT_ARRAY_BUFFER, &bytes, Gl::DYNAMIC_DRAW);
     }
 
     /// Fits the picture to its place on the page: width, height, and device pixels for one of its pixels.
@@ -123,18 +156,6 @@ impl Stage {
         let _ = self.gl.read_pixels_with_opt_u8_array(0, 0, 1, 1, Gl::RGBA, Gl::UNSIGNED_BYTE, Some(&mut pixel));
     }
 
-    fn place(&self, program: &WebGlProgram, name: &str) -> Option<WebGlUniformLocation> {
-        self.gl.get_uniform_location(program, name)
-    }
-
-    fn matrix(&self, program: &WebGlProgram, name: &str, matrix: &Mat4) {
-        self.gl.uniform_matrix4fv_with_f32_array(self.place(program, name).as_ref(), false, &matrix.to_cols_array());
-    }
-
-    fn vector(&self, name: &str, [x, y, z]: [f32; 3]) {
-        self.gl.uniform3f(self.place(&self.program, name).as_ref(), x, y, z);
-    }
-
     fn triangles(&self, stretch: Stretch) {
         let first = number(stretch.first) * 4;
         self.gl.draw_elements_with_i32(Gl::TRIANGLES, number(stretch.count), Gl::UNSIGNED_INT, first);
@@ -144,8 +165,7 @@ impl Stage {
     pub(crate) fn shoot(&self, shot: &Shot<'_>) {
         let gl = &self.gl;
         let (low, high) = (Vec3::new(-0.6, 0.0, shot.scene.size.z - 0.8), shot.scene.size + Vec3::new(0.9, 1.3, 1.2));
-        let lights = [Vec3::new(-0.48, 0.68, 0.55), Vec3::new(0.22, 0.86, 0.46)]
-            .map(|towards| slotwright_stage::camera::clip_from_light(towards, low, high));
+        let lights = [TO_KEY, TO_SKY].map(|towards| clip_from_light(towards, low, high));
         if shot.moved {
             self.shadows(shot, &lights);
         }
@@ -153,74 +173,75 @@ impl Stage {
         gl.viewport(0, 0, number(self.canvas.width()), number(self.canvas.height()));
         gl.clear_color(0.0, 0.0, 0.0, 0.0);
         gl.clear(Gl::COLOR_BUFFER_BIT | Gl::DEPTH_BUFFER_BIT);
-        gl.use_program(Some(&self.program));
+        let paint = &self.paint;
+        gl.use_program(Some(&paint.program));
         for (unit, (name, (_, texture))) in (0..).zip(["key_depth", "sky_depth"].into_iter().zip(&self.maps)) {
             gl.active_texture(Gl::TEXTURE0 + unit);
             gl.bind_texture(Gl::TEXTURE_2D, Some(texture));
-            gl.uniform1i(self.place(&self.program, name).as_ref(), i32::try_from(unit).unwrap_or(0));
+            gl.uniform1i(paint.place(name), i32::try_from(unit).unwrap_or(0));
         }
         #[expect(clippy::cast_precision_loss, reason = "pixels of a screen")]
         let aspect = self.canvas.width() as f32 / self.canvas.height().max(1) as f32;
-        self.matrix(&self.program, "clip", &shot.camera.clip_from_stage(aspect));
+        paint.matrix(gl, "clip", &shot.camera.clip_from_stage(aspect));
         for (name, light) in ["key", "sky"].into_iter().zip(&lights) {
-            self.matrix(&self.program, name, light);
+            paint.matrix(gl, name, light);
         }
-        self.vector("eye", shot.camera.eye().to_array());
-        self.vector("colour", shot.paint.colour);
+        paint.vector(gl, "eye", shot.camera.eye());
+        paint.vector(gl, "to_key", TO_KEY);
+        paint.vector(gl, "to_sky", TO_SKY);
+        paint.vector(gl, "colour", Vec3::from_array(shot.paint.colour));
         let flag = |value: bool| if value { 1.0 } else { 0.0 };
-        gl.uniform1f(self.place(&self.program, "clear").as_ref(), flag(shot.paint.clear));
-        gl.uniform1f(self.place(&self.program, "dark").as_ref(), flag(shot.dark));
-        let mode = self.place(&self.program, "mode");
+        gl.uniform1f(paint.place("clear"), flag(shot.paint.clear));
+        gl.uniform1f(paint.place("dark"), flag(shot.dark));
+        let mode = paint.place("mode");
+        let ink = if shot.dark { Vec3::splat(0.03) } else { Vec3::new(0.1, 0.1, 0.09) };
+        let accent = if shot.dark { Vec3::new(0.9, 2.0, 1.95) } else { Vec3::new(0.09, 0.57, 0.6) };
         gl.polygon_offset(1.0, 1.0);
         for (at, (part, stand)) in shot.scene.parts.iter().zip(shot.stands).enumerate() {
             let Some(stand) = stand else { continue };
-            self.matrix(&self.program, "model", stand);
-            gl.uniform1i(mode.as_ref(), 0);
+            paint.matrix(gl, "model", stand);
+            gl.uniform1i(mode, 0);
             self.triangles(part.triangles);
-            gl.uniform1i(mode.as_ref(), 2);
-            let ink = if shot.dark { [0.03, 0.03, 0.03] } else { [0.1, 0.1, 0.09] };
-            let accent = if shot.dark { [0.9, 2.0, 1.95] } else { [0.09, 0.57, 0.6] };
-            self.vector("tint", if shot.marked == Some(at) { accent } else { ink });
+            gl.uniform1i(mode, 2);
+            paint.vector(gl, "tint", if shot.marked == Some(at) { accent } else { ink });
             let first = number(part.lines.first) * 4;
             gl.draw_elements_with_i32(Gl::LINES, number(part.lines.count), Gl::UNSIGNED_INT, first);
         }
-        self.matrix(&self.program, "model", &Mat4::IDENTITY);
-        gl.uniform1i(mode.as_ref(), 1);
+        paint.matrix(gl, "model", &Mat4::IDENTITY);
+        gl.uniform1i(mode, 1);
         for prop in shot.scene.props.iter().filter(|prop| shot.person || prop.what != What::Person) {
-            self.vector(
-                "tint",
-                match prop.what {
-                    What::Screen => [0.02, 0.022, 0.025],
-                    What::Person => [0.5, 0.5, 0.47],
-                },
-            );
+            let tint = match prop.what {
+                What::Screen => Vec3::new(0.02, 0.022, 0.025),
+                What::Person => Vec3::new(0.5, 0.5, 0.47),
+            };
+            paint.vector(gl, "tint", tint);
             self.triangles(prop.triangles);
         }
         gl.enable(Gl::BLEND);
         gl.depth_mask(false);
-        gl.uniform1i(mode.as_ref(), 3);
+        gl.uniform1i(mode, 3);
         let size = shot.scene.size;
-        self.vector("tint", [size.x / 2.0, size.z / 2.0, size.x.max(size.y) * 0.9 + 0.8]);
-        self.triangles(self.floor);
+        paint.vector(gl, "tint", Vec3::new(size.x / 2.0, size.z / 2.0, size.x.max(size.y) * 0.9 + 0.8));
+        self.triangles(shot.scene.floor);
         gl.depth_mask(true);
         gl.disable(Gl::BLEND);
     }
 
     fn shadows(&self, shot: &Shot<'_>, lights: &[Mat4; 2]) {
         let gl = &self.gl;
-        gl.use_program(Some(&self.depth));
+        gl.use_program(Some(&self.depth.program));
         gl.viewport(0, 0, MAP, MAP);
         gl.polygon_offset(2.0, 4.0);
         for ((frame, _), light) in self.maps.iter().zip(lights) {
             gl.bind_framebuffer(Gl::FRAMEBUFFER, Some(frame));
             gl.clear(Gl::DEPTH_BUFFER_BIT);
-            self.matrix(&self.depth, "clip", light);
+            self.depth.matrix(gl, "clip", light);
             for (part, stand) in shot.scene.parts.iter().zip(shot.stands) {
                 let Some(stand) = stand else { continue };
-                self.matrix(&self.depth, "model", stand);
+                self.depth.matrix(gl, "model", stand);
                 self.triangles(part.triangles);
             }
-            self.matrix(&self.depth, "model", &Mat4::IDENTITY);
+            self.depth.matrix(gl, "model", &Mat4::IDENTITY);
             for prop in shot.scene.props.iter().filter(|prop| shot.person || prop.what != What::Person) {
                 self.triangles(prop.triangles);
             }
@@ -228,12 +249,8 @@ impl Stage {
     }
 }
 
-fn program_of_depth(gl: &Gl, vertex: &str) -> Option<WebGlProgram> {
-    program(gl, vertex, include_str!("gl/depth.frag"))
-}
-
 /// `None` if the driver takes the shaders not; the console says why.
-fn program(gl: &Gl, vertex: &str, fragment: &str) -> Option<WebGlProgram> {
+fn program(gl: &Gl, vertex: &str, fragment: &str) -> Option<Program> {
     let program = gl.create_program()?;
     for (kind, source) in [(Gl::VERTEX_SHADER, vertex), (Gl::FRAGMENT_SHADER, fragment)] {
         let shader = gl.create_shader(kind)?;
@@ -245,7 +262,8 @@ fn program(gl: &Gl, vertex: &str, fragment: &str) -> Option<WebGlProgram> {
         }
     }
     gl.link_program(&program);
-    gl.get_program_parameter(&program, Gl::LINK_STATUS).as_bool()?.then_some(program)
+    let places = UNIFORMS.map(|name| (name, gl.get_uniform_location(&program, name))).to_vec();
+    gl.get_program_parameter(&program, Gl::LINK_STATUS).as_bool()?.then_some(Program { program, places })
 }
 
 /// A depth texture that compares when it is read.

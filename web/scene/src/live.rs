@@ -200,9 +200,8 @@ impl Live {
     }
 
     fn load(&mut self) {
-        if let Some((stage, unit)) = self.stage.as_mut().zip(self.unit.as_ref()) {
-            // What the card does not take is not drawn; the drawing stands beside.
-            let _ = stage.load(&unit.scene);
+        if let Some((stage, unit)) = self.stage.as_ref().zip(self.unit.as_ref()) {
+            stage.load(&unit.scene);
         }
         self.moved = true;
     }

@@ -23,12 +23,19 @@ pub fn prefers(query: &str) -> bool {
     matched.is_some_and(|list| list.matches())
 }
 
-/// Hears all these events of an element for as long as the page lives.
-pub fn listen(element: &web_sys::Element, events: &[&str], heard: Callback<web_sys::Event>) {
+/// Hears it whenever the person comes to prefer, or no longer, what a media query asks for.
+pub fn listen_to_preference(query: &str, heard: Callback<web_sys::Event>) {
+    if let Some(list) = web_sys::window().and_then(|window| window.match_media(query).ok()?) {
+        listen(&list, &["change"], heard);
+    }
+}
+
+/// Hears all these events of a target for as long as the page lives.
+pub fn listen(target: &web_sys::EventTarget, events: &[&str], heard: Callback<web_sys::Event>) {
     let heard = Closure::<dyn FnMut(web_sys::Event)>::new(move |event| heard.run(event));
     for event in events {
         // An event of that name is always taken.
-        let _ = element.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+        let _ = target.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
     }
     heard.forget();
 }

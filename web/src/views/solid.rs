@@ -30,13 +30,28 @@ const BUILD: Knob = ("Build it up", "Build it up", &["build"]);
 const PLAY: Knob = ("Play", "Play", &["play"]);
 const STEPS: [Knob; 2] = [("One step back", "\u{2190}", &["step", "-1"]), ("One step on", "\u{2192}", &["step", "1"])];
 
+/// What the picture depends on beside the unit: dark or light, motion or none.
+const MOODS: [&str; 2] = ["(prefers-color-scheme: dark)", "(prefers-reduced-motion: reduce)"];
+
 /// What the canvas hears.
 const EVENTS: [&str; 7] =
     ["pointerdown", "pointermove", "pointerup", "pointercancel", "wheel", "keydown", "contextmenu"];
 
-/// What the worker tells: dimension lines, the step from 0, then whether it plays, leaves are open, a
-/// person stands by, and how far it is apart in hundredths.
+/// What the worker tells, a word and then what stands at these places.
 type Told = Vec<String>;
+
+/// Dimension lines over the picture.
+const DIMS: usize = 1;
+/// The step that is shown, from 0.
+const STEP: usize = 2;
+/// Whether the assembly is playing.
+const PLAYS: usize = 3;
+/// Whether leaves are open.
+const OPEN: usize = 4;
+/// Whether a person stands by.
+const BESIDE: usize = 5;
+/// How far it is apart, in hundredths.
+const APART: usize = 6;
 
 fn at(told: &Told, place: usize) -> &str {
     told.get(place).map_or("", String::as_str)
@@ -64,16 +79,22 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
             scene::open(&canvas, Callback::new(heard));
         }
     });
+    let mood = move || {
+        let flag = |query| if page::prefers(query) { "1" } else { "" };
+        let [dark, still] = MOODS;
+        scene::say(&["mood", flag(dark), flag(still)]);
+    };
+    for query in MOODS {
+        page::listen_to_preference(query, Callback::new(move |_| mood()));
+    }
     Effect::new(move |_| {
         if begun.get() {
-            let flag = |query| if page::prefers(query) { "1" } else { "" };
-            let (dark, still) = (flag("(prefers-color-scheme: dark)"), flag("(prefers-reduced-motion: reduce)"));
-            scene::say(&["mood", dark, still]);
+            mood();
             scene::say(&["unit", &desk.read(|known, _| known.choice.to_note())]);
         }
     });
     let shown = move || {
-        told.with(|told| match (at(told, 2), at(told, 6), at(told, 4)) {
+        told.with(|told| match (at(told, STEP), at(told, APART), at(told, OPEN)) {
             ("", "" | "0", "") => "Shown as it stands.",
             ("", "" | "0", _) => "Shown with its leaves open.",
             ("", _, _) => "Shown apart.",
@@ -82,12 +103,12 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
     };
     let label = move || format!("{} {}", desk.read(|known, range| describe(range, &known.choice)), shown());
     let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
-    let sentence = move || told.with(|told| sentence(desk, at(told, 2))).unwrap_or_default();
+    let sentence = move || told.with(|told| sentence(desk, at(told, STEP))).unwrap_or_default();
     let pressed = move |place: usize| move || told.with(|told| !at(told, place).is_empty());
     view! {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
-            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| at(told, 1).to_string())></div>
+            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| at(told, DIMS).to_string())></div>
         </div>
         <p id="scene-keys" class="unseen">
             "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."
@@ -97,20 +118,20 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         </div>
         <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
             {vec![
-                button(LEAVES, Some(Callback::new(move |()| pressed(4)()))),
-                button(PERSON, Some(Callback::new(move |()| pressed(5)()))),
-                button(BUILD, Some(Callback::new(move |()| pressed(2)()))),
+                button(LEAVES, Some(Callback::new(move |()| pressed(OPEN)()))),
+                button(PERSON, Some(Callback::new(move |()| pressed(BESIDE)()))),
+                button(BUILD, Some(Callback::new(move |()| pressed(STEP)()))),
             ]}
             <label class="apart">"Apart"
-                <input type="range" min="0" max="100" step="1" prop:value=move || told.with(|told| at(told, 6).to_string())
+                <input type="range" min="0" max="100" step="1" prop:value=move || told.with(|told| at(told, APART).to_string())
                     on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
             </label>
         </div>
-        <div class="build" class:idle=move || !pressed(2)()>
+        <div class="build" class:idle=move || !pressed(STEP)()>
             <div class="views" role="group" aria-label="Steps">
                 {vec![
                     button(STEPS[0], None),
-                    button(PLAY, Some(Callback::new(move |()| pressed(3)()))),
+                    button(PLAY, Some(Callback::new(move |()| pressed(PLAYS)()))),
                     button(STEPS[1], None),
                 ]}
             </div>

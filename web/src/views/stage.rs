@@ -49,11 +49,9 @@ pub fn Stage() -> impl IntoView {
             Some(svg(subject, view, lit, mm_per_px, &describe(range, &known.choice)))
         })
     };
+    let built = move || desk.read(|known, _| known.built.is_some());
     let nothing = move || {
-        desk.read(|known, _| match known.built {
-            Some(_) => "",
-            None => "There is nothing to draw: these answers leave no room for the parts.",
-        })
+        if built() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
     };
     let tab = move |own: Option<View>, label: &'static str| {
         view! {
@@ -75,7 +73,7 @@ pub fn Stage() -> impl IntoView {
                 {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Front")}
                 {tab(Some(View::Plan), "Above")}{tab(Some(View::Section), "Section")}
             </div>
-            <div class="solid" class:away=move || shown().is_some()><Solid lost/></div>
+            <div class="solid" class:away=move || shown().is_some() || !built()><Solid lost/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>

@@ -4,11 +4,12 @@ use proptest::prelude::*;
 
 use super::{Assembly, Blocking, Body, Bound, Direction, Disturbance, blocks, floor, groups, play};
 use crate::case::Case;
-use crate::choice::Fill;
+use crate::choice::{Choice, Fill};
 use crate::layout::{Layout, Picked};
 use crate::outline::Outline;
 use crate::panel::PanelId;
 use crate::quantity::Length;
+use crate::range::Range;
 use crate::sample::{Wanted, choices};
 use crate::space::{Block, Spot};
 use crate::testing::demo;
@@ -139,12 +140,17 @@ fn wedges_lock_a_tabbed_frame() {
     }
 }
 
+/// What a choice names, and its case.
+fn made<'a>(range: &'a Range, choice: &Choice) -> (Picked<'a>, Case) {
+    let picked = Picked::of(range, choice).unwrap();
+    let layout = Layout::of(picked, choice).unwrap();
+    (picked, Case::of(picked, choice, &layout).unwrap())
+}
+
 fn built(seed: u64, check: impl FnOnce(&Case, &Assembly)) {
     let range = demo();
     let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
-    let picked = Picked::of(&range, &choice).unwrap();
-    let layout = Layout::of(picked, &choice).unwrap();
-    let case = Case::of(picked, &choice, &layout).unwrap();
+    let (picked, case) = made(&range, &choice);
     check(&case, &Assembly::of(picked, &case));
 }
 
@@ -152,11 +158,9 @@ fn built(seed: u64, check: impl FnOnce(&Case, &Assembly)) {
 #[test]
 fn a_unit_that_lacks_its_locks_is_found_loose() {
     let range = demo();
-    let shelved = |choice: &crate::choice::Choice| choice.bays.iter().all(|bay| matches!(bay.fill, Fill::Shelves(_)));
+    let shelved = |choice: &Choice| choice.bays.iter().all(|bay| matches!(bay.fill, Fill::Shelves(_)));
     let choice = choices(&range, 3, Wanted::Valid).find(shelved).unwrap();
-    let picked = Picked::of(&range, &choice).unwrap();
-    let layout = Layout::of(picked, &choice).unwrap();
-    let whole = Case::of(picked, &choice, &layout).unwrap();
+    let (picked, whole) = made(&range, &choice);
     let moves = |lacks: fn(PanelId) -> bool| -> Vec<Direction> {
         let panels = whole.panels.iter().filter(|panel| !lacks(panel.id)).cloned().collect();
         let mut moves: Vec<_> =
@@ -191,9 +195,7 @@ proptest! {
     fn no_group_of_parts_moves(seed in any::<u64>()) {
         let range = demo();
         let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
-        let picked = Picked::of(&range, &choice).unwrap();
-        let layout = Layout::of(picked, &choice).unwrap();
-        let case = Case::of(picked, &choice, &layout).unwrap();
+        let (picked, case) = made(&range, &choice);
         let bodies = case.panels.iter().map(|panel| Body::of(blocks(panel, Bound::Core))).chain([floor()]);
         let cores = Blocking::of(&bodies.collect::<Vec<_>>());
         let moves_with = |body, direction| cores.moves_with(body, direction, play(picked, direction));
@@ -231,8 +233,7 @@ proptest! {
         let mut range = demo();
         range.build.cutter_mm = Length::mm(f64::from(cutter));
         let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
-        let picked = Picked::of(&range, &choice).unwrap();
-        let case = Case::of(picked, &choice, &Layout::of(picked, &choice).unwrap()).unwrap();
+        let (_, case) = made(&range, &choice);
         for panel in case.panels.iter().filter(|panel| panel.rounding == Length::ZERO) {
             let loops: Vec<Vec<(f64, f64)>> =
                 core::iter::once(panel.outline()).chain(panel.holes()).map(|outline| polygon(&outline)).collect();
@@ -289,10 +290,9 @@ fn crossings(corners: &[(f64, f64)], (u, v): (f64, f64)) -> usize {
 #[test]
 fn what_comes_free_is_what_weight_alone_holds() {
     let range = demo();
-    let leafed = |choice: &crate::choice::Choice| choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
+    let leafed = |choice: &Choice| choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
     let choice = choices(&range, 3, Wanted::Valid).find(leafed).unwrap();
-    let picked = Picked::of(&range, &choice).unwrap();
-    let case = Case::of(picked, &choice, &Layout::of(picked, &choice).unwrap()).unwrap();
+    let (picked, case) = made(&range, &choice);
     let disturbed = Assembly::of(picked, &case).disturbed;
     let of = |by| disturbed.iter().find(|known| known.by == by).unwrap();
     assert_eq!(of(Disturbance::LiftedByTop).first, [PanelId::Top]);

@@ -17,6 +17,9 @@ pub struct AssemblyDocument {
     pub steps: Vec<StepDocument>,
     /// What comes free when the unit does not stand as it should.
     pub disturbed: Vec<DisturbedDocument>,
+    /// What everybody who puts it together should know.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub cautions: [&'static str; 2],
 }
 
 /// One part going in.
@@ -77,6 +80,11 @@ impl AssemblyDocument {
             swings: disturbed.swings.clone(),
             sentence: words::disturbed(disturbed),
         });
-        Self { proven: assembly.is_proven(), steps: steps.collect(), disturbed: disturbed.collect() }
+        Self {
+            proven: assembly.is_proven(),
+            steps: steps.collect(),
+            disturbed: disturbed.collect(),
+            cautions: words::CAUTIONS,
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Steps of assembly and what comes free, in words.
 
 use super::{mass, part};
-use crate::assembly::{Assembly, Disturbance, Disturbed, Step};
+use crate::assembly::{Disturbance, Disturbed, Step};
 use crate::panel::PanelId;
 
 /// What to do in a step, in one sentence.
@@ -50,14 +50,12 @@ pub fn disturbed(disturbed: &Disturbed) -> String {
     }
 }
 
-/// All advice for the assembly sheet, with the usual cautions.
-pub fn advice(assembly: &Assembly) -> Vec<String> {
-    let mut lines: Vec<String> = assembly.disturbed.iter().map(disturbed).collect();
-    lines.push("To move it, take it apart: top first, then the steps backwards.".into());
-    lines
-        .push("Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.".into());
-    lines
-}
+/// What everybody who puts a unit together should know.
+// Common practice.
+pub const CAUTIONS: [&str; 2] = [
+    "To move it, take it apart: top first, then the steps backwards.",
+    "Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.",
+];
 
 /// Parts as people list them: `the lower base plate and the top`.
 fn list(parts: &[PanelId]) -> String {

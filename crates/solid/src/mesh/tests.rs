@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use proptest::prelude::*;
-use slotwright_core::derive::derive;
-use slotwright_core::panel::PanelId;
-use slotwright_core::promise::Backlog;
+use slotwright_core::case::Case;
+use slotwright_core::layout::{Layout, Picked};
+use slotwright_core::panel::{Panel, PanelId};
 use slotwright_core::quantity::Length;
 use slotwright_core::range::Range;
 use slotwright_core::sample::{Wanted, choices};
@@ -28,32 +28,33 @@ fn check_closed(id: PanelId, mesh: &Mesh) {
     assert!(runs.values().all(|count| *count == 0), "{id} is open");
 }
 
+/// Checks every panel of a seeded valid unit.
+fn panels(seed: u64, check: impl Fn(&Panel)) {
+    let range = Range::parse(DEMO).unwrap();
+    let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+    let picked = Picked::of(&range, &choice).unwrap();
+    let layout = Layout::of(picked, &choice).unwrap();
+    Case::of(picked, &choice, &layout).unwrap().panels.iter().for_each(check);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
     #[test]
     fn every_mesh_is_closed_and_weighs_as_stated(seed in any::<u64>()) {
-        let range = Range::parse(DEMO).unwrap();
-        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
-        let backlog = Backlog::default();
-        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
-        for panel in &derived.built.as_ref().unwrap().case.panels {
+        panels(seed, |panel| {
             let mesh = Mesh::of(panel, Length::mm(0.01));
             check_closed(panel.id, &mesh);
             let stated = panel.solid().0.in_mm2() * panel.thickness.in_mm();
             let off = mesh.volume_mm3() / stated - 1.0;
-            prop_assert!(off.abs() < 2e-4, "{}: {off}", panel.id);
-        }
+            assert!(off.abs() < 2e-4, "{}: {off}", panel.id);
+        });
     }
 
     /// Normals stand off their triangles' outer side.
     #[test]
     fn normals_point_outwards(seed in any::<u64>()) {
-        let range = Range::parse(DEMO).unwrap();
-        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
-        let backlog = Backlog::default();
-        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
-        for panel in &derived.built.as_ref().unwrap().case.panels {
+        panels(seed, |panel| {
             let mesh = Mesh::of(panel, Length::mm(0.3));
             for triangle in mesh.triangles() {
                 let [a, b, c] = triangle.map(|index| mesh.vertices[index as usize]);
@@ -61,8 +62,8 @@ proptest! {
                 let (p, q) = (edge(b.at), edge(c.at));
                 let across = [p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]];
                 let towards: f64 = across.iter().zip(a.normal).map(|(x, n)| x * n).sum();
-                prop_assert!(towards >= -1e-6, "{} {triangle:?}", panel.id);
+                assert!(towards >= -1e-6, "{} {triangle:?}", panel.id);
             }
-        }
+        });
     }
 }

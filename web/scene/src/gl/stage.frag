@@ -3,14 +3,11 @@ precision highp float;
 precision highp sampler2DShadow;
 in vec3 at, out_of;
 in vec4 wood, in_key, in_sky;
-uniform vec3 eye, colour, tint;
+uniform vec3 eye, colour, tint, to_key, to_sky;
 uniform float clear, dark;
 uniform int mode;
 uniform sampler2DShadow key_depth, sky_depth;
 out vec4 seen;
-
-const vec3 KEY = vec3(-0.48, 0.68, 0.55);
-const vec3 SKY = vec3(0.22, 0.86, 0.46);
 
 float random(vec2 p) { p = fract(p * vec2(123.34, 345.45)); p += dot(p, p + 34.345); return fract(p.x * p.y); }
 float noise(vec2 p) {
@@ -68,10 +65,9 @@ void main() {
   }
   vec3 towards = normalize(eye - at);
   if (dot(n, towards) < 0.0) n = -n;
-  float direct = max(dot(n, KEY), 0.0) * key, above = (0.5 + 0.5 * n.y) * mix(0.3, 1.0, sky);
-  vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, SKY), 0.0) * sky * 0.42 + 0.13;
-  float glint = pow(max(dot(n, normalize(KEY + towards)), 0.0), mix(18.0, 42.0, clear)) * key * rough * 0.35;
+  float direct = max(dot(n, to_key), 0.0) * key, above = (0.5 + 0.5 * n.y) * mix(0.3, 1.0, sky);
+  vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, to_sky), 0.0) * sky * 0.42 + 0.13;
+  float glint = pow(max(dot(n, normalize(to_key + towards)), 0.0), mix(18.0, 42.0, clear)) * key * rough * 0.35;
   vec3 c = base * light * mix(0.82, 0.7, dark) + glint;
-  if (mode == 0) c = mix(c, tint, 0.0);
   seen = vec4(shown(clamp(c, 0.0, 1.0)), 1.0);
 }
