@@ -53,6 +53,7 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
 test("the assembly goes step by step, each with its sentence, the top last", async () => {
   const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
   await drawn(bench);
+  const whole = await colours(bench);
   await bench.button("Build it up").click();
   await bench.button("Play").click();
   const status = bench.group("Steps").locator("xpath=following-sibling::p");
@@ -62,8 +63,15 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
     await status.getByText(new RegExp(`^${step} of 13: `)).waitFor();
   }
   assert.match(await status.innerText(), /Lower the top over all tabs/);
+  for (let step = 12; step >= 3; step -= 1) {
+    await bench.button("One step back").click();
+    await status.getByText(new RegExp(`^${step} of 13: `)).waitFor();
+  }
+  const begun = await colours(bench);
+  assert.ok(begun < whole, `${begun} colours of three parts, ${whole} of all`);
   await bench.button("Build it up").click();
   await drawn(bench);
+  assert.equal(await colours(bench), whole, "all parts are back");
   await bench.close();
 });
 

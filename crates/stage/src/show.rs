@@ -21,6 +21,8 @@ pub struct Show {
     beside: Vec3,
     camera_goal: Camera,
     pose_goal: Pose,
+    /// The pose of the last step: what was drawn.
+    drawn: Option<Pose>,
     playing: bool,
 }
 
@@ -35,6 +37,7 @@ impl Show {
             pose: Pose::default(),
             pose_goal: Pose::default(),
             beside: Vec3::ZERO,
+            drawn: None,
             playing: false,
         }
     }
@@ -122,7 +125,6 @@ impl Show {
     /// Goes on by so many seconds; without motion goals are reached at once. Gives whether the parts
     /// moved, and whether anything goes on.
     pub fn step(&mut self, seconds: f32, still: bool, steps: usize) -> (bool, bool) {
-        let before = self.pose;
         let share = if still { 1.0 } else { 1.0 - libm::expf(-seconds * 4.0 / SOON) };
         let near = |from: f32, to: f32| if (to - from).abs() < 2e-3 { to } else { from + (to - from) * share };
         self.pose.apart = near(self.pose.apart, self.pose_goal.apart);
@@ -140,7 +142,9 @@ impl Show {
         // Goals of the pose are met to the bit: `near` sees to it.
         let (pose, goal) = (self.pose, self.pose_goal);
         let posed = (pose.apart, pose.open) == (goal.apart, goal.open);
-        (pose != before, !settled || self.playing || !posed)
+        // A pose that was taken at once moved the parts as well.
+        let moved = self.drawn.replace(pose) != Some(pose);
+        (moved, !settled || self.playing || !posed)
     }
 }
 
@@ -166,6 +170,7 @@ mod tests {
     #[test]
     fn goals_are_reached_and_the_stage_comes_to_rest() {
         let mut show = Show::new(SIZE, 1.5);
+        assert_eq!(show.step(0.016, false, 9), (true, false), "the first picture");
         assert_eq!(show.step(0.016, false, 9), (false, false));
         show.apart(1.0);
         show.look(Place::Above, SIZE, 1.5);
@@ -192,7 +197,9 @@ mod tests {
         assert_eq!(show.pose.built, Some(0.0), "from the start again");
         show.build(2, 3);
         assert_eq!((show.pose.built, show.is_playing()), (Some(2.0), false));
+        assert!(show.step(0.016, false, 3).0, "two steps instead of three");
         show.whole();
         assert_eq!(show.pose.built, None);
+        assert!(show.step(0.016, false, 3).0, "the finished unit is another picture");
     }
 }

@@ -218,7 +218,7 @@ impl Live {
             return (false, None);
         };
         #[expect(clippy::cast_possible_truncation, reason = "seconds between two frames")]
-        let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.1) as f32);
+        let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.5) as f32);
         let (moved, goes_on) = show.step(seconds, self.mood.still, steps);
         self.before = goes_on.then_some(now);
         self.moved |= moved;
