@@ -1,18 +1,39 @@
-// How long a change takes from the event to the painted frame, over many scripted changes.
+// How long a change takes from the event to the painted frame, and what a picture of the stage costs.
 import { Bench, browser } from "./page.mjs";
+
+const CHANGES = 240;
 
 const chrome = await browser();
 const bench = await Bench.open(chrome);
-const times = await bench.page.evaluate(async () => {
+const stage = await bench.stage();
+
+/** Prints a row of times. */
+function row(name, times) {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))].toFixed(1);
+  console.log(`${name}, ${times.length} times  median ${at(0.5)} ms, 98th percentile ${at(0.98)} ms, longest ${at(1)} ms`);
+}
+
+// Processor time of the page's own thread: what it computes, whatever else the machine does meanwhile.
+const devtools = await bench.page.context().newCDPSession(bench.page);
+await devtools.send("Performance.enable", { timeDomain: "threadTicks" });
+async function busy() {
+  const { metrics } = await devtools.send("Performance.getMetrics");
+  return metrics.find(({ name }) => name === "TaskDuration").value * 1000;
+}
+
+await bench.page.evaluate(() => {
   const slider = (name) => document.querySelector(`input[type=range][aria-label=${name}]`);
   const buttons = [...document.querySelectorAll(".swatches .choice, .short .choice")];
   const painted = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
   const channel = new MessageChannel();
   const computed = () => new Promise((resolve) => { channel.port1.onmessage = resolve; channel.port2.postMessage(0); });
-  const [times, work] = [[], []];
-  for (let round = 0; round < 240; round += 1) {
+  /** One change; its time to the end of the computation and to the painted frame. */
+  window.change = async (round) => {
     const began = performance.now();
-    if (round % 4 === 3) {
+    if (round === null) {
+      // Nothing is changed: what asking and painting cost by themselves.
+    } else if (round % 4 === 3) {
       const open = buttons.filter((button) => button.getAttribute("aria-disabled") === "false");
       open[(round * 7) % open.length].click();
     } else {
@@ -21,17 +42,68 @@ const times = await bench.page.evaluate(async () => {
       input.dispatchEvent(new Event("input", { bubbles: true }));
     }
     await computed();
-    work.push(performance.now() - began);
+    const work = performance.now() - began;
     await painted();
-    times.push(performance.now() - began);
-  }
-  return { paint: times.sort((a, b) => a - b), work: work.sort((a, b) => a - b) };
+    return { work, paint: performance.now() - began };
+  };
 });
-function row(name, times) {
-  const at = (share) => times[Math.min(times.length - 1, Math.floor(times.length * share))].toFixed(1);
-  console.log(`${name}, ${times.length} changes  median ${at(0.5)} ms, 98th percentile ${at(0.98)} ms, longest ${at(1)} ms`);
+
+const [paint, work, own, idle] = [[], [], [], []];
+for (let round = 0; round < CHANGES; round += 1) {
+  const before = await busy();
+  const times = await bench.page.evaluate((round) => window.change(round), round);
+  own.push((await busy()) - before);
+  paint.push(times.paint);
+  work.push(times.work);
 }
-row("change to paint", times.paint);
-row("of it our own work: derive, all answers, page", times.work);
+for (let round = 0; round < 40; round += 1) {
+  const before = await busy();
+  await bench.page.evaluate(() => window.change(null));
+  idle.push((await busy()) - before);
+}
+row("change to paint", paint);
+row("change to computed, by the clock", work);
+row("processor time of the page for a change, its picture included", own);
+row("the same for no change: what measuring costs", idle);
+
+// The stage: counted and timed where it draws.
+await stage.evaluate(() => {
+  const measured = { frames: [], draws: 0, triangles: 0, waits: 0 };
+  self.measured = measured;
+  const context = WebGL2RenderingContext.prototype;
+  const [draw, read] = [context.drawElements, context.readPixels];
+  context.drawElements = function (mode, count, ...rest) {
+    measured.draws += 1;
+    if (mode === this.TRIANGLES) measured.triangles += count / 3;
+    return draw.call(this, mode, count, ...rest);
+  };
+  // Our code waits here for the graphics card; by software the processor draws meanwhile.
+  context.readPixels = function (...rest) {
+    const began = performance.now();
+    const result = read.apply(this, rest);
+    measured.waits += performance.now() - began;
+    return result;
+  };
+  const ask = self.requestAnimationFrame.bind(self);
+  self.requestAnimationFrame = (picture) => ask((now) => {
+    Object.assign(measured, { draws: 0, triangles: 0, waits: 0 });
+    const began = performance.now();
+    picture(now);
+    const whole = performance.now() - began;
+    measured.frames.push({ own: whole - measured.waits, whole, draws: measured.draws, triangles: measured.triangles });
+  });
+});
+await bench.button("Leaves open").click();
+for (let turn = 0; turn < 40; turn += 1) {
+  await bench.page.locator("canvas").press("ArrowRight");
+  await bench.page.evaluate(() => new Promise((resolve) => requestAnimationFrame(resolve)));
+}
+const { frames } = await stage.evaluate(() => self.measured);
+const most = (pick) => Math.max(...frames.map(pick));
+row("our own work for a picture of the stage, in its worker", frames.map(({ own }) => own));
+row("that picture with its drawing by software", frames.map(({ whole }) => whole));
+console.log(`most in a picture with shadows anew  ${most(({ triangles }) => triangles)} triangles, ${most(({ draws }) => draws)} draw calls`);
+const turning = frames.at(-1);
+console.log(`in a picture while turning  ${turning.triangles} triangles, ${turning.draws} draw calls`);
 if (bench.errors.length) console.log(`errors of the page: ${bench.errors.join("; ")}`);
 await chrome.close();

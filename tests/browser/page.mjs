@@ -71,6 +71,12 @@ export class Bench {
     return this.page.getByRole("region", { name: "Drawing" }).getByRole("img").getAttribute("aria-label");
   }
 
+  /** The worker that draws the stage, once there is a picture. */
+  async stage() {
+    await this.page.waitForFunction(() => document.querySelectorAll(".dims text").length === 3);
+    return this.page.workers().find((worker) => worker.url().includes("slotwright-scene"));
+  }
+
   /** Orders for an invented person and gives the saved file's path. */
   async order() {
     await this.button("Order spec").click();

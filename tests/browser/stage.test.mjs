@@ -7,12 +7,6 @@ let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
-/** Waits for the first picture: dimension lines are told with it. */
-async function drawn(bench) {
-  await bench.page.locator(".dims text").first().waitFor();
-  await bench.page.waitForFunction(() => document.querySelectorAll(".dims text").length === 3);
-}
-
 /** Pixels of the canvas's picture, dimension lines aside, as grey levels of small squares. */
 async function picture(bench) {
   const png = await bench.page.locator("canvas").screenshot({ style: ".dims { visibility: hidden }" });
@@ -49,7 +43,7 @@ const overlay = (bench) => bench.page.locator(".dims").innerHTML();
 
 test("the unit is drawn, turns by button and by keys, and says what it shows", async () => {
   const bench = await Bench.open(chrome);
-  await drawn(bench);
+  await bench.stage();
   const shades = (seen) => new Set(seen.map(Math.round)).size;
   assert.ok(shades(await until(bench, (seen) => shades(seen) > 40)) > 40, "wood, shadow, plies");
   const dims = bench.page.locator(".dims text");
@@ -69,7 +63,7 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
 
 test("the assembly goes step by step, each with its sentence, the top last", async () => {
   const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
-  await drawn(bench);
+  await bench.stage();
   const whole = await picture(bench);
   await bench.button("Build it up").click();
   await bench.button("Play").click();
@@ -87,9 +81,51 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
   const begun = await until(bench, (seen) => apart(seen, whole) > 0.05);
   assert.ok(apart(begun, whole) > 0.05, "three parts look unlike all of them");
   await bench.button("Build it up").click();
-  await drawn(bench);
+  await bench.stage();
   const back = await until(bench, (seen) => apart(seen, whole) < 0.005);
   assert.ok(apart(back, whole) < 0.005, "all parts are back");
+  await bench.close();
+});
+
+test("a lost picture gives way to the drawing and comes back", async () => {
+  const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
+  const stage = await bench.stage();
+  const whole = await picture(bench);
+  await stage.evaluate(() => {
+    const draw = WebGL2RenderingContext.prototype.drawElements;
+    WebGL2RenderingContext.prototype.drawElements = function (...rest) {
+      self.seen = this;
+      return draw.apply(this, rest);
+    };
+  });
+  await bench.button("Person").click();
+  await bench.button("Person").click();
+  await stage.evaluate(async () => {
+    while (!self.seen) await new Promise((resolve) => requestAnimationFrame(resolve));
+    self.loses = self.seen.getExtension("WEBGL_lose_context");
+    self.loses.loseContext();
+  });
+  await bench.page.locator(".drawing").waitFor();
+  assert.equal(await bench.button("Solid").getAttribute("aria-disabled"), "true");
+  await bench.type("Width", "1700");
+  await stage.evaluate(() => self.loses.restoreContext());
+  await bench.page.locator("canvas").waitFor();
+  await bench.type("Width", "1640");
+  const back = await until(bench, (seen) => apart(seen, whole) < 0.005);
+  assert.ok(apart(back, whole) < 0.005, "the same picture as before");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("a device stands in its bay while the unit is whole", async () => {
+  const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
+  await bench.stage();
+  const empty = await picture(bench);
+  await bench.group("Bay to look at").getByRole("button").nth(2).click();
+  await bench.group("Device in bay 3").getByRole("button", { name: "Receiver" }).click();
+  const full = await until(bench, (seen) => apart(seen, empty) > 0.005);
+  assert.ok(apart(full, empty) > 0.005, "a receiver is seen");
+  assert.match(await bench.drawing(), /with receiver/);
   await bench.close();
 });
 

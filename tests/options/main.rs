@@ -27,7 +27,7 @@ fn every_answer_is_what_deriving_it_says() {
     let (mut open, mut shut) = (0, 0);
     for choice in choices(&range, 11, Wanted::Valid).take(60) {
         let answers = options(&range, &choice).unwrap();
-        let bays = answers.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes));
+        let bays = answers.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes).chain(&bay.devices));
         let all = answers.bay_counts.iter().chain(bays).chain(&answers.backs).chain(&answers.finishes);
         for Answer { change, taken, state } in all.chain(&answers.corners) {
             check(&range, &choice, change, state.is_open());

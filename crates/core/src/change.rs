@@ -42,6 +42,13 @@ pub enum Change {
         /// The hole, or none.
         hole: Option<Hole>,
     },
+    /// The device in a bay.
+    Device {
+        /// Counted from 1.
+        bay: u8,
+        /// The device, or none.
+        device: Option<Key>,
+    },
     /// Board of the back.
     Back(Key),
     /// The finish.
@@ -70,6 +77,7 @@ impl Choice {
             Change::Share { bay, share } => choice.set_bay(*bay, |bay| bay.share = *share),
             Change::Fill { bay, fill } => choice.set_bay(*bay, |bay| bay.fill = *fill),
             Change::Hole { bay, hole } => choice.set_bay(*bay, |bay| bay.hole.clone_from(hole)),
+            Change::Device { bay, device } => choice.set_bay(*bay, |bay| bay.device.clone_from(device)),
             Change::Back(key) => choice.back = key.clone(),
             Change::Finish(key) => choice.finish = key.clone(),
             Change::CornerRadiusMm(radius) => choice.corner_radius_mm = *radius,
@@ -103,7 +111,7 @@ impl Choice {
     }
 
     fn set_bay_count(&mut self, count: u8) {
-        let like = self.bays.last().cloned().unwrap_or(Bay { share: 1, fill: Fill::Open, hole: None });
+        let like = self.bays.last().cloned().unwrap_or(Bay { share: 1, fill: Fill::Open, hole: None, device: None });
         self.bays.resize(usize::from(count), like);
     }
 }

@@ -40,7 +40,7 @@ pub struct Choice {
     pub place: Place,
 }
 
-/// One bay: its share of the width, what it holds, its cable hole.
+/// One bay: its share of the width, what it holds, its cable hole, the device in it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -52,6 +52,9 @@ pub struct Bay {
     /// Its cable hole in the back, if any.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hole: Option<Hole>,
+    /// The device that its lowest row has to take, if any.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<Key>,
 }
 
 /// What a bay holds.
@@ -178,6 +181,7 @@ impl Bay {
             share: members.take("share")?.small()?,
             fill: Fill::read(members.take("fill")?)?,
             hole: members.maybe("hole").map(Hole::read).transpose()?,
+            device: members.maybe("device").map(At::parsed).transpose()?,
         };
         members.done()?;
         Ok(bay)

@@ -41,6 +41,8 @@ pub enum Question {
     Bay(u8),
     /// The cable hole of a bay.
     Hole(u8),
+    /// The device in a bay.
+    Device(u8),
     /// Board of the back.
     Back,
     /// The finish.
@@ -60,6 +62,7 @@ impl fmt::Display for Question {
             Self::Bays => f.write_str("bays"),
             Self::Bay(number) => write!(f, "bay-{number}"),
             Self::Hole(number) => write!(f, "hole-{number}"),
+            Self::Device(number) => write!(f, "device-{number}"),
             Self::Back => f.write_str("back"),
             Self::Finish => f.write_str("finish"),
             Self::Corners => f.write_str("corners"),

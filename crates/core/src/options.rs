@@ -6,7 +6,7 @@ use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::finding::{Finding, Severity};
 use crate::quantity::Dim;
-use crate::range::{DimRange, Model, Range};
+use crate::range::{DimRange, Key, Model, Range};
 use crate::rules::judge;
 
 /// Whether an answer can be taken.
@@ -55,6 +55,8 @@ pub struct BayAnswers {
     pub fills: Vec<Answer>,
     /// Its cable hole.
     pub holes: Vec<Answer>,
+    /// The device in it.
+    pub devices: Vec<Answer>,
 }
 
 /// All answers to all questions.
@@ -111,6 +113,7 @@ pub fn options(range: &Range, choice: &Choice) -> Option<Options> {
     let bays = (1..=u8::MAX).zip(&choice.bays).map(|(bay, chosen)| BayAnswers {
         fills: asked.answers(fills(model).map(|fill| Change::Fill { bay, fill })),
         holes: asked.answers(holes(range, chosen.hole.as_ref()).map(|hole| Change::Hole { bay, hole })),
+        devices: asked.answers(devices(range).map(|device| Change::Device { bay, device })),
     });
     Some(Options {
         bay_counts: asked.answers((model.bays.least..=model.bays.most).map(Change::BayCount)),
@@ -133,6 +136,11 @@ fn holes<'a>(range: &'a Range, now: Option<&Hole>) -> impl Iterator<Item = Optio
     let offset_mm = now.map_or(Dim::mm(0), |hole| hole.offset_mm);
     let kinds = range.holes.iter().map(move |kind| Some(Hole { kind: kind.key.clone(), offset_mm }));
     core::iter::once(None).chain(kinds)
+}
+
+/// No device, or one of those that the range names.
+fn devices(range: &Range) -> impl Iterator<Item = Option<Key>> + '_ {
+    core::iter::once(None).chain(range.devices.iter().map(|device| Some(device.key.clone())))
 }
 
 /// A size of the unit.

@@ -14,6 +14,7 @@ mod board;
 mod build;
 mod calendar;
 mod check;
+mod device;
 mod fields;
 mod finish;
 mod hole;
@@ -26,6 +27,7 @@ pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, Handling, Strength};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
 pub use check::Wrong;
+pub use device::Device;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
 pub use key::{Key, NotAKey};
@@ -66,6 +68,9 @@ pub struct Range {
     /// The plugs that a customer may name.
     #[serde(rename = "plug", default)]
     pub plugs: Vec<Plug>,
+    /// The devices that a customer may name.
+    #[serde(rename = "device", default)]
+    pub devices: Vec<Device>,
     /// The models, in the order in which they are shown.
     #[serde(rename = "model")]
     pub models: Vec<Model>,
@@ -116,6 +121,11 @@ impl Range {
     /// The plug of that key.
     pub fn plug(&self, key: &Key) -> Option<&Plug> {
         self.plugs.iter().find(|plug| plug.key == *key)
+    }
+
+    /// The device of that key.
+    pub fn device(&self, key: &Key) -> Option<&Device> {
+        self.devices.iter().find(|device| device.key == *key)
     }
 }
 

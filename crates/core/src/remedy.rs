@@ -61,6 +61,14 @@ fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change
             vec![fills(model, choice, bay), counts(model, choice), shares(bay), width(), height(), afresh()]
         }
         Question::Hole(bay) => vec![holes(range, choice, bay), vec![Change::Hole { bay, hole: None }], height()],
+        Question::Device(bay) => vec![
+            width(),
+            shares(bay),
+            fills(model, choice, bay),
+            depth(),
+            height(),
+            vec![Change::Device { bay, device: None }],
+        ],
         Question::Back => vec![model.backs.iter().cloned().map(Change::Back).collect()],
         Question::Finish => vec![model.finishes.iter().cloned().map(Change::Finish).collect()],
         Question::Corners => vec![model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()],

@@ -10,6 +10,7 @@ use crate::layout::{Layout, Picked};
 use crate::range::Range;
 
 pub mod carrying;
+pub mod device;
 pub mod hole;
 pub mod interlock;
 pub mod known;
@@ -92,6 +93,12 @@ rules! {
     HoleEdge = hole::HOLE_EDGE;
     /// No shelf before a hole.
     HoleShelf = hole::HOLE_SHELF;
+    /// A device goes in.
+    DeviceWidth = device::DEVICE_WIDTH;
+    /// A device has air over it.
+    DeviceHeight = device::DEVICE_HEIGHT;
+    /// A device does not stand out.
+    DeviceDepth = device::DEVICE_DEPTH;
     /// Parts that people can carry.
     PartMass = carrying::PART_MASS;
     /// The screen on the top.
@@ -187,6 +194,7 @@ fn check_unit(out: &mut Vec<Finding>, unit: Unit<'_>) {
     shelf_slot::check(out, unit);
     leaf::check(out, unit);
     hole::check(out, unit);
+    device::check(out, unit);
     carrying::check(out, unit);
     place::check(out, unit);
     tether::check(out, unit);

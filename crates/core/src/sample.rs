@@ -79,6 +79,7 @@ fn within(range: &Range, model: &Model, dice: &mut Dice) -> Option<Choice> {
         share: if equal { 1 } else { 1 + dice.small(4) },
         fill: fill(model, dice),
         hole: if dice.one_in(2) { hole(range, dice) } else { None },
+        device: if dice.one_in(6) { dice.of(&range.devices).map(|device| device.key.clone()) } else { None },
     });
     Some(Choice {
         model: model.key.clone(),
@@ -147,6 +148,7 @@ fn spoil(choice: &mut Choice, dice: &mut Dice) {
         _ => {
             for bay in &mut choice.bays {
                 bay.share = u8::MAX;
+                bay.device = strange().ok();
                 bay.hole = strange().ok().map(|kind| Hole { kind, offset_mm: far });
             }
         }

@@ -143,6 +143,7 @@ pub fn question(question: Question) -> String {
         Question::Bays => "number of bays".into(),
         Question::Bay(number) => format!("bay {number}"),
         Question::Hole(number) => format!("hole in bay {number}"),
+        Question::Device(number) => format!("device in bay {number}"),
         Question::Back => "back".into(),
         Question::Finish => "finish".into(),
         Question::Corners => "corners".into(),
@@ -189,6 +190,9 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; {bound} {allowed}."),
         Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
         Rule::HoleShelf => format!("A shelf would be {found} from the {about}; {bound} {allowed}."),
+        Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
+        Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
+        Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
         Rule::PartMass if finding.severity == crate::finding::Severity::Stops => {
             format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding))
         }
@@ -240,6 +244,10 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::Hole { bay, hole: None } => format!("No cable hole in bay {bay}"),
         Change::Hole { bay, hole: Some(taken) } => {
             format!("{} in bay {bay}, {}", hole(&taken.kind), offset(taken.offset_mm))
+        }
+        Change::Device { bay, device: None } => format!("No device in bay {bay}"),
+        Change::Device { bay, device: Some(key) } => {
+            format!("{} in bay {bay}", named(range.device(key).map(|device| &device.name), key))
         }
         Change::Back(key) => format!("Back of {}", named(range.board(key).map(|board| &board.name), key)),
         Change::Finish(key) => format!("Finish {}", named(range.finish(key).map(|finish| &finish.name), key)),

@@ -19,13 +19,14 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
 }
 
 fn describe_bay(range: &Range, bay: &Bay) -> String {
-    let fill = words::fill(bay.fill).to_ascii_lowercase();
-    match &bay.hole {
-        None => fill,
-        Some(hole) => {
-            let kind =
-                range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
-            format!("{fill}, {kind} {}", words::offset(hole.offset_mm))
-        }
+    let mut text = words::fill(bay.fill).to_ascii_lowercase();
+    if let Some(hole) = &bay.hole {
+        let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
+        text = format!("{text}, {kind} {}", words::offset(hole.offset_mm));
     }
+    if let Some(key) = &bay.device {
+        let device = range.device(key).map_or_else(|| key.to_string(), |device| device.name.to_ascii_lowercase());
+        text = format!("{text}, with {device}");
+    }
+    text
 }

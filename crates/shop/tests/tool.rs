@@ -149,7 +149,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:337:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:392:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )

@@ -3,7 +3,7 @@
 use glam::{Vec3, vec3};
 use slotwright_core::case::Case;
 use slotwright_core::choice::{Choice, Fill, Hung};
-use slotwright_core::layout::Layout;
+use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::panel::{Feature, GrainAxis, Panel, PanelId};
 use slotwright_core::quantity::Length;
 use slotwright_core::rules::place;
@@ -77,6 +77,8 @@ pub struct Prop {
 pub enum What {
     /// The screen on the top.
     Screen,
+    /// A device in a bay.
+    Device,
     /// A person of 1.70 m beside the unit.
     Person,
 }
@@ -102,7 +104,7 @@ pub struct Scene {
 
 impl Scene {
     /// The scene of a unit.
-    pub fn of(layout: &Layout, case: &Case, choice: &Choice) -> Self {
+    pub fn of(picked: Picked<'_>, layout: &Layout, case: &Case, choice: &Choice) -> Self {
         let size = metres([layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()]);
         let mut scene = Self { size, ..Self::default() };
         for panel in &case.panels {
@@ -111,6 +113,7 @@ impl Scene {
         if let Some(tenths) = choice.place.screen_tenth_inch {
             scene.screen(place::screen(place::diagonal(tenths)));
         }
+        scene.devices(picked, layout, choice);
         scene.person();
         scene.floor();
         let [alone, with_person] = &mut scene.beside;
@@ -176,6 +179,20 @@ impl Scene {
         }
         if let Some(triangles) = first {
             self.props.push(Prop { what: What::Screen, triangles });
+        }
+    }
+
+    /// Each device in the middle of its bay, as far back as its plugs let it stand.
+    fn devices(&mut self, picked: Picked<'_>, layout: &Layout, choice: &Choice) {
+        for (chosen, span) in choice.bays.iter().zip(&layout.bays) {
+            let Some(device) = chosen.device.as_ref().and_then(|key| picked.range.device(key)) else { continue };
+            let (half, rear) = (device.width_mm / 2.0, layout.back_front - device.plug_behind_mm);
+            let (left, right) = (span.middle() - half, span.middle() + half);
+            let foot = Length::mm(6.0);
+            let low = [left, rear, layout.floor + foot];
+            let high = [right, rear - device.depth_mm, layout.floor + device.height_mm];
+            let stretch = self.cuboid(metres(low.map(Length::in_mm)), metres(high.map(Length::in_mm)));
+            self.props.push(Prop { what: What::Device, triangles: stretch });
         }
     }
 
@@ -309,3 +326,6 @@ fn leaf_swing(panel: &Panel, choice: &Choice) -> Option<(Vec3, f32)> {
     };
     Some((metres(axis), open))
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,7 +1,7 @@
 //! The stage's picture by WebGL 2: two shadow maps, then panels, lines, what stands by, and the floor.
 
 use slotwright_stage::camera::{Camera, clip_from_light};
-use slotwright_stage::scene::{STRIDE, Scene, Stretch, What};
+use slotwright_stage::scene::{Prop, STRIDE, Scene, Stretch, What};
 use slotwright_stage::{Mat4, Vec3};
 use wasm_bindgen::JsCast;
 use web_sys::{
@@ -42,8 +42,20 @@ pub(crate) struct Shot<'a> {
     pub(crate) paint: Paint,
     /// Whether the page is dark.
     pub(crate) dark: bool,
+    /// Whether the unit stands whole, with its screen and devices.
+    pub(crate) furnished: bool,
     /// Whether a person stands by.
     pub(crate) person: bool,
+}
+
+impl Shot<'_> {
+    /// What stands by in this picture.
+    fn props(&self) -> impl Iterator<Item = &Prop> {
+        self.scene.props.iter().filter(|prop| match prop.what {
+            What::Screen | What::Device => self.furnished,
+            What::Person => self.person,
+        })
+    }
 }
 
 /// The context with everything that was made in it.
@@ -209,9 +221,10 @@ impl Stage {
         }
         paint.matrix(gl, "model", &Mat4::IDENTITY);
         gl.uniform1i(mode, 1);
-        for prop in shot.scene.props.iter().filter(|prop| shot.person || prop.what != What::Person) {
+        for prop in shot.props() {
             let tint = match prop.what {
                 What::Screen => Vec3::new(0.02, 0.022, 0.025),
+                What::Device => Vec3::new(0.06, 0.062, 0.066),
                 What::Person => Vec3::new(0.5, 0.5, 0.47),
             };
             paint.vector(gl, "tint", tint);
@@ -242,7 +255,7 @@ impl Stage {
                 self.triangles(part.triangles);
             }
             self.depth.matrix(gl, "model", &Mat4::IDENTITY);
-            for prop in shot.scene.props.iter().filter(|prop| shot.person || prop.what != What::Person) {
+            for prop in shot.props() {
                 self.triangles(prop.triangles);
             }
         }

@@ -227,6 +227,7 @@ impl Live {
             self.marked = stands.iter().position(|stand| stand.is_some_and(|stand| stand.moves));
             self.stands = stands.into_iter().map(|stand| stand.map(|stand| stand.stage_from_part)).collect();
         }
+        let whole = show.pose.built.is_none() && show.pose.apart < 1e-3;
         stage.shoot(&Shot {
             scene: &unit.scene,
             stands: &self.stands,
@@ -235,12 +236,12 @@ impl Live {
             moved: self.moved,
             paint: unit.paint,
             dark: self.mood.dark,
+            furnished: whole,
             person: self.toggles.person,
         });
         stage.wait();
         self.took = js_sys::Date::now() - began;
         self.moved = false;
-        let whole = show.pose.built.is_none() && show.pose.apart < 1e-3;
         let dims =
             if whole { overlay::svg(show.camera, unit.scene.size, self.extent, &unit.layout) } else { String::new() };
         let flag = |value: bool| String::from(if value { "1" } else { "" });
@@ -272,7 +273,7 @@ fn built(range: &Range, choice: &Choice) -> Option<Unit> {
     let colour = colour::linear(&picked.finish.colour).map(|part| part as f32);
     Some(Unit {
         assembly: Assembly::of(picked, &case),
-        scene: Scene::of(&layout, &case, choice),
+        scene: Scene::of(picked, &layout, &case, choice),
         paint: Paint { colour, clear: picked.finish.look == Look::Clear },
         layout,
     })

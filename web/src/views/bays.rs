@@ -43,7 +43,9 @@ pub fn Bays() -> impl IntoView {
             <h3>{move || pierced(desk.lit() + 1)}</h3>
             <Asked label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
             <BayStepper label="Place of the hole" change=offset show=show_offset/>
-            <Found asked=|question| matches!(question, Question::Bay(_) | Question::Hole(_))/>
+            <h3>{move || taken(desk.lit() + 1)}</h3>
+            <Asked label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
+            <Found asked=|question| matches!(question, Question::Bay(_) | Question::Hole(_) | Question::Device(_))/>
         </section>
     }
 }
@@ -54,6 +56,10 @@ fn holds(number: usize) -> String {
 
 fn pierced(number: usize) -> String {
     format!("Cable hole in the back of bay {number}")
+}
+
+fn taken(number: usize) -> String {
+    format!("Device in bay {number}")
 }
 
 fn fill(_: &Range, answer: &Answer) -> Shown {
@@ -67,6 +73,14 @@ fn hole(range: &Range, answer: &Answer) -> Shown {
         _ => None,
     };
     shown(answer, name.unwrap_or_else(|| "No hole".into()))
+}
+
+fn device(range: &Range, answer: &Answer) -> Shown {
+    let name = match &answer.change {
+        Change::Device { device: Some(key), .. } => range.device(key).map(|device| device.name.clone()),
+        _ => None,
+    };
+    shown(answer, name.unwrap_or_else(|| "No device".into()))
 }
 
 /// One share more or less of the width.

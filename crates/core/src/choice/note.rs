@@ -41,6 +41,9 @@ impl Choice {
             if let Some(hole) = &bay.hole {
                 writeln!(note, "hole = {{ kind = \"{}\", offset_mm = {} }}", hole.kind, hole.offset_mm)?;
             }
+            if let Some(device) = &bay.device {
+                writeln!(note, "device = \"{device}\"")?;
+            }
         }
         Ok(())
     }
@@ -81,6 +84,7 @@ pub(crate) fn read_bay(fields: &mut Fields<'_>) -> Bay {
         share: fields.small("share"),
         fill: read_fill(fields),
         hole: if fields.has("hole") { fields.table("hole", read_hole) } else { None },
+        device: fields.has("device").then(|| fields.key("device")),
     }
 }
 

@@ -57,6 +57,7 @@ pub(super) fn check(range: &Range) -> Problems {
     boards(&mut out, range);
     finishes(&mut out, range);
     holes(&mut out, range);
+    devices(&mut out, range);
     for model in &range.models {
         check_model(&mut out, range, model);
     }
@@ -91,6 +92,7 @@ fn lists(out: &mut Problems, range: &Range) {
     keys(out, "finish", range.finishes.iter().map(|finish| &finish.key), 1);
     keys(out, "hole", range.holes.iter().map(|hole| &hole.key), 0);
     keys(out, "plug", range.plugs.iter().map(|plug| &plug.key), 0);
+    keys(out, "device", range.devices.iter().map(|device| &device.key), 0);
     keys(out, "model", range.models.iter().map(|model| &model.key), 1);
     keys(out, "stage", range.stages.iter().map(|stage| &stage.key), 1);
     keys(out, "carrier", range.carriers.iter().map(|carrier| &carrier.key), 1);
@@ -159,6 +161,21 @@ fn holes(out: &mut Problems, range: &Range) {
     }
 }
 
+fn devices(out: &mut Problems, range: &Range) {
+    for device in &range.devices {
+        for (name, value, least) in [
+            ("width_mm", device.width_mm, 10.0),
+            ("height_mm", device.height_mm, 10.0),
+            ("depth_mm", device.depth_mm, 10.0),
+            ("air_beside_mm", device.air_beside_mm, 0.0),
+            ("air_over_mm", device.air_over_mm, 0.0),
+            ("plug_behind_mm", device.plug_behind_mm, 0.0),
+        ] {
+            bounds(out, format!("device.{}.{name}", device.key), value.in_mm(), least, 2000.0);
+        }
+    }
+}
+
 fn check_model(out: &mut Problems, range: &Range, model: &Model) {
     let at = |name: &str| format!("model.{}.{name}", model.key);
     let board = |key: &Key, wanted: Use| range.board(key).is_some_and(|board: &Board| board.uses.contains(&wanted));
@@ -195,6 +212,10 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
         if let Some(hole) = bay.hole.as_ref().filter(|hole| range.hole(&hole.kind).is_none()) {
             let wrong = Wrong::Unknown { what: "hole", key: hole.kind.clone() };
             out.push((at(&format!("start_bays.{number}.hole.kind")), wrong));
+        }
+        if let Some(key) = bay.device.as_ref().filter(|key| range.device(key).is_none()) {
+            let wrong = Wrong::Unknown { what: "device", key: key.clone() };
+            out.push((at(&format!("start_bays.{number}.device")), wrong));
         }
     }
     bounds(out, at("shelf_load_kg_per_m2"), model.shelf_load_kg_per_m2.in_kg_per_m2(), 0.0, 2000.0);

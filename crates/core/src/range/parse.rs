@@ -6,7 +6,9 @@ use toml::de::DeTable;
 
 use super::check::{Wrong, check};
 use super::fields::{Fields, Notes};
-use super::{Board, Build, Calendar, Carrier, Finish, Handling, HoleKind, Model, Plug, Range, Rates, Stage, Strength};
+use super::{
+    Board, Build, Calendar, Carrier, Device, Finish, Handling, HoleKind, Model, Plug, Range, Rates, Stage, Strength,
+};
 use crate::members::shown;
 
 /// Largest range file that is read.
@@ -86,6 +88,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let mut fields = Fields::new(root, notes);
     let fields = &mut fields;
     let (holes, plugs, note) = (fields.has("hole"), fields.has("plug"), fields.has("note"));
+    let devices = fields.has("device");
     let (format, key, name) = (fields.whole("format", u32::MAX), fields.key("key"), fields.text("name"));
     let workshop = fields.text("workshop");
     let note = if note { fields.text("note") } else { String::new() };
@@ -94,6 +97,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let finishes = fields.tables("finish", Finish::read);
     let holes = if holes { fields.tables("hole", HoleKind::read) } else { Vec::new() };
     let plugs = if plugs { fields.tables("plug", Plug::read) } else { Vec::new() };
+    let devices = if devices { fields.tables("device", Device::read) } else { Vec::new() };
     let models = fields.tables("model", Model::read);
     let build = fields.table("build", Build::read);
     let strength = fields.table("strength", Strength::read);
@@ -114,6 +118,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
         finishes,
         holes,
         plugs,
+        devices,
         models,
         build: build?,
         strength: strength?,

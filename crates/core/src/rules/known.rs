@@ -8,7 +8,7 @@ use crate::range::{Key, Range};
 /// See [`check`].
 pub const KNOWN: RuleCard = RuleCard {
     code: "not-in-range",
-    what: "Model, back, finish, corner radius, cable holes and plug are those that the range offers.",
+    what: "Model, back, finish, corner radius, cable holes, plug and devices are those that the range offers.",
     why: "An order for something that the workshop does not have cannot be made.",
     source: "the range file",
 };
@@ -34,6 +34,8 @@ pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, choice: &Choice) {
     for (bay, chosen) in numbered(&choice.bays) {
         let known = chosen.hole.as_ref().is_none_or(|hole| range.hole(&hole.kind).is_some());
         look(Question::Hole(bay), known, range.holes.len());
+        let known = chosen.device.as_ref().is_none_or(|key| range.device(key).is_some());
+        look(Question::Device(bay), known, range.devices.len());
     }
     let plug = choice.place.plug.as_ref().is_none_or(|key| range.plug(key).is_some());
     look(Question::Place, plug, range.plugs.len());

@@ -39,6 +39,10 @@ fn fill(bay: u8, fill: Fill) -> Change {
     Change::Fill { bay, fill }
 }
 
+fn device(bay: u8, key: &str) -> Change {
+    Change::Device { bay, device: Some(key.parse().unwrap()) }
+}
+
 fn hole(bay: u8, kind: &str, offset: i32) -> Change {
     Change::Hole { bay, hole: Some(Hole { kind: kind.parse().unwrap(), offset_mm: Dim::mm(offset) }) }
 }
@@ -272,5 +276,32 @@ fn every_rule_has_a_card_of_its_own() {
         let card = rule.card();
         assert_eq!(Rule::of_code(card.code), Some(*rule));
         assert!(card.what.ends_with('.') && card.why.ends_with('.') && !card.source.is_empty(), "{}", card.code);
+    }
+}
+
+/// To the tenth of a millimetre: width between stiles, air beside, height with air, depth with plugs.
+#[test]
+fn a_device_goes_in_with_its_air_and_plugs() {
+    let mut range = demo();
+    let choice = changed(&range, "sedge", &[Change::BayCount(2), fill(1, Fill::Open), device(1, "router")]);
+    let judged = judge(&range, &choice);
+    let layout = judged.layout.unwrap();
+    let span = layout.bays.first().unwrap();
+    let tenth = Length::mm(0.1);
+    let [opening, clear, height, depth] = [span.opening(), span.clear(), layout.row_height(span), layout.clear_depth()];
+    assert!(opening < clear, "the other bay's leaf has a stile");
+    for (width, air, high, deep, rules) in [
+        (opening, Length::ZERO, height, depth, &[][..]),
+        (opening + tenth, Length::ZERO, height, depth, &[Rule::DeviceWidth]),
+        (opening, (clear - opening) / 2.0, height, depth, &[]),
+        (opening, (clear - opening) / 2.0 + tenth, height, depth, &[Rule::DeviceWidth]),
+        (opening, Length::ZERO, height + tenth, depth, &[Rule::DeviceHeight]),
+        (opening, Length::ZERO, height, depth + tenth, &[Rule::DeviceDepth]),
+    ] {
+        let router = range.devices.iter_mut().find(|device| device.key.as_str() == "router").unwrap();
+        (router.width_mm, router.air_beside_mm) = (width, air);
+        (router.height_mm, router.air_over_mm) = (high - Length::mm(20.0), Length::mm(20.0));
+        (router.depth_mm, router.plug_behind_mm) = (deep - Length::mm(30.0), Length::mm(30.0));
+        assert_eq!(found(&range, &choice).0, rules, "{width:?} {air:?} {high:?} {deep:?}");
     }
 }

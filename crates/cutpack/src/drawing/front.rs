@@ -19,6 +19,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
         pen.open(if number == lit { "bay lit" } else { "bay" }, Some(number));
         pen.rect("back", (left, up(floor)), (right, up(ceiling)), 0.0);
         hole(pen, subject, number, up(floor));
+        device(pen, subject, number, up(floor));
         for shelf in &span.shelves {
             let under = shelf.in_mm();
             pen.rect("edge", (left, up(under)), (right, up(under + body)), 0.0);
@@ -59,6 +60,16 @@ fn hole(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
         let (long, high) = kind.shape.extent();
         let (long, high) = (long.in_mm() / 2.0, high.in_mm() / 2.0);
         pen.rect("hole", (x - long, y - high), (x + long, y + high), high);
+    }
+}
+
+/// A device as a dashed outline: it is the customer's, not a part.
+fn device(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
+    let chosen = subject.choice.bays.get(number).and_then(|bay| bay.device.as_ref());
+    let device = chosen.and_then(|key| subject.range.device(key));
+    if let (Some(device), Some(span)) = (device, subject.built.layout.bays.get(number)) {
+        let (middle, half) = (span.middle().in_mm(), device.width_mm.in_mm() / 2.0);
+        pen.rect("device", (middle - half, floor), (middle + half, floor - device.height_mm.in_mm()), 2.0);
     }
 }
 

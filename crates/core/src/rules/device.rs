@@ -1,0 +1,49 @@
+//! Devices in bays: each goes in between the stiles and stands there with the air it needs.
+
+use super::{Rule, RuleCard, Unit, numbered};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::quantity::Length;
+
+/// The device goes in.
+pub const DEVICE_WIDTH: RuleCard = RuleCard {
+    code: "device-width",
+    what: "A named device goes in between stiles or uprights, and has its air at either side.",
+    why: "What does not go in stays outside; what stands too close grows hot.",
+    source: "the range file, with the device's sizes and air; its own manual decides",
+};
+
+/// It has room over it.
+pub const DEVICE_HEIGHT: RuleCard = RuleCard {
+    code: "device-height",
+    what: "A named device stands under the lowest shelf, or under the top, with its air over it.",
+    why: "Warm air leaves upwards, and a lid or a hand wants room.",
+    source: "the range file, with the device's sizes and air; its own manual decides",
+};
+
+/// It does not stand out.
+pub const DEVICE_DEPTH: RuleCard = RuleCard {
+    code: "device-depth",
+    what: "A named device and the plugs behind it stand between the front edge of the uprights and the back.",
+    why: "Bent plugs loosen, and a device that stands out keeps a leaf open.",
+    source: "the range file, with the device's sizes and plugs; its own manual decides",
+};
+
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {
+        let Some(device) = chosen.device.as_ref().and_then(|key| unit.picked.range.device(key)) else { continue };
+        let mut check = |rule, given: Length, needed: Length| {
+            if given < needed {
+                let (given, needed) = (Figure::length(given), Figure::length(needed));
+                out.push(Finding::stops(rule, Question::Device(bay), given, Limit::AtLeast, needed));
+            }
+        };
+        let aired = device.width_mm + device.air_beside_mm * 2.0;
+        if span.clear() < aired {
+            check(Rule::DeviceWidth, span.clear(), aired);
+        } else {
+            check(Rule::DeviceWidth, span.opening(), device.width_mm);
+        }
+        check(Rule::DeviceHeight, unit.layout.row_height(span), device.height_mm + device.air_over_mm);
+        check(Rule::DeviceDepth, unit.layout.clear_depth(), device.depth_mm + device.plug_behind_mm);
+    }
+}

@@ -1,0 +1,81 @@
+//! What a scene holds, over seeded units.
+
+use glam::vec3;
+use slotwright_core::case::Case;
+use slotwright_core::choice::Choice;
+use slotwright_core::layout::{Layout, Picked};
+use slotwright_core::range::Range;
+use slotwright_core::sample::{Wanted, choices};
+
+use super::{Prop, STRIDE, Scene, Stretch, What};
+use crate::{Vec3, single};
+
+const DEMO: &str = include_str!("../../../../web/ranges/fenland.toml");
+
+fn scene_of(range: &Range, choice: &Choice) -> (Layout, Scene) {
+    let picked = Picked::of(range, choice).unwrap();
+    let layout = Layout::of(picked, choice).unwrap();
+    let case = Case::of(picked, choice, &layout).unwrap();
+    let scene = Scene::of(picked, &layout, &case, choice);
+    (layout, scene)
+}
+
+/// Lowest and highest place of what a stretch draws.
+fn extent(scene: &Scene, stretch: Stretch) -> (Vec3, Vec3) {
+    let indices = &scene.indices[stretch.first as usize..(stretch.first + stretch.count) as usize];
+    let places = indices.iter().map(|index| {
+        let at = *index as usize * STRIDE;
+        vec3(scene.vertices[at], scene.vertices[at + 1], scene.vertices[at + 2])
+    });
+    places.fold((Vec3::INFINITY, Vec3::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
+}
+
+#[test]
+fn every_index_leads_to_a_vertex_and_every_part_is_within_the_unit() {
+    let range = Range::parse(DEMO).unwrap();
+    for choice in choices(&range, 31, Wanted::Valid).take(60) {
+        let (_, scene) = scene_of(&range, &choice);
+        let count = scene.vertices.len() / STRIDE;
+        assert_eq!(scene.vertices.len() % STRIDE, 0);
+        assert!(scene.indices.iter().all(|index| (*index as usize) < count));
+        let near = Vec3::splat(1e-4);
+        for part in &scene.parts {
+            assert!(part.triangles.count > 0 && part.triangles.count % 3 == 0, "{}", part.id);
+            let (low, high) = extent(&scene, part.triangles);
+            let corner = vec3(0.0, 0.0, scene.size.z);
+            let far = vec3(scene.size.x, scene.size.y, 0.0);
+            assert!(low.cmpge(corner - near).all() && high.cmple(far + near).all(), "{} {low} {high}", part.id);
+        }
+    }
+}
+
+/// A device stands in its own bay, on the base, clear of the back; a screen on the top.
+#[test]
+fn what_stands_by_stands_where_it_belongs() {
+    let range = Range::parse(DEMO).unwrap();
+    let mut devices = 0;
+    for choice in choices(&range, 32, Wanted::Valid).take(200) {
+        let (layout, scene) = scene_of(&range, &choice);
+        let mut standing = scene.props.iter().filter(|prop| prop.what == What::Device);
+        for (bay, span) in choice.bays.iter().zip(&layout.bays) {
+            let Some(key) = &bay.device else { continue };
+            let device = range.device(key).unwrap();
+            let Prop { triangles, .. } = standing.next().unwrap();
+            let (low, high) = extent(&scene, *triangles);
+            let [left, right] = [span.opening_left, span.opening_right].map(|at| single(at.in_m()));
+            assert!(low.x >= left - 1e-4 && high.x <= right + 1e-4, "{low} {high} {left} {right}");
+            assert!(low.y > single(layout.floor.in_m()) && high.y < single(layout.ceiling.in_m()));
+            let [front, back] = [layout.upright_front, layout.back_front].map(|at| -single(at.in_m()));
+            assert!(high.z <= front + 1e-4 && low.z >= back + single(device.plug_behind_mm.in_m()) - 1e-4);
+            devices += 1;
+        }
+        assert!(standing.next().is_none(), "no device but those that were named");
+        let screen = scene.props.iter().find(|prop| prop.what == What::Screen);
+        assert_eq!(screen.is_some(), choice.place.screen_tenth_inch.is_some());
+        if let Some(screen) = screen {
+            let (low, _) = extent(&scene, screen.triangles);
+            assert!((low.y - scene.size.y).abs() < 1e-4, "its feet on the top");
+        }
+    }
+    assert!(devices > 20, "{devices} devices were looked at");
+}
