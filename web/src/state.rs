@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::{Built, derive};
+use slotwright_core::derive::{Built, look};
 use slotwright_core::finding::{Finding, Severity};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
@@ -36,7 +36,7 @@ pub struct Known {
     pub findings: Vec<Finding>,
     /// What can be built of it.
     pub built: Option<Built>,
-    /// Whether nothing stops the order.
+    /// Whether nothing stops the order; the desk proves the assembly when it is ordered.
     pub orderable: bool,
     /// What can be taken.
     pub options: Option<Options>,
@@ -47,8 +47,8 @@ pub struct Known {
 impl Known {
     fn of(range: &Range, choice: Choice, today: Day) -> Self {
         let backlog = Backlog::default();
-        let derived = derive(range, &choice, today, &backlog);
-        let orderable = derived.orderable().is_some();
+        let derived = look(range, &choice, today, &backlog);
+        let orderable = derived.is_free();
         let (findings, built) = (derived.findings, derived.built);
         let options = options(range, &choice);
         let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size));

@@ -7,7 +7,7 @@ use crate::choice::Choice;
 use crate::day::Day;
 use crate::document::{Document, Parts};
 use crate::finding::{Finding, Severity};
-use crate::layout::Layout;
+use crate::layout::{Layout, Picked};
 use crate::panel::PanelId;
 use crate::price::{Price, price};
 use crate::promise::{Backlog, Promise, promise};
@@ -32,6 +32,8 @@ pub struct Derived<'a> {
     pub findings: Vec<Finding>,
     /// What can be built of it, if anything.
     pub built: Option<Built>,
+    /// How it goes together, and the proof that it holds; `None` if nothing is built, or nobody asked.
+    pub assembly: Option<Assembly>,
 }
 
 /// The unit that a choice comes to.
@@ -41,8 +43,6 @@ pub struct Built {
     pub layout: Layout,
     /// Panels and joints.
     pub case: Case,
-    /// How it goes together, and the proof that it holds.
-    pub assembly: Assembly,
     /// Mass and centre of gravity of each panel, in their order.
     pub parts: Vec<(PanelId, Weighed)>,
     /// Mass and centre of gravity of the whole, leaves closed.
@@ -53,7 +53,7 @@ pub struct Built {
     pub promise: Option<Promise>,
 }
 
-/// A unit that nothing stops: only this becomes an order spec.
+/// A unit that nothing stops and that is proven to hold: only this becomes an order spec.
 #[derive(Clone, Copy, Debug)]
 pub struct Orderable<'a> {
     derived: &'a Derived<'a>,
@@ -63,6 +63,18 @@ pub struct Orderable<'a> {
 
 /// Derives everything from a choice; any choice, however absurd, gives findings.
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
+    let mut derived = look(range, choice, today, backlog);
+    if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
+        let assembly = Assembly::of(picked, &built.case);
+        interlock::check(&mut derived.findings, &assembly);
+        derived.assembly = Some(assembly);
+    }
+    derived
+}
+
+/// Derives all that a person sees while choosing: everything but the proof of assembly, which no valid
+/// unit fails. Nothing can be ordered of it.
+pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let judged = judge(range, choice);
     let mut findings = judged.findings;
     remedy::add(range, choice, &mut findings);
@@ -72,11 +84,9 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
         let whole = case.weigh_all(picked);
         let price = price(range, &bill, picked.finish);
         let promise = promise(range, &bill, picked.finish, today, backlog);
-        let assembly = Assembly::of(picked, &case);
-        interlock::check(&mut findings, &assembly);
-        Built { layout, case, assembly, parts, whole, price, promise }
+        Built { layout, case, parts, whole, price, promise }
     });
-    Derived { range, choice, today, backlog, findings, built }
+    Derived { range, choice, today, backlog, findings, built, assembly: None }
 }
 
 impl<'a> Derived<'a> {
@@ -85,11 +95,17 @@ impl<'a> Derived<'a> {
         self.findings.iter().filter(|finding| finding.severity == Severity::Stops)
     }
 
-    /// The unit as something that can be ordered; `None` while anything stops it.
+    /// Whether nothing stops the order, as far as was looked.
+    pub fn is_free(&self) -> bool {
+        self.built.as_ref().is_some_and(|built| built.promise.is_some()) && self.stops().next().is_none()
+    }
+
+    /// The unit as something that can be ordered; `None` while anything stops it or its proof is not there.
     pub fn orderable(&'a self) -> Option<Orderable<'a>> {
         let built = self.built.as_ref()?;
         let promise = built.promise.as_ref()?;
-        self.stops().next().is_none().then_some(Orderable { derived: self, built, promise })
+        let proven = self.assembly.as_ref().is_some_and(Assembly::is_proven);
+        (proven && self.is_free()).then_some(Orderable { derived: self, built, promise })
     }
 
     /// All of it as a document, for `slotwright derive` and for comparing machines.

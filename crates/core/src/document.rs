@@ -6,6 +6,7 @@ mod assembly;
 
 use serde::Serialize;
 
+use crate::assembly::Assembly;
 use crate::choice::Choice;
 use crate::day::Day;
 use crate::derive::{Built, Derived};
@@ -159,7 +160,7 @@ impl Document {
             choice: derived.choice.clone(),
             orderable: derived.orderable().is_some(),
             findings: derived.findings.iter().map(Said::of).collect(),
-            built: derived.built.as_ref().map(BuiltDocument::of),
+            built: derived.built.as_ref().zip(derived.assembly.as_ref()).map(BuiltDocument::of),
         }
     }
 }
@@ -171,14 +172,14 @@ impl Said {
 }
 
 impl BuiltDocument {
-    fn of(built: &Built) -> Self {
+    fn of((built, assembly): (&Built, &Assembly)) -> Self {
         let parts = Parts::of(built);
         Self {
             mass_g: built.whole.mass.to_gram(),
             centre_mm: spot(built.whole.centre),
             price: built.price.clone(),
             promise: built.promise.clone(),
-            assembly: AssemblyDocument::of(&built.assembly),
+            assembly: AssemblyDocument::of(assembly),
             parts_digest: parts.digest(),
             parts,
         }

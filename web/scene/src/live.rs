@@ -5,6 +5,7 @@ use slotwright_core::case::Case;
 use slotwright_core::choice::Choice;
 use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::range::{Look, Range};
+use slotwright_core::words;
 use slotwright_solid::colour;
 use slotwright_stage::camera::Place;
 use slotwright_stage::pose::step_at;
@@ -248,7 +249,7 @@ impl Live {
         let told = vec![
             "told".into(),
             dims,
-            show.pose.built.map(|built| step_at(built, steps).to_string()).unwrap_or_default(),
+            show.pose.built.map(|built| sentence(&unit.assembly, step_at(built, steps))).unwrap_or_default(),
             flag(show.is_playing()),
             flag(self.toggles.open),
             flag(self.toggles.person),
@@ -260,9 +261,15 @@ impl Live {
     }
 }
 
+/// What to do in a step, counted from 0.
+fn sentence(assembly: &Assembly, at: usize) -> String {
+    let (count, step) = (assembly.steps.len(), assembly.steps.get(at));
+    step.map(|step| format!("{} of {count}: {} {}", at + 1, words::step(step), words::burden(step))).unwrap_or_default()
+}
+
 /// A share in whole hundredths.
 fn words_of(share: f32) -> String {
-    slotwright_core::words::decimal(f64::from(share) * 100.0, 0)
+    words::decimal(f64::from(share) * 100.0, 0)
 }
 
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {

@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
-use slotwright_core::words;
 use slotwright_cutpack::describe::describe;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
@@ -42,7 +41,7 @@ type Told = Vec<String>;
 
 /// Dimension lines over the picture.
 const DIMS: usize = 1;
-/// The step that is shown, from 0.
+/// What to do in the step that is shown.
 const STEP: usize = 2;
 /// Whether the assembly is playing.
 const PLAYS: usize = 3;
@@ -103,7 +102,7 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
     };
     let label = move || format!("{} {}", desk.read(|known, range| describe(range, &known.choice)), shown());
     let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
-    let sentence = move || told.with(|told| sentence(desk, at(told, STEP))).unwrap_or_default();
+    let sentence = move || told.with(|told| at(told, STEP).to_string());
     let pressed = move |place: usize| move || told.with(|told| !at(told, place).is_empty());
     view! {
         <div class="scene">
@@ -152,16 +151,6 @@ fn button((name, sign, says): Knob, down: Option<Callback<(), bool>>) -> AnyView
 /// Hundredths as a share.
 fn hundredth(text: &str) -> String {
     (f64::from(text.parse().unwrap_or(0u8)) / 100.0).to_string()
-}
-
-/// The sentence of a step, counted from 0.
-fn sentence(desk: Desk, step: &str) -> Option<String> {
-    let at: usize = step.parse().ok()?;
-    desk.read(|known, _| {
-        let steps = &known.built.as_ref()?.assembly.steps;
-        let step = steps.get(at)?;
-        Some(format!("{} of {}: {} {}", at + 1, steps.len(), words::step(step), words::burden(step)))
-    })
 }
 
 /// A hand on the picture: its number and where it is.

@@ -1,6 +1,7 @@
 use proptest::prelude::*;
 
 use super::*;
+use crate::derive::look;
 use crate::testing::demo;
 
 fn customer() -> Customer {
@@ -30,6 +31,16 @@ fn resealed(from: &str, to: &str) -> String {
     let mut value: serde_json::Value = serde_json::from_str(&text.replacen(from, to, 1)).unwrap();
     value["digest"] = read::seal_of(&value).to_string().into();
     value.to_string()
+}
+
+/// What was only looked at has no proof of assembly, so it cannot be ordered; all else is the same.
+#[test]
+fn only_a_proven_unit_is_ordered() {
+    let (range, backlog, today) = (demo(), Backlog::default(), "2026-11-25".parse().unwrap());
+    let choice = Choice::first_of(&range).unwrap();
+    let (seen, derived) = (look(&range, &choice, today, &backlog), derive(&range, &choice, today, &backlog));
+    assert!(seen.is_free() && seen.orderable().is_none() && derived.orderable().is_some());
+    assert_eq!((&seen.built, &seen.findings), (&derived.built, &derived.findings));
 }
 
 #[test]
