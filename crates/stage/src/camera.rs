@@ -7,6 +7,9 @@ use glam::{Mat4, Vec3, Vec4Swizzles, vec3};
 /// Angle of sight from top to bottom, in radians: 30°, close to how furniture is photographed.
 const SIGHT: f32 = 0.52;
 
+/// Share of the picture that a unit fills: dimension lines want the rest.
+const FILLED: f32 = 0.84;
+
 /// Where the camera stands and what it looks at.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Camera {
@@ -48,15 +51,20 @@ impl Camera {
         let back = self.back();
         let right = vec3(libm::cosf(self.round), 0.0, -libm::sinf(self.round));
         let up = back.cross(right);
-        let (high_tan, wide_tan) = (libm::tanf(SIGHT / 2.0), libm::tanf(SIGHT / 2.0) * aspect);
-        let target = (low + high) / 2.0;
-        let mut distance = 0.1_f32;
-        for corner in corners(low, high) {
-            let from = corner - target;
-            let needs = (from.dot(right).abs() / wide_tan).max(from.dot(up).abs() / high_tan);
-            distance = distance.max(needs + from.dot(back));
-        }
-        Self { distance: distance * 1.12, target, ..self }
+        let middle = (low + high) / 2.0;
+        let tangent = libm::tanf(SIGHT / 2.0) * FILLED;
+        // Each corner c lies between the two planes of sight if |c − eye| ≤ tan · depth, which is linear in
+        // the eye's place: the outermost corners of both sides give the nearest eye and its place between.
+        let between = |across: Vec3, tangent: f32| {
+            let side = |way: f32| {
+                let reach = |corner: Vec3| way * (corner - middle).dot(across) + tangent * (corner - middle).dot(back);
+                corners(low, high).map(reach).fold(f32::NEG_INFINITY, f32::max)
+            };
+            let (more, less) = (side(1.0), side(-1.0));
+            ((more + less) / (2.0 * tangent), across * ((more - less) / 2.0))
+        };
+        let ((wide, aside), (tall, upwards)) = (between(right, tangent * aspect), between(up, tangent));
+        Self { distance: wide.max(tall).max(0.1), target: middle + aside + upwards, ..self }
     }
 
     /// From the target to the camera, of length 1.
@@ -146,18 +154,23 @@ pub fn corners(low: Vec3, high: Vec3) -> impl Iterator<Item = Vec3> {
 mod tests {
     use super::*;
 
-    /// From every standard place, whatever the picture's shape, the whole box is in the picture and
-    /// comes near its border.
+    /// From every standard place, whatever the picture's shape, the box stands in the middle of the picture
+    /// and fills it in one of its directions.
     #[test]
     fn standard_places_fill_the_picture() {
         let (low, high) = (vec3(0.0, 0.0, -0.45), vec3(1.64, 0.5, 0.0));
         for place in [Place::Corner, Place::Front, Place::Above] {
             for aspect in [0.5, 1.0, 1.9] {
                 let matrix = Camera::at(place, low, high, aspect).clip_from_stage(aspect);
-                let reach = corners(low, high)
-                    .map(|corner| in_picture(matrix, corner).unwrap())
-                    .fold(0.0_f32, |reach, (x, y)| reach.max(x.abs()).max(y.abs()));
-                assert!((0.75..1.0).contains(&reach), "{place:?} {aspect}: {reach}");
+                let seen: Vec<_> = corners(low, high).map(|corner| in_picture(matrix, corner).unwrap()).collect();
+                let most = |of: fn(&(f32, f32)) -> f32| seen.iter().map(of).fold(f32::NEG_INFINITY, f32::max);
+                let sides = [most(|at| at.0), most(|at| -at.0), most(|at| at.1), most(|at| -at.1)];
+                let [right, left, top, bottom] = sides;
+                let (wide, tall) = ((right + left) / 2.0, (top + bottom) / 2.0);
+                assert!((wide.max(tall) - FILLED).abs() < 1e-3, "{place:?} {aspect}: {sides:?}");
+                let (off_wide, off_tall) = ((right - left).abs(), (top - bottom).abs());
+                assert!(if wide > tall { off_wide } else { off_tall } < 1e-3, "{place:?} {aspect}: {sides:?}");
+                assert!(off_wide.max(off_tall) < 0.15, "{place:?} {aspect}: {sides:?}");
             }
         }
     }

@@ -108,6 +108,16 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
             <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| at(told, DIMS).to_string())></div>
+            <div class="build" class:idle=move || !pressed(STEP)()>
+                <div class="views" role="group" aria-label="Steps">
+                    {vec![
+                        button(STEPS[0], None),
+                        button(PLAY, Some(Callback::new(move |()| pressed(PLAYS)()))),
+                        button(STEPS[1], None),
+                    ]}
+                </div>
+                <p role="status">{sentence}</p>
+            </div>
         </div>
         <p id="scene-keys" class="unseen">
             "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."
@@ -125,16 +135,6 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
                 <input type="range" min="0" max="100" step="1" prop:value=move || told.with(|told| at(told, APART).to_string())
                     on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
             </label>
-        </div>
-        <div class="build" class:idle=move || !pressed(STEP)()>
-            <div class="views" role="group" aria-label="Steps">
-                {vec![
-                    button(STEPS[0], None),
-                    button(PLAY, Some(Callback::new(move |()| pressed(PLAYS)()))),
-                    button(STEPS[1], None),
-                ]}
-            </div>
-            <p role="status">{sentence}</p>
         </div>
     }
 }

@@ -2,7 +2,7 @@
 precision highp float;
 precision highp sampler2DShadow;
 in vec3 at, out_of;
-in vec4 wood, in_key, in_sky;
+in vec4 wood, in_key, in_sky, leans;
 uniform vec3 eye, colour, tint, to_key, to_sky;
 uniform float clear, dark;
 uniform int mode;
@@ -26,21 +26,24 @@ float birch(vec2 p) {
   float pores = near * smoothstep(0.83, 1.0, noise(vec2(p.x * 45.0, p.y * 900.0)));
   return 0.44 * rings + 0.36 * broad + 0.2 * fine - 0.22 * pores;
 }
-float lit(sampler2DShadow depth, vec4 from, float spread) {
+// Softly shadowed: depths round the place, each compared with the surface's own plane there.
+float lit(sampler2DShadow depth, vec4 from, vec2 lean, float spread) {
   vec3 p = from.xyz / from.w * 0.5 + 0.5;
   if (p.z > 1.0 || any(lessThan(p.xy, vec2(0.0))) || any(greaterThan(p.xy, vec2(1.0)))) return 1.0;
-  float turn = random(gl_FragCoord.xy) * 6.283, sum = 0.0;
-  for (int i = 0; i < 9; i++) {
-    float a = turn + float(i) * 2.4, r = sqrt((float(i) + 0.5) / 9.0) * spread;
-    sum += texture(depth, vec3(p.xy + r * vec2(cos(a), sin(a)), p.z - 0.0015));
+  // Interleaved gradient noise: Jimenez, Next Generation Post Processing, SIGGRAPH 2014.
+  float turn = fract(52.9829189 * fract(dot(gl_FragCoord.xy, vec2(0.06711056, 0.00583715)))) * 6.283, sum = 0.0;
+  for (int i = 0; i < 12; i++) {
+    float a = turn + float(i) * 2.4, r = sqrt((float(i) + 0.5) / 12.0) * spread;
+    vec2 off = r * vec2(cos(a), sin(a));
+    sum += texture(depth, vec3(p.xy + off, p.z + dot(off, lean) - 0.0012));
   }
-  return sum / 9.0;
+  return sum / 12.0;
 }
 vec3 shown(vec3 linear) { return mix(linear * 12.92, 1.055 * pow(linear, vec3(1.0 / 2.4)) - 0.055, step(0.0031308, linear)); }
 
 void main() {
   if (mode == 2) { seen = vec4(tint, 1.0) * mix(0.62, 0.4, dark); return; }
-  float key = lit(key_depth, in_key, 0.006), sky = lit(sky_depth, in_sky, 0.03);
+  float key = lit(key_depth, in_key, leans.xy, 0.006), sky = lit(sky_depth, in_sky, leans.zw, 0.03);
   if (mode == 3) {
     float far = smoothstep(1.0, 0.35, length((at.xz - tint.xy) / tint.z));
     seen = vec4(0.0, 0.0, 0.0, (0.24 * (1.0 - key) + 0.32 * (1.0 - sky)) * far * mix(1.0, 1.5, dark));

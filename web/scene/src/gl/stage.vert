@@ -5,6 +5,12 @@ layout(location = 2) in vec4 grain;
 uniform mat4 clip, model, key, sky;
 out vec3 at, out_of;
 out vec4 wood, in_key, in_sky;
+// How the surface leans in the eyes of both lights: depth along their x and y.
+out vec4 leans;
+vec2 lean(mat4 light) {
+  vec3 n = transpose(inverse(mat3(light))) * out_of;
+  return clamp(-n.xy / (abs(n.z) < 1e-4 ? 1e-4 : n.z), -4.0, 4.0);
+}
 void main() {
   vec4 p = model * vec4(place, 1.0);
   at = p.xyz;
@@ -12,5 +18,6 @@ void main() {
   wood = grain;
   in_key = key * p;
   in_sky = sky * p;
+  leans = vec4(lean(key), lean(sky));
   gl_Position = clip * p;
 }
