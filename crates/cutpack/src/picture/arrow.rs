@@ -39,8 +39,10 @@ pub(super) fn drawn_back(step: &Step, size: [f64; 3]) -> f64 {
         Direction::Forwards | Direction::Back => deep,
         Direction::Left | Direction::Right => wide,
     };
-    // Chosen by eye: a sixth of the size is told apart at a glance, more than the size is far away.
-    (step.travel.in_mm() + along / 8.0).clamp(along / 5.0, along)
+    // Chosen by eye: from a quarter of the size two plates are told apart at a glance; a back above
+    // half its height is out of its laps, and higher every picture of the series gets smaller.
+    let most = if matches!(step.moves, Direction::Up | Direction::Down) { along * 0.6 } else { along };
+    (step.travel.in_mm() + along / 8.0).clamp(along / 4.0, most)
 }
 
 /// A move of that length, in the case.
@@ -49,13 +51,24 @@ pub(super) fn way(direction: Direction, mm: f64) -> [f64; 3] {
     [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
 }
 
-/// The arrow from a part that is drawn back by so much to its place, where it covers least ink.
+/// The arrow of a part that is drawn back by so much. One that goes down or up goes before the part,
+/// where it covers least ink; one that goes sideways lies on the part.
 pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: &[Drawn]) -> Option<Arrow> {
     let along = Seen::of(way(moves, 1.0));
+    if !matches!(moves, Direction::Up | Direction::Down) {
+        let [[left, front, _], [right, rear, top]] = part.extent;
+        let middle = Seen::of([left.midpoint(right), front.midpoint(rear), top]);
+        let own = if matches!(moves, Direction::Left | Direction::Right) { right - left } else { rear - front };
+        let run = own * FORESHORTENED;
+        return standing(middle.plus(along, -own / 2.0), along, run, scale);
+    }
+    let edges = leading_edges(part, moves);
+    let longest = edges.iter().map(|[from, to]| from.apart(*to)).fold(0.0, f64::max);
     let mut best: Option<(f64, Arrow)> = None;
-    for [from, to] in leading_edges(part, moves) {
+    for [from, to] in edges.into_iter().filter(|[from, to]| from.apart(*to) > longest / 2.0) {
         for (rank, stand) in (0_u8..).zip(STANDS) {
-            let Some(arrow) = standing(from.towards(to, stand), along, back, scale) else { continue };
+            let start = from.towards(to, stand);
+            let Some(arrow) = standing(start, along, back * FORESHORTENED, scale) else { continue };
             let worse = covered(&arrow.cover, ink) * scale + f64::from(rank.div_ceil(2)) * FOR_THE_MIDDLE;
             if best.as_ref().is_none_or(|(known, _)| worse < *known) {
                 best = Some((worse, arrow));
@@ -101,9 +114,8 @@ fn leading_edges(part: &Shape, moves: Direction) -> Vec<[Seen; 2]> {
     edges
 }
 
-/// The arrow that begins at a place of the part.
-fn standing(start: Seen, along: Seen, back: f64, scale: f64) -> Option<Arrow> {
-    let run = back * FORESHORTENED;
+/// The arrow in the middle of a run from a place of the picture.
+fn standing(start: Seen, along: Seen, run: f64, scale: f64) -> Option<Arrow> {
     let long = (run * OF_THE_WAY).clamp(SHORTEST / scale, LONGEST / scale);
     // Unit vectors in the picture, along the move and to its left.
     let (ahead, left) = ((along.x / FORESHORTENED, along.y / FORESHORTENED), (-along.y / FORESHORTENED, along.x / FORESHORTENED));

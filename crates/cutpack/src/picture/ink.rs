@@ -25,8 +25,12 @@ pub(super) fn grid(dot: Dot) -> Grid {
 
 /// The same strokes as few lines, each through all its corners.
 pub(super) fn lines(strokes: Vec<Stroke>) -> Vec<Vec<Grid>> {
-    let strokes = merged(strokes);
-    chains(&strokes).into_iter().filter(|chain| length(chain) >= STRAY * 100.0).map(straightened).collect()
+    not_shorter(chains(&merged(strokes)), STRAY)
+}
+
+/// The same without lines that are shorter than so much (mm).
+pub(super) fn not_shorter(lines: Vec<Vec<Grid>>, least: f64) -> Vec<Vec<Grid>> {
+    lines.into_iter().filter(|line| length(line) >= least * 100.0).map(straightened).collect()
 }
 
 /// A stroke in the direction that it has in common with its parallels.

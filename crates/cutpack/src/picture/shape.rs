@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use slotwright_core::panel::Panel;
+use slotwright_core::panel::{Feature, Panel};
 use slotwright_core::quantity::Length;
 use slotwright_solid::mesh::{Mesh, Vertex};
 
@@ -30,7 +30,7 @@ pub(super) struct Facet {
 pub(super) struct Line {
     pub(super) from: Seen,
     pub(super) to: Seen,
-    /// Whether the part turns away from the eye here: its rim, drawn heavier.
+    /// Whether the part's outer outline turns away from the eye here: its rim, drawn heavier.
     pub(super) rim: bool,
 }
 
@@ -77,34 +77,22 @@ impl Shape {
     /// A panel in its place.
     pub(super) fn of(panel: &Panel) -> Self {
         let sharp = Panel { cutter: NO_CUTTER, ..panel.clone() };
-        Self::of_mesh(&Mesh::of(&sharp, TOLERANCE).in_case(panel.case_from_panel))
+        let mut whole = sharp.clone();
+        whole.features.retain(|feature| !pierces(*feature));
+        let mesh = |panel: &Panel| Mesh::of(panel, TOLERANCE).in_case(panel.case_from_panel);
+        Self::of_mesh(&mesh(&sharp), &mesh(&whole))
     }
 
-    /// A closed mesh in the case.
-    pub(super) fn of_mesh(mesh: &Mesh) -> Self {
-        let corners = |[a, b, c]: [u32; 3]| {
-            let vertex = |at: u32| mesh.vertices.get(usize::try_from(at).ok()?);
-            Some([vertex(a)?, vertex(b)?, vertex(c)?])
-        };
-        let mut facets = Vec::new();
-        let mut sides: BTreeMap<(Corner, Corner), Side<'_>> = BTreeMap::new();
-        for [a, b, c] in mesh.triangles().filter_map(corners) {
-            let facet = Facet::facing([a, b, c].map(|vertex| Seen::of(vertex.at)));
-            for (from, to) in [(a, b), (b, c), (c, a)] {
-                sides.insert((corner(from), corner(to)), Side { from, to, front: facet.is_some() });
-            }
-            facets.extend(facet);
-        }
-        // Each edge once: its two sides run opposite ways.
-        let once = sides.iter().filter(|((from, to), _)| from < to);
-        let lines = once.filter_map(|((from, to), side)| side.line(sides.get(&(*to, *from))?)).collect();
+    /// A closed mesh in the case. The rim is that of another one, which has no holes.
+    pub(super) fn of_mesh(mesh: &Mesh, whole: &Mesh) -> Self {
+        let (facets, edges) = faced(mesh);
+        let (_, rims) = faced(whole);
+        let rim = |between: &(Corner, Corner)| rims.get(between).is_some_and(|line| line.rim);
+        let lines = edges.iter().map(|(between, line)| Line { rim: line.rim && rim(between), ..*line }).collect();
         let bounds = facets.iter().fold(Bounds::NONE, |bounds, facet| bounds.with(facet.bounds));
         let fold = |start: f64, pick: fn(f64, f64) -> f64| {
-            let [mut x, mut y, mut z] = [start; 3];
-            for [a, b, c] in mesh.vertices.iter().map(|vertex| vertex.at) {
-                (x, y, z) = (pick(x, a), pick(y, b), pick(z, c));
-            }
-            [x, y, z]
+            let places = mesh.vertices.iter().map(|vertex| vertex.at);
+            places.fold([start; 3], |[x, y, z], [a, b, c]| [pick(x, a), pick(y, b), pick(z, c)])
         };
         Self { facets, lines, bounds, extent: [fold(f64::INFINITY, f64::min), fold(f64::NEG_INFINITY, f64::max)] }
     }
@@ -127,6 +115,35 @@ impl Shape {
             extent: self.extent.map(|[x, y, z]| [x + dx, y + dy, z + dz]),
         }
     }
+}
+
+/// Whether a feature goes through the panel away from its edges.
+const fn pierces(feature: Feature) -> bool {
+    match feature {
+        Feature::Slot { .. } | Feature::Bore { .. } | Feature::CableHole { .. } => true,
+        Feature::Tab { .. } | Feature::Notch { .. } | Feature::Pivot { .. } => false,
+    }
+}
+
+/// The facets of a mesh that face the eye, and the edges to draw by where they run.
+fn faced(mesh: &Mesh) -> (Vec<Facet>, BTreeMap<(Corner, Corner), Line>) {
+    let corners = |[a, b, c]: [u32; 3]| {
+        let vertex = |at: u32| mesh.vertices.get(usize::try_from(at).ok()?);
+        Some([vertex(a)?, vertex(b)?, vertex(c)?])
+    };
+    let mut facets = Vec::new();
+    let mut sides: BTreeMap<(Corner, Corner), Side<'_>> = BTreeMap::new();
+    for [a, b, c] in mesh.triangles().filter_map(corners) {
+        let facet = Facet::facing([a, b, c].map(|vertex| Seen::of(vertex.at)));
+        for (from, to) in [(a, b), (b, c), (c, a)] {
+            sides.insert((corner(from), corner(to)), Side { from, to, front: facet.is_some() });
+        }
+        facets.extend(facet);
+    }
+    // Each edge once: its two sides run opposite ways.
+    let once = sides.iter().filter(|((from, to), _)| from < to);
+    let edges = once.filter_map(|((from, to), side)| Some(((*from, *to), side.line(sides.get(&(*to, *from))?)?)));
+    (facets, edges.collect())
 }
 
 /// A place by which two triangles know that they meet.

@@ -8,8 +8,9 @@ use super::shape::Line;
 use super::view::{Bounds, Seen};
 use crate::drawing::escaped;
 
-/// Room for a picture on paper in millimetres: two of them stand on an A4 sheet with their sentences.
-const ROOM: [f64; 2] = [180.0, 120.0];
+/// Room for a picture on paper in millimetres: an A4 sheet takes two with their sentences, one above the
+/// other or, of a tall unit, side by side.
+const ROOMS: [[f64; 2]; 2] = [[180.0, 120.0], [86.0, 230.0]];
 /// White round it.
 const BORDER: f64 = 4.0;
 
@@ -18,6 +19,8 @@ const BORDER: f64 = 4.0;
 const THIN: f64 = 0.25;
 const THICK: f64 = 0.5;
 const GUIDE: f64 = 0.18;
+/// A guide that shows for less than this (mm) guides nobody: one run of its dashes.
+const GUIDE_LEAST: f64 = 4.5;
 
 /// How the unit's millimetres come to paper.
 #[derive(Clone, Copy, Debug)]
@@ -49,8 +52,10 @@ impl Frame {
     /// As large as the room allows; nothing without extent.
     pub(super) fn around(bounds: Bounds) -> Option<Self> {
         let (wide, high) = (bounds.high.x - bounds.low.x, bounds.high.y - bounds.low.y);
-        let [room_wide, room_high] = ROOM.map(|room| room - 2.0 * BORDER);
-        let scale = (room_wide / wide).min(room_high / high);
+        let fits = |[room_wide, room_high]: [f64; 2]| {
+            ((room_wide - 2.0 * BORDER) / wide).min((room_high - 2.0 * BORDER) / high)
+        };
+        let scale = ROOMS.map(fits).into_iter().fold(0.0, f64::max);
         let size = [wide, high].map(|mm| mm * scale + 2.0 * BORDER);
         let framed = wide > 0.0 && high > 0.0 && scale.is_finite();
         framed.then(|| Self { left: bounds.low.x, top: bounds.high.y, scale, size })
@@ -91,7 +96,8 @@ impl Frame {
         path(&mut svg, "goes-in", &width(THIN), &lines(&content.goes_in, Some(false)), false);
         path(&mut svg, "rim", &width(THICK), &lines(&content.goes_in, Some(true)), false);
         let dashes = format!("{} stroke-dasharray=\"2.4 0.9 0.3 0.9\"", width(GUIDE));
-        path(&mut svg, "guide", &dashes, &lines(&content.guides, None), false);
+        let guides = ink::not_shorter(lines(&content.guides, None), GUIDE_LEAST);
+        path(&mut svg, "guide", &dashes, &guides, false);
         let arrow: Vec<Grid> = content.arrow.iter().map(|at| ink::grid(self.dot(*at))).collect();
         svg.push_str("<g fill=\"currentColor\" stroke=\"none\">");
         path(&mut svg, "arrow", "fill=\"var(--picture-arrow, currentColor)\"", &[arrow], true);
@@ -148,10 +154,12 @@ mod tests {
     }
 
     #[test]
-    fn the_longer_side_fills_the_room() {
-        let corner = |x, y| Seen { x, y, near: 0.0 };
-        let frame = Frame::around(Bounds::of([corner(-300.0, 0.0), corner(1420.0, 400.0)])).unwrap();
-        assert!((frame.size[0] - ROOM[0]).abs() < 1e-9 && frame.size[1] < ROOM[1], "{frame:?}");
+    fn the_better_room_is_filled() {
+        let frame = |x, y| Frame::around(Bounds::of([Seen { x: -300.0, ..Seen::default() }, Seen { x, y, near: 0.0 }]));
+        let [wide, high] = frame(1420.0, 400.0).unwrap().size;
+        assert!((wide - 180.0).abs() < 1e-9 && high < 120.0, "{wide} {high}");
+        let [wide, high] = frame(300.0, 2200.0).unwrap().size;
+        assert!((high - 230.0).abs() < 1e-9 && wide < 86.0, "{wide} {high}");
         assert!(Frame::around(Bounds::NONE).is_none());
     }
 }

@@ -1,4 +1,3 @@
-use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;

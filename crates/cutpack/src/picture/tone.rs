@@ -1,6 +1,6 @@
 //! The seen area of a part, for its tone: its facets less what stands before them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::ink::{Grid, straightened};
 use super::shape::{Facet, Shape};
@@ -64,17 +64,17 @@ fn split(area: &[Seen], figure: impl Fn(Seen) -> f64) -> (Area, Area) {
 
 /// The outlines of areas that share sides: a side that is run both ways lies within.
 pub(super) fn outlines(areas: impl Iterator<Item = Vec<Grid>>) -> Vec<Vec<Grid>> {
-    let mut runs: BTreeMap<(Grid, Grid), u32> = BTreeMap::new();
-    for area in areas {
-        for (from, to) in area.iter().zip(area.iter().cycle().skip(1)).filter(|(from, to)| from != to) {
-            match runs.get_mut(&(*to, *from)) {
-                Some(back) if *back > 0 => *back -= 1,
-                _ => *runs.entry((*from, *to)).or_default() += 1,
-            }
+    let sides: Vec<[Grid; 2]> = areas.flat_map(sides).collect();
+    let corners: BTreeSet<Grid> = sides.iter().map(|[from, _]| *from).collect();
+    let mut runs: BTreeMap<[Grid; 2], u32> = BTreeMap::new();
+    for [from, to] in sides.into_iter().flat_map(|side| broken(side, &corners)) {
+        match runs.get_mut(&[to, from]) {
+            Some(back) if *back > 0 => *back -= 1,
+            _ => *runs.entry([from, to]).or_default() += 1,
         }
     }
     let mut leads: BTreeMap<Grid, Vec<Grid>> = BTreeMap::new();
-    for ((from, to), count) in runs {
+    for ([from, to], count) in runs {
         leads.entry(from).or_default().extend((0..count).map(|_| to));
     }
     let starts: Vec<Grid> = leads.keys().copied().collect();
@@ -93,6 +93,31 @@ pub(super) fn outlines(areas: impl Iterator<Item = Vec<Grid>>) -> Vec<Vec<Grid>>
     }
     rounds.retain(|round| round.len() > 2);
     rounds
+}
+
+/// The sides of an area that have a length.
+fn sides(area: Vec<Grid>) -> Vec<[Grid; 2]> {
+    let ends = area.iter().skip(1).chain(area.first());
+    area.iter().zip(ends).map(|(from, to)| [*from, *to]).filter(|[from, to]| from != to).collect()
+}
+
+/// A side in pieces between the corners that lie on it, to a grid's width: else the areas on both sides
+/// of it would not share it, and a hairline would show.
+fn broken([from, to]: [Grid; 2], corners: &BTreeSet<Grid>) -> Vec<[Grid; 2]> {
+    let [wide, high] = [to[0] - from[0], to[1] - from[1]];
+    let square = wide * wide + high * high;
+    let (left, right) = (from[0].min(to[0]) - 1, from[0].max(to[0]) + 1);
+    let mut on: Vec<(i64, Grid)> = Vec::new();
+    for corner in corners.range([left, i64::MIN]..=[right, i64::MAX]) {
+        let [x, y] = [corner[0] - from[0], corner[1] - from[1]];
+        let (along, off) = (x * wide + y * high, x * high - y * wide);
+        if along > 0 && along < square && off * off <= square {
+            on.push((along, *corner));
+        }
+    }
+    on.sort_unstable();
+    let places: Vec<Grid> = [from].into_iter().chain(on.into_iter().map(|(_, corner)| corner)).chain([to]).collect();
+    places.iter().zip(places.iter().skip(1)).map(|(from, to)| [*from, *to]).collect()
 }
 
 #[cfg(test)]

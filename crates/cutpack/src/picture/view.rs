@@ -2,8 +2,6 @@
 
 use core::f64::consts::FRAC_1_SQRT_2;
 
-use slotwright_core::space::Spot;
-
 /// 1/√6.
 const ONE_SIXTH_ROOT: f64 = 0.408_248_290_463_863;
 /// 1/√3.
@@ -30,11 +28,6 @@ impl Seen {
             y: (x + y + 2.0 * z) * ONE_SIXTH_ROOT,
             near: (z - x - y) * ONE_THIRD_ROOT,
         }
-    }
-
-    /// The same of a [`Spot`], or of a way as the crow flies.
-    pub(super) fn of_spot(spot: Spot) -> Self {
-        Self::of([spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()])
     }
 
     /// The place that far along a way.
