@@ -6,8 +6,11 @@
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
 //! are drawn in the text's colour, `--picture-tone` and `--picture-arrow` may set others.
 
+use core::ops::Range;
+
 use slotwright_core::assembly::Step;
 use slotwright_core::derive::Built;
+use slotwright_core::quantity::Length;
 use slotwright_core::words;
 
 mod arrow;
@@ -44,12 +47,12 @@ pub struct StepPicture<'a> {
 
 /// The pictures of all steps, in order. Empty if the unit has no steps.
 pub fn steps(built: &Built) -> Vec<StepPicture<'_>> {
-    drawn(built, |_| true)
+    drawn(built, 0..usize::MAX)
 }
 
 /// The picture of one step, counted from 0; none if there is no such step.
 pub fn step(built: &Built, at: usize) -> Option<StepPicture<'_>> {
-    drawn(built, |known| known == at).pop()
+    drawn(built, at..at.checked_add(1)?).pop()
 }
 
 /// A part in its place and where it is drawn before it goes in.
@@ -63,15 +66,15 @@ struct Part<'a> {
 
 /// The pictures of the steps that are wanted. What hides a line that stands goes on hiding it, so every
 /// step only takes away from what the one before it left.
-fn drawn(built: &Built, wanted: impl Fn(usize) -> bool) -> Vec<StepPicture<'_>> {
+fn drawn(built: &Built, wanted: Range<usize>) -> Vec<StepPicture<'_>> {
     let parts = parts(built);
     let Some(frame) = Frame::around(bounds(&parts)) else { return Vec::new() };
     let of = u32::try_from(parts.len()).unwrap_or(u32::MAX);
     let mut standing: Vec<Drawn> = Vec::new();
     let mut pictures = Vec::new();
-    for (at, part) in parts.iter().enumerate() {
+    for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
-        if wanted(at) {
+        if wanted.contains(&at) {
             let number = u32::try_from(at).unwrap_or(u32::MAX).saturating_add(1);
             let sentence = words::step(part.step);
             let title = format!("Step {number} of {of}: {}", words::part(part.step.part));
@@ -88,7 +91,7 @@ fn drawn(built: &Built, wanted: impl Fn(usize) -> bool) -> Vec<StepPicture<'_>> 
 
 fn parts(built: &Built) -> Vec<Part<'_>> {
     let layout = &built.layout;
-    let size = [layout.width, layout.depth, layout.height].map(|length| length.in_mm());
+    let size = [layout.width, layout.depth, layout.height].map(Length::in_mm);
     let steps = built.assembly.steps.iter();
     let parts = steps.filter_map(|step| {
         let placed = Shape::of(built.case.panel(step.part)?);
@@ -114,19 +117,21 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
 /// What the picture of a step shows.
 fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64) -> Content {
     let Part { step, back, lifted, .. } = part;
-    let stand = || before.iter().map(|other| &other.placed);
+    let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
     let mut stands = standing.to_vec();
     hide(&mut stands, lifted);
-    let mut goes_in = lines(lifted, stand().chain([lifted]));
+    let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
     let mut guides: Vec<Drawn> = arrow::guides(lifted, step.moves, *back).into_iter().map(Drawn::whole).collect();
-    stand().chain([lifted]).for_each(|other| hide(&mut guides, other));
+    before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
     let ink: Vec<Drawn> = stands.iter().chain(&goes_in).cloned().collect();
     let arrow = arrow::arrow(lifted, step.moves, *back, scale, &ink);
-    let cover = arrow.iter().map(|arrow| &arrow.cover);
-    for other in cover.clone() {
-        [&mut stands, &mut goes_in, &mut guides].into_iter().for_each(|lines| hide(lines, other));
+    for cover in arrow.iter().map(|arrow| &arrow.cover) {
+        for lines in [&mut stands, &mut goes_in, &mut guides] {
+            hide(lines, cover);
+        }
+        before.push(cover);
     }
-    let tone = tone::seen(lifted, stand().chain(cover));
+    let tone = tone::seen(lifted, &before);
     let arrow: Vec<Seen> = arrow.iter().flat_map(|arrow| arrow.corners).collect();
     Content { stands, goes_in, tone, guides, arrow }
 }

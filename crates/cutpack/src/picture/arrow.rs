@@ -118,7 +118,8 @@ fn leading_edges(part: &Shape, moves: Direction) -> Vec<[Seen; 2]> {
 fn standing(start: Seen, along: Seen, run: f64, scale: f64) -> Option<Arrow> {
     let long = (run * OF_THE_WAY).clamp(SHORTEST / scale, LONGEST / scale);
     // Unit vectors in the picture, along the move and to its left.
-    let (ahead, left) = ((along.x / FORESHORTENED, along.y / FORESHORTENED), (-along.y / FORESHORTENED, along.x / FORESHORTENED));
+    let (ahead, left) =
+        ((along.x / FORESHORTENED, along.y / FORESHORTENED), (-along.y / FORESHORTENED, along.x / FORESHORTENED));
     let tail = ((run - long) / 2.0).max(0.0);
     let at = |on: f64, off: f64| Seen {
         x: start.x + ahead.0 * on + left.0 * off,

@@ -93,12 +93,13 @@ fn positive([from, to]: [f64; 2], start: f64, end: f64) -> Option<[f64; 2]> {
 impl Facet {
     /// How near its plane is to the eye at a place in the picture.
     pub(super) fn near(&self, at: Seen) -> f64 {
-        let [a, b, c] = self.corners;
-        let [(bx, by, bn), (cx, cy, cn)] = [b, c].map(|corner| (corner.x - a.x, corner.y - a.y, corner.near - a.near));
-        let (x, y) = (at.x - a.x, at.y - a.y);
-        // Cramer's rule for a + s (b − a) + t (c − a); a facet never has an area of zero.
-        let area = bx * cy - by * cx;
-        a.near + (bn * (x * cy - y * cx) + cn * (bx * y - by * x)) / area
+        let [origin, one, other] = self.corners;
+        let from_origin = |to: Seen| (to.x - origin.x, to.y - origin.y, to.near - origin.near);
+        let ((one_x, one_y, one_near), (other_x, other_y, other_near)) = (from_origin(one), from_origin(other));
+        let (x, y, _) = from_origin(at);
+        // Cramer's rule for origin + s (one − origin) + t (other − origin); a facet has an area.
+        let area = one_x * other_y - one_y * other_x;
+        origin.near + (one_near * (x * other_y - y * other_x) + other_near * (one_x * y - one_y * x)) / area
     }
 }
 

@@ -127,12 +127,20 @@ const fn pierces(feature: Feature) -> bool {
 
 /// The facets of a mesh that face the eye, and the edges to draw by where they run.
 fn faced(mesh: &Mesh) -> (Vec<Facet>, BTreeMap<(Corner, Corner), Line>) {
+    let (facets, sides) = sides(mesh);
+    // Each edge once: its two sides run opposite ways.
+    let once = sides.iter().filter(|((from, to), _)| from < to);
+    let edges = once.filter_map(|((from, to), side)| Some(((*from, *to), side.line(sides.get(&(*to, *from))?)?)));
+    (facets, edges.collect())
+}
+
+/// The facets of a mesh that face the eye, and the sides of all its triangles.
+fn sides(mesh: &Mesh) -> (Vec<Facet>, BTreeMap<(Corner, Corner), Side<'_>>) {
     let corners = |[a, b, c]: [u32; 3]| {
         let vertex = |at: u32| mesh.vertices.get(usize::try_from(at).ok()?);
         Some([vertex(a)?, vertex(b)?, vertex(c)?])
     };
-    let mut facets = Vec::new();
-    let mut sides: BTreeMap<(Corner, Corner), Side<'_>> = BTreeMap::new();
+    let (mut facets, mut sides) = (Vec::new(), BTreeMap::new());
     for [a, b, c] in mesh.triangles().filter_map(corners) {
         let facet = Facet::facing([a, b, c].map(|vertex| Seen::of(vertex.at)));
         for (from, to) in [(a, b), (b, c), (c, a)] {
@@ -140,10 +148,7 @@ fn faced(mesh: &Mesh) -> (Vec<Facet>, BTreeMap<(Corner, Corner), Line>) {
         }
         facets.extend(facet);
     }
-    // Each edge once: its two sides run opposite ways.
-    let once = sides.iter().filter(|((from, to), _)| from < to);
-    let edges = once.filter_map(|((from, to), side)| Some(((*from, *to), side.line(sides.get(&(*to, *from))?)?)));
-    (facets, edges.collect())
+    (facets, sides)
 }
 
 /// A place by which two triangles know that they meet.
@@ -175,3 +180,6 @@ impl Side<'_> {
         drawn.then(|| Line { from: Seen::of(self.from.at), to: Seen::of(self.to.at), rim })
     }
 }
+
+#[cfg(test)]
+mod tests;

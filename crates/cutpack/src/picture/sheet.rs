@@ -58,7 +58,7 @@ impl Frame {
         let scale = ROOMS.map(fits).into_iter().fold(0.0, f64::max);
         let size = [wide, high].map(|mm| mm * scale + 2.0 * BORDER);
         let framed = wide > 0.0 && high > 0.0 && scale.is_finite();
-        framed.then(|| Self { left: bounds.low.x, top: bounds.high.y, scale, size })
+        framed.then_some(Self { left: bounds.low.x, top: bounds.high.y, scale, size })
     }
 
     /// Where a place of the picture comes to lie; y runs downwards as in SVG.

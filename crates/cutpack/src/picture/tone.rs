@@ -13,10 +13,10 @@ const TOUCHES: f64 = 1e-3;
 type Area = Vec<Seen>;
 
 /// The facets of a part as areas, without what the others hide of them.
-pub(super) fn seen<'a>(part: &Shape, others: impl Iterator<Item = &'a Shape> + Clone) -> Vec<Area> {
+pub(super) fn seen(part: &Shape, others: &[&Shape]) -> Vec<Area> {
     let mut areas = Vec::new();
     for facet in &part.facets {
-        let before = others.clone().filter(|other| other.bounds.may_hide(&facet.bounds));
+        let before = others.iter().filter(|other| other.bounds.may_hide(&facet.bounds));
         let hiding = before.flat_map(|other| &other.facets).filter(|other| other.bounds.may_hide(&facet.bounds));
         let mut seen = vec![facet.corners.to_vec()];
         for nearer in hiding.map(|other| nearer(other, facet)).filter(|nearer| nearer.len() > 2) {
@@ -52,7 +52,11 @@ fn split(area: &[Seen], figure: impl Fn(Seen) -> f64) -> (Area, Area) {
     let (mut positive, mut rest) = (Area::new(), Area::new());
     for (from, to) in area.iter().zip(area.iter().cycle().skip(1)) {
         let (start, end) = (figure(*from), figure(*to));
-        if start > 0.0 { positive.push(*from) } else { rest.push(*from) }
+        if start > 0.0 {
+            positive.push(*from);
+        } else {
+            rest.push(*from);
+        }
         if (start > 0.0) != (end > 0.0) {
             let crossing = from.towards(*to, start / (start - end));
             positive.push(crossing);
@@ -64,7 +68,7 @@ fn split(area: &[Seen], figure: impl Fn(Seen) -> f64) -> (Area, Area) {
 
 /// The outlines of areas that share sides: a side that is run both ways lies within.
 pub(super) fn outlines(areas: impl Iterator<Item = Vec<Grid>>) -> Vec<Vec<Grid>> {
-    let sides: Vec<[Grid; 2]> = areas.flat_map(sides).collect();
+    let sides: Vec<[Grid; 2]> = areas.flat_map(|area| sides(&area)).collect();
     let corners: BTreeSet<Grid> = sides.iter().map(|[from, _]| *from).collect();
     let mut runs: BTreeMap<[Grid; 2], u32> = BTreeMap::new();
     for [from, to] in sides.into_iter().flat_map(|side| broken(side, &corners)) {
@@ -96,7 +100,7 @@ pub(super) fn outlines(areas: impl Iterator<Item = Vec<Grid>>) -> Vec<Vec<Grid>>
 }
 
 /// The sides of an area that have a length.
-fn sides(area: Vec<Grid>) -> Vec<[Grid; 2]> {
+fn sides(area: &[Grid]) -> Vec<[Grid; 2]> {
     let ends = area.iter().skip(1).chain(area.first());
     area.iter().zip(ends).map(|(from, to)| [*from, *to]).filter(|[from, to]| from != to).collect()
 }

@@ -23,11 +23,7 @@ impl Seen {
     // Source: ISO 5456-3:1996, isometric axonometry: an orthogonal projection on a plane that makes equal
     // angles with the three axes.
     pub(super) fn of([x, y, z]: [f64; 3]) -> Self {
-        Self {
-            x: (x - y) * FRAC_1_SQRT_2,
-            y: (x + y + 2.0 * z) * ONE_SIXTH_ROOT,
-            near: (z - x - y) * ONE_THIRD_ROOT,
-        }
+        Self { x: (x - y) * FRAC_1_SQRT_2, y: (x + y + 2.0 * z) * ONE_SIXTH_ROOT, near: (z - x - y) * ONE_THIRD_ROOT }
     }
 
     /// The place that far along a way.
