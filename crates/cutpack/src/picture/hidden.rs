@@ -65,17 +65,14 @@ pub(super) fn hidden(line: &Line, facet: &Facet) -> Option<[f64; 2]> {
     let [a, b, c] = facet.corners;
     let mut stretch = [0.0, 1.0];
     for (from, to) in [(a, b), (b, c), (c, a)] {
-        let inside = |at: Seen| left_of(from, to, at) + OVERLAP;
+        // The longer of both spans stands for the side's length, so that no root is taken.
+        let (wide, high) = (to.x - from.x, to.y - from.y);
+        let overlap = OVERLAP * wide.abs().max(high.abs());
+        let inside = |at: Seen| wide * (at.y - from.y) - high * (at.x - from.x) + overlap;
         stretch = positive(stretch, inside(line.from), inside(line.to))?;
     }
     let depth = |at: Seen| facet.near(at) - at.near - TOUCHES;
     positive(stretch, depth(line.from), depth(line.to))
-}
-
-/// How far a place lies to the left of a way in the picture.
-pub(super) fn left_of(from: Seen, to: Seen, at: Seen) -> f64 {
-    let (along_x, along_y) = (to.x - from.x, to.y - from.y);
-    (along_x * (at.y - from.y) - along_y * (at.x - from.x)) / libm::hypot(along_x, along_y)
 }
 
 /// Where in a stretch a figure is positive that runs evenly from `start` at 0 to `end` at 1.

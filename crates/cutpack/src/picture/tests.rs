@@ -98,6 +98,23 @@ fn one_step_alone_is_the_same_picture() {
     });
 }
 
+/// Absurd choices that can be built at all have pictures too, or none; nothing fails on them.
+#[test]
+fn every_unit_that_can_be_built_has_its_pictures() {
+    let range = Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap();
+    let backlog = Backlog::default();
+    let mut drawn = 0;
+    for choice in choices(&range, 21, Wanted::Any).take(60) {
+        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        let Some(built) = &derived.built else { continue };
+        let pictures = steps(built);
+        assert_eq!(pictures.len(), built.assembly.steps.len(), "{choice:?}");
+        assert!(pictures.iter().all(|picture| !picture.svg.contains("NaN") && !picture.svg.contains("inf")));
+        drawn += 1;
+    }
+    assert!(drawn > 20, "{drawn}");
+}
+
 /// All triangles of parts in the case, as the mesh has them.
 fn triangles(built: &Built, lifted: Option<&Part<'_>>, parts: &[Part<'_>]) -> Vec<[[f64; 3]; 3]> {
     let mut all = Vec::new();
