@@ -116,12 +116,17 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
 
 /// What the picture of a step shows.
 fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64) -> Content {
-    let Part { step, back, lifted, .. } = part;
+    let Part { step, back, placed, lifted } = part;
     let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
     let mut stands = standing.to_vec();
     hide(&mut stands, lifted);
     let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
-    let mut guides: Vec<Drawn> = arrow::guides(lifted, step.moves, *back).into_iter().map(Drawn::whole).collect();
+    let mut guides = arrow::guides(lifted, step.moves, *back);
+    if before.is_empty() {
+        // On the bare floor the place itself is shown.
+        guides.extend(placed.lines.iter().filter(|line| line.rim));
+    }
+    let mut guides: Vec<Drawn> = guides.into_iter().map(Drawn::whole).collect();
     before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
     let ink: Vec<Drawn> = stands.iter().chain(&goes_in).cloned().collect();
     let arrow = arrow::arrow(lifted, step.moves, *back, scale, &ink);
