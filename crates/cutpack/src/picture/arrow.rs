@@ -39,6 +39,7 @@ pub(super) fn drawn_back(step: &Step, size: [f64; 3]) -> f64 {
         Direction::Forwards | Direction::Back => deep,
         Direction::Left | Direction::Right => wide,
     };
+    let along = along.max(0.0);
     // Chosen by eye: from a quarter of the size two plates are told apart at a glance; a back above
     // half its height is out of its laps, and higher every picture of the series gets smaller.
     let most = if matches!(step.moves, Direction::Up | Direction::Down) { along * 0.6 } else { along };
@@ -55,14 +56,17 @@ pub(super) fn way(direction: Direction, mm: f64) -> [f64; 3] {
 /// where it covers least ink; one that goes sideways lies on the part.
 pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: &[Drawn]) -> Option<Arrow> {
     let along = Seen::of(way(moves, 1.0));
+    let [[left, front, bottom], [right, rear, top]] = part.extent;
     if !matches!(moves, Direction::Up | Direction::Down) {
-        let [[left, front, _], [right, rear, top]] = part.extent;
         let middle = Seen::of([left.midpoint(right), front.midpoint(rear), top]);
         let own = if matches!(moves, Direction::Left | Direction::Right) { right - left } else { rear - front };
         let run = own * FORESHORTENED;
         return standing(middle.plus(along, -own / 2.0), along, run, scale);
     }
-    let edges = leading_edges(part, moves);
+    // Of the edges that go first the eye sees the left one and the front one.
+    let first = if moves == Direction::Up { top } else { bottom };
+    let corner = Seen::of([left, front, first]);
+    let edges = [[corner, Seen::of([left, rear, first])], [corner, Seen::of([right, front, first])]];
     let longest = edges.iter().map(|[from, to]| from.apart(*to)).fold(0.0, f64::max);
     let mut best: Option<(f64, Arrow)> = None;
     for [from, to] in edges.into_iter().filter(|[from, to]| from.apart(*to) > longest / 2.0) {
@@ -76,42 +80,6 @@ pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: 
         }
     }
     best.map(|(_, arrow)| arrow)
-}
-
-/// The edges of the part's box that go first and are seen.
-fn leading_edges(part: &Shape, moves: Direction) -> Vec<[Seen; 2]> {
-    let [low, high] = part.extent;
-    let ahead = way(moves, 1.0);
-    let corner = |pick: [bool; 3]| {
-        let [x, y, z] = core::array::from_fn(|axis| {
-            let (low, high) = (low.get(axis).copied(), high.get(axis).copied());
-            if pick.get(axis).is_some_and(|high| *high) { high } else { low }.unwrap_or_default()
-        });
-        Seen::of([x, y, z])
-    };
-    let mut edges = Vec::new();
-    // The sides that the eye sees: left, front and top.
-    for (side, is_high) in [(0, false), (1, false), (2, true)] {
-        for axis in 0..3 {
-            let leads = ahead.get(axis).copied().unwrap_or_default();
-            if leads == 0.0 || axis == side {
-                continue;
-            }
-            let end = |far: bool| {
-                corner(core::array::from_fn(|at| {
-                    if at == side {
-                        is_high
-                    } else if at == axis {
-                        leads > 0.0
-                    } else {
-                        far
-                    }
-                }))
-            };
-            edges.push([end(false), end(true)]);
-        }
-    }
-    edges
 }
 
 /// The arrow in the middle of a run from a place of the picture.

@@ -7,7 +7,7 @@ use super::view::{Bounds, Seen};
 
 /// What is hidden by less than this (mm) lies in the face that hides it: edges of the face itself, and
 /// of a part that touches it. Far below every clearance, far above what rounding does.
-const TOUCHES: f64 = 1e-3;
+pub(super) const TOUCHES: f64 = 1e-3;
 /// Facets reach so far (mm) beyond their sides that nothing shows between two that meet.
 const OVERLAP: f64 = 1e-6;
 

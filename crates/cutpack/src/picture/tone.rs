@@ -2,12 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::hidden::TOUCHES;
 use super::ink::{Grid, straightened};
 use super::shape::{Facet, Shape};
 use super::view::Seen;
-
-/// What is nearer by less than this (mm) touches and hides nothing.
-const TOUCHES: f64 = 1e-3;
 
 /// A convex area in the picture, counter-clockwise.
 type Area = Vec<Seen>;

@@ -65,6 +65,15 @@ fn a_plate_hides_a_known_stretch_of_another() {
     assert_eq!(between(&lines, [0.0, 0.0, 10.0], [0.0, 100.0, 10.0]).unwrap().seen, [[0.0, 1.0]]);
 }
 
+/// The small plate lies behind both triangles of the large one's face: nothing shows between them.
+#[test]
+fn a_large_plate_hides_a_small_one_wholly() {
+    let (large, small) = (body(&[square(0.0, 100.0)], 10.0), body(&[square(60.0, 10.0)], 5.0));
+    let mut lines: Vec<Drawn> = small.lines.iter().map(|line| Drawn::whole(*line)).collect();
+    hide(&mut lines, &large.moved([0.0, 0.0, 50.0]));
+    assert!(lines.len() > 8 && lines.iter().all(|drawn| drawn.seen.is_empty()), "{lines:?}");
+}
+
 /// Through a square hole of 20 mm in a plate of 10 mm one sees, of the lower edges at its far sides, the
 /// half that the plate's upper face leaves.
 #[test]
