@@ -17,6 +17,8 @@ const LONGEST: f64 = 15.0;
 const ROUND: f64 = 0.8;
 /// Part of the way that the arrow takes.
 const OF_THE_WAY: f64 = 0.7;
+/// Part of its own length along the way on which an arrow lies that lies on the part.
+const OF_THE_PART: f64 = 0.75;
 /// Where along the leading edges an arrow may stand, the best one first.
 const STANDS: [f64; 7] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
 /// So much ink (mm of paper) may an arrow cover for standing by a tenth nearer to the middle.
@@ -60,8 +62,9 @@ pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: 
     if !matches!(moves, Direction::Up | Direction::Down) {
         let middle = Seen::of([left.midpoint(right), front.midpoint(rear), top]);
         let own = if matches!(moves, Direction::Left | Direction::Right) { right - left } else { rear - front };
-        let run = own * FORESHORTENED;
-        return standing(middle.plus(along, -own / 2.0), along, run, scale);
+        // Its white stays within the part's rim.
+        let run = own * FORESHORTENED * OF_THE_PART;
+        return standing(middle.plus(along, -own * OF_THE_PART / 2.0), along, run, scale);
     }
     // Of the edges that go first the eye sees the left one and the front one.
     let first = if moves == Direction::Up { top } else { bottom };
