@@ -14,6 +14,7 @@ mod plan;
 mod section;
 
 use pen::Pen;
+pub(crate) use pen::escaped;
 
 /// What a drawing is made from.
 #[derive(Clone, Copy, Debug)]

@@ -4,3 +4,4 @@ pub mod describe;
 pub mod drawing;
 pub mod gltf;
 pub mod glyph;
+pub mod picture;

@@ -50,6 +50,13 @@ pub(crate) enum Command {
     /// Write the assembled unit as a binary glTF 2.0 file: metres, +Y up, one node for each part.
     #[command(after_help = "Examples:\n  slotwright solid --choice choice.json --out unit.glb")]
     Solid(Solid),
+    /// Print the assembly sheet of a unit as JSON: each step with its sentence, its figures and its picture.
+    ///
+    /// Pictures are SVG: isometric, hidden lines removed, all of a unit at one scale.
+    #[command(
+        after_help = "Examples:\n  slotwright assembly --choice choice.json\n  slotwright assembly --range my-range.toml --choice choice.json --out sheet\n  slotwright sample --count 1 | slotwright assembly --choice - --out sheet"
+    )]
+    Assembly(Assembly),
     /// Print the JSON Schema of a document, or write all of them.
     #[command(after_help = "Examples:\n  slotwright schema order-spec\n  slotwright schema --out schemas")]
     Schema(Schema),
@@ -148,6 +155,15 @@ pub(crate) struct Solid {
     /// Where to write it.
     #[arg(long, value_name = "FILE.glb")]
     pub(crate) out: PathBuf,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Assembly {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    /// Write `assembly.json` and one `step-01.svg` for each step into this folder.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) out: Option<PathBuf>,
 }
 
 #[derive(Args, Debug)]

@@ -8,6 +8,7 @@ use slotwright_core::day::Day;
 use crate::args::{Command, Tool};
 use crate::files::FileError;
 
+pub(crate) mod assembly;
 pub(crate) mod check;
 mod derive;
 mod explain;
@@ -32,6 +33,7 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Explain(asked) => explain::run(asked),
         Command::Schema(asked) => schema::run(asked),
         Command::Solid(asked) => solid::run(asked),
+        Command::Assembly(asked) => assembly::run(asked),
     }?;
     Ok(ExitCode::from(code))
 }

@@ -146,3 +146,8 @@ pub(crate) fn made(made: &Made) -> Result<(Range, Choice, Backlog), FileError> {
 pub(crate) fn write(path: &Path, text: impl AsRef<[u8]>) -> Result<(), FileError> {
     std::fs::write(path, text).map_err(|error| FileError::Write { path: path.display().to_string(), error })
 }
+
+/// Makes a folder if there is none.
+pub(crate) fn folder(path: &Path) -> Result<(), FileError> {
+    std::fs::create_dir_all(path).map_err(|error| FileError::Write { path: path.display().to_string(), error })
+}

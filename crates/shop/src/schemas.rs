@@ -7,6 +7,7 @@ use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::spec::OrderSpec;
 
+use crate::commands::assembly::AssemblySheet;
 use crate::commands::check::Report;
 use crate::commands::range::RangeReport;
 
@@ -18,6 +19,7 @@ pub(crate) fn all() -> Vec<(&'static str, String)> {
         ("backlog", schema::<Backlog>()),
         ("range", schema::<Range>()),
         ("derived", schema::<Document>()),
+        ("assembly", schema::<AssemblySheet>()),
         ("check-report", schema::<Report>()),
         ("range-report", schema::<RangeReport>()),
     ]

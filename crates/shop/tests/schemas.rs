@@ -31,6 +31,7 @@ fn documents_keep_to_their_schemas() -> Result<()> {
     let order = tool(&["order", "--today", "2026-11-25", "--remark", "by the window"])?;
     check("order-spec", &order)?;
     check("derived", &tool(&["derive", "--today", "2026-11-25"])?)?;
+    check("assembly", &tool(&["assembly"])?)?;
     let folder = std::env::temp_dir().join(format!("slotwright-schemas-{}", std::process::id()));
     std::fs::create_dir_all(&folder)?;
     let path = folder.join("order.json");

@@ -215,3 +215,88 @@ fn rules_are_explained() -> Result<()> {
     "#]],
     )
 }
+
+/// One picture for each part, and the document that holds them all.
+#[test]
+fn an_assembly_sheet_is_written() -> Result<()> {
+    let folder = folder("assembly")?;
+    check(
+        &folder,
+        &["assembly", "--out", "sheet"],
+        "",
+        &expect![[r#"
+        exit 0
+    "#]],
+    )?;
+    let mut names = Vec::new();
+    for entry in std::fs::read_dir(folder.join("sheet"))? {
+        names.push(entry?.file_name().to_string_lossy().into_owned());
+    }
+    names.sort();
+    expect![[r#"
+        assembly.json
+        step-01.svg
+        step-02.svg
+        step-03.svg
+        step-04.svg
+        step-05.svg
+        step-06.svg
+        step-07.svg
+        step-08.svg
+        step-09.svg
+        step-10.svg
+        step-11.svg
+        step-12.svg
+        step-13.svg"#]]
+    .assert_eq(&names.join("\n"));
+    let text = std::fs::read_to_string(folder.join("sheet/assembly.json"))?;
+    assert_eq!(seen(&folder, &["assembly"], "")?, format!("exit 0\n{text}"));
+    let sheet: serde_json::Value = serde_json::from_str(&text)?;
+    let mut steps = Vec::new();
+    for step in sheet["steps"].as_array().into_iter().flatten() {
+        let name = format!("sheet/step-{:02}.svg", step["number"].as_u64().unwrap_or(0));
+        assert_eq!(step["svg"].as_str(), Some(std::fs::read_to_string(folder.join(name))?.as_str()));
+        steps.push(format!("{} of {}: {} {}", step["number"], step["of"], step["mass_g"], step["sentence"]));
+    }
+    expect![[r#"
+        1 of 13: 8154 "Lay the lower base plate where the unit is to stand, level."
+        2 of 13: 8376 "Lay the upper base plate on it, slots over slots."
+        3 of 13: 2191 "Stand upright 1 up, tabs down through both base plates."
+        4 of 13: 2161 "Stand upright 2 up, tabs down through both base plates."
+        5 of 13: 2161 "Stand upright 3 up, tabs down through both base plates."
+        6 of 13: 2191 "Stand upright 4 up, tabs down through both base plates."
+        7 of 13: 9026 "Lower the back into its laps with the uprights."
+        8 of 13: 1920 "Slide shelf 1 of bay 2 in from the front until its tabs are in the back."
+        9 of 13: 274 "Lower stile 1 before its upright into the base."
+        10 of 13: 274 "Lower stile 2 before its upright into the base."
+        11 of 13: 274 "Lower stile 3 before its upright into the base."
+        12 of 13: 2617 "Stand the leaf of bay 1 on its lower pivot."
+        13 of 13: 8376 "Lower the top over all tabs and pivots: its weight holds the unit.""#]]
+    .assert_eq(&steps.join("\n"));
+    Ok(())
+}
+
+#[test]
+fn no_sheet_is_written_of_what_cannot_be_made_or_where_none_can_be() -> Result<()> {
+    let folder = folder("no-sheet")?;
+    let choice = seen(&folder, &["sample", "--count", "1", "--seed", "4"], "")?;
+    let wide = choice.trim_start_matches("exit 0\n").replacen("\"width_mm\":", "\"width_mm\":9", 1);
+    let refused = seen(&folder, &["assembly", "--choice", "-", "--out", "sheet"], &wide)?;
+    assert!(
+        refused.starts_with("exit 1\n--- errors\nerror: this unit cannot be ordered:\n  The width is 9"),
+        "{refused}"
+    );
+    assert!(!folder.join("sheet").exists());
+    std::fs::write(folder.join("taken"), "")?;
+    check(
+        &folder,
+        &["assembly", "--out", "taken"],
+        "",
+        &expect![[r#"
+        exit 2
+        --- errors
+        error: taken: File exists (os error 17)
+        hint: does the folder exist, is this no folder itself, and may you write there?
+    "#]],
+    )
+}

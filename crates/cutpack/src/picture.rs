@@ -1,0 +1,145 @@
+//! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
+//! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
+//! move, and an arrow shows the way.
+//!
+//! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
+//! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
+//! are drawn in the text's colour, `--picture-tone` and `--picture-arrow` may set others.
+
+use core::ops::Range;
+
+use slotwright_core::assembly::{Assembly, Step};
+use slotwright_core::derive::Built;
+use slotwright_core::quantity::Length;
+use slotwright_core::words;
+
+mod arrow;
+mod hidden;
+mod ink;
+mod shape;
+mod sheet;
+mod tone;
+mod view;
+
+use hidden::{Drawn, hide};
+use shape::Shape;
+use sheet::{Content, Frame};
+use view::{Bounds, Seen};
+
+/// A step of the assembly with its picture.
+#[derive(Clone, Debug)]
+pub struct StepPicture<'a> {
+    /// Which step it is, from 1.
+    pub number: u32,
+    /// How many there are.
+    pub of: u32,
+    /// The step's figures.
+    pub step: &'a Step,
+    /// What to do, in one sentence.
+    pub sentence: String,
+    /// The picture.
+    pub svg: String,
+    /// Its width on paper in millimetres, the same for all steps.
+    pub width_mm: f64,
+    /// Its height.
+    pub height_mm: f64,
+}
+
+/// The pictures of all steps, in order. Empty if the unit has no steps.
+pub fn steps<'a>(built: &Built, assembly: &'a Assembly) -> Vec<StepPicture<'a>> {
+    drawn(built, assembly, 0..usize::MAX)
+}
+
+/// The picture of one step, counted from 0; none if there is no such step.
+pub fn step<'a>(built: &Built, assembly: &'a Assembly, at: usize) -> Option<StepPicture<'a>> {
+    drawn(built, assembly, at..at.checked_add(1)?).pop()
+}
+
+/// A part in its place and where it is drawn before it goes in.
+#[derive(Debug)]
+struct Part<'a> {
+    step: &'a Step,
+    back: f64,
+    placed: Shape,
+    lifted: Shape,
+}
+
+/// The pictures of the steps that are wanted. What hides a line that stands goes on hiding it, so every
+/// step only takes away from what the one before it left.
+fn drawn<'a>(built: &Built, assembly: &'a Assembly, wanted: Range<usize>) -> Vec<StepPicture<'a>> {
+    let parts = parts(built, assembly);
+    let Some(frame) = Frame::around(bounds(&parts)) else { return Vec::new() };
+    let of = u32::try_from(parts.len()).unwrap_or(u32::MAX);
+    let mut standing: Vec<Drawn> = Vec::new();
+    let mut pictures = Vec::new();
+    for (at, part) in parts.iter().enumerate().take(wanted.end) {
+        let before = parts.get(..at).unwrap_or_default();
+        if wanted.contains(&at) {
+            let number = u32::try_from(at).unwrap_or(u32::MAX).saturating_add(1);
+            let sentence = words::step(part.step);
+            let title = format!("Step {number} of {of}: {}", words::part(part.step.part));
+            let svg = frame.svg(&content(part, before, &standing, frame.scale), &title, &sentence);
+            let [width_mm, height_mm] = frame.size;
+            pictures.push(StepPicture { number, of, step: part.step, sentence, svg, width_mm, height_mm });
+        }
+        hide(&mut standing, &part.placed);
+        let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
+        standing.extend(own.into_iter().filter(|line| !line.seen.is_empty()));
+    }
+    pictures
+}
+
+fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
+    let layout = &built.layout;
+    let size = [layout.width, layout.depth, layout.height].map(Length::in_mm);
+    let steps = assembly.steps.iter();
+    let parts = steps.filter_map(|step| {
+        let placed = Shape::of(built.case.panel(step.part)?);
+        let back = arrow::drawn_back(step, size);
+        let lifted = placed.moved(arrow::way(step.moves.opposite(), back));
+        Some(Part { step, back, placed, lifted })
+    });
+    parts.collect()
+}
+
+/// What all pictures show together.
+fn bounds(parts: &[Part<'_>]) -> Bounds {
+    parts.iter().fold(Bounds::NONE, |all, part| all.with(part.placed.bounds).with(part.lifted.bounds))
+}
+
+/// The lines of a shape that none of the others hides.
+fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Drawn> {
+    let mut lines: Vec<Drawn> = shape.lines.iter().map(|line| Drawn::whole(*line)).collect();
+    behind.for_each(|other| hide(&mut lines, other));
+    lines
+}
+
+/// What the picture of a step shows.
+fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64) -> Content {
+    let Part { step, back, placed, lifted } = part;
+    let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
+    let mut stands = standing.to_vec();
+    hide(&mut stands, lifted);
+    let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
+    let mut guides = arrow::guides(lifted, step.moves, *back);
+    if before.is_empty() {
+        // On the bare floor the place itself is shown.
+        guides.extend(placed.lines.iter().filter(|line| line.rim));
+    }
+    let mut guides: Vec<Drawn> = guides.into_iter().map(Drawn::whole).collect();
+    before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
+    let ink: Vec<Drawn> = stands.iter().chain(&goes_in).cloned().collect();
+    let arrow = arrow::arrow(lifted, step.moves, *back, scale, &ink);
+    for cover in arrow.iter().map(|arrow| &arrow.cover) {
+        for lines in [&mut stands, &mut goes_in, &mut guides] {
+            hide(lines, cover);
+        }
+        before.push(cover);
+    }
+    let tone = tone::seen(lifted, &before);
+    let arrow: Vec<Seen> = arrow.iter().flat_map(|arrow| arrow.corners).collect();
+    Content { stands, goes_in, tone, guides, arrow }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,101 @@
+//! `slotwright assembly`: how a unit goes together, step by step, with pictures.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use slotwright_core::choice::Choice;
+use slotwright_core::derive::{Derived, derive};
+use slotwright_core::document::{DisturbedDocument, StepDocument};
+use slotwright_core::range::Key;
+use slotwright_core::words;
+use slotwright_cutpack::picture::{self, StepPicture};
+
+use crate::args::Assembly;
+use crate::files::{self, FileError};
+use crate::output::{self, GOOD};
+
+/// How a unit goes together, with a picture for each step.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub(crate) struct AssemblySheet {
+    /// Always `slotwright-assembly`.
+    format: &'static str,
+    /// Version of this format.
+    version: u32,
+    /// Key of the range.
+    range: Key,
+    /// What was picked.
+    choice: Choice,
+    /// Mass of the whole.
+    mass_g: i64,
+    /// Width of every picture on paper.
+    picture_width_mm: f64,
+    /// Height of every picture on paper.
+    picture_height_mm: f64,
+    /// The steps in order.
+    steps: Vec<PicturedStep>,
+    /// What comes free when the unit does not stand as it should.
+    disturbed: Vec<DisturbedDocument>,
+    /// What everybody who puts it together should know.
+    #[schemars(with = "Vec<String>")]
+    cautions: [&'static str; 2],
+}
+
+/// One part going in, with its picture.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub(crate) struct PicturedStep {
+    /// Which step it is, from 1.
+    number: u32,
+    /// How many there are.
+    of: u32,
+    /// The step's figures and its sentence.
+    #[serde(flatten)]
+    step: StepDocument,
+    /// The picture: SVG.
+    svg: String,
+}
+
+/// Only a unit that can be made is written.
+pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
+    let (range, choice, backlog) = files::made(&asked.made)?;
+    let derived = derive(&range, &choice, super::today(), &backlog);
+    let sheet = sheet(&derived)?;
+    let text = serde_json::to_string_pretty(&sheet).unwrap_or_default();
+    let Some(folder) = &asked.out else {
+        output::print([text])?;
+        return Ok(GOOD);
+    };
+    files::folder(folder)?;
+    files::write(&folder.join("assembly.json"), text + "\n")?;
+    for step in &sheet.steps {
+        files::write(&folder.join(format!("step-{:02}.svg", step.number)), &step.svg)?;
+    }
+    Ok(GOOD)
+}
+
+fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
+    let reasons: Vec<String> = derived.stops().map(words::sentence).collect();
+    let made = derived.built.as_ref().zip(derived.assembly.as_ref());
+    let (Some((built, assembly)), Some(document), true) = (made, derived.document().built, reasons.is_empty()) else {
+        return Err(FileError::NotOrderable(reasons));
+    };
+    let pictures = picture::steps(built, assembly);
+    let (picture_width_mm, picture_height_mm) =
+        pictures.first().map_or((0.0, 0.0), |picture| (hundredths(picture.width_mm), hundredths(picture.height_mm)));
+    let pictured = |(step, StepPicture { number, of, svg, .. })| PicturedStep { number, of, step, svg };
+    Ok(AssemblySheet {
+        format: "slotwright-assembly",
+        version: 1,
+        range: derived.range.key.clone(),
+        choice: derived.choice.clone(),
+        mass_g: document.mass_g,
+        picture_width_mm,
+        picture_height_mm,
+        steps: document.assembly.steps.into_iter().zip(pictures).map(pictured).collect(),
+        disturbed: document.assembly.disturbed,
+        cautions: document.assembly.cautions,
+    })
+}
+
+/// Millimetres as documents show them.
+fn hundredths(mm: f64) -> f64 {
+    (mm * 100.0).round() / 100.0
+}
