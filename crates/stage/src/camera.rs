@@ -166,7 +166,7 @@ mod tests {
                 let most = |of: fn(&(f32, f32)) -> f32| seen.iter().map(of).fold(f32::NEG_INFINITY, f32::max);
                 let sides = [most(|at| at.0), most(|at| -at.0), most(|at| at.1), most(|at| -at.1)];
                 let [right, left, top, bottom] = sides;
-                let (wide, tall) = ((right + left) / 2.0, (top + bottom) / 2.0);
+                let (wide, tall) = (right.midpoint(left), top.midpoint(bottom));
                 assert!((wide.max(tall) - FILLED).abs() < 1e-3, "{place:?} {aspect}: {sides:?}");
                 let (off_wide, off_tall) = ((right - left).abs(), (top - bottom).abs());
                 assert!(if wide > tall { off_wide } else { off_tall } < 1e-3, "{place:?} {aspect}: {sides:?}");

@@ -42,9 +42,16 @@ pub(crate) struct Shot<'a> {
     pub(crate) paint: Paint,
     /// Whether the page is dark.
     pub(crate) dark: bool,
-    /// Whether the unit stands whole, with its screen and devices.
+    /// What stands by.
+    pub(crate) company: Company,
+}
+
+/// What stands by in a picture.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Company {
+    /// Screen and devices: while the unit stands whole.
     pub(crate) furnished: bool,
-    /// Whether a person stands by.
+    /// A person.
     pub(crate) person: bool,
 }
 
@@ -52,8 +59,8 @@ impl Shot<'_> {
     /// What stands by in this picture.
     fn props(&self) -> impl Iterator<Item = &Prop> {
         self.scene.props.iter().filter(|prop| match prop.what {
-            What::Screen | What::Device => self.furnished,
-            What::Person => self.person,
+            What::Screen | What::Device => self.company.furnished,
+            What::Person => self.company.person,
         })
     }
 }

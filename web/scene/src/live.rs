@@ -13,7 +13,7 @@ use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
 use web_sys::OffscreenCanvas;
 
-use crate::gl::{Paint, Shot, Stage, Stands};
+use crate::gl::{Company, Paint, Shot, Stage, Stands};
 use crate::overlay;
 
 /// The unit that is shown.
@@ -237,8 +237,7 @@ impl Live {
             moved: self.moved,
             paint: unit.paint,
             dark: self.mood.dark,
-            furnished: whole,
-            person: self.toggles.person,
+            company: Company { furnished: whole, person: self.toggles.person },
         });
         stage.wait();
         self.took = js_sys::Date::now() - began;
