@@ -133,6 +133,17 @@ test("a device stands in its bay while the unit is whole", async () => {
   await bench.close();
 });
 
+test("figures of the drawings are large enough to read", async () => {
+  const bench = await Bench.open(chrome);
+  for (const view of ["Sheet", "Front", "Above", "Section"]) {
+    await bench.group("View").getByRole("button", { name: view, exact: true }).click();
+    const sizes = await bench.page.locator(".drawing .dim-text").evaluateAll((texts) =>
+      texts.map((text) => text.getBoundingClientRect()).map(({ width, height }) => Math.min(width, height)));
+    assert.ok(sizes.length > 0 && Math.min(...sizes) >= 10, `${view}: ${sizes}`);
+  }
+  await bench.close();
+});
+
 test("without WebGL the drawing takes the place of the stage", async () => {
   const bench = await Bench.open(chrome);
   const page = await bench.page.context().newPage();

@@ -23,13 +23,13 @@ function native(choice) {
   return { text: stdout.trimEnd(), orderable: status === 0 };
 }
 
-for (const [what, wish, least] of [
-  ["valid", ["--count", "150", "--seed", "21"], 150],
-  ["any", ["--any", "--count", "150", "--seed", "22"], 20],
+for (const [what, wish, count, least] of [
+  ["valid", ["--seed", "21"], 150, 150],
+  ["any", ["--any", "--seed", "22"], 240, 20],
 ]) {
   test(`${what} choices derive to the same bytes`, () => {
-    const choices = sample(...wish);
-    assert.equal(choices.length, 150);
+    const choices = sample(...wish, "--count", String(count));
+    assert.equal(choices.length, count);
     let orderable = 0;
     for (const choice of choices) {
       const expected = native(choice);
