@@ -4,7 +4,7 @@ use crate::bill::Bill;
 use crate::choice::Choice;
 use crate::joint::Joint;
 use crate::layout::{Layout, Picked};
-use crate::panel::{GrainAxis, Panel, PanelId, Stock};
+use crate::panel::{Panel, PanelId};
 use crate::quantity::{Length, Mass};
 use crate::space::Spot;
 
@@ -46,10 +46,7 @@ impl Case {
     ///
     /// Film on edges is left out; it is under 0.1 % of a panel.
     pub fn weigh(panel: &Panel, picked: Picked<'_>) -> Weighed {
-        let board = match panel.stock {
-            Stock::Body => picked.body,
-            Stock::Back => picked.back,
-        };
+        let board = picked.board(panel.stock);
         let (area, centroid) = panel.solid();
         let wood = board.density_kg_per_m3.mass_of(area, board.thickness());
         let film = picked.finish.film_kg_per_m3.mass_of(area, picked.finish.dry_film() * 2.0);
@@ -77,10 +74,7 @@ impl Case {
         let mut bill = Bill::default();
         for panel in &self.panels {
             let (width, height) = panel.blank();
-            let board = match panel.stock {
-                Stock::Body => picked.body,
-                Stock::Back => picked.back,
-            };
+            let board = picked.board(panel.stock);
             *bill.blanks.entry(board.key.clone()).or_default() += width * height;
             bill.cut += panel.outer_length() + panel.inner_length();
             bill.edges += panel.outer_length();
@@ -94,17 +88,6 @@ impl Case {
             bill.stack += panel.thickness;
         }
         bill
-    }
-}
-
-impl Panel {
-    /// Size of the blank along and across its face grain.
-    pub fn blank_by_grain(&self) -> (Length, Length) {
-        let (width, height) = self.blank();
-        match self.grain {
-            GrainAxis::AlongU => (width, height),
-            GrainAxis::AlongV => (height, width),
-        }
     }
 }
 

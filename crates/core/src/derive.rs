@@ -78,13 +78,14 @@ pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a B
     let judged = judge(range, choice);
     let mut findings = judged.findings;
     remedy::add(range, choice, &mut findings);
-    let built = judged.picked.zip(judged.layout).zip(judged.case).map(|((picked, layout), case)| {
+    let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
+        let case = Case::of(picked, choice, &layout)?;
         let bill = case.bill(picked);
         let parts = case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, picked))).collect();
         let whole = case.weigh_all(picked);
         let price = price(range, &bill, picked.finish);
         let promise = promise(range, &bill, picked.finish, today, backlog);
-        Built { layout, case, parts, whole, price, promise }
+        Some(Built { layout, case, parts, whole, price, promise })
     });
     Derived { range, choice, today, backlog, findings, built, assembly: None }
 }

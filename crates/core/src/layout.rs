@@ -1,6 +1,7 @@
 //! Where everything stands: the few lengths from which panels, joints and rules are made.
 
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill};
+use crate::panel::Stock;
 use crate::quantity::Length;
 use crate::range::{Board, Finish, Model, Range};
 
@@ -30,6 +31,14 @@ impl<'a> Picked<'a> {
             back: range.board(&choice.back)?,
             finish: range.finish(&choice.finish)?,
         })
+    }
+
+    /// What a part of that stock is cut from.
+    pub const fn board(self, stock: Stock) -> &'a Board {
+        match stock {
+            Stock::Body => self.body,
+            Stock::Back => self.back,
+        }
     }
 }
 
@@ -160,6 +169,13 @@ impl Layout {
             stiles,
             stile: build.stile_mm,
         })
+    }
+
+    /// Whether its parts have room: what the rules on room let pass, whatever the range asks.
+    pub fn has_room(&self) -> bool {
+        let wide = self.bays.iter().all(|bay| bay.clear() >= LEAST_ROOM && bay.opening() >= LEAST_ROOM);
+        let high = self.bays.iter().all(|bay| self.row_height(bay) >= LEAST_ROOM);
+        wide && high && self.clear_depth() >= LEAST_ROOM * 2.0
     }
 
     /// Left face of an upright, counted from 0 at the left.

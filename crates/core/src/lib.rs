@@ -10,6 +10,7 @@ extern crate alloc;
 
 pub mod assembly;
 pub mod bill;
+mod blank;
 pub mod carriage;
 pub mod case;
 pub mod change;

@@ -4,10 +4,10 @@ use serde::Serialize;
 
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
-use crate::finding::{Finding, Severity};
+use crate::finding::Finding;
 use crate::quantity::Dim;
 use crate::range::{DimRange, Key, Model, Range};
-use crate::rules::judge;
+use crate::rules::judge_stops;
 
 /// Whether an answer can be taken.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -83,14 +83,11 @@ struct Asked<'a> {
 
 impl<'a> Asked<'a> {
     fn of(range: &'a Range, choice: &'a Choice) -> Self {
-        let mut stops = judge(range, choice).findings;
-        stops.retain(|finding| finding.severity == Severity::Stops);
-        Self { range, choice, stops }
+        Self { range, choice, stops: judge_stops(range, choice).findings }
     }
 
     fn state(&self, choice: &Choice) -> State {
-        let judged = judge(self.range, choice);
-        let mut stops = judged.findings.into_iter().filter(|finding| finding.severity == Severity::Stops);
+        let mut stops = judge_stops(self.range, choice).findings.into_iter();
         let added = stops.find(|finding| !self.stops.iter().any(|known| known.is_like(finding)));
         added.map_or(State::Open, State::Shut)
     }

@@ -5,7 +5,7 @@ use crate::choice::{Choice, Fill, Hole};
 use crate::finding::{Finding, Question, Severity};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Model, Range};
-use crate::rules::judge;
+use crate::rules::judge_stops;
 
 /// Most ways out that a finding names.
 const MOST: usize = 2;
@@ -36,11 +36,10 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
 }
 
 fn mends(range: &Range, choice: &Choice, finding: &Finding, stops: &[Finding], way: &Change) -> bool {
-    let after = judge(range, &choice.with(way, range));
-    let remaining = || after.findings.iter().filter(|found| found.severity == Severity::Stops);
-    after.case.is_some()
-        && !remaining().any(|found| found.is_like(finding))
-        && remaining().all(|found| stops.iter().any(|known| known.is_like(found)))
+    let after = judge_stops(range, &choice.with(way, range));
+    after.layout.is_some()
+        && !after.stops().any(|found| found.is_like(finding))
+        && after.stops().all(|found| stops.iter().any(|known| known.is_like(found)))
 }
 
 /// Changes worth trying, kind by kind, the least intrusive kind first.

@@ -3,10 +3,13 @@
 
 use serde::Serialize;
 
+use crate::blank::{Blank, Blanks};
 use crate::case::Case;
 use crate::choice::Choice;
 use crate::finding::{Finding, Severity};
 use crate::layout::{Layout, Picked};
+use crate::panel::PanelId;
+use crate::quantity::Mass;
 use crate::range::Range;
 
 pub mod carrying;
@@ -136,15 +139,13 @@ impl schemars::JsonSchema for Rule {
     }
 }
 
-/// What a choice comes to: its case, if it can be built at all, and what the rules say.
+/// What a choice comes to: where everything stands, if it can stand at all, and what the rules say.
 #[derive(Clone, Debug)]
 pub struct Judged<'a> {
     /// What the choice names; `None` if the range lacks it.
     pub picked: Option<Picked<'a>>,
-    /// Where everything stands.
+    /// Where everything stands; `None` if that leaves no room for the parts.
     pub layout: Option<Layout>,
-    /// Panels and joints.
-    pub case: Option<Case>,
     /// Findings in the order of checking, without remedies.
     pub findings: Vec<Finding>,
 }
@@ -152,43 +153,75 @@ pub struct Judged<'a> {
 impl Judged<'_> {
     /// Whether nothing stops the order.
     pub fn holds(&self) -> bool {
-        self.case.is_some() && !self.findings.iter().any(|finding| finding.severity == Severity::Stops)
+        self.layout.is_some() && self.stops().next().is_none()
+    }
+
+    /// The findings that stop the order.
+    pub fn stops(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|finding| finding.severity == Severity::Stops)
     }
 }
 
 /// A choice with all that the rules look at.
+///
+/// Rules judge the layout and the parts' blanks: nothing is cut for a judgement, so that every answer of
+/// every question can be judged while somebody drags a size.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Unit<'a> {
     pub(crate) picked: Picked<'a>,
     pub(crate) choice: &'a Choice,
     pub(crate) layout: &'a Layout,
-    pub(crate) case: &'a Case,
+    pub(crate) blanks: &'a [Blank],
 }
 
-/// Builds the case of a choice and checks every rule.
+impl Unit<'_> {
+    /// The heaviest of some parts and its mass, if that is over `most`. Parts are cut only where their
+    /// blanks are over it.
+    pub(crate) fn heaviest_over(self, most: Mass, parts: &[Blank]) -> Option<(PanelId, Mass)> {
+        let heavy = |blank: &&Blank| blank.most_mass(self.picked) > most;
+        parts.iter().find(heavy)?;
+        let case = Case::of(self.picked, self.choice, self.layout)?;
+        let panels = parts.iter().filter(heavy).filter_map(|blank| case.panel(blank.id));
+        let weighed = panels.map(|panel| (panel.id, Case::weigh(panel, self.picked).mass));
+        weighed.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, mass)| *mass > most)
+    }
+}
+
+/// Lays a choice out and checks every rule.
 pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
+    check(range, choice, &[check_stops, carrying::advise, place::check, tether::check])
+}
+
+/// The same for what can stop an order alone.
+pub(crate) fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
+    check(range, choice, &[check_stops])
+}
+
+fn check<'a>(range: &'a Range, choice: &Choice, rules: &[fn(&mut Vec<Finding>, Unit<'_>)]) -> Judged<'a> {
     let mut findings = Vec::new();
     let out = &mut findings;
     known::check(out, range, choice);
     let picked = Picked::of(range, choice);
-    let layout = picked.and_then(|picked| {
+    let mut layout = picked.and_then(|picked| {
         size::check(out, picked.model, choice);
         Layout::of(picked, choice)
     });
-    let mut case = None;
-    if let (Some(picked), Some(layout)) = (picked, &layout) {
-        room::check(out, picked, choice, layout);
-        case = Case::of(picked, choice, layout);
-        // While the basics are wrong, everything that follows from them would only be noise.
-        let basics = !out.iter().any(|finding| finding.severity == Severity::Stops);
-        if let Some(case) = case.as_ref().filter(|_| basics) {
-            check_unit(out, Unit { picked, choice, layout, case });
+    if let Some((picked, laid)) = picked.zip(layout.as_ref()) {
+        room::check(out, picked, choice, laid);
+        if !laid.has_room() {
+            layout = None;
+        } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
+            // While the basics are wrong, everything that follows from them would only be noise.
+            let blanks = Blanks { picked, layout: laid }.all(choice);
+            for rule in rules {
+                rule(out, Unit { picked, choice, layout: laid, blanks: &blanks });
+            }
         }
     }
-    Judged { picked, layout, case, findings }
+    Judged { picked, layout, findings }
 }
 
-fn check_unit(out: &mut Vec<Finding>, unit: Unit<'_>) {
+fn check_stops(out: &mut Vec<Finding>, unit: Unit<'_>) {
     sheet::check(out, unit);
     sag::check(out, unit);
     shelf_slot::check(out, unit);
@@ -196,8 +229,6 @@ fn check_unit(out: &mut Vec<Finding>, unit: Unit<'_>) {
     hole::check(out, unit);
     device::check(out, unit);
     carrying::check(out, unit);
-    place::check(out, unit);
-    tether::check(out, unit);
 }
 
 /// Numbers things from 1, as people do.

@@ -4,21 +4,22 @@
 //! into cross-laps, shelves that slide in from the front, stiles that keep them in, leaves on
 //! pivots of their own, and the top that drops last.
 
+use crate::blank::{Blank, Blanks};
 use crate::case::Case;
 use crate::case::join::Bench;
 use crate::choice::{Choice, Fill, Hung};
 use crate::joint::JointKind;
-use crate::layout::{LEAST_ROOM, Layout, Picked};
+use crate::layout::{Layout, Picked};
 use crate::leaf;
 use crate::outline::Point;
-use crate::panel::{Feature, GrainAxis, Panel, PanelId, Stock};
+use crate::panel::{Feature, Panel, PanelId, Stock};
 use crate::quantity::Length;
-use crate::range::{BackGrain, Build};
+use crate::range::Build;
 use crate::space::{Block, Lie, Placement, Spot};
 
 pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Case> {
     let drawn = Drawn { picked, layout, build: &picked.range.build };
-    if !drawn.has_room() {
+    if !layout.has_room() {
         return None;
     }
     let mut bench = Bench::new(drawn.build.clearance_mm);
@@ -49,22 +50,22 @@ struct Drawn<'a> {
 }
 
 impl Drawn<'_> {
-    /// What the rules on room let pass, whatever the range asks, can be built.
-    fn has_room(&self) -> bool {
-        let layout = self.layout;
-        let wide = layout.bays.iter().all(|bay| bay.clear() >= LEAST_ROOM && bay.opening() >= LEAST_ROOM);
-        let high = layout.bays.iter().all(|bay| layout.row_height(bay) >= LEAST_ROOM);
-        wide && high && layout.clear_depth() >= LEAST_ROOM * 2.0
+    fn blanks(&self) -> Blanks<'_> {
+        Blanks { picked: self.picked, layout: self.layout }
     }
 
-    fn body(&self, id: PanelId, size: (Length, Length), grain: GrainAxis, origin: Spot, lie: Lie) -> Panel {
-        let (width, height) = size;
+    fn panel(&self, blank: Blank, origin: Spot, lie: Lie) -> Panel {
+        let Blank { id, stock, grain, size: (width, height), .. } = blank;
+        let thickness = match stock {
+            Stock::Body => self.layout.body,
+            Stock::Back => self.layout.back,
+        };
         Panel {
             id,
-            stock: Stock::Body,
+            stock,
             width,
             height,
-            thickness: self.layout.body,
+            thickness,
             grain,
             corner_radius: Length::ZERO,
             rounding: Length::ZERO,
@@ -77,15 +78,13 @@ impl Drawn<'_> {
 
     /// Base and top.
     fn plates(&self, bench: &mut Bench, choice: &Choice) {
-        let Layout { width, depth, .. } = *self.layout;
-        let recess = self.build.foot_recess_mm;
-        for (id, front, under) in [
-            (PanelId::BaseLower, recess, Length::ZERO),
-            (PanelId::BaseUpper, Length::ZERO, self.layout.body),
-            (PanelId::Top, Length::ZERO, self.layout.ceiling),
+        for (id, under) in [
+            (PanelId::BaseLower, Length::ZERO),
+            (PanelId::BaseUpper, self.layout.body),
+            (PanelId::Top, self.layout.ceiling),
         ] {
-            let origin = Spot::new(Length::ZERO, front, under);
-            let mut plate = self.body(id, (width, depth - front), GrainAxis::AlongU, origin, Lie::Flat);
+            let origin = Spot::new(Length::ZERO, self.blanks().plate_front(id), under);
+            let mut plate = self.panel(self.blanks().plate(id), origin, Lie::Flat);
             let fits = plate.width.min(plate.height) / 2.0;
             plate.corner_radius = choice.corner_radius_mm.length().max(Length::ZERO).min(fits);
             bench.lay(plate);
@@ -94,15 +93,8 @@ impl Drawn<'_> {
 
     fn back(&self, bench: &mut Bench, choice: &Choice) {
         let Layout { floor, back_front, .. } = *self.layout;
-        let from = self.build.end_inset_mm - self.build.back_ear_mm;
-        let size = (self.layout.width - from * 2.0, self.layout.clear_height());
-        let grain = match self.picked.model.back_grain {
-            BackGrain::Lying => GrainAxis::AlongU,
-            BackGrain::Standing => GrainAxis::AlongV,
-        };
-        let mut back = self.body(PanelId::Back, size, grain, Spot::new(from, back_front, floor), Lie::Facing);
-        back.stock = Stock::Back;
-        back.thickness = self.layout.back;
+        let from = self.blanks().back_left();
+        let mut back = self.panel(self.blanks().back(), Spot::new(from, back_front, floor), Lie::Facing);
         for (bay, span) in choice.bays.iter().zip(&self.layout.bays) {
             let kind = bay.hole.as_ref().and_then(|hole| self.picked.range.hole(&hole.kind).map(|kind| (hole, kind)));
             if let Some((hole, kind)) = kind {
@@ -118,10 +110,10 @@ impl Drawn<'_> {
         let layout = self.layout;
         let left = layout.upright_left(number)?;
         let right = left + layout.body;
-        let id = PanelId::Upright(one_based(number)?);
+        let blank = self.blanks().upright(one_based(number)?);
+        let id = blank.id;
         let (front, rear) = (layout.upright_front, layout.upright_rear);
-        let size = (rear - front, layout.clear_height());
-        bench.lay(self.body(id, size, GrainAxis::AlongV, Spot::new(left, front, layout.floor), Lie::Side));
+        bench.lay(self.panel(blank, Spot::new(left, front, layout.floor), Lie::Side));
 
         let long = self.build.tab_mm.min((rear - front) / 4.0);
         let inset = self.build.tab_inset_mm.min((rear - front) / 8.0);
@@ -148,7 +140,8 @@ impl Drawn<'_> {
         if layout.stiles.get(number) != Some(&true) {
             return Some(());
         }
-        let id = PanelId::Stile(one_based(number)?);
+        let blank = self.blanks().stile(one_based(number)?);
+        let id = blank.id;
         let upright = layout.upright_left(number)?;
         let left = if number == 0 {
             upright
@@ -157,8 +150,7 @@ impl Drawn<'_> {
         } else {
             upright + (layout.body - layout.stile) / 2.0
         };
-        let size = (layout.stile, layout.clear_height());
-        bench.lay(self.body(id, size, GrainAxis::AlongV, Spot::new(left, layout.face, layout.floor), Lie::Facing));
+        bench.lay(self.panel(blank, Spot::new(left, layout.face, layout.floor), Lie::Facing));
         let (from, to) = (left + layout.stile / 4.0, left + layout.stile * 0.75);
         let (front, rear) = (layout.face, layout.upright_front);
         let tab = |low, high| Block { from: Spot::new(from, front, low), to: Spot::new(to, rear, high) };
@@ -170,18 +162,17 @@ impl Drawn<'_> {
     fn shelf(&self, bench: &mut Bench, bay: u8, row: u8, under: Length) -> Option<()> {
         let layout = self.layout;
         let span = layout.bays.get(usize::from(bay) - 1)?;
-        let id = PanelId::Shelf { bay, row };
+        let blank = self.blanks().shelf(bay, row, span);
+        let id = blank.id;
         let play = self.build.clearance_mm / 2.0;
         let short = self.build.tab_short_mm;
         let (left, right) = (span.left + play, span.right - play);
         let (front, rear) = (layout.upright_front, layout.back_front - play);
-        let size = (right - left, rear - front);
-        bench.lay(self.body(id, size, GrainAxis::AlongU, Spot::new(left, front, under), Lie::Flat));
+        bench.lay(self.panel(blank, Spot::new(left, front, under), Lie::Flat));
 
         let over = under + layout.body;
         let slot = layout.clear_depth() * (f64::from(self.build.shelf_slot_per_mille) / 1000.0);
-        // An ear fills an end, and half of a divider: the neighbour's ear has the other half.
-        let ear = |end: bool| if end { layout.body - short } else { (layout.body - short) / 2.0 };
+        let ear = |end| self.blanks().ear(end);
         let last = usize::from(bay) == layout.bays.len();
         for (upright, from, to) in [(bay, span.left - ear(bay == 1), left), (bay + 1, right, span.right + ear(last))] {
             let solid = Block { from: Spot::new(from, front, under), to: Spot::new(to, front + slot, over) };
@@ -201,11 +192,10 @@ impl Drawn<'_> {
     fn leaf(&self, bench: &mut Bench, bay: u8, hung: Hung) -> Option<()> {
         let layout = self.layout;
         let span = layout.bays.get(usize::from(bay) - 1)?;
-        let id = PanelId::Leaf(bay);
+        let blank = self.blanks().leaf(bay, span, hung);
+        let id = blank.id;
         let leaf = leaf::of(span, layout, self.build, hung);
-        let size = (leaf.right - leaf.left, leaf.over - leaf.under);
-        let mut panel =
-            self.body(id, size, GrainAxis::AlongV, Spot::new(leaf.left, layout.face, leaf.under), Lie::Facing);
+        let mut panel = self.panel(blank, Spot::new(leaf.left, layout.face, leaf.under), Lie::Facing);
         panel.rounding = leaf::rounding(self.build, layout.body);
         bench.lay(panel);
         // The pivots turn bare: rounded over after the sheet was coated, as thick as its wood.

@@ -1,8 +1,8 @@
 //! Parts that one or two people can carry.
 
 use super::{Rule, RuleCard, Unit};
-use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::quantity::Mass;
 
 /// See [`check`].
 pub const PART_MASS: RuleCard = RuleCard {
@@ -12,17 +12,23 @@ pub const PART_MASS: RuleCard = RuleCard {
     source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man. Local rules on manual handling decide",
 };
 
-/// The heaviest part against both limits.
+/// No part is heavier than what two people may carry.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
-    let handling = &unit.picked.range.handling;
-    let weighed = unit.case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, unit.picked).mass));
-    let Some((id, mass)) = weighed.max_by(|a, b| a.1.total_cmp(&b.1)) else { return };
-    let finding = |most| {
-        Finding::stops(Rule::PartMass, Question::Width, Figure::mass(mass), Limit::AtMost, Figure::mass(most)).of([id])
-    };
-    if mass > handling.two_people_kg {
-        out.push(finding(handling.two_people_kg));
-    } else if mass > handling.one_person_kg {
-        out.push(finding(handling.one_person_kg).but(Severity::Advises));
+    out.extend(over(unit, unit.picked.range.handling.two_people_kg));
+}
+
+/// A part that is heavier than what one person may carry asks for two.
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let stopped = out.iter().any(|finding| finding.rule == Rule::PartMass);
+    if !stopped {
+        let finding = over(unit, unit.picked.range.handling.one_person_kg);
+        out.extend(finding.map(|finding| finding.but(Severity::Advises)));
     }
+}
+
+/// The heaviest part, if it is over `most`.
+fn over(unit: Unit<'_>, most: Mass) -> Option<Finding> {
+    let (id, mass) = unit.heaviest_over(most, unit.blanks)?;
+    let (found, allowed) = (Figure::mass(mass), Figure::mass(most));
+    Some(Finding::stops(Rule::PartMass, Question::Width, found, Limit::AtMost, allowed).of([id]))
 }

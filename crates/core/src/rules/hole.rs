@@ -56,7 +56,7 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let range = unit.picked.range;
     let plug = unit.choice.place.plug.as_ref().and_then(|key| range.plug(key));
-    let Some(back) = unit.case.panel(PanelId::Back) else { return };
+    let back_height = unit.layout.clear_height();
     for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {
         let Some(hole) = &chosen.hole else { continue };
         let Some(kind) = range.hole(&hole.kind) else { continue };
@@ -76,7 +76,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let centre = span.middle() + hole.offset_mm.length();
         let beside = (centre - long / 2.0 - span.left - lap).min(span.right - lap - centre - long / 2.0);
         let (under, over) = (kind.rise_mm - high / 2.0, kind.rise_mm + high / 2.0);
-        let bridge = beside.min(under).min(back.height - over);
+        let bridge = beside.min(under).min(back_height - over);
         if bridge < least {
             find(Rule::HoleEdge, bridge, Limit::AtLeast, least);
         }

@@ -1,8 +1,6 @@
 //! Door leaves: shape and mass.
 
-use super::{Rule, RuleCard, Unit, numbered};
-use crate::case::Case;
-use crate::choice::Fill;
+use super::{Rule, RuleCard, Unit};
 use crate::finding::{Figure, Finding, Limit, Question};
 use crate::panel::PanelId;
 
@@ -24,25 +22,24 @@ pub const LEAF_MASS: RuleCard = RuleCard {
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let strength = &unit.picked.range.strength;
-    for (bay, chosen) in numbered(&unit.choice.bays) {
-        let Fill::Leaf(_) = chosen.fill else { continue };
-        let id = PanelId::Leaf(bay);
-        let Some(leaf) = unit.case.panel(id) else { continue };
+    for leaf in unit.blanks {
+        let PanelId::Leaf(bay) = leaf.id else { continue };
+        let (id, (width, height)) = (leaf.id, leaf.size);
         let mut find = |rule, found, limit, allowed| {
             out.push(Finding::stops(rule, Question::Bay(bay), found, limit, allowed).of([id]));
         };
-        let shape = leaf.width / leaf.height;
-        if leaf.width < strength.leaf_least_mm {
+        let shape = width / height;
+        if width < strength.leaf_least_mm {
             let least = Figure::length(strength.leaf_least_mm);
-            find(Rule::LeafShape, Figure::length(leaf.width), Limit::AtLeast, least);
+            find(Rule::LeafShape, Figure::length(width), Limit::AtLeast, least);
         } else if shape > strength.leaf_widest {
             find(Rule::LeafShape, Figure::ratio(shape), Limit::AtMost, Figure::ratio(strength.leaf_widest));
         } else if shape < strength.leaf_narrowest {
             find(Rule::LeafShape, Figure::ratio(shape), Limit::AtLeast, Figure::ratio(strength.leaf_narrowest));
         }
-        let mass = Case::weigh(leaf, unit.picked).mass;
-        if mass > strength.leaf_most_kg {
-            find(Rule::LeafMass, Figure::mass(mass), Limit::AtMost, Figure::mass(strength.leaf_most_kg));
+        let most = strength.leaf_most_kg;
+        if let Some((_, mass)) = unit.heaviest_over(most, core::slice::from_ref(leaf)) {
+            find(Rule::LeafMass, Figure::mass(mass), Limit::AtMost, Figure::mass(most));
         }
     }
 }

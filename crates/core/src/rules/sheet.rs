@@ -1,8 +1,9 @@
 //! Every panel has to come out of one sheet, its face grain in the right direction.
 
 use super::{Rule, RuleCard, Unit};
+use crate::blank::Blank;
 use crate::finding::{Figure, Finding, Limit, Question};
-use crate::panel::{Panel, PanelId, Stock};
+use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::range::{Grain, Sheet};
 
@@ -27,12 +28,9 @@ pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {
 /// that a sheet gives in that direction.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let trim = unit.picked.range.build.sheet_trim_mm;
-    for panel in &unit.case.panels {
-        let sheets = match panel.stock {
-            Stock::Body => &unit.picked.body.sheets,
-            Stock::Back => &unit.picked.back.sheets,
-        };
-        let (along, across) = panel.blank_by_grain();
+    for blank in unit.blanks {
+        let sheets = &unit.picked.board(blank.stock).sheets;
+        let (along, across) = blank.by_grain();
         let fits =
             sheets.iter().map(|sheet| usable(sheet, trim)).any(|(length, width)| along <= length && across <= width);
         if fits {
@@ -43,16 +41,16 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let widest = sheets.iter().map(|sheet| usable(sheet, trim)).filter(|(length, _)| along <= *length);
         let widest = widest.map(|(_, width)| width).fold(Length::ZERO, Length::max);
         let (found, most) = if along > longest { (along, longest) } else { (across, widest) };
-        let about = about(panel, found);
+        let about = about(*blank, found);
         let finding = Finding::stops(Rule::SheetFit, about, Figure::length(found), Limit::AtMost, Figure::length(most));
-        out.push(finding.of([panel.id]));
+        out.push(finding.of([blank.id]));
     }
 }
 
-/// The size of the unit that the panel's long side comes from.
-fn about(panel: &Panel, long: Length) -> Question {
-    let along_u = panel.blank().0 == long;
-    match panel.id {
+/// The size of the unit that the part's long side comes from.
+fn about(blank: Blank, long: Length) -> Question {
+    let along_u = blank.whole().0 == long;
+    match blank.id {
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Back if along_u => Question::Width,
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => Question::Depth,
         PanelId::Upright(_) if along_u => Question::Depth,

@@ -1,7 +1,8 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
 use super::sag::{lasting, own_load, widest_span};
-use super::{Rule, judge};
+use super::{Rule, judge, judge_stops};
+use crate::case::Case;
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::finding::Severity;
@@ -126,8 +127,10 @@ fn what_cannot_be_built_is_found() {
     let mut narrow = 0;
     for choice in choices(&range, 11, Wanted::Any).take(3000) {
         let judged = judge(&range, &choice);
-        let stops = judged.findings.iter().any(|finding| finding.severity == Severity::Stops);
-        assert!(judged.case.is_some() || stops, "{choice:?}");
+        match (judged.picked, &judged.layout) {
+            (Some(picked), Some(layout)) => assert!(Case::of(picked, &choice, layout).is_some(), "{choice:?}"),
+            _ => assert!(judged.stops().next().is_some(), "{choice:?}"),
+        }
         narrow += u32::from(judged.findings.iter().any(|finding| finding.rule == Rule::BayRoom));
     }
     assert!(narrow > 10, "{narrow}");
@@ -230,8 +233,8 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let choice = start(&range, "sedge");
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
-        let (picked, case) = (judged.picked.unwrap(), judged.case.unwrap());
-        case.bill(picked).heaviest
+        let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
+        Case::of(picked, &choice, &layout).unwrap().bill(picked).heaviest
     };
     let mass = heaviest(&range);
     assert_eq!(found(&range, &choice), (vec![], vec![Rule::WallTether]));
@@ -268,6 +271,16 @@ fn the_tether_is_asked_for_where_it_matters() {
     assert_eq!(found(&range, &changed(&range, "sedge", &low)).1, []);
     let higher = [fill(1, Fill::Open), Change::HeightMm(Dim::mm(610))];
     assert_eq!(found(&range, &changed(&range, "sedge", &higher)).1, [Rule::WallTether]);
+}
+
+/// What stops alone is what stops among everything that is said.
+#[test]
+fn what_stops_is_the_same_with_and_without_advice() {
+    let range = demo();
+    for choice in choices(&range, 23, Wanted::Any).take(1500) {
+        let all = judge(&range, &choice);
+        assert!(all.stops().eq(&judge_stops(&range, &choice).findings), "{choice:?}");
+    }
 }
 
 #[test]
