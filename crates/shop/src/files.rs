@@ -151,3 +151,13 @@ pub(crate) fn write(path: &Path, text: impl AsRef<[u8]>) -> Result<(), FileError
 pub(crate) fn folder(path: &Path) -> Result<(), FileError> {
     std::fs::create_dir_all(path).map_err(|error| FileError::Write { path: path.display().to_string(), error })
 }
+
+/// Takes away a file that an earlier run may have left.
+pub(crate) fn remove(path: &Path) -> Result<(), FileError> {
+    match std::fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => {
+            Err(FileError::Write { path: path.display().to_string(), error })
+        }
+        _ => Ok(()),
+    }
+}

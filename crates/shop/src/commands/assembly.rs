@@ -13,6 +13,9 @@ use crate::args::Assembly;
 use crate::files::{self, FileError};
 use crate::output::{self, GOOD};
 
+/// No unit has more parts: six bays of twelve shelves, seven uprights and stiles, the back, three plates.
+const STEPS_MOST: u32 = 90;
+
 /// How a unit goes together, with a picture for each step.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
 pub(crate) struct AssemblySheet {
@@ -65,9 +68,13 @@ pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
     };
     files::folder(folder)?;
     files::write(&folder.join("assembly.json"), text + "\n")?;
+    let picture = |number: u32| folder.join(format!("step-{number:02}.svg"));
     for step in &sheet.steps {
-        files::write(&folder.join(format!("step-{:02}.svg", step.number)), &step.svg)?;
+        files::write(&picture(step.number), &step.svg)?;
     }
+    // A unit of more parts may have been written here before: its last pictures belong to no step.
+    let last = sheet.steps.last().map_or(0, |step| step.number);
+    (last + 1..=STEPS_MOST).try_for_each(|number| files::remove(&picture(number)))?;
     Ok(GOOD)
 }
 
