@@ -5,5 +5,6 @@ pub mod files;
 pub mod orders;
 pub mod page;
 pub mod range_file;
+pub mod room;
 pub mod scene;
 pub mod storage;

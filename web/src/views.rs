@@ -6,6 +6,7 @@ pub mod header;
 pub mod looks;
 pub mod order;
 pub mod place;
+pub mod room;
 pub mod size;
 pub mod solid;
 pub mod stage;

@@ -3,6 +3,7 @@
 // Source: Khronos Group, glTF 2.0 Specification, «GLB File Format» and «Coordinate System and Units».
 
 use serde_json::{Value, json};
+use slotwright_core::choice::Choice;
 use slotwright_core::derive::Built;
 use slotwright_core::panel::Panel;
 use slotwright_core::quantity::{Length, Mass};
@@ -18,6 +19,12 @@ const FLOAT: u32 = 5126;
 const UNSIGNED_INT: u32 = 5125;
 const VERTICES: u32 = 34962;
 const TRIANGLES: u32 = 34963;
+
+/// The file's name: model and sizes, as people look for it among others.
+pub fn file_name(choice: &Choice) -> String {
+    let [width, height, depth] = [choice.width_mm, choice.height_mm, choice.depth_mm];
+    format!("{}-{width}x{height}x{depth}.glb", choice.model)
+}
 
 /// Writes the assembled unit, leaves closed.
 pub fn glb(built: &Built, finish: &Finish, name: &str) -> Vec<u8> {
@@ -168,4 +175,20 @@ fn container(json: &str, bytes: &[u8]) -> Vec<u8> {
     file.extend(bytes);
     file.resize(28 + json_length + bytes_length, 0);
     file
+}
+
+#[cfg(test)]
+mod tests {
+    use slotwright_core::quantity::Dim;
+    use slotwright_core::range::Range;
+
+    use super::*;
+
+    #[test]
+    fn a_file_is_named_by_model_and_sizes() {
+        let range = Range::parse(include_str!("../../../web/ranges/fenland.toml")).unwrap();
+        let mut choice = Choice::first_of(&range).unwrap();
+        choice.width_mm = Dim::tenths(16_405);
+        assert_eq!(file_name(&choice), "sedge-1640.5x520x420.glb");
+    }
 }

@@ -31,7 +31,20 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
             .env_remove("NO_COLOR"),
         "read the compiler's or Trunk's message above",
     )?;
+    stand_by(root)?;
     size::compress(root)
+}
+
+/// The component that shows the unit in a room, as its makers built it, with its licence: the page loads it
+/// from its own server when somebody asks for it.
+fn stand_by(root: &Root) -> Result<()> {
+    let (from, to) = (root.join("tests/node_modules/@google/model-viewer"), root.dist().join("room"));
+    fs::create_dir_all(&to).with_context(|| to.display().to_string())?;
+    for (file, name) in [("dist/model-viewer.min.js", "model-viewer.js"), ("LICENSE", "licence.txt")] {
+        let file = from.join(file);
+        fs::copy(&file, to.join(name)).with_context(|| format!("{}. To do: `cargo xtask setup`", file.display()))?;
+    }
+    Ok(())
 }
 
 /// Two builds would take away each other's files in `dist`, so the second one waits for the first.

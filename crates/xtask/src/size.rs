@@ -33,8 +33,10 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
     let first = Weight::sum(files.iter().filter(|file| file.kind() != Kind::Font && !budget.is_later(&file.path)));
     let fonts = Weight::sum(files.iter().filter(|file| file.kind() == Kind::Font));
     rows.push(first.row("first load"));
+    let room = Weight::sum(files.iter().filter(|file| file.path.starts_with("room/")));
+    rows.push(room.row("room"));
     say::table(&rows);
-    budget.hold(first.brotli, fonts.raw)
+    budget.hold(first.brotli, room.brotli, fonts.raw)
 }
 
 /// Writes a compressed twin beside each file of dist.

@@ -1,16 +1,18 @@
-//! The order desk: writes and reads order specs in a worker of its own.
+//! The order desk: writes and reads files in a worker of its own, order specs and solids.
 //!
-//! Canonical JSON, digests and the reader of orders are needed by those alone who order or open an
-//! order, so the page loads them when somebody does. A message is a list of texts, and so is the
-//! answer: `ok` and what was asked for, or `bad` and a sentence.
+//! Canonical JSON, digests, the reader of orders and the writer of solids are needed by those alone who
+//! take a file away or bring one, so the page loads them when somebody does. A message is a list of
+//! texts; the answer is a list too: `ok`, a text and what was asked for (a text or bytes), or `bad` and
+//! a sentence.
 
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::derive;
+use slotwright_core::derive::{Derived, derive};
 use slotwright_core::members::ReadError;
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::spec::{self, BadText, Customer, OrderSpec, SpecError};
+use slotwright_cutpack::gltf;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
@@ -21,25 +23,41 @@ fn main() {
     let desk = scope.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         // Where nobody listens any more, nothing is lost.
-        let _ = desk.post_message(&list(answer(&texts(&event.data()))));
+        let _ = desk.post_message(&said(answer(&texts(&event.data()))));
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     // The desk stays for as long as its worker.
     heard.forget();
-    let _ = scope.post_message(&list(vec!["ready".into()]));
+    let _ = scope.post_message(&js_sys::Array::of1(&JsValue::from_str("ready")));
 }
 
 fn texts(message: &JsValue) -> Vec<String> {
     js_sys::Array::from(message).iter().map(|text| text.as_string().unwrap_or_default()).collect()
 }
 
-fn list(texts: Vec<String>) -> JsValue {
-    texts.into_iter().map(JsValue::from).collect::<js_sys::Array>().into()
+/// What the desk hands over: a text or the bytes of a file.
+#[derive(Debug, PartialEq)]
+enum Paper {
+    Text(String),
+    Bytes(Vec<u8>),
 }
 
-/// `ok` with what was asked for, or `bad` with a sentence.
-fn answer(asked: &[String]) -> Vec<String> {
-    let answer = match asked {
+/// What was asked for and what to call it, or why not.
+type Answer = Result<(String, Paper), String>;
+
+/// An answer as a message.
+fn said(answer: Answer) -> js_sys::Array {
+    match answer {
+        Ok((first, Paper::Text(text))) => js_sys::Array::of3(&"ok".into(), &first.into(), &text.into()),
+        Ok((first, Paper::Bytes(bytes))) => {
+            js_sys::Array::of3(&"ok".into(), &first.into(), &js_sys::Uint8Array::from(bytes.as_slice()))
+        }
+        Err(sentence) => js_sys::Array::of2(&"bad".into(), &sentence.into()),
+    }
+}
+
+fn answer(asked: &[String]) -> Answer {
+    match asked {
         [what, range, note, today, name, contact, address, remark] if what == "write" => {
             let customer = Customer {
                 name: name.clone(),
@@ -49,24 +67,42 @@ fn answer(asked: &[String]) -> Vec<String> {
             write(range, note, today, customer, remark.clone())
         }
         [what, range, file] if what == "read" => read(range, file),
+        [what, range, note, today] if what == "solid" => solid(range, note, today),
         _ => Err("The order desk did not understand the page; load it anew.".into()),
-    };
-    match answer {
-        Ok((first, second)) => vec!["ok".into(), first, second],
-        Err(sentence) => vec!["bad".into(), sentence],
     }
 }
 
-/// Name and text of the order file.
-fn write(range: &str, note: &str, today: &str, customer: Customer, remark: String) -> Result<(String, String), String> {
+/// Derives a choice for one who makes something of it.
+fn with<T>(
+    range: &str,
+    note: &str,
+    today: &str,
+    make: impl FnOnce(&Derived<'_>) -> Result<T, String>,
+) -> Result<T, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let choice = Choice::of_note(note).ok_or("The choice cannot be read; load the page anew.")?;
     let today: Day = today.parse().map_err(|wrong| format!("{wrong}."))?;
-    let backlog = Backlog::default();
-    let derived = derive(&range, &choice, today, &backlog);
-    let orderable = derived.orderable().ok_or("Something stops this order.")?;
-    let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| entry(&bad))?;
-    Ok((order.file_name(), order.to_text()))
+    make(&derive(&range, &choice, today, &Backlog::default()))
+}
+
+/// Name and text of the order file.
+fn write(range: &str, note: &str, today: &str, customer: Customer, remark: String) -> Answer {
+    with(range, note, today, |derived| {
+        let orderable = derived.orderable().ok_or("Something stops this order.")?;
+        let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| entry(&bad))?;
+        Ok((order.file_name(), Paper::Text(order.to_text())))
+    })
+}
+
+/// Name and bytes of the unit as a binary glTF file: the same as the workshop's tool writes.
+fn solid(range: &str, note: &str, today: &str) -> Answer {
+    with(range, note, today, |derived| {
+        let (range, choice) = (derived.range, derived.choice);
+        let made = derived.orderable().and(derived.built.as_ref()).zip(range.finish(&choice.finish));
+        let (built, finish) = made.ok_or("Only a unit that can be made is written.")?;
+        let name = range.model(&choice.model).map_or("unit", |model| model.name.as_str());
+        Ok((gltf::file_name(choice), Paper::Bytes(gltf::glb(built, finish, name))))
+    })
 }
 
 /// What is wrong with an entry of the form, by its label.
@@ -107,7 +143,7 @@ fn refusal(error: &SpecError) -> String {
 }
 
 /// What came of opening an order, and its choice as a note.
-fn read(range: &str, file: &str) -> Result<(String, String), String> {
+fn read(range: &str, file: &str) -> Answer {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
     let said = if range.digest() != order.range.digest {
@@ -117,16 +153,18 @@ fn read(range: &str, file: &str) -> Result<(String, String), String> {
     } else {
         format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on)
     };
-    Ok((said, order.choice.to_note()))
+    Ok((said, Paper::Text(order.choice.to_note())))
 }
 
 #[cfg(test)]
 mod tests {
+    use slotwright_core::quantity::Dim;
+
     use super::*;
 
     const RANGE: &str = include_str!("../../ranges/fenland.toml");
 
-    fn asked(texts: &[&str]) -> Vec<String> {
+    fn asked(texts: &[&str]) -> Answer {
         answer(&texts.iter().map(ToString::to_string).collect::<Vec<_>>())
     }
 
@@ -136,10 +174,22 @@ mod tests {
         let note = Choice::first_of(&range).unwrap().to_note();
         let written =
             asked(&["write", RANGE, &note, "2026-11-25", "Ada Reed", "ada@example.org", "1 Dyke Lane\n\nFenby", ""]);
-        let [ok, name, file] = &written[..] else { panic!("{written:?}") };
-        assert_eq!((ok.as_str(), name.starts_with("fenland-2026-11-25-")), ("ok", true));
-        let read = asked(&["read", RANGE, file]);
-        assert_eq!(read, ["ok", "The order of 2026-11-25 is open. Everything that it promised still holds.", &note]);
+        let Ok((name, Paper::Text(file))) = &written else { panic!("{written:?}") };
+        assert!(name.starts_with("fenland-2026-11-25-"), "{name}");
+        let said = "The order of 2026-11-25 is open. Everything that it promised still holds.".into();
+        assert_eq!(asked(&["read", RANGE, file]), Ok((said, Paper::Text(note))));
+    }
+
+    #[test]
+    fn a_solid_is_a_named_file_of_bytes() {
+        let range = Range::parse(RANGE).unwrap();
+        let mut choice = Choice::first_of(&range).unwrap();
+        let made = asked(&["solid", RANGE, &choice.to_note(), "2026-11-25"]);
+        let Ok((name, Paper::Bytes(bytes))) = made else { panic!("{made:?}") };
+        assert_eq!((name.as_str(), bytes.get(..4)), ("sedge-1640x520x420.glb", Some(&b"glTF"[..])));
+        choice.width_mm = Dim::mm(5000);
+        let refused = asked(&["solid", RANGE, &choice.to_note(), "2026-11-25"]);
+        assert_eq!(refused, Err("Only a unit that can be made is written.".into()));
     }
 
     #[test]
@@ -150,7 +200,7 @@ mod tests {
             (&["sing"], "The order desk did not understand"),
         ] {
             let answer = asked(texts);
-            assert!(answer[0] == "bad" && answer[1].starts_with(start), "{answer:?}");
+            assert!(answer.as_ref().is_err_and(|sentence| sentence.starts_with(start)), "{answer:?}");
         }
     }
 }

@@ -4,14 +4,18 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
 
-/// Offers a text as a file to save.
-pub fn download(name: &str, text: &str) -> Option<()> {
+/// An address within the browser for a file of a text or of bytes; it holds until it is given back.
+pub fn address(kind: &str, content: &JsValue) -> Option<String> {
+    let as_kind = BlobPropertyBag::new();
+    as_kind.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(content), &as_kind).ok()?;
+    Url::create_object_url_with_blob(&blob).ok()
+}
+
+/// Offers a text or bytes as a file to save.
+pub fn download(name: &str, kind: &str, content: &JsValue) -> Option<()> {
     let document = web_sys::window()?.document()?;
-    let parts = js_sys::Array::of1(&JsValue::from_str(text));
-    let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind).ok()?;
-    let address = Url::create_object_url_with_blob(&blob).ok()?;
+    let address = address(kind, content)?;
     let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
     link.set_href(&address);
     link.set_download(name);

@@ -10,10 +10,10 @@ use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
 
 /// What the desk answered.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub enum Answer {
-    /// What was asked for.
-    Good(String, String),
+    /// A text and what was asked for: a text or the bytes of a file.
+    Good(String, JsValue),
     /// Why not.
     Bad(String),
 }
@@ -43,17 +43,17 @@ pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
     let failed = move || Answer::Bad(if waiting.borrow().is_some() { NO_DESK } else { NO_ANSWER }.into());
     let (desk, answer) = (worker.clone(), close.clone());
     let answered = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let said: Vec<String> =
-            js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
-        match &said[..] {
-            [ready] if ready == "ready" => {
+        let said = js_sys::Array::from(&event.data());
+        let text = |at| said.get(at).as_string().unwrap_or_default();
+        match &*text(0) {
+            "ready" => {
                 let question = asked.borrow_mut().take().unwrap_or_default();
                 let question: js_sys::Array = question.iter().map(|text| JsValue::from_str(text)).collect();
                 // A desk that cannot be reached answers nothing, and patience ends.
                 let _ = desk.post_message(&question);
             }
-            [word, first, second] if word == "ok" => answer(Answer::Good(first.clone(), second.clone())),
-            said => answer(Answer::Bad(said.last().cloned().unwrap_or_default())),
+            "ok" => answer(Answer::Good(text(1), said.get(2))),
+            _ => answer(Answer::Bad(text(1))),
         }
     });
     worker.set_onmessage(Some(answered.as_ref().unchecked_ref()));

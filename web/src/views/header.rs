@@ -55,7 +55,7 @@ fn open(desk: Desk, file: Option<String>, told: RwSignal<String>) {
     let heard = move |answer| match answer {
         Answer::Bad(sentence) => told.set(sentence),
         Answer::Good(sentence, note) => {
-            if let Some(choice) = Choice::of_note(&note) {
+            if let Some(choice) = note.as_string().and_then(|note| Choice::of_note(&note)) {
                 desk.replace(choice);
             }
             told.set(sentence);

@@ -102,7 +102,7 @@ fn Form() -> impl IntoView {
         let heard = move |answer| {
             let (good, said) = match answer {
                 Answer::Bad(sentence) => (false, sentence),
-                Answer::Good(file, text) => match files::download(&file, &text) {
+                Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
                     Some(()) => (true, format!("Saved as {file}. Send it to the workshop.")),
                     None => (false, "The browser did not let the file be saved.".into()),
                 },

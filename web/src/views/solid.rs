@@ -6,6 +6,7 @@ use slotwright_cutpack::describe::describe;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
+use super::room::TakeAway;
 use crate::browser::{page, scene};
 use crate::state::Desk;
 
@@ -51,6 +52,11 @@ const OPEN: usize = 4;
 const BESIDE: usize = 5;
 /// How far it is apart, in hundredths.
 const APART: usize = 6;
+
+/// Before anything is told it stands whole.
+fn apart(told: &Told) -> String {
+    Some(at(told, APART)).filter(|text| !text.is_empty()).unwrap_or("0").into()
+}
 
 fn at(told: &Told, place: usize) -> &str {
     told.get(place).map_or("", String::as_str)
@@ -122,19 +128,22 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         <p id="scene-keys" class="unseen">
             "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."
         </p>
-        <div class="views cameras" role="group" aria-label="Look from">
-            {CAMERA.into_iter().map(|knob| button(knob, None)).collect_view()}
-        </div>
-        <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
-            {vec![
-                button(LEAVES, Some(Callback::new(move |()| pressed(OPEN)()))),
-                button(PERSON, Some(Callback::new(move |()| pressed(BESIDE)()))),
-                button(BUILD, Some(Callback::new(move |()| pressed(STEP)()))),
-            ]}
-            <label class="apart">"Apart"
-                <input type="range" min="0" max="100" step="1" prop:value=move || told.with(|told| at(told, APART).to_string())
-                    on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
-            </label>
+        <div class="knobs">
+            <div class="views cameras" role="group" aria-label="Look from">
+                {CAMERA.into_iter().map(|knob| button(knob, None)).collect_view()}
+            </div>
+            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
+                {vec![
+                    button(LEAVES, Some(Callback::new(move |()| pressed(OPEN)()))),
+                    button(PERSON, Some(Callback::new(move |()| pressed(BESIDE)()))),
+                    button(BUILD, Some(Callback::new(move |()| pressed(STEP)()))),
+                ]}
+                <label class="apart">"Apart"
+                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| apart(told))
+                        on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
+                </label>
+            </div>
+            <TakeAway/>
         </div>
     }
 }

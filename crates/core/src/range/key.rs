@@ -1,16 +1,19 @@
 //! Names by which the parts of a range refer to each other.
 
 use alloc::borrow::Borrow;
+use alloc::sync::Arc;
 use core::fmt;
 
 use serde::Serialize;
 
 /// A short name: lower-case letters, digits and hyphens, at most 32, a letter first.
+///
+/// Cheap to clone: choices are changed and judged by the thousand.
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[cfg_attr(feature = "schema", schemars(with = "String", extend("pattern" = "^[a-z][a-z0-9-]{0,31}$")))]
 #[serde(into = "String")]
-pub struct Key(String);
+pub struct Key(Arc<str>);
 
 /// A text that is no key.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -20,7 +23,7 @@ pub struct NotAKey(String);
 impl Key {
     /// Stands for a key that could not be read; never part of a range.
     pub(super) fn nothing() -> Self {
-        Self(String::from("nothing"))
+        Self("nothing".into())
     }
 
     /// The key as text.
@@ -36,7 +39,11 @@ impl TryFrom<String> for Key {
         let mut letters = text.bytes();
         let first = letters.next().is_some_and(|byte| byte.is_ascii_lowercase());
         let rest = letters.all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-');
-        if first && rest && text.len() <= 32 { Ok(Self(text)) } else { Err(NotAKey(text.chars().take(40).collect())) }
+        if first && rest && text.len() <= 32 {
+            Ok(Self(text.into()))
+        } else {
+            Err(NotAKey(text.chars().take(40).collect()))
+        }
     }
 }
 
@@ -50,7 +57,7 @@ impl core::str::FromStr for Key {
 
 impl From<Key> for String {
     fn from(key: Key) -> Self {
-        key.0
+        key.0.as_ref().into()
     }
 }
 

@@ -15,10 +15,10 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
-        "slotwright-web" => Some(&[CORE, CUTPACK]),
+        "slotwright-web" | "slotwright-orders" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
-        SOLID | "slotwright-orders" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
+        SOLID | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
         _ => None,
     }
 }

@@ -2,14 +2,18 @@
 
 use sha2::{Digest, Sha256};
 
+/// The one style element that the component for the room brings along in its shadow tree, model-viewer 4.4.0.
+/// A browser that meets another one names its hash in its console, and a browser test fails.
+const ROOM_STYLE: &str = "'sha256-PXtZZkJMMyc18o/DN1ZEFOJ2qEGq95IQbVaJFMOXOb0='";
+
 /// The policy for a page and for all files beside it: a worker obeys the header of its own script.
 pub(super) fn for_page(html: &str) -> String {
     let scripts: Vec<String> =
         inline_scripts(html).map(|script| format!(" 'sha256-{}'", base64(&Sha256::digest(script)))).collect();
     let scripts = scripts.concat();
     format!(
-        "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'{scripts}; style-src 'self'; \
-         img-src 'self' blob: data:; font-src 'self'; connect-src 'self'; worker-src 'self'; \
+        "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'{scripts}; style-src 'self' {ROOM_STYLE}; \
+         img-src 'self' blob: data:; font-src 'self'; connect-src 'self' blob:; worker-src 'self'; \
          manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     )
 }
@@ -64,7 +68,7 @@ mod tests {
         let html = "<script>alert('Hello, world.');</script><script src=\"a.js\"></script>";
         let policy = for_page(html);
         assert!(policy.contains("'sha256-qznLcsROx4GACP2dm0UCKCzCG+HiZ1guq6ZZDob/Tng='"), "{policy}");
-        assert_eq!(policy.matches("sha256").count(), 1);
+        assert_eq!(policy.replace(ROOM_STYLE, "").matches("sha256").count(), 1);
     }
 
     #[test]

@@ -1,0 +1,89 @@
+//! The unit in the person's own room: whether the device can show it, and the component that does.
+
+use js_sys::{Function, Promise, Reflect};
+use leptos::prelude::{Callable, Callback};
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::{Closure, JsValue};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Element, Url};
+
+use super::files;
+
+/// The component's module: copied beside the page by its build, loaded when somebody asks for it.
+const MODULE: &str = "room/model-viewer.js";
+
+fn member(of: &JsValue, name: &str) -> Option<JsValue> {
+    Reflect::get(of, &JsValue::from_str(name)).ok().filter(|member| !member.is_undefined() && !member.is_null())
+}
+
+/// Calls a method that a browser may or may not have.
+fn ask(of: &JsValue, method: &str, with: &str) -> Option<JsValue> {
+    member(of, method)?.dyn_into::<Function>().ok()?.call1(of, &JsValue::from_str(with)).ok()
+}
+
+/// Whether this device shows things in the room, by a session of its own or by its system's viewer.
+// Source: WebXR Device API, `isSessionSupported`; DOM, `relList.supports`.
+pub async fn offered() -> bool {
+    let Some(window) = web_sys::window() else { return false };
+    let navigator = member(&window, "navigator");
+    let session = navigator.and_then(|navigator| ask(&member(&navigator, "xr")?, "isSessionSupported", "immersive-ar"));
+    if let Some(session) = session.and_then(|session| session.dyn_into::<Promise>().ok()) {
+        if JsFuture::from(session).await.is_ok_and(|answer| answer.is_truthy()) {
+            return true;
+        }
+    }
+    let link = window.document().and_then(|document| document.create_element("a").ok());
+    let system = link.and_then(|link| ask(&member(&link, "relList")?, "supports", "ar"));
+    system.is_some_and(|answer| answer.is_truthy())
+}
+
+/// Puts the component for a solid's bytes into an element; `broken` hears it if that cannot be done.
+pub fn stand(host: &Element, bytes: &JsValue, alt: &str, broken: Callback<()>) {
+    if begin(host, bytes, alt, broken).is_none() {
+        broken.run(());
+    }
+}
+
+fn begin(host: &Element, bytes: &JsValue, alt: &str, broken: Callback<()>) -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let module = document.create_element("script").ok()?;
+    let viewer = document.create_element("model-viewer").ok()?;
+    // A unit stands on the floor in its true size; nobody may make it smaller.
+    for (name, value) in [
+        ("src", &*files::address("model/gltf-binary", bytes)?),
+        ("alt", alt),
+        ("ar", ""),
+        ("ar-modes", "webxr quick-look"),
+        ("ar-scale", "fixed"),
+        ("camera-controls", ""),
+        ("shadow-intensity", "1"),
+        ("interaction-prompt", "none"),
+    ] {
+        viewer.set_attribute(name, value).ok()?;
+    }
+    // The component shows this button where it can go on into the room.
+    let go = document.create_element("button").ok()?;
+    go.set_attribute("slot", "ar-button").ok()?;
+    go.set_class_name("main");
+    go.set_text_content(Some("Stand it here"));
+    viewer.append_child(&go).ok()?;
+    host.append_child(&viewer).ok()?;
+    let failed = Closure::once_into_js(move || broken.run(()));
+    module.add_event_listener_with_callback("error", failed.unchecked_ref()).ok()?;
+    module.set_attribute("type", "module").ok()?;
+    // A module that was loaded already is not loaded again.
+    module.set_attribute("src", MODULE).ok()?;
+    host.append_child(&module).ok()?;
+    Some(())
+}
+
+/// Takes all of it away again.
+pub fn clear(host: &Element) {
+    while let Some(child) = host.first_element_child() {
+        if let Some(address) = child.get_attribute("src").filter(|address| address.starts_with("blob:")) {
+            // An address that is gone already needs no giving back.
+            let _ = Url::revoke_object_url(&address);
+        }
+        child.remove();
+    }
+}

@@ -1,0 +1,113 @@
+//! The solid to take away: as a file, and to be seen in the person's own room.
+
+use leptos::prelude::*;
+use slotwright_cutpack::describe::describe;
+
+use crate::browser::orders::{self, Answer};
+use crate::browser::{files, page, room};
+use crate::state::Desk;
+
+/// What the desk is asked for the present unit as a solid.
+fn question(desk: Desk) -> Vec<String> {
+    let note = desk.peek(|known, _| known.choice.to_note());
+    vec!["solid".into(), desk.range_text(), note, desk.today().to_string()]
+}
+
+/// Saving the solid, and standing it in the room where the device can show that.
+#[component]
+pub fn TakeAway() -> impl IntoView {
+    let desk = Desk::here();
+    let told = RwSignal::new(String::new());
+    let (offered, standing) = (RwSignal::new(false), RwSignal::new(false));
+    wasm_bindgen_futures::spawn_local(async move {
+        let can = room::offered().await;
+        offered.try_set(can);
+    });
+    let free = move || desk.read(|known, _| known.orderable);
+    // What was said is about the unit as it was.
+    Effect::new(move || {
+        free();
+        told.set(String::new());
+    });
+    let stopped = move || {
+        let stopped = !untrack(free);
+        if stopped {
+            told.set("Only a unit that can be made is written: see what stops it.".into());
+        }
+        stopped
+    };
+    let save = move |_| {
+        if stopped() {
+            return;
+        }
+        let heard = move |answer| {
+            told.set(match answer {
+                Answer::Bad(sentence) => sentence,
+                Answer::Good(name, bytes) => match files::download(&name, "model/gltf-binary", &bytes) {
+                    Some(()) => format!("Saved as {name}."),
+                    None => "The browser did not let the file be saved.".into(),
+                },
+            });
+        };
+        told.set("Writing the solid \u{2026}".into());
+        orders::ask(question(desk), Callback::new(heard));
+    };
+    let stand = move |_| {
+        if !stopped() {
+            standing.set(true);
+        }
+    };
+    view! {
+        <div class="views take" role="group" aria-label="Take away">
+            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>"Save the solid (glTF)"</button>
+            <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
+                "Stand it in your room"
+            </button>
+            <p class="told" role="status">{move || told.get()}</p>
+        </div>
+        <Room open=standing/>
+    }
+}
+
+/// The dialog in which the unit stands before it goes into the room.
+#[component]
+fn Room(open: RwSignal<bool>) -> impl IntoView {
+    let desk = Desk::here();
+    let dialog = NodeRef::<leptos::html::Dialog>::new();
+    let host = NodeRef::<leptos::html::Div>::new();
+    let told = RwSignal::new(String::new());
+    let broken = move |()| told.set("The viewer could not be loaded. Is there a connection?".into());
+    let heard = move |answer| match (answer, host.get_untracked()) {
+        (Answer::Good(_, bytes), Some(host)) if open.get_untracked() => {
+            told.set(String::new());
+            let alt = desk.peek(|known, range| describe(range, &known.choice));
+            room::stand(&host, &bytes, &alt, Callback::new(broken));
+        }
+        (Answer::Bad(sentence), _) => told.set(sentence),
+        // Closed before the answer came.
+        _ => {}
+    };
+    Effect::new(move |_| {
+        let (Some(dialog), Some(host)) = (dialog.get(), host.get()) else { return };
+        page::show(&dialog, open.get());
+        room::clear(&host);
+        if open.get() {
+            told.set("Making the solid \u{2026}".into());
+            orders::ask(question(desk), Callback::new(heard));
+        }
+    });
+    view! {
+        <dialog node_ref=dialog class="room" aria-labelledby="room-title" on:close=move |_| open.set(false)>
+            <div class="order-head">
+                <h2 id="room-title">"In your room"</h2>
+                <button type="button" on:click=move |_| open.set(false)>"Close"</button>
+            </div>
+            <div class="standing" node_ref=host></div>
+            <p class="told" role="status">{move || told.get()}</p>
+            <p class="cautions">
+                "Turn it here, then stand it in the room by the button on the picture. It comes in its true size, but a \
+                 camera is no tape measure: measure the wall. Look round while you walk; mind steps, people and pets."
+            </p>
+        </dialog>
+    }
+}
