@@ -7,7 +7,7 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::{Built, look};
-use slotwright_core::finding::{Finding, Severity};
+use slotwright_core::finding::{Finding, Question, Severity};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -32,6 +32,8 @@ pub struct Loaded {
 pub struct Known {
     /// What is picked.
     pub choice: Choice,
+    /// The questions whose answers are kept whatever is asked for.
+    pub pins: Vec<Question>,
     /// What the rules say.
     pub findings: Vec<Finding>,
     /// What can be built of it.
@@ -45,14 +47,14 @@ pub struct Known {
 }
 
 impl Known {
-    fn of(range: &Range, choice: Choice, today: Day) -> Self {
+    fn of(range: &Range, choice: Choice, pins: Vec<Question>, today: Day) -> Self {
         let backlog = Backlog::default();
         let derived = look(range, &choice, today, &backlog);
         let orderable = derived.is_free();
         let (findings, built) = (derived.findings, derived.built);
-        let options = options(range, &choice);
-        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size));
-        Self { choice, findings, built, orderable, options, runs }
+        let options = options(range, &choice, &pins);
+        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size, &pins));
+        Self { choice, pins, findings, built, orderable, options, runs }
     }
 
     /// How many findings stop the order.
@@ -79,6 +81,7 @@ pub struct Desk {
     text: StoredValue<Arc<str>>,
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
+    pins: RwSignal<Vec<Question>>,
     lit: RwSignal<usize>,
     begun: RwSignal<u32>,
 }
@@ -89,9 +92,10 @@ impl Desk {
         let Loaded { range, text, choice, today, .. } = loaded;
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
-        let (today, begun) = (RwSignal::new(today), RwSignal::new(0));
-        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
-        Self { known, range, text, today, choice, lit, begun }
+        let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
+        let known =
+            Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), pins.get(), today.get())));
+        Self { known, range, text, today, choice, pins, lit, begun }
     }
 
     /// The desk of this page.
@@ -125,6 +129,28 @@ impl Desk {
         self.replace(self.peek(|known, range| known.choice.with(change, range)));
     }
 
+    /// Takes an answer with the changes that it needs.
+    pub fn apply_all(self, changes: &[Change]) {
+        self.replace(self.peek(|known, range| {
+            changes.iter().fold(known.choice.clone(), |choice, change| choice.with(change, range))
+        }));
+    }
+
+    /// Keeps the answer to a question whatever else is asked for, or no longer.
+    pub fn keep(self, question: Question) {
+        self.pins.update(|pins| match pins.iter().position(|pin| *pin == question) {
+            Some(at) => {
+                pins.remove(at);
+            }
+            None => pins.push(question),
+        });
+    }
+
+    /// Whether the answer to a question is kept.
+    pub fn keeps(self, question: Question) -> bool {
+        self.pins.with(|pins| pins.contains(&question))
+    }
+
     /// Takes another choice as a whole.
     pub fn replace(self, choice: Choice) {
         if self.peek(|known, _| known.choice != choice) {
@@ -151,6 +177,7 @@ impl Desk {
 
     /// Begins the present model afresh; entries that could not be read are gone too.
     pub fn begin_afresh(self) {
+        self.pins.update(Vec::clear);
         self.apply(&Change::Model(self.peek(|known, _| known.choice.model.clone())));
         self.begun.update(|times| *times += 1);
     }

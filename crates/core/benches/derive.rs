@@ -60,14 +60,14 @@ fn main() {
     println!(
         "options   {:?}",
         shortest(|| {
-            black_box(options(&range, &largest));
+            black_box(options(&range, &largest, &[]));
         })
     );
     for size in [Size::Width, Size::Height, Size::Depth] {
         println!(
             "{size:?} runs  {:?}",
             shortest(|| {
-                black_box(runs(&range, &largest, size));
+                black_box(runs(&range, &largest, size, &[]));
             })
         );
     }

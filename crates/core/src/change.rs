@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::choice::{Bay, Choice, Fill, Hole};
+use crate::finding::Question;
 use crate::quantity::Dim;
 use crate::range::{Key, Range};
 
@@ -61,6 +62,27 @@ pub enum Change {
     ScreenTenthInch(Option<u16>),
     /// The plug that has to pass.
     Plug(Option<Key>),
+}
+
+impl Change {
+    /// The question that it answers; none for another model, which answers all of them.
+    pub const fn question(&self) -> Option<Question> {
+        Some(match self {
+            Self::Model(_) => return None,
+            Self::WidthMm(_) => Question::Width,
+            Self::HeightMm(_) => Question::Height,
+            Self::DepthMm(_) => Question::Depth,
+            Self::BayCount(_) => Question::Bays,
+            Self::Share { .. } => Question::Shares,
+            Self::Fill { bay, .. } => Question::Bay(*bay),
+            Self::Hole { bay, .. } => Question::Hole(*bay),
+            Self::Device { bay, .. } => Question::Device(*bay),
+            Self::Back(_) => Question::Back,
+            Self::Finish(_) => Question::Finish,
+            Self::CornerRadiusMm(_) => Question::Corners,
+            Self::WallMm(_) | Self::ScreenTenthInch(_) | Self::Plug(_) => Question::Place,
+        })
+    }
 }
 
 impl Choice {

@@ -37,8 +37,10 @@ pub enum Question {
     Depth,
     /// How many bays.
     Bays,
-    /// What a bay holds and how wide it is.
+    /// What a bay holds.
     Bay(u8),
+    /// How the width is shared among the bays.
+    Shares,
     /// The cable hole of a bay.
     Hole(u8),
     /// The device in a bay.
@@ -61,6 +63,7 @@ impl fmt::Display for Question {
             Self::Depth => f.write_str("depth"),
             Self::Bays => f.write_str("bays"),
             Self::Bay(number) => write!(f, "bay-{number}"),
+            Self::Shares => f.write_str("shares"),
             Self::Hole(number) => write!(f, "hole-{number}"),
             Self::Device(number) => write!(f, "device-{number}"),
             Self::Back => f.write_str("back"),

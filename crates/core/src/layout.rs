@@ -1,5 +1,7 @@
 //! Where everything stands: the few lengths from which panels, joints and rules are made.
 
+use smallvec::SmallVec;
+
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill};
 use crate::panel::Stock;
 use crate::quantity::Length;
@@ -48,6 +50,9 @@ pub(crate) const LEAST_ROOM: Length = Length::mm(40.0);
 /// Most shelves that are laid out in one bay; models allow fewer.
 pub const SHELVES_MOST: u8 = 12;
 
+/// Undersides of the shelves of a bay.
+pub type Shelves = SmallVec<[Length; 6]>;
+
 /// Positions in the case.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layout {
@@ -74,9 +79,9 @@ pub struct Layout {
     /// Front face of the back.
     pub back_front: Length,
     /// The bays from left to right.
-    pub bays: Vec<BaySpan>,
+    pub bays: SmallVec<[BaySpan; BAYS_MOST]>,
     /// Which uprights have a stile before them; one more than there are bays.
-    pub stiles: Vec<bool>,
+    pub stiles: SmallVec<[bool; BAYS_MOST + 1]>,
     /// Width of a stile.
     pub stile: Length,
 }
@@ -93,7 +98,7 @@ pub struct BaySpan {
     /// Right end of the opening between stiles.
     pub opening_right: Length,
     /// Undersides of its shelves, from the bottom.
-    pub shelves: Vec<Length>,
+    pub shelves: Shelves,
 }
 
 impl BaySpan {
@@ -134,7 +139,7 @@ impl Layout {
         let stiles = stiles(&choice.bays);
 
         let mut left = build.end_inset_mm + body;
-        let mut bays = Vec::with_capacity(choice.bays.len());
+        let mut bays = SmallVec::new();
         for (bay, sides) in choice.bays.iter().zip(stiles.windows(2)) {
             let right = left + clear * (f64::from(bay.share) / f64::from(shares));
             let first = bays.is_empty();
@@ -208,7 +213,7 @@ fn count(bays: &[Bay]) -> f64 {
 }
 
 /// An upright has a stile if a bay beside it holds shelves, which it keeps in, or a leaf, which it frames.
-fn stiles(bays: &[Bay]) -> Vec<bool> {
+fn stiles(bays: &[Bay]) -> SmallVec<[bool; BAYS_MOST + 1]> {
     let wants = |bay: Option<&Bay>| bay.is_some_and(|bay| bay.fill != Fill::Open);
     (0..=bays.len())
         .map(|number| wants(bays.get(number)) || wants(number.checked_sub(1).and_then(|left| bays.get(left))))
@@ -216,9 +221,9 @@ fn stiles(bays: &[Bay]) -> Vec<bool> {
 }
 
 /// Undersides of evenly spaced shelves.
-fn shelves(fill: Fill, floor: Length, ceiling: Length, body: Length) -> Vec<Length> {
+fn shelves(fill: Fill, floor: Length, ceiling: Length, body: Length) -> Shelves {
     let Fill::Shelves(count) = fill else {
-        return Vec::new();
+        return Shelves::new();
     };
     let count = count.min(SHELVES_MOST);
     let row = (ceiling - floor - body * f64::from(count)) / f64::from(count + 1);

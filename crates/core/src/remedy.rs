@@ -59,6 +59,7 @@ fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change
         Question::Bay(bay) => {
             vec![fills(model, choice, bay), counts(model, choice), shares(bay), width(), height(), afresh()]
         }
+        Question::Shares => vec![all_shares(choice), width()],
         Question::Hole(bay) => vec![holes(range, choice, bay), vec![Change::Hole { bay, hole: None }], height()],
         Question::Device(bay) => vec![
             width(),
@@ -98,6 +99,11 @@ fn counts(model: &Model, choice: &Choice) -> Vec<Change> {
     let now = i64::try_from(choice.bays.len()).unwrap_or(i64::MAX);
     let counts = (model.bays.least..=model.bays.most).filter(|count| i64::from(*count) != now);
     nearest_first(counts, |count| (i64::from(*count) - now).abs()).into_iter().map(Change::BayCount).collect()
+}
+
+/// The first bay whose share is none becomes like the others.
+fn all_shares(choice: &Choice) -> Vec<Change> {
+    (1..=u8::MAX).zip(&choice.bays).flat_map(|(bay, _)| shares(bay)).collect()
 }
 
 fn shares(bay: u8) -> Vec<Change> {

@@ -19,6 +19,7 @@ pub mod interlock;
 pub mod known;
 pub mod leaf;
 pub mod place;
+pub(crate) mod reads;
 pub mod room;
 pub mod sag;
 pub mod sheet;
@@ -50,6 +51,11 @@ macro_rules! rules {
         impl Rule {
             /// Every rule, in the order of checking.
             pub const ALL: &[Self] = &[$(Self::$name),*];
+
+            /// A bit of a set of rules.
+            pub(crate) const fn bit(self) -> u64 {
+                1 << self as u64
+            }
 
             /// Its card.
             pub const fn card(self) -> &'static RuleCard {
@@ -115,6 +121,11 @@ rules! {
 }
 
 impl Rule {
+    /// Whether it is of the basics: known names, limits, room. While they are broken nothing else is checked.
+    pub const fn is_basic(self) -> bool {
+        (self as u64) <= (Self::DepthRoom as u64)
+    }
+
     /// The rule of that code.
     pub fn of_code(code: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|rule| rule.card().code == code)

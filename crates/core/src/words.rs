@@ -10,6 +10,7 @@ use crate::choice::{Fill, Hung};
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit, Question, Unit};
 use crate::money::Money;
+use crate::options::Shut;
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
@@ -142,6 +143,7 @@ pub fn question(question: Question) -> String {
         Question::Depth => "depth".into(),
         Question::Bays => "number of bays".into(),
         Question::Bay(number) => format!("bay {number}"),
+        Question::Shares => "shares of the width".into(),
         Question::Hole(number) => format!("hole in bay {number}"),
         Question::Device(number) => format!("device in bay {number}"),
         Question::Back => "back".into(),
@@ -262,6 +264,27 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::Plug(Some(key)) => named(range.plug(key).map(|plug| &plug.name), key),
         Change::Plug(None) => "Name no plug".into(),
     }
+}
+
+/// Changes that are done together, after «and»: `make it 1 400 mm wide and no device in bay 2`.
+pub fn together(changes: &[Change], range: &Range) -> String {
+    let small = |change: &Change| {
+        let text = self::change(change, range);
+        let mut letters = text.chars();
+        letters.next().map(|first| first.to_lowercase().chain(letters).collect::<String>()).unwrap_or_default()
+    };
+    changes.iter().map(small).collect::<Vec<_>>().join(" and ")
+}
+
+/// Why an answer is shut, for the customer.
+pub fn shut(shut: &Shut) -> String {
+    let kept: Vec<String> = shut.pins.iter().map(|pin| question(*pin)).collect();
+    let end = match (shut.proven, kept.is_empty()) {
+        (false, _) => "No way round it was found.".into(),
+        (true, true) => "No other change makes up for it.".into(),
+        (true, false) => format!("You keep {}, so no other change makes up for it.", kept.join(" and ")),
+    };
+    format!("{} {end}", sentence(&shut.reason))
 }
 
 /// Where a hole is in its bay.

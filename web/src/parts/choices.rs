@@ -17,8 +17,10 @@ pub struct Shown {
     pub clear: bool,
     /// Whether it is the present one.
     pub taken: bool,
-    /// Why it cannot be taken; nothing if it can.
-    pub shut: Option<String>,
+    /// Why it cannot be taken alone; nothing if it can.
+    pub why: Option<String>,
+    /// What has to change with it, as a thing to do; nothing if it can be taken alone, or not at all.
+    pub way: Option<String>,
 }
 
 /// A row of answers. `take` hears the number of the one that was taken.
@@ -30,7 +32,7 @@ pub fn Choices(
     label: Read<String>,
     /// The answers.
     answers: Read<Vec<Shown>>,
-    /// Hears which one was taken.
+    /// Hears which one was taken, with what has to change with it.
     take: Callback<usize>,
     /// A class for the look of the row.
     #[prop(default = "row")]
@@ -41,22 +43,32 @@ pub fn Choices(
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
-            answer.shut.as_ref().map(|why| format!("{} cannot be had: {why}", answer.label))
+            let (why, label) = (answer.why.as_ref()?, &answer.label);
+            Some(match answer.way {
+                Some(_) => format!("{label} does not go alone: {why} "),
+                None => format!("{label} cannot be had: {why}"),
+            })
         })
     };
+    let way = move || answers.with(|answers| answers.get(asked.get())?.way.clone()).unwrap_or_default();
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
     let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
     view! {
         <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
-        <p class="why" aria-live="polite">{reason}</p>
+        <p class="why" aria-live="polite">
+            {reason}
+            <button type="button" class="way" on:click=move |_| take.run(asked.get_untracked())>{way}</button>
+        </p>
     }
 }
 
 #[component]
 fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
     let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
-    let shut = |answer: &Shown| (answer.shut.is_some() && !answer.taken).to_string();
+    let shut = |answer: &Shown| (answer.why.is_some() && answer.way.is_none() && !answer.taken).to_string();
+    let shifts =
+        move || answers.with(|answers| answers.get(at).is_some_and(|answer| answer.way.is_some() && !answer.taken));
     let swatch_class = move || {
         with(|answer| match (answer.swatch.is_empty(), answer.clear) {
             (true, _) => String::new(),
@@ -67,7 +79,7 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
     let touch = move |_| asked.set(at);
     let press = move |_| {
         asked.set(at);
-        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.shut.is_none())) {
+        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.why.is_none())) {
             take.run(at);
         }
     };
@@ -75,6 +87,7 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
         <button
             type="button"
             class="choice"
+            class:shifts=shifts
             aria-pressed=move || with(|answer| answer.taken.to_string())
             aria-disabled=move || with(shut)
             on:focus=touch

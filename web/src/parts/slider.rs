@@ -13,8 +13,10 @@ pub struct Stretch {
     pub from: i32,
     /// Last step.
     pub to: i32,
-    /// Why nothing of it can be made; nothing if it can.
-    pub shut: Option<String>,
+    /// Whether all of it can be made as things are.
+    pub open: bool,
+    /// Whether it can be made with other changes.
+    pub shifts: bool,
 }
 
 /// The track and the thumb on it.
@@ -35,21 +37,20 @@ pub struct Track {
 impl Track {
     /// The nearest step that can be made; the given one if nothing can.
     pub fn snapped(&self, step: i32) -> i32 {
-        let open = self.stretches.iter().filter(|stretch| stretch.shut.is_none());
+        let open = self.stretches.iter().filter(|stretch| stretch.open);
         let near = open.map(|stretch| step.clamp(stretch.from, stretch.to));
         near.min_by_key(|near| (near - step).abs()).unwrap_or(step)
     }
 
-    /// Why a step cannot be made.
-    fn reason(&self, step: i32) -> String {
-        let at = self.stretches.iter().find(|stretch| stretch.from <= step && step <= stretch.to);
-        at.and_then(|stretch| stretch.shut.clone()).unwrap_or_default()
+    /// Whether a step can be made as things are.
+    fn is_open(&self, step: i32) -> bool {
+        self.stretches.iter().any(|stretch| stretch.open && stretch.from <= step && step <= stretch.to)
     }
 
-    /// The bars of what can be made, a thousand units long.
-    fn bars(&self) -> String {
+    /// The bars of what can be made, as things are or with other changes, a thousand units long.
+    fn bars(&self, open: bool) -> String {
         let mut path = String::new();
-        for stretch in self.stretches.iter().filter(|stretch| stretch.shut.is_none()) {
+        for stretch in self.stretches.iter().filter(|stretch| if open { stretch.open } else { stretch.shifts }) {
             let place = |step: i32| step * 1000 / self.last.max(1);
             let (from, to) = (place(stretch.from), place(stretch.to).max(place(stretch.from) + 4));
             // Writing to a String cannot fail.
@@ -68,18 +69,20 @@ pub fn Slider(
     track: Read<Track>,
     /// Hears the step that was taken.
     take: Callback<i32>,
+    /// Hears the step that was wanted and cannot be made as things are; nothing if it can.
+    refused: Callback<Option<i32>>,
 ) -> impl IntoView {
-    let reason = RwSignal::new(String::new());
     let moved = move |event| {
         let Ok(wanted) = event_target_value(&event).parse::<i32>() else { return };
         let track = untrack(move || track.run(()));
-        reason.set(track.reason(wanted));
+        refused.run((!track.is_open(wanted)).then_some(wanted));
         take.run(track.snapped(wanted));
     };
     view! {
         <div class="slider">
             <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">
-                <path d=move || track.run(()).bars()></path>
+                <path class="maybe" d=move || track.run(()).bars(false)></path>
+                <path d=move || track.run(()).bars(true)></path>
             </svg>
             <input
                 type="range"
@@ -96,7 +99,6 @@ pub fn Slider(
             <span>{move || track.run(()).ends.0}</span>
             <span>{move || track.run(()).ends.1}</span>
         </p>
-        <p class="why gap" aria-live="polite">{move || reason.get()}</p>
     }
 }
 
@@ -105,11 +107,7 @@ mod tests {
     use super::*;
 
     fn track(stretches: &[(i32, i32, bool)]) -> Track {
-        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch {
-            from,
-            to,
-            shut: if open { None } else { Some("too narrow".into()) },
-        };
+        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch { from, to, open, shifts: false };
         Track { last: 30, stretches: stretches.iter().map(stretch).collect(), ..Track::default() }
     }
 
@@ -120,7 +118,6 @@ mod tests {
             assert_eq!(whole.snapped(wanted), taken);
         }
         assert_eq!(track(&[(0, 9, false)]).snapped(5), 5);
-        assert_eq!(whole.reason(12), "too narrow");
-        assert_eq!(whole.reason(5), "");
+        assert!(!whole.is_open(12) && whole.is_open(5));
     }
 }

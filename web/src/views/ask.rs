@@ -1,6 +1,7 @@
 //! From the core's answers and findings to what the controls show.
 
 use leptos::prelude::*;
+use slotwright_core::change::Change;
 use slotwright_core::finding::{Finding, Question, Severity};
 use slotwright_core::options::{Answer, Options, State};
 use slotwright_core::range::Range;
@@ -11,12 +12,44 @@ use crate::parts::tells::{Line, Tells, Tone};
 use crate::state::{Desk, Known};
 
 /// An answer as it is shown, with its name.
-pub fn shown(answer: &Answer, label: String) -> Shown {
-    let shut = match &answer.state {
-        State::Open => None,
-        State::Shut(finding) => Some(words::sentence(finding)),
+pub fn shown(range: &Range, answer: &Answer, label: String) -> Shown {
+    let (why, way) = told(range, &answer.state);
+    Shown { label, taken: answer.taken, why, way, ..Shown::default() }
+}
+
+/// Why an answer cannot be taken alone, and what has to change with it, as a thing to do.
+pub fn told(range: &Range, state: &State) -> (Option<String>, Option<String>) {
+    match state {
+        State::Open => (None, None),
+        State::Shifts { reason, changes } => {
+            (Some(words::sentence(reason)), Some(format!("Take it and {}", words::together(changes, range))))
+        }
+        State::Shut(shut) => (Some(words::shut(shut)), None),
+    }
+}
+
+/// An answer's change with those that it needs.
+pub fn whole(answer: &Answer) -> Vec<Change> {
+    let more = match &answer.state {
+        State::Shifts { changes, .. } => changes.as_slice(),
+        _ => &[],
     };
-    Shown { label, taken: answer.taken, shut, ..Shown::default() }
+    core::iter::once(&answer.change).chain(more).cloned().collect()
+}
+
+/// Keeps the answer to a question while others are asked for.
+#[component]
+pub fn Keep(
+    /// The question, for the bay that is looked at (from 1).
+    question: fn(u8) -> Question,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let own = move || question(u8::try_from(desk.lit() + 1).unwrap_or(u8::MAX));
+    let name = move || format!("Keep {}", words::question(own()));
+    view! {
+        <button type="button" class="keep" aria-label=name title=name aria-pressed=move || desk.keeps(own()).to_string()
+            on:click=move |_| desk.keep(untrack(own))>"Keep"</button>
+    }
 }
 
 /// A row of answers out of the options, each shown by `show`.
@@ -42,10 +75,8 @@ pub fn Asked(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
-        if let Some(change) = change {
-            desk.apply(&change);
-        }
+        let changes = desk.peek(|known, _| Some(whole(pick(known.options.as_ref()?, lit).get(at)?)));
+        desk.apply_all(&changes.unwrap_or_default());
     };
     view! {
         <Choices label=Callback::new(move |()| label(desk.lit() + 1)) answers=Callback::new(answers)

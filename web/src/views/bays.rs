@@ -11,7 +11,7 @@ use slotwright_core::rules::judge;
 use slotwright_core::words;
 use slotwright_cutpack::glyph;
 
-use super::ask::{Asked, Found, Heading, shown};
+use super::ask::{Asked, Found, Heading, Keep, shown};
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::stepper::{Stepper, Steps};
 use crate::state::{Desk, Known};
@@ -37,15 +37,15 @@ pub fn Bays() -> impl IntoView {
             <Heading number=3 title="What goes in each bay"/>
             <Choices label=Callback::new(|()| "Bay to look at".into()) answers=Callback::new(cards) look="cards"
                 take=Callback::new(move |at| desk.look_at(at))/>
-            <h3>{move || holds(desk.lit() + 1)}</h3>
+            <div class="asks"><h3>{move || holds(desk.lit() + 1)}</h3><Keep question=Question::Bay/></div>
             <Asked label=holds pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.fills).unwrap_or_default() show=fill/>
             <BayStepper label="Share of the width" change=share show=show_share/>
-            <h3>{move || pierced(desk.lit() + 1)}</h3>
+            <div class="asks"><h3>{move || pierced(desk.lit() + 1)}</h3><Keep question=Question::Hole/></div>
             <Asked label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
             <BayStepper label="Place of the hole" change=offset show=show_offset/>
-            <h3>{move || taken(desk.lit() + 1)}</h3>
+            <div class="asks"><h3>{move || taken(desk.lit() + 1)}</h3><Keep question=Question::Device/></div>
             <Asked label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
-            <Found asked=|question| matches!(question, Question::Bay(_) | Question::Hole(_) | Question::Device(_))/>
+            <Found asked=|question| matches!(question, Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_))/>
         </section>
     }
 }
@@ -62,9 +62,9 @@ fn taken(number: usize) -> String {
     format!("Device in bay {number}")
 }
 
-fn fill(_: &Range, answer: &Answer) -> Shown {
+fn fill(range: &Range, answer: &Answer) -> Shown {
     let Change::Fill { fill, .. } = &answer.change else { return Shown::default() };
-    shown(answer, words::fill(*fill))
+    shown(range, answer, words::fill(*fill))
 }
 
 fn hole(range: &Range, answer: &Answer) -> Shown {
@@ -72,7 +72,7 @@ fn hole(range: &Range, answer: &Answer) -> Shown {
         Change::Hole { hole: Some(hole), .. } => range.hole(&hole.kind).map(|kind| kind.name.clone()),
         _ => None,
     };
-    shown(answer, name.unwrap_or_else(|| "No hole".into()))
+    shown(range, answer, name.unwrap_or_else(|| "No hole".into()))
 }
 
 fn device(range: &Range, answer: &Answer) -> Shown {
@@ -80,7 +80,7 @@ fn device(range: &Range, answer: &Answer) -> Shown {
         Change::Device { device: Some(key), .. } => range.device(key).map(|device| device.name.clone()),
         _ => None,
     };
-    shown(answer, name.unwrap_or_else(|| "No device".into()))
+    shown(range, answer, name.unwrap_or_else(|| "No device".into()))
 }
 
 /// One share more or less of the width.

@@ -3,12 +3,12 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::finding::Question;
-use slotwright_core::options::{Answer, Run, Size, State};
+use slotwright_core::options::{self, Answer, Reach, Run, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::words;
 
-use super::ask::{Asked, Found, Heading, shown, stopped};
+use super::ask::{Asked, Found, Heading, Keep, shown, stopped, told, whole};
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::slider::{Slider, Stretch, Track};
 use crate::parts::stepper::{Dimension, Steps};
@@ -39,19 +39,19 @@ pub fn Sizes() -> impl IntoView {
             <Heading number=2 title="How big"/>
             <Choices label=Callback::new(|()| "Model".into()) answers=Callback::new(models) take=Callback::new(take)/>
             <Found asked=|question| question == Question::Model/>
-            <SizeQuestion label="Width" size=Size::Width asked=|question| question == Question::Width/>
-            <SizeQuestion label="Height" size=Size::Height asked=|question| question == Question::Height/>
-            <SizeQuestion label="Depth" size=Size::Depth asked=|question| question == Question::Depth/>
-            <h3>"Number of bays"</h3>
+            <SizeQuestion label="Width" size=Size::Width question=|_| Question::Width asked=|question| question == Question::Width/>
+            <SizeQuestion label="Height" size=Size::Height question=|_| Question::Height asked=|question| question == Question::Height/>
+            <SizeQuestion label="Depth" size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
+            <div class="asks"><h3>"Number of bays"</h3><Keep question=|_| Question::Bays/></div>
             <Asked label=|_| "Number of bays".into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
             <Found asked=|question| question == Question::Bays/>
         </section>
     }
 }
 
-fn bay_count(_: &Range, answer: &Answer) -> Shown {
+fn bay_count(range: &Range, answer: &Answer) -> Shown {
     let Change::BayCount(count) = answer.change else { return Shown::default() };
-    shown(answer, count.to_string())
+    shown(range, answer, count.to_string())
 }
 
 /// Steps from the least size of the model.
@@ -65,7 +65,7 @@ fn value_of(limits: DimRange, step: i32) -> Dim {
 
 /// The next size above or below that can be taken.
 fn neighbour(limits: DimRange, runs: &[Run], now: Dim, up: bool) -> Option<Dim> {
-    let open = |value: &Dim| runs.iter().any(|run| run.state.is_open() && run.from <= *value && *value <= run.to);
+    let open = |value: &Dim| runs.iter().any(|run| run.reach == Reach::Open && run.from <= *value && *value <= run.to);
     if up {
         limits.values().find(|value| *value > now && open(value))
     } else {
@@ -82,12 +82,8 @@ fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
     let stretch = |run: &Run| Stretch {
         from: step_of(limits, run.from),
         to: step_of(limits, run.to),
-        shut: match &run.state {
-            State::Open => None,
-            State::Shut(finding) => {
-                Some(format!("{} to {}: {}", words::size(run.from), words::size(run.to), words::sentence(finding)))
-            }
-        },
+        open: run.reach == Reach::Open,
+        shifts: run.reach == Reach::Shifts,
     };
     Some(Track {
         step: step_of(limits, size.of(&known.choice)),
@@ -99,7 +95,12 @@ fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
 }
 
 #[component]
-fn SizeQuestion(label: &'static str, size: Size, asked: fn(Question) -> bool) -> impl IntoView {
+fn SizeQuestion(
+    label: &'static str,
+    size: Size,
+    question: fn(u8) -> Question,
+    asked: fn(Question) -> bool,
+) -> impl IntoView {
     let desk = Desk::here();
     let next = move |known: &Known, range: &Range, up| {
         neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
@@ -122,15 +123,37 @@ fn SizeQuestion(label: &'static str, size: Size, asked: fn(Question) -> bool) ->
             desk.apply(&size.to(value_of(limits, step)));
         }
     };
+    // The step that was wanted and does not go alone: why, and what goes with it.
+    let wanted = RwSignal::new(None::<i32>);
+    let answer = move |known: &Known, range: &Range| {
+        let value = value_of(limits(known, range, size)?, wanted.get()?);
+        options::answer(range, &known.choice, size.to(value), &known.pins).filter(|answer| !answer.state.is_open())
+    };
+    let refused = Memo::new(move |_| {
+        desk.read(|known, range| {
+            let answer = answer(known, range)?;
+            let (why, way) = told(range, &answer.state);
+            Some((why.unwrap_or_default(), way.unwrap_or_default()))
+        })
+        .unwrap_or_default()
+    });
+    let go = move |_| {
+        let changes = untrack(move || desk.peek(|known, range| answer(known, range).map(|answer| whole(&answer))));
+        desk.apply_all(&changes.unwrap_or_default());
+    };
     view! {
         <div class="size">
             <div class="size-head">
                 <h3>{label}</h3>
+                <Keep question/>
                 <Dimension label steps=Callback::new(steps) step=Callback::new(step)
                     take=Callback::new(move |taken| desk.apply(&size.to(taken)))/>
             </div>
-            <Slider label take=Callback::new(slid)
+            <Slider label take=Callback::new(slid) refused=Callback::new(move |step| wanted.set(step))
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
+            <p class="why gap" aria-live="polite">
+                {move || refused.get().0}" "<button type="button" class="way" on:click=go>{move || refused.get().1}</button>
+            </p>
             <Found asked/>
         </div>
     }

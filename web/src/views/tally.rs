@@ -78,7 +78,7 @@ fn section_of(question: Question) -> &'static str {
     match question {
         Question::Place => "question-place",
         Question::Model | Question::Width | Question::Height | Question::Depth | Question::Bays => "question-size",
-        Question::Bay(_) | Question::Hole(_) | Question::Device(_) => "question-bays",
+        Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_) => "question-bays",
         Question::Back | Question::Finish | Question::Corners => "question-looks",
     }
 }

@@ -1,0 +1,329 @@
+//! Published examples, and random puzzles against a search of every point.
+
+use proptest::prelude::*;
+
+use super::*;
+
+/// A table of answers and rules over them.
+#[derive(Debug)]
+struct Table {
+    /// The answers of each question; the first one is the present one.
+    answers: Vec<Vec<i32>>,
+    /// Which questions are lines.
+    lines: Vec<bool>,
+    rules: Vec<Check>,
+}
+
+/// A rule over some questions.
+#[derive(Debug)]
+enum Check {
+    /// These pairs of answers cannot be together.
+    Never(usize, usize, Vec<(i32, i32)>),
+    /// The sum of these answers is at most that.
+    AtMost(Vec<usize>, i32),
+    /// The sum is at least that.
+    AtLeast(Vec<usize>, i32),
+    /// Whatever it is.
+    Holds(Vec<usize>, fn(&[i32]) -> bool),
+}
+
+impl Check {
+    fn questions(&self) -> Vec<usize> {
+        match self {
+            Self::Never(a, b, _) => vec![*a, *b],
+            Self::AtMost(all, _) | Self::AtLeast(all, _) | Self::Holds(all, _) => all.clone(),
+        }
+    }
+
+    fn holds(&self, point: &[i32]) -> bool {
+        let sum = |all: &[usize]| all.iter().map(|at| point[*at]).sum::<i32>();
+        match self {
+            Self::Never(a, b, pairs) => !pairs.contains(&(point[*a], point[*b])),
+            Self::AtMost(all, most) => sum(all) <= *most,
+            Self::AtLeast(all, least) => sum(all) >= *least,
+            Self::Holds(_, check) => check(point),
+        }
+    }
+}
+
+impl Table {
+    fn holds(&self, point: &[i32]) -> bool {
+        self.rules.iter().all(|rule| rule.holds(point))
+    }
+
+    /// Every point.
+    fn points(&self) -> Vec<Vec<i32>> {
+        let mut points = vec![Vec::new()];
+        for answers in &self.answers {
+            points =
+                points.iter().flat_map(|point| answers.iter().map(|answer| [point, &[*answer][..]].concat())).collect();
+        }
+        points
+    }
+
+    fn now(&self) -> Vec<i32> {
+        self.answers.iter().map(|answers| answers[0]).collect()
+    }
+
+    fn all(&self) -> Scope {
+        (0..self.answers.len()).fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(at).unwrap())))
+    }
+}
+
+impl Puzzle for Table {
+    type Point = Vec<i32>;
+
+    fn faults(&self, point: &Vec<i32>) -> Vec<Fault> {
+        let broken = self.rules.iter().enumerate().filter(|(_, rule)| !rule.holds(point));
+        let fault = |(at, rule): (usize, &Check)| {
+            let mut fault = Fault { rule: 1 << at, scope: Scope::NONE, spans: Spans::default() };
+            for question in rule.questions() {
+                let place = u8::try_from(question).unwrap();
+                fault.scope = fault.scope.and(Scope::at(place));
+                if self.lines[question] {
+                    match rule {
+                        Check::AtMost(..) => fault.spans.narrow(place, point[question], i32::MAX),
+                        Check::AtLeast(..) => fault.spans.narrow(place, i32::MIN, point[question]),
+                        _ => fault.spans.narrow(place, point[question], point[question]),
+                    }
+                }
+            }
+            fault
+        };
+        broken.map(fault).collect()
+    }
+
+    fn answers(&self, question: u8) -> Answers<'_> {
+        let answers = &self.answers[usize::from(question)][1..];
+        if self.lines[usize::from(question)] { Answers::Line(answers) } else { Answers::Set(answers.len()) }
+    }
+
+    fn with(&self, point: &Vec<i32>, question: u8, answer: i32) -> Option<Vec<i32>> {
+        let at = usize::from(question);
+        let mut point = point.clone();
+        point[at] = if self.lines[at] { answer } else { self.answers[at][1 + usize::try_from(answer).unwrap()] };
+        Some(point)
+    }
+}
+
+/// The changed questions of a point.
+fn changed(table: &Table, point: &[i32]) -> Scope {
+    let differs =
+        table.now().iter().zip(point).enumerate().filter(|(_, (a, b))| a != b).map(|(at, _)| at).collect::<Vec<_>>();
+    differs.iter().fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(*at).unwrap())))
+}
+
+fn puzzle() -> impl Strategy<Value = Table> {
+    let question = (proptest::collection::btree_set(-6..7i32, 1..6), any::<bool>(), any::<prop::sample::Index>());
+    let rule =
+        (0..4u8, any::<[prop::sample::Index; 3]>(), -8..9i32, proptest::collection::vec((-6..7i32, -6..7i32), 0..12));
+    (proptest::collection::vec(question, 2..6), proptest::collection::vec(rule, 1..7)).prop_map(|(questions, rules)| {
+        let lines = questions.iter().map(|(_, line, _)| *line).collect();
+        let answers = questions.into_iter().map(|(answers, _, now)| {
+            let mut answers: Vec<i32> = answers.into_iter().collect();
+            let now = now.index(answers.len());
+            answers.swap(0, now);
+            let here = answers[0];
+            answers.sort_by_key(|answer| (answer - here).abs());
+            answers
+        });
+        let answers: Vec<Vec<i32>> = answers.collect();
+        let rules = rules.into_iter().map(|(kind, of, bound, pairs)| {
+            let [a, b, c] = of.map(|index| index.index(answers.len()));
+            let mut some = vec![a, b, c];
+            some.sort_unstable();
+            some.dedup();
+            match kind {
+                0 => Check::AtMost(some, bound),
+                1 => Check::AtLeast(some, bound),
+                _ => Check::Never(a, b, pairs),
+            }
+        });
+        Table { rules: rules.collect(), answers, lines }
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1500))]
+
+    /// The set is the first by size and importance among all points that hold; where there is none, none is found.
+    #[test]
+    fn the_smallest_set_is_that_of_a_search_of_every_point(table in puzzle()) {
+        let best = table.points().into_iter().filter(|point| table.holds(point)).map(|point| {
+            let set = changed(&table, &point);
+            (set.len(), set)
+        });
+        match (best.min(), smallest(&table, &table.now(), table.all())) {
+            (Some((_, set)), Found::Point((own, point))) => {
+                prop_assert!(table.holds(&point));
+                prop_assert_eq!((own, changed(&table, &point)), (set, set));
+            }
+            (None, Found::Nothing(nothing)) => {
+                // What the proof names is enough: with its rules alone there is none either.
+                let alone = |point: &Vec<i32>| table.rules.iter().enumerate().all(|(at, rule)| nothing.rules & (1 << at) == 0 || rule.holds(point));
+                prop_assert!(!table.points().iter().any(alone));
+            }
+            (best, own) => prop_assert!(false, "{best:?} {own:?}"),
+        }
+    }
+
+    /// A lone line comes to rest at its nearest place that holds.
+    #[test]
+    fn a_line_changes_as_little_as_it_can(table in puzzle()) {
+        let now = table.now();
+        for line in (0..now.len()).filter(|at| table.lines[*at]) {
+            let place = u8::try_from(line).unwrap();
+            let free = Scope::at(place);
+            let near = table.answers[line].iter().filter(|answer| {
+                let mut point = now.clone();
+                point[line] = **answer;
+                table.holds(&point)
+            });
+            let near = near.map(|answer| (answer - now[line]).abs()).min();
+            match Search::new(&table).within(&now, free) {
+                Found::Point(point) => prop_assert_eq!(Some((point[line] - now[line]).abs()), near),
+                Found::Nothing(_) => prop_assert_eq!(near, None),
+                Found::GivenUp => prop_assert!(false),
+            }
+        }
+    }
+}
+
+/// Answers of a question that can be taken when others are fixed: its valid domain.
+fn domain(table: &Table, question: usize, fixed: &[(usize, i32)]) -> Vec<i32> {
+    let free = fixed.iter().fold(table.all(), |free, (at, _)| free.without(u8::try_from(*at).unwrap()));
+    let free = free.without(u8::try_from(question).unwrap());
+    let can = |answer: &&i32| {
+        let mut point = table.now();
+        for (at, answer) in fixed {
+            point[*at] = *answer;
+        }
+        point[question] = **answer;
+        matches!(Search::new(table).within(&point, free), Found::Point(_))
+    };
+    let mut domain: Vec<i32> = table.answers[question].iter().filter(can).copied().collect();
+    domain.sort_unstable();
+    domain
+}
+
+// Source: Hadzic, Jensen and Andersen's notes on valid domains (2007), the T-shirt: colour black, white, red,
+// blue; size S, M, L; print MIB (black only), STW (not S).
+#[test]
+fn the_shirt_has_its_published_domains() {
+    let table = Table {
+        answers: vec![vec![0, 1, 2, 3], vec![0, 1, 2], vec![0, 1]],
+        lines: vec![false; 3],
+        rules: vec![
+            Check::Holds(vec![0, 2], |point| point[2] != 0 || point[0] == 0),
+            Check::Holds(vec![1, 2], |point| point[2] != 1 || point[1] != 0),
+        ],
+    };
+    assert_eq!(table.points().iter().filter(|point| table.holds(point)).count(), 11);
+    let shown = |fixed: &[(usize, i32)]| [0, 1, 2].map(|question| domain(&table, question, fixed));
+    assert_eq!(shown(&[(1, 0)])[0], [0], "small ones are black");
+    assert_eq!(shown(&[(1, 0)])[2], [0]);
+    assert_eq!(shown(&[(2, 0)]), [vec![0], vec![0, 1, 2], vec![0, 1]]);
+    assert_eq!((&shown(&[(0, 2)])[1], &shown(&[(0, 2)])[2]), (&vec![1, 2], &vec![1]));
+}
+
+/// Three things of two kinds, all different: each pair can be, all three cannot.
+#[test]
+fn what_holds_in_pairs_may_not_hold_together() {
+    let differ = |a, b| Check::Never(a, b, vec![(0, 0), (1, 1)]);
+    let table = Table {
+        answers: vec![vec![0, 1]; 3],
+        lines: vec![false; 3],
+        rules: vec![differ(0, 1), differ(0, 2), differ(1, 2)],
+    };
+    assert!((0..3).all(|question| domain(&table, question, &[]).is_empty()));
+}
+
+// Source: bounds propagation, worked by hand: x in 1..10, y in 3..8, z in 0..7, x + y = z.
+#[test]
+fn lines_have_their_bounds() {
+    let table = Table {
+        answers: vec![(1..=10).collect(), (3..=8).collect(), (0..=7).collect()],
+        lines: vec![true; 3],
+        rules: vec![Check::Holds(vec![0, 1, 2], |point| point[0] + point[1] == point[2])],
+    };
+    let shown = [0, 1, 2].map(|question| domain(&table, question, &[]));
+    assert_eq!(shown, [vec![1, 2, 3, 4], vec![3, 4, 5, 6], vec![4, 5, 6, 7]]);
+}
+
+/// Wishes that are kept (1) or dropped (0): the questions; what the kept ones ask has to hold for some world.
+fn wishes(count: usize, holds: fn(&[i32]) -> bool) -> Table {
+    Table {
+        answers: vec![vec![1, 0]; count],
+        lines: vec![false; count],
+        rules: vec![Check::Holds((0..count).collect(), holds)],
+    }
+}
+
+fn dropped(table: &Table) -> Vec<u8> {
+    match smallest(table, &table.now(), table.all()) {
+        Found::Point((set, _)) => set.places().map(|place| place + 1).collect(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// The conflict among wishes, the first of which are rather kept.
+fn conflicting(table: &Table, order: &[usize]) -> Vec<usize> {
+    let mut found = conflict(order, &mut |kept: &[usize]| {
+        let point: Vec<i32> = (0..table.answers.len()).map(|at| i32::from(kept.contains(&(at + 1)))).collect();
+        table.holds(&point)
+    });
+    found.sort_unstable();
+    found
+}
+
+// Source: Junker, "QuickXplain", AAAI 2004, tables 1 and 2: options of 500, 500, 800, 500 and 2600 within 3000.
+#[test]
+fn the_car_has_its_published_conflicts() {
+    let table = wishes(5, |kept| {
+        [500, 500, 800, 500, 2600].iter().zip(kept).map(|(cost, kept)| cost * kept).sum::<i32>() <= 3000
+    });
+    assert_eq!(conflicting(&table, &[1, 2, 3, 4, 5]), [1, 5]);
+    assert_eq!(conflicting(&table, &[5, 4, 3, 2, 1]), [4, 5]);
+    assert_eq!(dropped(&table), [5], "of the diagnoses {{5}} and {{1, 2, 3, 4}} the smaller one");
+}
+
+// Source: O'Sullivan, Papadopoulos, Faltings and Pu, "Representative explanations", AAAI 2007: a budget of 3000,
+// a roof rack 500, a convertible 500, a player 500, leather 2600; no rack on a convertible.
+#[test]
+fn the_convertible_has_its_published_conflicts() {
+    let table = wishes(5, |kept| {
+        let cost: i32 = [500, 500, 500, 2600].iter().zip(&kept[1..]).map(|(cost, kept)| cost * kept).sum();
+        (kept[0] == 0 || cost <= 3000) && !(kept[1] == 1 && kept[2] == 1)
+    });
+    assert_eq!(conflicting(&table, &[1, 2, 3, 4, 5]), [2, 3]);
+    // Diagnoses {1,2}, {1,3}, {2,5}, {3,5}, {2,3,4}: the least important one of the smallest.
+    assert_eq!(dropped(&table), [1, 2]);
+}
+
+// Source: TU Graz, two test models of conflict detection: x, y in -10..10, x > 1, x < y, x < 1, y = -10.
+#[test]
+fn the_first_model_has_its_published_conflicts() {
+    let table = wishes(4, |kept| {
+        (-10..=10).any(|x| {
+            (-10..=10)
+                .any(|y| [x > 1, x < y, x < 1, y == -10].iter().zip(kept).all(|(holds, kept)| *kept == 0 || *holds))
+        })
+    });
+    assert_eq!(conflicting(&table, &[1, 2, 3, 4]), [1, 3]);
+    assert_eq!(conflicting(&table, &[4, 2, 3, 1]), [2, 4]);
+    // Diagnoses {1,2}, {1,4}, {2,3}, {3,4}.
+    assert_eq!(dropped(&table), [1, 2]);
+}
+
+// Source: as before, the second one: v1, v2, v3 in 1..3 and seven wishes.
+#[test]
+fn the_second_model_has_its_published_conflicts() {
+    let table = wishes(7, |kept| {
+        let worlds = (1..=3).flat_map(|a| (1..=3).flat_map(move |b| (1..=3).map(move |c| (a, b, c))));
+        let mut worlds = worlds.map(|(a, b, c)| [b == 1, b > 2, c == 1, b < 2, a > 2, c > 2, a > 1]);
+        worlds.any(|holds| holds.iter().zip(kept).all(|(holds, kept)| *kept == 0 || *holds))
+    });
+    assert_eq!(conflicting(&table, &[1, 2, 3, 4, 5, 6, 7]), [1, 2]);
+    // Diagnoses {2,3}, {2,6}, {1,3,4}, {1,4,6}.
+    assert_eq!(dropped(&table), [2, 3]);
+}

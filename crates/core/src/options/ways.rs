@@ -1,0 +1,218 @@
+//! A choice as a puzzle: what each question can be answered with, and what is wrong with a choice.
+
+use alloc::collections::BTreeMap;
+
+use super::scope::{Scope, place};
+use super::solve::{Answers, Fault, Puzzle, Spans};
+use super::{Size, fills};
+use crate::change::Change;
+use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole};
+use crate::finding::Question;
+use crate::quantity::Dim;
+use crate::range::{Model, Range};
+use crate::rules::judge_stops;
+use crate::rules::reads::{self, Slack, Way};
+
+/// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
+const SHARE_MOST: u8 = 4;
+
+/// What every question of a choice can be answered with, the nearest to its present answer first.
+#[derive(Clone, Debug)]
+pub(crate) struct Ways {
+    sets: BTreeMap<u8, Vec<Change>>,
+    lines: BTreeMap<u8, Vec<i32>>,
+    slack: Slack,
+}
+
+/// A choice with one answer taken, as a puzzle.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Asked<'a> {
+    pub(crate) range: &'a Range,
+    pub(crate) ways: &'a Ways,
+    /// The choice with the answer: new bays are like its last one.
+    pub(crate) choice: &'a Choice,
+    /// No fewer bays than that: what is asked for, pinned, or holds a device stays.
+    pub(crate) bays_least: usize,
+}
+
+impl Ways {
+    /// All answers to the questions of a choice.
+    pub(crate) fn of(range: &Range, model: &Model, choice: &Choice) -> Self {
+        let (mut sets, mut lines) = (BTreeMap::new(), BTreeMap::new());
+        for size in Size::ALL {
+            let now = size.of(choice).in_tenths();
+            lines.insert(place(size.question()), nearest(size.limits(model).values().map(Dim::in_tenths), now));
+        }
+        let mut set = |question, changes: Vec<Change>| sets.insert(place(question), changes);
+        let other =
+            |changes: Vec<Change>| changes.into_iter().filter(|change| choice.with(change, range) != *choice).collect();
+        set(Question::Corners, other(model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()));
+        set(Question::Back, other(model.backs.iter().cloned().map(Change::Back).collect()));
+        set(Question::Finish, other(model.finishes.iter().cloned().map(Change::Finish).collect()));
+        let now = i32::try_from(choice.bays.len()).unwrap_or(i32::MAX);
+        let counts = nearest((model.bays.least..=model.bays.most).map(i32::from), now);
+        set(
+            Question::Bays,
+            counts.into_iter().filter_map(|count| u8::try_from(count).ok().map(Change::BayCount)).collect(),
+        );
+        // One bay becomes narrower or wider than the others.
+        let shares = (1..=SHARE_MOST)
+            .flat_map(|share| (1..=u8::try_from(BAYS_MOST).unwrap_or(0)).map(move |bay| Change::Share { bay, share }));
+        set(Question::Shares, shares.collect());
+        // A bay that is not there yet would be like the last one.
+        let like = choice.bays.last();
+        for bay in 1..=u8::try_from(BAYS_MOST).unwrap_or(0) {
+            let Some(chosen) = choice.bays.get(usize::from(bay) - 1).or(like) else { continue };
+            set(
+                Question::Bay(bay),
+                fill_ways(model, chosen.fill).into_iter().map(|fill| Change::Fill { bay, fill }).collect(),
+            );
+            set(
+                Question::Hole(bay),
+                hole_ways(range, chosen).into_iter().map(|hole| Change::Hole { bay, hole }).collect(),
+            );
+            let device = chosen.device.as_ref().map(|_| Change::Device { bay, device: None });
+            set(Question::Device(bay), device.into_iter().collect());
+        }
+        Self { sets, lines, slack: Slack::of(range, model) }
+    }
+}
+
+/// All places but the present one, the nearest first.
+fn nearest(places: impl Iterator<Item = i32>, now: i32) -> Vec<i32> {
+    let mut places: Vec<i32> = places.filter(|place| *place != now).collect();
+    places.sort_by_key(|place| (i64::from(*place) - i64::from(now)).abs());
+    places
+}
+
+/// Other fit-outs: the same kind first, then none, then the rest.
+fn fill_ways(model: &Model, now: Fill) -> Vec<Fill> {
+    let rank = |fill: &Fill| match (now, fill) {
+        (Fill::Shelves(now), Fill::Shelves(count)) => (0, now.abs_diff(*count)),
+        (Fill::Leaf(_), Fill::Leaf(_)) => (0, 0),
+        (_, Fill::Open) => (1, 0),
+        (_, Fill::Shelves(count)) => (2, *count),
+        (_, Fill::Leaf(_)) => (3, 0),
+    };
+    let mut ways: Vec<Fill> = fills(model).filter(|fill| *fill != now).collect();
+    ways.sort_by_key(rank);
+    ways
+}
+
+/// Other holes: the same kind in the middle, the other kinds where it is and in the middle, then none.
+fn hole_ways(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
+    let middle = Dim::mm(0);
+    let Some(now) = &bay.hole else {
+        return range.holes.iter().map(|kind| Some(Hole { kind: kind.key.clone(), offset_mm: middle })).collect();
+    };
+    let places: &[Dim] = if now.offset_mm == middle { &[middle] } else { &[now.offset_mm, middle] };
+    let own = (now.offset_mm != middle).then(|| Some(Hole { kind: now.kind.clone(), offset_mm: middle }));
+    let others = range.holes.iter().filter(|kind| kind.key != now.kind);
+    let others =
+        others.flat_map(|kind| places.iter().map(|place| Some(Hole { kind: kind.key.clone(), offset_mm: *place })));
+    own.into_iter().chain(others).chain([None]).collect()
+}
+
+impl Puzzle for Asked<'_> {
+    type Point = Choice;
+
+    fn faults(&self, point: &Choice) -> Vec<Fault> {
+        let judged = judge_stops(self.range, point);
+        judged
+            .findings
+            .iter()
+            .map(|finding| {
+                let mut fault = Fault { rule: finding.rule.bit(), scope: Scope::NONE, spans: Spans::default() };
+                reads::each(finding, point, self.ways.slack, |question, way| {
+                    let at = place(question);
+                    fault.scope = fault.scope.and(Scope::at(at));
+                    if let Some(now) = on_line(question, point) {
+                        let (from, to) = match way {
+                            Way::Up => (i32::MIN, now),
+                            Way::Down => (now, i32::MAX),
+                            Way::Either => (now, now),
+                        };
+                        fault.spans.narrow(at, from, to);
+                    }
+                });
+                fault
+            })
+            .collect()
+    }
+
+    fn answers(&self, question: u8) -> Answers<'_> {
+        match self.ways.lines.get(&question) {
+            Some(places) => Answers::Line(places),
+            None => Answers::Set(self.ways.sets.get(&question).map_or(0, Vec::len)),
+        }
+    }
+
+    fn with(&self, point: &Choice, question: u8, answer: i32) -> Option<Choice> {
+        let mut changed = point.clone();
+        if self.ways.lines.contains_key(&question) {
+            match super::scope::question(question) {
+                Question::Width => changed.width_mm = Dim::tenths(answer),
+                Question::Height => changed.height_mm = Dim::tenths(answer),
+                Question::Depth => changed.depth_mm = Dim::tenths(answer),
+                _ => return None,
+            }
+            return Some(changed);
+        }
+        let change = self.ways.sets.get(&question)?.get(usize::try_from(answer).ok()?)?;
+        if let Change::BayCount(count) = *change {
+            let count = usize::from(count);
+            if count < self.bays_least {
+                return None;
+            }
+            changed.bays.resize(count, self.choice.bays.last()?.clone());
+            return Some(changed);
+        }
+        let after = changed.with(change, self.range);
+        (after != changed).then_some(after)
+    }
+}
+
+/// Where the answer of a question lies on its line.
+fn on_line(question: Question, choice: &Choice) -> Option<i32> {
+    match question {
+        Question::Width => Some(choice.width_mm.in_tenths()),
+        Question::Height => Some(choice.height_mm.in_tenths()),
+        Question::Depth => Some(choice.depth_mm.in_tenths()),
+        _ => None,
+    }
+}
+
+/// What has to be answered anew to come from one choice to another, in the order in which it is done.
+pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {
+    let mut changes = Vec::new();
+    if from.bays.len() != to.bays.len() {
+        changes.extend(u8::try_from(to.bays.len()).map(Change::BayCount));
+    }
+    let like = from.bays.last();
+    for (bay, chosen) in (1..=u8::MAX).zip(&to.bays) {
+        let Some(before) = from.bays.get(usize::from(bay) - 1).or(like) else { continue };
+        if before.fill != chosen.fill {
+            changes.push(Change::Fill { bay, fill: chosen.fill });
+        }
+        if before.share != chosen.share {
+            changes.push(Change::Share { bay, share: chosen.share });
+        }
+        if before.hole != chosen.hole {
+            changes.push(Change::Hole { bay, hole: chosen.hole.clone() });
+        }
+        if before.device != chosen.device {
+            changes.push(Change::Device { bay, device: chosen.device.clone() });
+        }
+    }
+    let mut size = |differs: bool, change: Change| changes.extend(differs.then_some(change));
+    size(from.width_mm != to.width_mm, Change::WidthMm(to.width_mm));
+    size(from.height_mm != to.height_mm, Change::HeightMm(to.height_mm));
+    size(from.depth_mm != to.depth_mm, Change::DepthMm(to.depth_mm));
+    size(from.back != to.back, Change::Back(to.back.clone()));
+    size(from.finish != to.finish, Change::Finish(to.finish.clone()));
+    size(from.corner_radius_mm != to.corner_radius_mm, Change::CornerRadiusMm(to.corner_radius_mm));
+    changes
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,100 @@
+//! What a finding says that it depends on is all that it depends on.
+
+use proptest::prelude::*;
+use proptest::sample::Index;
+
+use super::*;
+use crate::choice::Place;
+use crate::options::scope::question;
+use crate::rules::Rule;
+use crate::sample::{Wanted, choices};
+use crate::testing::demo;
+
+/// Another answer to a question that leaves a fault where it is, if there is one.
+fn aside(asked: &Asked<'_>, point: &Choice, fault: &Fault, at: u8, pick: Index) -> Option<Choice> {
+    let line = |places: &[i32]| {
+        let (from, to) = fault.spans.of(at);
+        let mut places: Vec<i32> = places.iter().copied().filter(|place| (from..=to).contains(place)).collect();
+        // Beyond what a model has, too.
+        places.extend([from.max(-5000), to.min(50_000)]);
+        places.get(pick.index(places.len())).copied()
+    };
+    let answer = match asked.answers(at) {
+        Answers::Line(places) => line(places)?,
+        Answers::Set(_) if fault.scope.has(at) => return None,
+        Answers::Set(0) => return None,
+        Answers::Set(count) => i32::try_from(pick.index(count)).unwrap(),
+    };
+    asked.with(point, at, answer)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    /// However questions outside a fault's scope are answered, and sizes moved within its spans, nothing holds.
+    #[test]
+    fn a_fault_stays_while_its_questions_keep_their_answers(
+        seed in any::<u64>(),
+        tries in proptest::collection::vec(proptest::collection::vec((0..30u8, any::<Index>()), 1..6), 12),
+    ) {
+        let mut range = demo();
+        // Some rules seldom speak with the demo range's figures.
+        range.handling.two_people_kg = crate::quantity::Mass::kg(12.0);
+        range.strength.leaf_most_kg = crate::quantity::Mass::kg(4.0);
+        for choice in choices(&range, seed, Wanted::Any).take(4) {
+            let Some(model) = range.model(&choice.model) else { continue };
+            let ways = Ways::of(&range, model, &choice);
+            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            for fault in asked.faults(&choice) {
+                for tried in &tries {
+                    let point = tried.iter().fold(choice.clone(), |point, (at, pick)| {
+                        aside(&asked, &point, &fault, *at, *pick).unwrap_or(point)
+                    });
+                    let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rule & rule.bit() != 0).collect();
+                    prop_assert!(!judge_stops(&range, &point).holds(), "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
+                }
+            }
+        }
+    }
+}
+
+/// Every rule that stops is met by the law above, else it would say little.
+#[test]
+fn the_sample_breaks_every_rule_that_stops() {
+    let mut range = demo();
+    range.handling.two_people_kg = crate::quantity::Mass::kg(12.0);
+    range.strength.leaf_most_kg = crate::quantity::Mass::kg(4.0);
+    let mut met: Vec<Rule> = choices(&range, 3, Wanted::Any)
+        .take(4000)
+        .flat_map(|choice| judge_stops(&range, &choice).findings)
+        .map(|finding| finding.rule)
+        .collect();
+    met.sort_unstable();
+    met.dedup();
+    let silent =
+        [Rule::ScreenWidth, Rule::WallWidth, Rule::Interlock, Rule::WallTether, Rule::DepthRoom, Rule::SizeStep];
+    let missing: Vec<&Rule> = Rule::ALL.iter().filter(|rule| !met.contains(rule) && !silent.contains(rule)).collect();
+    assert!(missing.is_empty(), "{missing:?}");
+}
+
+/// Doing the changes leads from the one choice to the other.
+#[test]
+fn changes_lead_from_one_choice_to_another() {
+    let range = demo();
+    let all: Vec<Choice> = choices(&range, 5, Wanted::Valid).take(600).collect();
+    for pair in all.windows(4) {
+        let (from, to) = (&pair[0], &pair[3]);
+        assert_eq!(from.model, to.model);
+        let mut to = to.clone();
+        to.place = Place::clone(&from.place);
+        let done = changes(from, &to).iter().fold(from.clone(), |choice, change| choice.with(change, &range));
+        assert_eq!(done, to);
+    }
+}
+
+#[test]
+fn every_place_is_of_one_question() {
+    for at in 0..31 {
+        assert_eq!(place(question(at)), at);
+    }
+}

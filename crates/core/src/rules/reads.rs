@@ -1,0 +1,246 @@
+//! Which questions each finding depends on, and which way the sizes would have to go: while those keep
+//! their answers, or stay on the wrong side, the unit cannot be made.
+
+use super::Rule;
+use crate::choice::Choice;
+use crate::finding::{Finding, Limit, Question, Unit};
+use crate::layout::SHELVES_MOST;
+use crate::panel::PanelId;
+use crate::quantity::Length;
+use crate::range::{Board, Model, Range};
+
+/// Which way a size would have to go for a finding to leave.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// It is too small.
+    Up,
+    /// It is too large.
+    Down,
+    /// Nobody knows: a step this way or that.
+    Either,
+}
+
+/// How far answers that matter little can move a length: a finding that is further off does not depend on them.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Slack {
+    /// All finishes of the model, in the films of as many boards as stand side by side or on each other.
+    film: Length,
+    /// The boards of its back.
+    back: Length,
+    /// Stiles at both sides of an opening.
+    stiles: Length,
+}
+
+impl Slack {
+    /// What a model's answers can do.
+    pub(crate) fn of(range: &Range, model: &Model) -> Self {
+        let spread = |lengths: &mut dyn Iterator<Item = Length>| {
+            let (low, high) = lengths.fold((None, Length::ZERO), |(low, high): (Option<Length>, _), length| {
+                (Some(low.map_or(length, |low| low.min(length))), high.max(length))
+            });
+            low.map_or(Length::ZERO, |low| high - low)
+        };
+        let films =
+            &mut model.finishes.iter().filter_map(|key| range.finish(key)).map(|finish| finish.dry_film() * 2.0);
+        let backs = &mut model.backs.iter().filter_map(|key| range.board(key)).map(Board::thickness);
+        // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
+        let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
+        Self { film, back: spread(backs) + film, stiles: range.build.stile_mm * 2.0 + film }
+    }
+}
+
+/// How far a length is off; nothing for other figures.
+fn off(finding: &Finding) -> Option<Length> {
+    let length = finding.found.unit == Unit::Mm && !matches!(finding.rule, Rule::ShelfSag | Rule::TopSag);
+    length.then(|| Length::mm((finding.found.value - finding.allowed.value).abs()))
+}
+
+/// Hears each question that a finding depends on, with the way where its answers lie on a line.
+pub(crate) fn each(finding: &Finding, choice: &Choice, slack: Slack, mut hear: impl FnMut(Question, Way)) {
+    use Question as Q;
+    let off = off(finding);
+    let within = |slack: Length| off.is_none_or(|off| off <= slack);
+    let beside = |bay: u8| match finding.about {
+        Q::Bay(here) | Q::Device(here) => here.abs_diff(bay) <= 1,
+        _ => false,
+    };
+    all(finding, choice, |question, way| {
+        let matters = match question {
+            Q::Finish => finding.rule == Rule::Known || within(slack.film),
+            Q::Back => finding.rule == Rule::Known || within(slack.back),
+            // Only the stiles that it asks for matter.
+            Q::Bay(bay) if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth) && beside(bay) => {
+                within(slack.stiles)
+            }
+            _ => true,
+        };
+        if matters {
+            hear(question, way);
+        }
+    });
+}
+
+/// The same, without asking how far the figure is off.
+fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) {
+    use Question as Q;
+    let bays = u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
+    let hear = &mut hear;
+    let about = match finding.about {
+        Q::Bay(bay) | Q::Hole(bay) | Q::Device(bay) => Some(bay),
+        _ => None,
+    };
+    match finding.rule {
+        Rule::BayShare => {
+            hear(Q::Shares, Way::Either);
+            hear(Q::Bays, Way::Either);
+        }
+        Rule::Known | Rule::SizeLimit | Rule::SizeStep => {
+            hear(finding.about, way(finding.limit));
+            // Without its bay the question is gone.
+            if about.is_some() {
+                hear(Q::Bays, Way::Either);
+            }
+        }
+        Rule::FitOutCount => {
+            hear(Q::Bays, Way::Either);
+            // Leaves are counted from the left.
+            (1..=about.unwrap_or(0)).for_each(|bay| hear(Q::Bay(bay), Way::Either));
+        }
+        Rule::BayRoom => clear(hear, bays, about, Way::Up, true),
+        Rule::RowRoom => {
+            row(hear, about, Way::Up);
+            hear(Q::Finish, Way::Either);
+        }
+        Rule::DepthRoom => deep(hear, Way::Up),
+        Rule::SheetFit => finding.parts.iter().for_each(|part| sheet(hear, bays, *part)),
+        Rule::ShelfSag => {
+            clear(hear, bays, about, Way::Down, false);
+            hear(Q::Bay(about.unwrap_or(0)), Way::Either);
+        }
+        Rule::TopSag => clear(hear, bays, about, Way::Down, false),
+        Rule::ShelfSlot => {
+            let right = about.unwrap_or(0);
+            row(hear, Some(right), Way::Either);
+            hear(Q::Bay(right.saturating_sub(1)), Way::Either);
+            hear(Q::Finish, Way::Either);
+        }
+        Rule::LeafShape => {
+            let wide = way(finding.limit);
+            clear(hear, bays, about, wide, true);
+            if finding.found.unit == Unit::Ratio {
+                hear(Q::Height, if wide == Way::Up { Way::Down } else { Way::Up });
+            }
+        }
+        Rule::LeafMass => {
+            clear(hear, bays, about, Way::Down, true);
+            hear(Q::Height, Way::Down);
+        }
+        Rule::HolePlug => {
+            hear(finding.about, Way::Either);
+            hear(Q::Place, Way::Either);
+            hear(Q::Bays, Way::Either);
+        }
+        Rule::HoleEdge => {
+            clear(hear, bays, about, Way::Up, false);
+            hear(finding.about, Way::Either);
+            hear(Q::Height, Way::Up);
+        }
+        Rule::HoleShelf => {
+            row(hear, about, Way::Either);
+            hear(finding.about, Way::Either);
+            hear(Q::Finish, Way::Either);
+        }
+        Rule::DeviceWidth => {
+            clear(hear, bays, about, Way::Up, true);
+            hear(finding.about, Way::Either);
+        }
+        Rule::DeviceHeight => {
+            row(hear, about, Way::Up);
+            hear(finding.about, Way::Either);
+            hear(Q::Finish, Way::Either);
+        }
+        Rule::DeviceDepth => {
+            deep(hear, Way::Up);
+            hear(finding.about, Way::Either);
+            hear(Q::Bays, Way::Either);
+        }
+        // The rest speaks of the whole unit.
+        Rule::PartMass | Rule::ScreenWidth | Rule::WallWidth | Rule::Interlock | Rule::WallTether => {
+            for size in [Q::Width, Q::Height, Q::Depth] {
+                hear(size, Way::Down);
+            }
+            for asked in [Q::Back, Q::Finish, Q::Corners, Q::Bays, Q::Shares] {
+                hear(asked, Way::Either);
+            }
+            for bay in 1..=bays {
+                hear(Q::Bay(bay), Way::Either);
+                hear(Q::Hole(bay), Way::Either);
+            }
+        }
+    }
+}
+
+const fn way(limit: Limit) -> Way {
+    match limit {
+        Limit::AtLeast => Way::Up,
+        Limit::AtMost => Way::Down,
+        Limit::OneOf => Way::Either,
+    }
+}
+
+/// What the clear width of a bay comes from; the opening between stiles from its neighbours' fit-out too.
+fn clear(hear: &mut impl FnMut(Question, Way), bays: u8, about: Option<u8>, way: Way, opening: bool) {
+    let here = about.unwrap_or(0);
+    hear(Question::Width, way);
+    hear(Question::Bays, Way::Either);
+    hear(Question::Finish, Way::Either);
+    hear(Question::Shares, Way::Either);
+    if opening {
+        let around = here.saturating_sub(1).max(1)..=here.saturating_add(1).min(bays);
+        around.for_each(|bay| hear(Question::Bay(bay), Way::Either));
+    }
+}
+
+/// What the height of a bay's rows comes from.
+fn row(hear: &mut impl FnMut(Question, Way), about: Option<u8>, way: Way) {
+    hear(Question::Height, way);
+    if let Some(bay) = about {
+        hear(Question::Bay(bay), Way::Either);
+        hear(Question::Bays, Way::Either);
+    }
+}
+
+/// What the clear depth comes from.
+fn deep(hear: &mut impl FnMut(Question, Way), way: Way) {
+    hear(Question::Depth, way);
+    hear(Question::Back, Way::Either);
+    hear(Question::Finish, Way::Either);
+}
+
+/// What the blank of a part comes from.
+fn sheet(hear: &mut impl FnMut(Question, Way), bays: u8, part: PanelId) {
+    match part {
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => {
+            hear(Question::Width, Way::Down);
+            hear(Question::Depth, Way::Down);
+        }
+        PanelId::Back => {
+            hear(Question::Width, Way::Down);
+            hear(Question::Height, Way::Down);
+            hear(Question::Back, Way::Either);
+            hear(Question::Finish, Way::Either);
+        }
+        PanelId::Upright(_) | PanelId::Stile(_) => {
+            hear(Question::Height, Way::Down);
+            hear(Question::Depth, Way::Down);
+            hear(Question::Finish, Way::Either);
+            hear(Question::Bays, Way::Either);
+            (1..=bays).for_each(|bay| hear(Question::Bay(bay), Way::Either));
+        }
+        PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => {
+            clear(hear, bays, Some(bay), Way::Down, true);
+            deep(hear, Way::Down);
+            hear(Question::Height, Way::Down);
+        }
+    }
+}
