@@ -80,7 +80,7 @@ test("a shut answer stays in sight, says why and is not taken", async () => {
   assert.equal(await one.getAttribute("aria-disabled"), "true");
   const before = await bench.drawing();
   await one.focus();
-  await bench.page.getByText("1 cannot be had: The top over bay 1 would bend").waitFor();
+  await bench.page.getByText("1 does not go alone: The top over bay 1 would bend").waitFor();
   await bench.page.keyboard.press("Enter");
   assert.equal(await bench.drawing(), before);
   await bench.close();

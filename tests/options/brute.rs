@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use slotwright_core::change::Change;
 use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place};
 use slotwright_core::finding::Question;
-use slotwright_core::options::{Answer, Reach, Size, State, options, runs, why_shut};
+use slotwright_core::options::states::{Reach, State, reaches, states, why_shut};
+use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Key, Range};
 use slotwright_core::rules::{Rule, judge};
@@ -167,8 +168,8 @@ fn check_why(range: &Range, every: &[(Choice, u64)], choice: &Choice, change: &C
     let (rules, kept) = why_shut(range, choice, change, pins).unwrap();
     let from = choice.with(change, range);
     // Beyond the basics they are taken for granted.
-    let granted = rules.iter().all(|rule| !rule.is_basic()).then_some(Rule::ALL).unwrap_or_default();
-    let granted: Vec<Rule> = granted.iter().copied().filter(|rule| rule.is_basic()).collect();
+    let beyond = rules.iter().all(|rule| !rule.is_basic());
+    let granted: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| beyond && rule.is_basic()).collect();
     let forbids = |rules: &[Rule], pins: &[Question]| {
         let rules = rules.iter().chain(&granted).fold(0, |all, rule| all | bit(*rule));
         !every.iter().any(|(to, broken)| broken & rules == 0 && way(&from, to, change.question(), pins).is_some())
@@ -202,9 +203,7 @@ fn check(model: &str, kinds: usize) {
     let mut why = 0;
     for (at, choice) in valid.iter().step_by(valid.len() / 12).enumerate() {
         let pins = pinned[at % pinned.len()];
-        let all = options(&range, choice, pins).unwrap();
-        let bays = all.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes).chain(&bay.devices));
-        for Answer { change, state, .. } in all.bay_counts.iter().chain(bays).chain(&all.backs) {
+        for Answer { change, state, .. } in states(&range, choice, pins).unwrap().all() {
             let from = choice.with(change, &range);
             let best = best(&every, &from, change.question(), pins);
             match state {
@@ -232,7 +231,7 @@ fn check(model: &str, kinds: usize) {
             *seen.entry(kind).or_default() += 1;
         }
         for size in Size::ALL {
-            for run in runs(&range, choice, size, pins) {
+            for run in reaches(&range, choice, size, pins) {
                 let values = size.limits(range.models.first().unwrap()).values();
                 for value in values.filter(|value| (run.from..=run.to).contains(value)) {
                     let change = size.to(value);
@@ -242,13 +241,12 @@ fn check(model: &str, kinds: usize) {
                         Some(_) => Reach::Shifts,
                         None => Reach::Shut,
                     };
-                    assert_eq!(run.reach, reach, "{change:?} {pins:?} {choice:?}");
+                    assert_eq!(run.state.reach, reach, "{change:?} {pins:?} {choice:?}");
                 }
             }
         }
     }
-    println!("{model}: {} choices, {} valid; answers {seen:?}, {why} reasons", every.len(), valid.len());
-    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more: {seen:?}");
+    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {why} reasons: {seen:?}");
 }
 
 #[test]

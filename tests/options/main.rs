@@ -4,7 +4,7 @@
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
-use slotwright_core::options::{Answer, Reach, Size, options, runs};
+use slotwright_core::options::{Answer, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::sample::{Wanted, choices};
@@ -29,13 +29,11 @@ fn every_answer_is_what_deriving_it_says() {
     let range = demo().unwrap();
     let (mut open, mut shut) = (0, 0);
     for choice in choices(&range, 11, Wanted::Valid).take(60) {
-        let answers = options(&range, &choice, &[]).unwrap();
-        let bays = answers.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes).chain(&bay.devices));
-        let all = answers.bay_counts.iter().chain(bays).chain(&answers.backs).chain(&answers.finishes);
-        for Answer { change, taken, state, .. } in all.chain(&answers.corners) {
-            check(&range, &choice, change, state.is_open());
-            assert!(!taken || state.is_open(), "what is taken is open");
-            if state.is_open() { open += 1 } else { shut += 1 }
+        let answers = options(&range, &choice).unwrap();
+        for Answer { change, taken, state } in answers.all() {
+            check(&range, &choice, change, state.is_none());
+            assert!(!taken || state.is_none(), "what is taken is open");
+            if state.is_none() { open += 1 } else { shut += 1 }
         }
     }
     assert!(open > 500 && shut > 50, "{open} open and {shut} shut answers were checked");
@@ -48,13 +46,13 @@ fn runs_cover_every_size_once_and_are_exact() {
     for choice in choices(&range, 12, Wanted::Valid).take(45) {
         let model = range.model(&choice.model).unwrap();
         for size in [Size::Width, Size::Height, Size::Depth] {
-            let runs = runs(&range, &choice, size, &[]);
-            gaps += runs.iter().filter(|run| run.reach != Reach::Open).count();
+            let runs = runs(&range, &choice, size);
+            gaps += runs.iter().filter(|run| run.state.is_some()).count();
             let mut values = size.limits(model).values().peekable();
             for run in &runs {
                 while let Some(value) = values.next_if(|value| *value <= run.to) {
                     assert!(value >= run.from, "no gap between runs");
-                    check(&range, &choice, &size.to(value), run.reach == Reach::Open);
+                    check(&range, &choice, &size.to(value), run.state.is_none());
                 }
             }
             assert_eq!(values.next(), None, "runs reach the model's most");

@@ -8,3 +8,4 @@ pub mod range_file;
 pub mod room;
 pub mod scene;
 pub mod storage;
+pub mod ways;

@@ -12,6 +12,8 @@ use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 
+use crate::browser::ways;
+
 /// What the page begins with.
 #[derive(Clone, Debug)]
 pub struct Loaded {
@@ -32,8 +34,6 @@ pub struct Loaded {
 pub struct Known {
     /// What is picked.
     pub choice: Choice,
-    /// The questions whose answers are kept whatever is asked for.
-    pub pins: Vec<Question>,
     /// What the rules say.
     pub findings: Vec<Finding>,
     /// What can be built of it.
@@ -41,20 +41,20 @@ pub struct Known {
     /// Whether nothing stops the order; the desk proves the assembly when it is ordered.
     pub orderable: bool,
     /// What can be taken.
-    pub options: Option<Options>,
+    pub options: Option<Options<Option<Finding>>>,
     /// The valid sets of width, height and depth.
-    pub runs: [Vec<Run>; 3],
+    pub runs: [Vec<Run<Option<Finding>>>; 3],
 }
 
 impl Known {
-    fn of(range: &Range, choice: Choice, pins: Vec<Question>, today: Day) -> Self {
+    fn of(range: &Range, choice: Choice, today: Day) -> Self {
         let backlog = Backlog::default();
         let derived = look(range, &choice, today, &backlog);
         let orderable = derived.is_free();
         let (findings, built) = (derived.findings, derived.built);
-        let options = options(range, &choice, &pins);
-        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size, &pins));
-        Self { choice, pins, findings, built, orderable, options, runs }
+        let options = options(range, &choice);
+        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size));
+        Self { choice, findings, built, orderable, options, runs }
     }
 
     /// How many findings stop the order.
@@ -63,7 +63,7 @@ impl Known {
     }
 
     /// The valid set of a size.
-    pub fn runs(&self, size: Size) -> &[Run] {
+    pub fn runs(&self, size: Size) -> &[Run<Option<Finding>>] {
         let [width, height, depth] = &self.runs;
         match size {
             Size::Width => width,
@@ -82,6 +82,8 @@ pub struct Desk {
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
     pins: RwSignal<Vec<Question>>,
+    told: RwSignal<Vec<Vec<String>>>,
+    note: Memo<String>,
     lit: RwSignal<usize>,
     begun: RwSignal<u32>,
 }
@@ -93,9 +95,40 @@ impl Desk {
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
-        let known =
-            Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), pins.get(), today.get())));
-        Self { known, range, text, today, choice, pins, lit, begun }
+        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
+        let note = Memo::new(move |_| choice.with(Choice::to_note));
+        let desk = Self { known, range, text, today, choice, pins, told: RwSignal::new(Vec::new()), note, lit, begun };
+        ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
+        Effect::new(move || ways::ask(desk.question("all", &[])));
+        desk
+    }
+
+    /// A question to the adviser about the present choice, with what is kept at its end.
+    pub fn question(self, word: &str, more: &[String]) -> Vec<String> {
+        let note = self.note.get();
+        let pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
+        [word.to_string(), note].into_iter().chain(more.iter().cloned()).chain(pins).collect()
+    }
+
+    /// Takes what the adviser says; what is about an earlier choice is of no use any more.
+    fn hear(self, texts: Vec<String>) {
+        if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
+            self.told.update(|told| {
+                told.retain(|known| known.first() != texts.first());
+                told.push(texts);
+            });
+        }
+    }
+
+    /// What the adviser says in answer to a word about the present choice: three texts for each answer.
+    pub fn told<T>(self, word: &str, read: impl FnOnce(&[String]) -> T) -> T {
+        self.note.with(|note| {
+            self.told.with(|told| {
+                let texts = told.iter().find(|texts| texts.first().is_some_and(|first| first == word));
+                let texts = texts.filter(|texts| texts.get(1) == Some(note)).and_then(|texts| texts.get(2..));
+                read(texts.unwrap_or_default())
+            })
+        })
     }
 
     /// The desk of this page.
@@ -129,11 +162,11 @@ impl Desk {
         self.replace(self.peek(|known, range| known.choice.with(change, range)));
     }
 
-    /// Takes an answer with the changes that it needs.
-    pub fn apply_all(self, changes: &[Change]) {
-        self.replace(self.peek(|known, range| {
-            changes.iter().fold(known.choice.clone(), |choice, change| choice.with(change, range))
-        }));
+    /// Takes what an adviser's note says.
+    pub fn follow(self, note: &str) {
+        if let Some(choice) = Choice::of_note(note) {
+            self.replace(choice);
+        }
     }
 
     /// Keeps the answer to a question whatever else is asked for, or no longer.

@@ -9,6 +9,7 @@ use slotwright_core::assembly::Assembly;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
 use slotwright_core::layout::Picked;
+use slotwright_core::options::states::states;
 use slotwright_core::options::{Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -60,17 +61,23 @@ fn main() {
     println!(
         "options   {:?}",
         shortest(|| {
-            black_box(options(&range, &largest, &[]));
+            black_box(options(&range, &largest));
         })
     );
     for size in [Size::Width, Size::Height, Size::Depth] {
         println!(
             "{size:?} runs  {:?}",
             shortest(|| {
-                black_box(runs(&range, &largest, size, &[]));
+                black_box(runs(&range, &largest, size));
             })
         );
     }
+    println!(
+        "states    {:?}",
+        shortest(|| {
+            black_box(states(&range, &largest, &[]));
+        })
+    );
     println!(
         "parse the range  {:?}",
         shortest(|| {

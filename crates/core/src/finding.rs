@@ -73,6 +73,23 @@ impl fmt::Display for Question {
     }
 }
 
+/// A text that is no question.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{0:?} is no question: width, height, depth, bays, shares, back, finish, corners, or bay-1, hole-1, device-1")]
+pub struct NotAQuestion(String);
+
+impl core::str::FromStr for Question {
+    type Err = NotAQuestion;
+
+    fn from_str(text: &str) -> Result<Self, NotAQuestion> {
+        let bare = [Self::Place, Self::Model, Self::Width, Self::Height, Self::Depth, Self::Bays, Self::Shares];
+        let bare = bare.into_iter().chain([Self::Back, Self::Finish, Self::Corners]);
+        let numbered = (1..=9).flat_map(|bay| [Self::Bay(bay), Self::Hole(bay), Self::Device(bay)]);
+        let mut all = bare.chain(numbered);
+        all.find(|question| question.to_string() == text).ok_or_else(|| NotAQuestion(text.chars().take(40).collect()))
+    }
+}
+
 impl Serialize for Question {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(self)

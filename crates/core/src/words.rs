@@ -10,7 +10,7 @@ use crate::choice::{Fill, Hung};
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit, Question, Unit};
 use crate::money::Money;
-use crate::options::Shut;
+use crate::options::states::Shut;
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
@@ -241,7 +241,7 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::DepthMm(depth) => format!("Make it {} mm deep", size(*depth)),
         Change::BayCount(1) => "Make it one bay".into(),
         Change::BayCount(count) => format!("Make it {count} bays"),
-        Change::Share { bay, share } => format!("Give bay {bay} {share} of the shares"),
+        Change::Share { bay, share } => format!("Give bay {bay} a share of {share}"),
         Change::Fill { bay, fill: holds } => format!("{} in bay {bay}", fill(*holds)),
         Change::Hole { bay, hole: None } => format!("No cable hole in bay {bay}"),
         Change::Hole { bay, hole: Some(taken) } => {

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use slotwright_core::day::Day;
+use slotwright_core::finding::Question;
 
 /// Checks orders of interlocking plywood cabinets, validates ranges, derives units.
 ///
@@ -47,6 +48,13 @@ pub(crate) enum Command {
     /// Explain a rule: what is checked, why, and where its figures come from.
     #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag")]
     Explain(Explain),
+    /// Print the state of every answer to every question: open, with other changes, or shut and why.
+    ///
+    /// Exit code: 0 the choice itself can be made, 1 it cannot.
+    #[command(
+        after_help = "Examples:\n  slotwright options --choice choice.json\n  slotwright options --choice choice.json --pin width --pin device-2"
+    )]
+    Options(Answers),
     /// Write the assembled unit as a binary glTF 2.0 file: metres, +Y up, one node for each part.
     #[command(after_help = "Examples:\n  slotwright solid --choice choice.json --out unit.glb")]
     Solid(Solid),
@@ -146,6 +154,16 @@ pub(crate) struct Order {
     /// Where to write it; standard output if nowhere.
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Answers {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    /// A question whose answer is never shifted: width, height, depth, bays, shares, back, finish, corners,
+    /// bay-1, hole-1, device-1; may be given several times.
+    #[arg(long = "pin", value_name = "QUESTION")]
+    pub(crate) pins: Vec<Question>,
 }
 
 #[derive(Args, Debug)]

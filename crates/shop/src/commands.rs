@@ -12,6 +12,7 @@ pub(crate) mod assembly;
 pub(crate) mod check;
 mod derive;
 mod explain;
+pub(crate) mod options;
 mod order;
 pub(crate) mod range;
 mod sample;
@@ -27,6 +28,7 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
     let code = match &tool.command {
         Command::Check(asked) => check::run(asked),
         Command::Derive(asked) => derive::run(asked),
+        Command::Options(asked) => options::run(asked),
         Command::Range(asked) => range::run(asked),
         Command::Sample(asked) => sample::run(asked),
         Command::Order(asked) => order::run(asked),

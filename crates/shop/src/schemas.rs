@@ -9,6 +9,7 @@ use slotwright_core::spec::OrderSpec;
 
 use crate::commands::assembly::AssemblySheet;
 use crate::commands::check::Report;
+use crate::commands::options::OptionsDocument;
 use crate::commands::range::RangeReport;
 
 /// Name and text of every schema.
@@ -20,6 +21,7 @@ pub(crate) fn all() -> Vec<(&'static str, String)> {
         ("range", schema::<Range>()),
         ("derived", schema::<Document>()),
         ("assembly", schema::<AssemblySheet>()),
+        ("options", schema::<OptionsDocument>()),
         ("check-report", schema::<Report>()),
         ("range-report", schema::<RangeReport>()),
     ]

@@ -15,8 +15,6 @@ pub struct Stretch {
     pub to: i32,
     /// Whether all of it can be made as things are.
     pub open: bool,
-    /// Whether it can be made with other changes.
-    pub shifts: bool,
 }
 
 /// The track and the thumb on it.
@@ -47,10 +45,10 @@ impl Track {
         self.stretches.iter().any(|stretch| stretch.open && stretch.from <= step && step <= stretch.to)
     }
 
-    /// The bars of what can be made, as things are or with other changes, a thousand units long.
-    fn bars(&self, open: bool) -> String {
+    /// The bars of what can be made, a thousand units long.
+    fn bars(&self) -> String {
         let mut path = String::new();
-        for stretch in self.stretches.iter().filter(|stretch| if open { stretch.open } else { stretch.shifts }) {
+        for stretch in self.stretches.iter().filter(|stretch| stretch.open) {
             let place = |step: i32| step * 1000 / self.last.max(1);
             let (from, to) = (place(stretch.from), place(stretch.to).max(place(stretch.from) + 4));
             // Writing to a String cannot fail.
@@ -81,8 +79,7 @@ pub fn Slider(
     view! {
         <div class="slider">
             <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">
-                <path class="maybe" d=move || track.run(()).bars(false)></path>
-                <path d=move || track.run(()).bars(true)></path>
+                <path d=move || track.run(()).bars()></path>
             </svg>
             <input
                 type="range"
@@ -107,7 +104,7 @@ mod tests {
     use super::*;
 
     fn track(stretches: &[(i32, i32, bool)]) -> Track {
-        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch { from, to, open, shifts: false };
+        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch { from, to, open };
         Track { last: 30, stretches: stretches.iter().map(stretch).collect(), ..Track::default() }
     }
 

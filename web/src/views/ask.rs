@@ -1,9 +1,8 @@
 //! From the core's answers and findings to what the controls show.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
 use slotwright_core::finding::{Finding, Question, Severity};
-use slotwright_core::options::{Answer, Options, State};
+use slotwright_core::options::{Answer, Options};
 use slotwright_core::range::Range;
 use slotwright_core::words;
 
@@ -11,30 +10,28 @@ use crate::parts::choices::{Choices, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
 use crate::state::{Desk, Known};
 
+/// What stops an answer alone, if anything.
+pub type Stop = Option<Finding>;
+
 /// An answer as it is shown, with its name.
-pub fn shown(range: &Range, answer: &Answer, label: String) -> Shown {
-    let (why, way) = told(range, &answer.state);
-    Shown { label, taken: answer.taken, why, way, ..Shown::default() }
+pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
+    let why = answer.state.as_ref().map(words::sentence);
+    Shown { label, taken: answer.taken, why, ..Shown::default() }
 }
 
-/// Why an answer cannot be taken alone, and what has to change with it, as a thing to do.
-pub fn told(range: &Range, state: &State) -> (Option<String>, Option<String>) {
-    match state {
-        State::Open => (None, None),
-        State::Shifts { reason, changes } => {
-            (Some(words::sentence(reason)), Some(format!("Take it and {}", words::together(changes, range))))
-        }
-        State::Shut(shut) => (Some(words::shut(shut)), None),
-    }
-}
-
-/// An answer's change with those that it needs.
-pub fn whole(answer: &Answer) -> Vec<Change> {
-    let more = match &answer.state {
-        State::Shifts { changes, .. } => changes.as_slice(),
-        _ => &[],
-    };
-    core::iter::once(&answer.change).chain(more).cloned().collect()
+/// What the adviser says of a question's answers: why each does not go alone, what to press, what comes of it.
+fn advice(desk: Desk, pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>], lit: usize) -> Vec<[String; 3]> {
+    let place = desk.read(|known, _| {
+        let options = known.options.as_ref()?;
+        let own = pick(options, lit);
+        let first = &own.first()?.change;
+        Some((options.all().position(|answer| answer.change == *first)?, own.len()))
+    });
+    let Some((place, count)) = place else { return Vec::new() };
+    desk.told("all", |texts| {
+        let own = texts.chunks(3).skip(place).take(count);
+        own.filter_map(|told| told.to_vec().try_into().ok()).collect()
+    })
 }
 
 /// Keeps the answer to a question while others are asked for.
@@ -58,9 +55,9 @@ pub fn Asked(
     /// What is asked, for the bay that is looked at (from 1).
     label: fn(usize) -> String,
     /// Picks the answers, for the bay that is looked at (from 0).
-    pick: fn(&Options, usize) -> &[Answer],
+    pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>],
     /// Shows one.
-    show: fn(&Range, &Answer) -> Shown,
+    show: fn(&Range, &Answer<Stop>) -> Shown,
     /// The look of the row.
     #[prop(default = "row")]
     look: &'static str,
@@ -68,15 +65,28 @@ pub fn Asked(
     let desk = Desk::here();
     let answers = move |()| {
         let lit = desk.lit();
-        desk.read(|known, range| {
+        let mut answers: Vec<Shown> = desk.read(|known, range| {
             let picked = known.options.as_ref().map(|options| pick(options, lit)).unwrap_or_default();
             picked.iter().map(|answer| show(range, answer)).collect()
-        })
+        });
+        // What the adviser says comes a little later, and says more.
+        for (answer, [why, way, _]) in answers.iter_mut().zip(advice(desk, pick, lit)) {
+            answer.why = Some(why).filter(|why| !why.is_empty());
+            answer.way = Some(way).filter(|way| !way.is_empty());
+        }
+        answers
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        let changes = desk.peek(|known, _| Some(whole(pick(known.options.as_ref()?, lit).get(at)?)));
-        desk.apply_all(&changes.unwrap_or_default());
+        match untrack(move || advice(desk, pick, lit)).get(at) {
+            Some([_, _, after]) if !after.is_empty() => desk.follow(after),
+            _ => {
+                let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
+                if let Some(change) = change {
+                    desk.apply(&change);
+                }
+            }
+        }
     };
     view! {
         <Choices label=Callback::new(move |()| label(desk.lit() + 1)) answers=Callback::new(answers)

@@ -11,7 +11,7 @@ use slotwright_core::rules::judge;
 use slotwright_core::words;
 use slotwright_cutpack::glyph;
 
-use super::ask::{Asked, Found, Heading, Keep, shown};
+use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::stepper::{Stepper, Steps};
 use crate::state::{Desk, Known};
@@ -62,25 +62,25 @@ fn taken(number: usize) -> String {
     format!("Device in bay {number}")
 }
 
-fn fill(range: &Range, answer: &Answer) -> Shown {
+fn fill(_: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::Fill { fill, .. } = &answer.change else { return Shown::default() };
-    shown(range, answer, words::fill(*fill))
+    shown(answer, words::fill(*fill))
 }
 
-fn hole(range: &Range, answer: &Answer) -> Shown {
+fn hole(range: &Range, answer: &Answer<Stop>) -> Shown {
     let name = match &answer.change {
         Change::Hole { hole: Some(hole), .. } => range.hole(&hole.kind).map(|kind| kind.name.clone()),
         _ => None,
     };
-    shown(range, answer, name.unwrap_or_else(|| "No hole".into()))
+    shown(answer, name.unwrap_or_else(|| "No hole".into()))
 }
 
-fn device(range: &Range, answer: &Answer) -> Shown {
+fn device(range: &Range, answer: &Answer<Stop>) -> Shown {
     let name = match &answer.change {
         Change::Device { device: Some(key), .. } => range.device(key).map(|device| device.name.clone()),
         _ => None,
     };
-    shown(range, answer, name.unwrap_or_else(|| "No device".into()))
+    shown(answer, name.unwrap_or_else(|| "No device".into()))
 }
 
 /// One share more or less of the width.

@@ -8,7 +8,7 @@ use slotwright_core::quantity::Dim;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::words;
 
-use super::ask::{Asked, Found, Heading, Keep, shown};
+use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
 use crate::parts::choices::Shown;
 
 /// Finish, back, corners.
@@ -30,24 +30,24 @@ pub fn Looks() -> impl IntoView {
     }
 }
 
-fn finish(range: &Range, answer: &Answer) -> Shown {
+fn finish(range: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::Finish(key) = &answer.change else { return Shown::default() };
     let known = range.finish(key);
     let name = known.map_or_else(|| key.to_string(), |finish| finish.name.clone());
     Shown {
         swatch: known.map(|finish| finish.colour.clone()).unwrap_or_default(),
         clear: known.is_some_and(|finish| finish.look == Look::Clear),
-        ..shown(range, answer, name)
+        ..shown(answer, name)
     }
 }
 
-fn back(range: &Range, answer: &Answer) -> Shown {
+fn back(range: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::Back(key) = &answer.change else { return Shown::default() };
-    shown(range, answer, range.board(key).map_or_else(|| key.to_string(), |board| board.name.clone()))
+    shown(answer, range.board(key).map_or_else(|| key.to_string(), |board| board.name.clone()))
 }
 
-fn corner(range: &Range, answer: &Answer) -> Shown {
+fn corner(_: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::CornerRadiusMm(radius) = &answer.change else { return Shown::default() };
     let label = if *radius == Dim::mm(0) { "Square".into() } else { format!("Radius {} mm", words::size(*radius)) };
-    shown(range, answer, label)
+    shown(answer, label)
 }

@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::finding::Question;
-use slotwright_core::options::{self, Answer, Reach, Run, Size};
+use slotwright_core::options::{Answer, Run, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::words;
 
-use super::ask::{Asked, Found, Heading, Keep, shown, stopped, told, whole};
+use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
+use crate::browser::ways;
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::slider::{Slider, Stretch, Track};
 use crate::parts::stepper::{Dimension, Steps};
@@ -49,9 +50,9 @@ pub fn Sizes() -> impl IntoView {
     }
 }
 
-fn bay_count(range: &Range, answer: &Answer) -> Shown {
+fn bay_count(_: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::BayCount(count) = answer.change else { return Shown::default() };
-    shown(range, answer, count.to_string())
+    shown(answer, count.to_string())
 }
 
 /// Steps from the least size of the model.
@@ -64,8 +65,8 @@ fn value_of(limits: DimRange, step: i32) -> Dim {
 }
 
 /// The next size above or below that can be taken.
-fn neighbour(limits: DimRange, runs: &[Run], now: Dim, up: bool) -> Option<Dim> {
-    let open = |value: &Dim| runs.iter().any(|run| run.reach == Reach::Open && run.from <= *value && *value <= run.to);
+fn neighbour(limits: DimRange, runs: &[Run<Stop>], now: Dim, up: bool) -> Option<Dim> {
+    let open = |value: &Dim| runs.iter().any(|run| run.state.is_none() && run.from <= *value && *value <= run.to);
     if up {
         limits.values().find(|value| *value > now && open(value))
     } else {
@@ -79,11 +80,10 @@ fn limits(known: &Known, range: &Range, size: Size) -> Option<DimRange> {
 
 fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
     let limits = limits(known, range, size)?;
-    let stretch = |run: &Run| Stretch {
+    let stretch = |run: &Run<Stop>| Stretch {
         from: step_of(limits, run.from),
         to: step_of(limits, run.to),
-        open: run.reach == Reach::Open,
-        shifts: run.reach == Reach::Shifts,
+        open: run.state.is_none(),
     };
     Some(Track {
         step: step_of(limits, size.of(&known.choice)),
@@ -125,22 +125,23 @@ fn SizeQuestion(
     };
     // The step that was wanted and does not go alone: why, and what goes with it.
     let wanted = RwSignal::new(None::<i32>);
-    let answer = move |known: &Known, range: &Range| {
-        let value = value_of(limits(known, range, size)?, wanted.get()?);
-        options::answer(range, &known.choice, size.to(value), &known.pins).filter(|answer| !answer.state.is_open())
-    };
-    let refused = Memo::new(move |_| {
-        desk.read(|known, range| {
-            let answer = answer(known, range)?;
-            let (why, way) = told(range, &answer.state);
-            Some((why.unwrap_or_default(), way.unwrap_or_default()))
-        })
-        .unwrap_or_default()
+    let value = move || Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted.get()?));
+    Effect::new(move || {
+        if let Some(value) = value() {
+            ways::ask(desk.question("size", &[size.question().to_string(), value.in_tenths().to_string()]));
+        }
     });
-    let go = move |_| {
-        let changes = untrack(move || desk.peek(|known, range| answer(known, range).map(|answer| whole(&answer))));
-        desk.apply_all(&changes.unwrap_or_default());
+    let refused = move || {
+        let stop = desk.read(|known, range| {
+            let (value, limits) = (value()?, limits(known, range, size)?);
+            let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
+            Some((limits, words::sentence(run.state.as_ref()?)))
+        });
+        let Some((_, sentence)) = stop else { return [const { String::new() }; 3] };
+        let advice = desk.told("size", |texts| <[String; 3]>::try_from(texts.to_vec()).ok());
+        advice.unwrap_or([sentence, String::new(), String::new()])
     };
+    let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));
     view! {
         <div class="size">
             <div class="size-head">
@@ -152,7 +153,7 @@ fn SizeQuestion(
             <Slider label take=Callback::new(slid) refused=Callback::new(move |step| wanted.set(step))
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
-                {move || refused.get().0}" "<button type="button" class="way" on:click=go>{move || refused.get().1}</button>
+                {move || refused()[0].clone()}" "<button type="button" class="way" on:click=go>{move || refused()[1].clone()}</button>
             </p>
             <Found asked/>
         </div>

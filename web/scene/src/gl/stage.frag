@@ -72,5 +72,7 @@ void main() {
   vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, to_sky), 0.0) * sky * 0.42 + 0.13;
   float glint = pow(max(dot(n, normalize(to_key + towards)), 0.0), mix(18.0, 42.0, clear)) * key * rough * 0.35;
   vec3 c = base * light * mix(0.82, 0.7, dark) + glint;
-  seen = vec4(shown(clamp(c, 0.0, 1.0)), 1.0);
+  // What is lit brighter than the screen shows keeps its hue.
+  c /= max(1.0, max(c.r, max(c.g, c.b)));
+  seen = vec4(shown(max(c, 0.0)), 1.0);
 }

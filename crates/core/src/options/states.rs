@@ -1,0 +1,255 @@
+//! Open, with other changes, or shut: the exact state of every answer, with the smallest set of other
+//! changes that it needs, or the rules that forbid it.
+
+use serde::Serialize;
+
+use super::scope::{self, Scope};
+use super::solve::{self, Found, NoGood};
+use super::ways::{self, Asked, Ways};
+use super::{Options, Run, Size, alike, lay, stop};
+use crate::change::Change;
+use crate::choice::{Bay, Choice};
+use crate::finding::{Finding, Question};
+use crate::quantity::Dim;
+use crate::range::{Model, Range};
+use crate::rules::{Rule, judge_stops};
+
+/// Whether an answer can be taken.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum State {
+    /// It can be taken now, and nothing else changes.
+    Open,
+    /// It can be taken together with other changes.
+    Shifts {
+        /// What stops it alone.
+        reason: Finding,
+        /// The smallest set of other changes that it needs, the least important ones of their number, in
+        /// the order in which they are done.
+        changes: Vec<Change>,
+    },
+    /// It cannot be had.
+    Shut(Shut),
+}
+
+/// Why an answer cannot be had at all, or not with what is pinned.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Shut {
+    /// What stops it as things are.
+    pub reason: Finding,
+    /// Rules that forbid it together, whatever else is answered.
+    pub rules: Vec<Rule>,
+    /// The pinned questions that have a part in it.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub pins: Vec<Question>,
+    /// Whether every other answer was ruled out; if not, the search was given up.
+    pub proven: bool,
+}
+
+impl State {
+    /// Whether it can be taken and nothing else changes.
+    pub fn is_open(&self) -> bool {
+        matches!(self, Self::Open)
+    }
+
+    /// What stops it alone, if anything.
+    pub fn reason(&self) -> Option<&Finding> {
+        match self {
+            Self::Open => None,
+            Self::Shifts { reason, .. } | Self::Shut(Shut { reason, .. }) => Some(reason),
+        }
+    }
+}
+
+/// How far an answer can be reached.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Reach {
+    /// See [`State::Open`].
+    Open,
+    /// See [`State::Shifts`].
+    Shifts,
+    /// See [`State::Shut`].
+    Shut,
+}
+
+/// How far a size can be reached, and what stops it alone.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Reached {
+    /// How far.
+    pub reach: Reach,
+    /// What stops it alone, if anything.
+    pub reason: Option<Finding>,
+}
+
+/// A choice whose answers are asked for.
+struct Table<'a> {
+    range: &'a Range,
+    choice: &'a Choice,
+    ways: Ways,
+    pins: Scope,
+}
+
+impl<'a> Table<'a> {
+    fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
+        let pins = pins.iter().fold(FIXED, |all, pin| all.and(Scope::of(*pin)));
+        Self { range, choice, ways: Ways::of(range, model, choice), pins }
+    }
+
+    /// The choice with an answer taken, as a puzzle, and the questions that may shift.
+    fn asked<'b>(&'b self, choice: &'b Choice, asked: Scope) -> (Asked<'b>, Scope) {
+        let fixed = self.pins.and(asked);
+        let stays =
+            |(bay, chosen): &(u8, &Bay)| chosen.device.is_some() || !Scope::of_bay(*bay).meeting(fixed).is_empty();
+        let stay = (1..=u8::MAX).zip(&choice.bays).filter(stays);
+        let last = stay.map(|(bay, _)| usize::from(bay)).max().unwrap_or(0);
+        let puzzle = Asked { range: self.range, ways: &self.ways, choice, bays_least: last };
+        (puzzle, SHIFTING.minus(fixed))
+    }
+
+    /// The state of a choice with an answer taken.
+    fn state(&self, choice: &Choice, asked: Scope) -> State {
+        let judged = judge_stops(self.range, choice);
+        let Some(reason) = judged.findings.into_iter().next() else { return State::Open };
+        let (puzzle, free) = self.asked(choice, asked);
+        match solve::smallest(&puzzle, choice, free) {
+            Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
+            Found::Nothing(nothing) => State::Shut(self.shut(reason, &nothing, true)),
+            Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
+        }
+    }
+
+    fn shut(&self, reason: Finding, nothing: &NoGood, proven: bool) -> Shut {
+        let pins = nothing.scope.meeting(self.pins).minus(FIXED).questions().collect();
+        let rules = Rule::ALL.iter().copied().filter(|rule| nothing.rules & rule.bit() != 0).collect();
+        Shut { reason, rules, pins, proven }
+    }
+
+    /// The whole set of a size.
+    fn runs(&self, size: Size, values: impl Iterator<Item = Dim>) -> Vec<Run<Reached>> {
+        let mut runs: Vec<Run<Reached>> = Vec::new();
+        let mut known = Known::default();
+        for value in values {
+            let changed = self.choice.with(&size.to(value), self.range);
+            let reason = stop(self.range, &changed);
+            let reach = if reason.is_none() { Reach::Open } else { self.reach(&changed, size, value, &mut known) };
+            match runs.last_mut() {
+                Some(Run { to, state, .. })
+                    if state.reach == reach && alike(state.reason.as_ref(), reason.as_ref()) =>
+                {
+                    *to = value;
+                }
+                _ => runs.push(Run { from: value, to: value, state: Reached { reach, reason } }),
+            }
+        }
+        runs
+    }
+
+    /// Whether a size that is not open can be had at all. What is known of its neighbours often tells.
+    fn reach(&self, changed: &Choice, size: Size, value: Dim, known: &mut Known) -> Reach {
+        if let Some((from, to)) = known.nothing
+            && (from..=to).contains(&value.in_tenths())
+        {
+            return Reach::Shut;
+        }
+        let holds = |choice: &Choice| judge_stops(self.range, &choice.with(&size.to(value), self.range)).holds();
+        if known.point.as_ref().is_some_and(holds) {
+            return Reach::Shifts;
+        }
+        let asked = Scope::of(size.question());
+        let (puzzle, free) = self.asked(changed, asked);
+        match solve::smallest(&puzzle, changed, free) {
+            Found::Point((_, point)) => {
+                known.point = Some(point);
+                Reach::Shifts
+            }
+            Found::Nothing(nothing) => {
+                known.nothing = Some(nothing.spans.of(scope::place(size.question())));
+                Reach::Shut
+            }
+            Found::GivenUp => Reach::Shut,
+        }
+    }
+}
+
+/// What is known of the neighbours of a size.
+#[derive(Default)]
+struct Known {
+    /// A choice that holds.
+    point: Option<Choice>,
+    /// The sizes between which none does.
+    nothing: Option<(i32, i32)>,
+}
+
+/// What is never shifted: another model is another unit, and the place is what the customer has.
+const FIXED: Scope = Scope::of(Question::Model).and(Scope::of(Question::Place));
+
+/// Everything that may be.
+const SHIFTING: Scope = Scope::all().minus(FIXED);
+
+/// The state of every answer; `None` if the range lacks the model. Pinned questions are never shifted.
+pub fn states(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Options<State>> {
+    let table = Table::of(range, range.model(&choice.model)?, choice, pins);
+    lay(range, choice, &mut |change, changed| table.state(changed, change.question().map_or(Scope::NONE, Scope::of)))
+}
+
+/// The state of one answer; `None` if the range lacks the model, or the change takes another one.
+pub fn state(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<State> {
+    let table = Table::of(range, range.model(&choice.model)?, choice, pins);
+    Some(table.state(&choice.with(change, range), Scope::of(change.question()?)))
+}
+
+/// The whole set of a size, as runs from the model's least to its most. Pinned questions are never shifted.
+///
+/// Empty if the range lacks the model.
+pub fn reaches(range: &Range, choice: &Choice, size: Size, pins: &[Question]) -> Vec<Run<Reached>> {
+    let Some(model) = range.model(&choice.model) else {
+        return Vec::new();
+    };
+    Table::of(range, model, choice, pins).runs(size, size.limits(model).values())
+}
+
+/// The nearest choice that can be made: the present one if it can, else with the fewest questions answered
+/// anew. `None` if there is none, or the range lacks the model.
+pub fn nearest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
+    let model = range.model(&choice.model)?;
+    let table = Table::of(range, model, choice, pins);
+    match table.state(choice, Scope::NONE) {
+        State::Open => Some(Vec::new()),
+        State::Shifts { changes, .. } => Some(changes),
+        State::Shut(_) => None,
+    }
+}
+
+/// The smallest set of rules and pinned questions that forbid an answer that is shut: none can be left out.
+/// If the basics leave something, they are taken for granted, and the rules are those beyond them.
+///
+/// `None` for an answer that can be had.
+pub fn why_shut(
+    range: &Range,
+    choice: &Choice,
+    change: &Change,
+    pins: &[Question],
+) -> Option<(Vec<Rule>, Vec<Question>)> {
+    let model = range.model(&choice.model)?;
+    let asked = Scope::of(change.question()?);
+    let changed = choice.with(change, range);
+    let can = |rules: u64, pins: &[Question]| {
+        let table = Table::of(range, model, choice, pins);
+        let (puzzle, free) = table.asked(&changed, asked);
+        !matches!(solve::Search::with_rules(&puzzle, rules).within(&changed, free), Found::Nothing(_))
+    };
+    if can(u64::MAX, pins) {
+        return None;
+    }
+    let pins = solve::conflict(pins, &mut |pins| can(u64::MAX, pins));
+    let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
+    let (basics, others): (Vec<Rule>, Vec<Rule>) = Rule::ALL.iter().partition(|rule| rule.is_basic());
+    let (always, of) = if can(sum(&basics), &pins) { (sum(&basics), others) } else { (0, basics) };
+    let rules = solve::conflict(&of, &mut |rules| can(always | sum(rules), &pins));
+    Some((rules, pins))
+}

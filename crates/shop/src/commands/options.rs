@@ -1,0 +1,72 @@
+//! `slotwright options`: the state of every answer to every question.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use slotwright_core::change::Change;
+use slotwright_core::choice::Choice;
+use slotwright_core::finding::Question;
+use slotwright_core::options::states::{Reached, State, nearest, reaches, states, why_shut};
+use slotwright_core::options::{Options, Run, Size};
+use slotwright_core::range::Key;
+
+use crate::args::Answers;
+use crate::files::{self, FileError};
+use crate::output::{self, DIFFERS, GOOD};
+
+/// The states of all answers.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub(crate) struct OptionsDocument {
+    /// Always `slotwright-options`.
+    format: &'static str,
+    /// Version of this format.
+    version: u32,
+    /// Key of the range.
+    range: Key,
+    /// What was picked.
+    choice: Choice,
+    /// The questions whose answers are never shifted.
+    #[schemars(with = "Vec<String>")]
+    pins: Vec<Question>,
+    /// What has to change for this choice to be made; nothing if it can, none if there is no way.
+    nearest: Option<Vec<Change>>,
+    /// Every answer to every question but the sizes.
+    answers: Options<State>,
+    /// The whole set of the width.
+    width: Vec<Run<Reached>>,
+    /// The whole set of the height.
+    height: Vec<Run<Reached>>,
+    /// The whole set of the depth.
+    depth: Vec<Run<Reached>>,
+}
+
+/// Exit code 1 if the choice itself cannot be made; the document is printed all the same.
+pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
+    let (range, choice, _) = files::made(&asked.made)?;
+    let pins = &asked.pins;
+    let Some(mut answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
+    // What was found to be shut is told with the fewest reasons.
+    answers.each(&mut |answer| {
+        if let State::Shut(shut) = &mut answer.state
+            && let Some((rules, pins)) = why_shut(&range, &choice, &answer.change, pins)
+        {
+            (shut.rules, shut.pins) = (rules, pins);
+        }
+    });
+    let [width, height, depth] = Size::ALL.map(|size| reaches(&range, &choice, size, pins));
+    let nearest = nearest(&range, &choice, pins);
+    let good = nearest.as_ref().is_some_and(Vec::is_empty);
+    let document = OptionsDocument {
+        format: "slotwright-options",
+        version: 1,
+        range: range.key.clone(),
+        pins: pins.clone(),
+        choice,
+        nearest,
+        answers,
+        width,
+        height,
+        depth,
+    };
+    output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
+    Ok(if good { GOOD } else { DIFFERS })
+}

@@ -1,0 +1,69 @@
+// What does not go alone goes with other changes, and what is kept stays.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { Bench, browser } from "./page.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+const RECEIVER = { name: "Receiver", exact: true };
+
+test("an answer that does not go alone says why, and takes what it needs with it", async () => {
+  const bench = await Bench.open(chrome);
+  const devices = bench.group("Device in bay 1");
+  await devices.getByRole("button", RECEIVER).click();
+  await bench.page.getByText("Receiver does not go alone: ").waitFor();
+  assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "false");
+  const way = bench.page.getByRole("button", { name: /^Take it and .+ deep/ });
+  await way.click();
+  assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "true");
+  assert.match(await bench.tally(), /Can be made/);
+  assert.notEqual(await bench.size("Depth").inputValue(), "420");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("what is kept is not changed for anything, and is named as the reason", async () => {
+  const bench = await Bench.open(chrome);
+  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  for (const kept of ["depth"]) {
+    await bench.button(`Keep ${kept}`).click();
+    assert.equal(await bench.button(`Keep ${kept}`).getAttribute("aria-pressed"), "true");
+  }
+  await bench.page.waitForFunction(() => {
+    const group = document.querySelector("[aria-label='Device in bay 1']");
+    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
+  });
+  await receiver.click({ force: true });
+  await bench.page.getByText("You keep depth, so no other change makes up for it.").waitFor();
+  await bench.button("Keep depth").click();
+  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.close();
+});
+
+test("a size beyond the bar is taken with what it needs", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.group("Number of bays").getByRole("button", { name: "6", exact: true }).click();
+  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  if (await bench.group("Number of bays").getByRole("button", { name: "6", exact: true }).getAttribute("aria-pressed") === "false") {
+    await way.click();
+  }
+  await bench.slider("Width").press("Home");
+  await way.waitFor();
+  const before = await bench.size("Width").inputValue();
+  await way.click();
+  assert.notEqual(await bench.size("Width").inputValue(), before);
+  assert.equal((await bench.size("Width").inputValue()).replace(/\D/g, ""), "900");
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
+test("without the adviser the page goes on: what does not go alone says why", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.route("**/slotwright-ways*", (route) => route.abort());
+  await bench.visit();
+  await bench.group("Device in bay 1").getByRole("button", RECEIVER).click({ force: true });
+  await bench.page.getByText("Receiver cannot be had: ").waitFor();
+  await bench.close();
+});

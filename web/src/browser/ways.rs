@@ -1,0 +1,74 @@
+//! The adviser: a worker that finds what else has to change for an answer that does not go alone.
+
+use std::cell::RefCell;
+
+use leptos::prelude::{Callable, Callback};
+use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::{Closure, JsValue};
+use web_sys::{MessageEvent, Worker};
+
+/// The worker, and what it is to be asked when it has answered: only the last question of each kind counts.
+#[derive(Default)]
+struct Line {
+    worker: Option<Worker>,
+    busy: bool,
+    waiting: Vec<Vec<String>>,
+}
+
+thread_local! {
+    static LINE: RefCell<Line> = RefCell::default();
+}
+
+/// Opens the line once for a range file's text; `heard` hears every answer. Without a worker nobody answers,
+/// and the page goes on without advice.
+pub fn open(range: String, heard: Callback<Vec<String>>) {
+    let Ok(worker) = Worker::new("slotwright-ways_loader.js") else { return };
+    let own = worker.clone();
+    let told = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+        let texts: Vec<String> =
+            js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
+        if texts.first().is_some_and(|word| word == "ready") {
+            LINE.with_borrow_mut(|line| line.worker = Some(own.clone()));
+            send(&["range".into(), range.clone()]);
+        } else {
+            next();
+            heard.run(texts);
+        }
+    });
+    worker.set_onmessage(Some(told.as_ref().unchecked_ref()));
+    // It lives as long as the page.
+    told.forget();
+}
+
+/// Asks; what of the same kind was still waiting is asked no more.
+pub fn ask(question: Vec<String>) {
+    LINE.with_borrow_mut(|line| {
+        line.waiting.retain(|waiting| waiting.first() != question.first());
+        line.waiting.push(question);
+    });
+    if LINE.with_borrow(|line| line.worker.is_some() && !line.busy) {
+        next();
+    }
+}
+
+/// Asks what has waited longest.
+fn next() {
+    let question = LINE.with_borrow_mut(|line| {
+        line.busy = !line.waiting.is_empty();
+        line.busy.then(|| line.waiting.remove(0))
+    });
+    if let Some(question) = question {
+        send(&question);
+    }
+}
+
+fn send(texts: &[String]) {
+    let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
+    LINE.with_borrow_mut(|line| {
+        line.busy = true;
+        if let Some(worker) = &line.worker {
+            // A worker that is gone answers nothing; the page goes on without advice.
+            let _ = worker.post_message(&list);
+        }
+    });
+}
