@@ -27,10 +27,10 @@ pub async fn offered() -> bool {
     let Some(window) = web_sys::window() else { return false };
     let navigator = member(&window, "navigator");
     let session = navigator.and_then(|navigator| ask(&member(&navigator, "xr")?, "isSessionSupported", "immersive-ar"));
-    if let Some(session) = session.and_then(|session| session.dyn_into::<Promise>().ok()) {
-        if JsFuture::from(session).await.is_ok_and(|answer| answer.is_truthy()) {
-            return true;
-        }
+    if let Some(session) = session.and_then(|session| session.dyn_into::<Promise>().ok())
+        && JsFuture::from(session).await.is_ok_and(|answer| answer.is_truthy())
+    {
+        return true;
     }
     let link = window.document().and_then(|document| document.create_element("a").ok());
     let system = link.and_then(|link| ask(&member(&link, "relList")?, "supports", "ar"));

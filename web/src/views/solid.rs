@@ -139,7 +139,7 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
                     button(BUILD, Some(Callback::new(move |()| pressed(STEP)()))),
                 ]}
                 <label class="apart">"Apart"
-                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| apart(told))
+                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(apart)
                         on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
                 </label>
             </div>
