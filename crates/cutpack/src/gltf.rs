@@ -4,7 +4,7 @@
 
 use serde_json::{Value, json};
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::Built;
+use slotwright_core::derive::{Built, Derived};
 use slotwright_core::panel::Panel;
 use slotwright_core::quantity::{Length, Mass};
 use slotwright_core::range::{Finish, Look};
@@ -26,8 +26,15 @@ pub fn file_name(choice: &Choice) -> String {
     format!("{}-{width}x{height}x{depth}.glb", choice.model)
 }
 
-/// Writes the assembled unit, leaves closed.
-pub fn glb(built: &Built, finish: &Finish, name: &str) -> Vec<u8> {
+/// Writes the assembled unit, leaves closed, under its model's name; `None` if something stops it.
+pub fn glb(derived: &Derived<'_>) -> Option<Vec<u8>> {
+    let (range, choice) = (derived.range, derived.choice);
+    let built = derived.built.as_ref().filter(|_| derived.stops().next().is_none())?;
+    let (finish, model) = (range.finish(&choice.finish)?, range.model(&choice.model)?);
+    Some(write(built, finish, &model.name))
+}
+
+fn write(built: &Built, finish: &Finish, name: &str) -> Vec<u8> {
     let mut file = File::default();
     let masses = built.parts.iter().map(|(_, weighed)| weighed.mass);
     let nodes: Vec<Value> = built.case.panels.iter().zip(masses).map(|(panel, mass)| file.panel(panel, mass)).collect();

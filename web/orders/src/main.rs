@@ -97,11 +97,8 @@ fn write(range: &str, note: &str, today: &str, customer: Customer, remark: Strin
 /// Name and bytes of the unit as a binary glTF file: the same as the workshop's tool writes.
 fn solid(range: &str, note: &str, today: &str) -> Answer {
     with(range, note, today, |derived| {
-        let (range, choice) = (derived.range, derived.choice);
-        let made = derived.orderable().and(derived.built.as_ref()).zip(range.finish(&choice.finish));
-        let (built, finish) = made.ok_or("Only a unit that can be made is written.")?;
-        let name = range.model(&choice.model).map_or("unit", |model| model.name.as_str());
-        Ok((gltf::file_name(choice), Paper::Bytes(gltf::glb(built, finish, name))))
+        let bytes = gltf::glb(derived).ok_or("Only a unit that can be made is written.")?;
+        Ok((gltf::file_name(derived.choice), Paper::Bytes(bytes)))
     })
 }
 

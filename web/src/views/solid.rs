@@ -6,7 +6,6 @@ use slotwright_cutpack::describe::describe;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
-use super::room::TakeAway;
 use crate::browser::{page, scene};
 use crate::state::Desk;
 
@@ -143,7 +142,6 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
                         on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
                 </label>
             </div>
-            <TakeAway/>
         </div>
     }
 }

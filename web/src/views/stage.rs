@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use slotwright_cutpack::describe::describe;
 use slotwright_cutpack::drawing::{Subject, View, extent, svg};
 
+use super::room::TakeAway;
 use super::solid::Solid;
 use crate::browser::page;
 use crate::state::Desk;
@@ -69,9 +70,12 @@ pub fn Stage() -> impl IntoView {
     };
     view! {
         <section class="stage" aria-label="Drawing">
-            <div class="views" role="group" aria-label="View">
-                {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Front")}
-                {tab(Some(View::Plan), "Above")}{tab(Some(View::Section), "Section")}
+            <div class="knobs tops">
+                <div class="views" role="group" aria-label="View">
+                    {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Front")}
+                    {tab(Some(View::Plan), "Above")}{tab(Some(View::Section), "Section")}
+                </div>
+                <TakeAway/>
             </div>
             <div class="solid" class:away=move || shown().is_some() || !built()><Solid lost/></div>
             <div class="paper" style=("--finish", colour) on:click=touched

@@ -12,11 +12,9 @@ use crate::output::GOOD;
 pub(super) fn run(asked: &Solid) -> Result<u8, FileError> {
     let (range, choice, backlog) = files::made(&asked.made)?;
     let derived = derive(&range, &choice, super::today(), &backlog);
-    let reasons: Vec<String> = derived.stops().map(words::sentence).collect();
-    let (Some(built), Some(finish), true) = (&derived.built, range.finish(&choice.finish), reasons.is_empty()) else {
-        return Err(FileError::NotOrderable(reasons));
+    let Some(bytes) = gltf::glb(&derived) else {
+        return Err(FileError::NotOrderable(derived.stops().map(words::sentence).collect()));
     };
-    let name = range.model(&choice.model).map_or("unit", |model| model.name.as_str());
-    files::write(&asked.out, gltf::glb(built, finish, name))?;
+    files::write(&asked.out, bytes)?;
     Ok(GOOD)
 }
