@@ -49,6 +49,13 @@ await bench.page.evaluate(() => {
   };
 });
 
+// The adviser's questions, to be asked once more when nothing else is done.
+const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
+await adviser.evaluate(() => {
+  self.asked = [];
+  self.addEventListener("message", ({ data }) => data[0] === "all" && self.asked.push(data));
+});
+
 const [paint, work, own, idle] = [[], [], [], []];
 for (let round = 0; round < CHANGES; round += 1) {
   const before = await busy();
@@ -66,6 +73,13 @@ row("change to paint", paint);
 row("change to computed, by the clock", work);
 row("processor time of the page for a change, its picture included", own);
 row("the same for no change: what measuring costs", idle);
+
+row("all states of all answers, with their shifts and reasons, in the adviser", await adviser.evaluate(() =>
+  [...self.asked].map((data) => {
+    const began = performance.now();
+    self.dispatchEvent(new MessageEvent("message", { data }));
+    return performance.now() - began;
+  })));
 
 // The stage: counted and timed where it draws.
 await stage.evaluate(() => {
