@@ -3,6 +3,7 @@ import { Bench, browser } from "./page.mjs";
 
 const CHANGES = 240;
 const TURNS = 20;
+const ADVICE = 60;
 
 const chrome = await browser();
 const bench = await Bench.open(chrome);
@@ -74,6 +75,11 @@ row("change to computed, by the clock", work);
 row("processor time of the page for a change, its picture included", own);
 row("the same for no change: what measuring costs", idle);
 
+// It is asked once nothing has moved for a moment.
+for (let round = 0; round < ADVICE; round += 1) {
+  await bench.page.evaluate((round) => window.change(round), round * 5);
+  await new Promise((resolve) => setTimeout(resolve, 200));
+}
 row("all states of all answers, with their shifts and reasons, in the adviser", await adviser.evaluate(() =>
   [...self.asked].map((data) => {
     const began = performance.now();

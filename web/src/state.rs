@@ -1,6 +1,7 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
@@ -13,6 +14,9 @@ use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 
 use crate::browser::ways;
+
+/// The adviser is asked when a size has not moved for so long: nobody reads advice while dragging.
+const PAUSE: Duration = Duration::from_millis(80);
 
 /// What the page begins with.
 #[derive(Clone, Debug)]
@@ -99,7 +103,14 @@ impl Desk {
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let desk = Self { known, range, text, today, choice, pins, told: RwSignal::new(Vec::new()), note, lit, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
-        Effect::new(move || ways::ask(desk.question("all", &[])));
+        let pending = StoredValue::new(None::<TimeoutHandle>);
+        Effect::new(move || {
+            let question = desk.question("all", &[]);
+            if let Some(handle) = pending.try_update_value(Option::take).flatten() {
+                handle.clear();
+            }
+            pending.set_value(set_timeout_with_handle(move || ways::ask(question), PAUSE).ok());
+        });
         desk
     }
 
