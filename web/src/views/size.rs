@@ -128,17 +128,20 @@ fn SizeQuestion(
     let value = move || Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted.get()?));
     Effect::new(move || {
         if let Some(value) = value() {
-            ways::ask(desk.question("size", &[size.question().to_string(), value.in_tenths().to_string()]));
+            ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
     let refused = move || {
-        let stop = desk.read(|known, range| {
-            let (value, limits) = (value()?, limits(known, range, size)?);
+        let stop = desk.read(|known, _| {
+            let value = value()?;
             let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
-            Some((limits, words::sentence(run.state.as_ref()?)))
+            Some((value, words::sentence(run.state.as_ref()?)))
         });
-        let Some((_, sentence)) = stop else { return [const { String::new() }; 3] };
-        let advice = desk.told("size", |texts| <[String; 3]>::try_from(texts.to_vec()).ok());
+        let Some((value, sentence)) = stop else { return [const { String::new() }; 3] };
+        let advice = desk.told(&size.question().to_string(), |texts| {
+            let (own, told) = texts.split_first()?;
+            (*own == value.in_tenths().to_string()).then(|| <[String; 3]>::try_from(told.to_vec()).ok())?
+        });
         advice.unwrap_or([sentence, String::new(), String::new()])
     };
     let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));

@@ -5,7 +5,7 @@
 //! then `all` with a choice's note and the pinned questions; the answer repeats the note and has three
 //! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
-//! no way. `size` with a note, a size, a value and the pins is answered in the same way for that size alone.
+//! no way. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
 
 use std::cell::RefCell;
 
@@ -54,7 +54,7 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
             None
         }
         ([what, note, pins @ ..], Some(range)) if what == "all" => all(range, note, pins),
-        ([what, note, size, value, pins @ ..], Some(range)) if what == "size" => one(range, note, (size, value), pins),
+        ([size, note, value, pins @ ..], Some(range)) => one(range, note, (size, value), pins),
         _ => None,
     };
     asked.iter().take(2).cloned().chain(said.unwrap_or_default()).collect()
@@ -75,7 +75,8 @@ fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) 
     let size = Size::ALL.into_iter().find(|known| known.question().to_string() == size)?;
     let change = size.to(Dim::tenths(value.parse().ok()?));
     let state = state(range, &choice, &change, &questions(pins))?;
-    Some(told(range, &choice, &change, &state).into())
+    let [why, way, after] = told(range, &choice, &change, &state);
+    Some(vec![value.into(), why, way, after])
 }
 
 /// Why, what to press, and what comes of it.
@@ -137,7 +138,8 @@ mod tests {
             assert!(free[at + 1].starts_with("Take it and "), "{}", free[at]);
         }
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
-        let size = asked(&mut known, &["size", &many, "width", "9000"]);
-        assert!(size[3].starts_with("Take it and "), "{size:?}");
+        let size = asked(&mut known, &["width", &many, "9000"]);
+        assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
+        assert!(size[4].starts_with("Take it and "), "{size:?}");
     }
 }
