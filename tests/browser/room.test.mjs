@@ -105,6 +105,29 @@ test("the unit stands in the viewer, from this server alone, and Escape leads ba
   await bench.close();
 });
 
+test("a dialog that is closed before its answer comes harms nothing, and opens again with one unit", async () => {
+  const bench = await handheld();
+  const dialog = bench.page.getByRole("dialog", { name: "In your room" });
+  // A slow line to the desk, so that its first answer comes when the dialog is closed.
+  await bench.page.route("**/slotwright-orders*", async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    await route.continue();
+  });
+  await bench.button(STAND).click();
+  await bench.page.keyboard.press("Escape");
+  await dialog.waitFor({ state: "hidden" });
+  await bench.button(STAND).click();
+  await bench.page.waitForFunction(() => document.querySelector("model-viewer")?.loaded, null, { timeout: 60_000 });
+  // Time for the other desk's answer as well.
+  await bench.page.waitForTimeout(2000);
+  assert.equal(await bench.page.locator("model-viewer").count(), 1);
+  await bench.page.keyboard.press("Escape");
+  await bench.type("Width", "1700");
+  assert.match(await bench.drawing(), /1.700 mm wide/, "the page still answers");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("a viewer that cannot be loaded says so", async () => {
   const bench = await handheld();
   await bench.page.route("**/room/*", (route) => route.fulfill({ status: 404 }));

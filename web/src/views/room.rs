@@ -76,24 +76,26 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
     let dialog = NodeRef::<leptos::html::Dialog>::new();
     let host = NodeRef::<leptos::html::Div>::new();
     let told = RwSignal::new(String::new());
-    let broken = move |()| told.set("The viewer could not be loaded. Is there a connection?".into());
-    let heard = move |answer| match (answer, host.get_untracked()) {
+    // Both live as long as the dialog: an answer may come when it was closed, or closed and opened again.
+    let broken = Callback::new(move |()| told.set("The viewer could not be loaded. Is there a connection?".into()));
+    let heard = Callback::new(move |answer| match (answer, host.get_untracked()) {
         (Answer::Good(_, bytes), Some(host)) if open.get_untracked() => {
             told.set(String::new());
             let alt = desk.peek(|known, range| describe(range, &known.choice));
-            room::stand(&host, &bytes, &alt, Callback::new(broken));
+            room::clear(&host);
+            room::stand(&host, &bytes, &alt, broken);
         }
         (Answer::Bad(sentence), _) => told.set(sentence),
         // Closed before the answer came.
         _ => {}
-    };
+    });
     Effect::new(move |_| {
         let (Some(dialog), Some(host)) = (dialog.get(), host.get()) else { return };
         page::show(&dialog, open.get());
         room::clear(&host);
         if open.get() {
             told.set("Making the solid \u{2026}".into());
-            orders::ask(question(desk), Callback::new(heard));
+            orders::ask(question(desk), heard);
         }
     });
     view! {
