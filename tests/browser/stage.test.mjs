@@ -50,17 +50,25 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
   await bench.stage();
   const shades = (seen) => new Set(seen.map(Math.round)).size;
   assert.ok(shades(await until(bench, (seen) => shades(seen) > 40)) > 40, "wood, shadow, plies");
-  const dims = bench.page.locator(".dims text");
-  assert.deepEqual((await dims.allTextContents()).map((text) => text.replace(/\D/g, "")).sort(), ["1640", "420", "520"]);
-  for (const turn of [() => bench.button("Turn to the left").click(), () => bench.page.locator("canvas").press("ArrowRight")]) {
-    const before = await overlay(bench);
-    await turn();
-    await bench.page.waitForFunction((known) => document.querySelector(".dims").innerHTML !== known, before);
-  }
+  const figures = bench.page.locator(".dims text");
+  assert.deepEqual((await figures.allTextContents()).map((text) => text.replace(/\D/g, "")).sort(), ["1640", "420", "520"]);
+  const dims = (like, known) => bench.page.waitForFunction(
+    ([like, known]) => (document.querySelector(".dims").innerHTML === known) === like, [like, known]);
+  const corner = await overlay(bench);
+  await bench.button("Turn to the right").click();
+  await dims(false, corner);
+  const turned = await overlay(bench);
+  await bench.button("Corner").click();
+  await dims(true, corner);
+  // Keys turn it the way that buttons do, half as far.
+  for (let press = 0; press < 2; press += 1) await bench.page.locator("canvas").press("ArrowRight");
+  await dims(true, turned);
   assert.match(await bench.drawing(), /^Sedge, .* Shown as it stands\.$/);
   await bench.button("Leaves open").click();
   await bench.page.locator("canvas[aria-label$='Shown with its leaves open.']").waitFor();
   assert.equal(await bench.button("Leaves open").getAttribute("aria-pressed"), "true");
+  await bench.group("Bay 1 holds").getByRole("button", { name: "Open", exact: true }).click();
+  await bench.page.locator("canvas[aria-label$='Shown as it stands.']").waitFor();
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

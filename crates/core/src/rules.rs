@@ -114,10 +114,10 @@ rules! {
     ScreenWidth = place::SCREEN_WIDTH;
     /// The wall.
     WallWidth = place::WALL_WIDTH;
-    /// It goes together and holds.
-    Interlock = interlock::INTERLOCK;
     /// Fastening to the wall.
     WallTether = tether::WALL_TETHER;
+    /// It goes together and holds.
+    Interlock = interlock::INTERLOCK;
 }
 
 impl Rule {

@@ -9,6 +9,7 @@ use slotwright_core::panel::Panel;
 use slotwright_core::quantity::{Length, Mass};
 use slotwright_core::range::{Finish, Look};
 use slotwright_core::words;
+use slotwright_solid::axes::{metres, turned};
 use slotwright_solid::colour;
 use slotwright_solid::mesh::{Mesh, Vertex};
 
@@ -151,17 +152,6 @@ impl File {
         self.accessors.push(accessor);
         self.accessors.len() - 1
     }
-}
-
-/// From x right, y to the rear, z up in millimetres to x right, y up, z to the front in metres.
-#[expect(clippy::cast_possible_truncation, reason = "the format's numbers are 32 bits wide")]
-fn metres([x, y, z]: [f64; 3]) -> [f32; 3] {
-    [x, z, -y].map(|mm| (mm / 1000.0) as f32)
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "the format's numbers are 32 bits wide")]
-fn turned([x, y, z]: [f64; 3]) -> [f32; 3] {
-    [x as f32, z as f32, -y as f32]
 }
 
 /// Header, JSON chunk padded with spaces, binary chunk padded with zeros.

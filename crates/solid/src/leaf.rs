@@ -38,6 +38,13 @@ pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
     mesh
 }
 
+/// The section at both ends; along the height edges are rounded.
+pub(crate) fn sharp_edges(panel: &Panel, tolerance: f64) -> Vec<Vec<[f64; 3]>> {
+    let section = pieces(&section(panel), tolerance);
+    let end = |v: f64| section.iter().map(|piece| [piece.from[0], v, piece.from[1]]).collect();
+    vec![end(0.0), end(panel.height.in_mm())]
+}
+
 /// A rectangle of width and thickness with rounded corners, counter-clockwise in u and w.
 fn section(panel: &Panel) -> Outline {
     let (width, thickness, radius) = (panel.width, panel.thickness, panel.rounding);

@@ -5,7 +5,7 @@ use slotwright_core::panel::{Feature, Panel};
 use slotwright_core::quantity::Length;
 use slotwright_core::space::{Lie, Placement};
 
-use crate::{leaf, plate};
+use crate::{leaf, path, plate};
 
 /// Which of a panel's surfaces a triangle belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,8 +41,7 @@ pub struct Mesh {
 impl Mesh {
     /// The mesh of a panel. No chord of an arc is further from it than `tolerance`.
     pub fn of(panel: &Panel, tolerance: Length) -> Self {
-        let turned = panel.features.iter().any(|feature| matches!(feature, Feature::Pivot { .. }));
-        if turned { leaf::mesh(panel, tolerance.in_mm()) } else { plate::mesh(panel, tolerance.in_mm()) }
+        if is_turned(panel) { leaf::mesh(panel, tolerance.in_mm()) } else { plate::mesh(panel, tolerance.in_mm()) }
     }
 
     /// The mesh where its panel stands in the unit: x to the right, y to the rear, z up, millimetres;
@@ -100,6 +99,24 @@ impl Mesh {
             Surface::Edge => self.edges.extend(triangles),
         }
     }
+}
+
+/// A leaf: rounded, with round pivots.
+fn is_turned(panel: &Panel) -> bool {
+    panel.features.iter().any(|feature| matches!(feature, Feature::Pivot { .. }))
+}
+
+/// The sharp edges of a panel as closed lines in the axes of its mesh.
+pub fn sharp_edges(panel: &Panel, tolerance: Length) -> Vec<Vec<[f64; 3]>> {
+    if is_turned(panel) {
+        return leaf::sharp_edges(panel, tolerance.in_mm());
+    }
+    let outlines = core::iter::once(panel.outline()).chain(panel.holes());
+    let loops = outlines.flat_map(|outline| {
+        let points = path::polygon(&outline, tolerance);
+        [0.0, panel.thickness.in_mm()].map(|w| points.iter().map(|[u, v]| [*u, *v, w]).collect())
+    });
+    loops.collect()
 }
 
 #[cfg(test)]

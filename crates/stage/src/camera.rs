@@ -4,6 +4,8 @@ use glam::camera::rh::proj::opengl;
 use glam::camera::rh::view::look_at_mat4;
 use glam::{Mat4, Vec3, Vec4Swizzles, vec3};
 
+use crate::bounds::Bounds;
+
 /// Angle of sight from top to bottom, in radians: 30°, close to how furniture is photographed.
 const SIGHT: f32 = 0.52;
 
@@ -35,36 +37,36 @@ pub enum Place {
 }
 
 impl Camera {
-    /// A standard place from which a box of that size fills the picture.
-    pub fn at(place: Place, low: Vec3, high: Vec3, aspect: f32) -> Self {
+    /// A standard place from which a box fills the picture.
+    pub fn at(place: Place, bounds: Bounds, aspect: f32) -> Self {
         let (round, above) = match place {
             Place::Corner => (-0.6, 0.36),
             Place::Front => (0.0, 0.06),
             Place::Above => (0.0, 1.5),
         };
-        Self { round, above, distance: 1.0, target: (low + high) / 2.0 }.fitted(low, high, aspect)
+        Self { round, above, distance: 1.0, target: bounds.middle() }.fitted(bounds, aspect)
     }
 
     /// The same direction from so far that a box fits the picture.
     #[must_use]
-    pub fn fitted(self, low: Vec3, high: Vec3, aspect: f32) -> Self {
+    pub fn fitted(self, bounds: Bounds, aspect: f32) -> Self {
         let back = self.back();
         let right = vec3(libm::cosf(self.round), 0.0, -libm::sinf(self.round));
         let up = back.cross(right);
-        let middle = (low + high) / 2.0;
+        let middle = bounds.middle();
         let tangent = libm::tanf(SIGHT / 2.0) * FILLED;
         // Each corner c lies between the two planes of sight if |c − eye| ≤ tan · depth, which is linear in
         // the eye's place: the outermost corners of both sides give the nearest eye and its place between.
         let between = |across: Vec3, tangent: f32| {
             let side = |way: f32| {
                 let reach = |corner: Vec3| way * (corner - middle).dot(across) + tangent * (corner - middle).dot(back);
-                corners(low, high).map(reach).fold(f32::NEG_INFINITY, f32::max)
+                bounds.corners().map(reach).fold(f32::NEG_INFINITY, f32::max)
             };
             let (more, less) = (side(1.0), side(-1.0));
             ((more + less) / (2.0 * tangent), across * ((more - less) / 2.0))
         };
         let ((wide, aside), (tall, upwards)) = (between(right, tangent * aspect), between(up, tangent));
-        Self { distance: wide.max(tall).max(0.1), target: middle + aside + upwards, ..self }
+        Self { distance: wide.max(tall).max(0.1), target: grounded(middle + aside + upwards), ..self }
     }
 
     /// From the target to the camera, of length 1.
@@ -85,10 +87,10 @@ impl Camera {
         projection * look_at_mat4(self.eye(), self.target, Vec3::Y)
     }
 
-    /// Turned by so many radians; never below the floor or over the zenith.
+    /// Turned by so many radians; never below the level or over the zenith.
     #[must_use]
     pub fn turned(self, round: f32, above: f32) -> Self {
-        Self { round: self.round + round, above: (self.above + above).clamp(-0.05, 1.5), ..self }
+        Self { round: self.round + round, above: (self.above + above).clamp(0.0, 1.5), ..self }
     }
 
     /// Nearer by a factor above 1, farther below.
@@ -97,13 +99,13 @@ impl Camera {
         Self { distance: (self.distance / factor).clamp(0.3, 20.0), ..self }
     }
 
-    /// Moved sideways and up by shares of the picture's height.
+    /// Moved sideways and up by shares of the picture's height, never below the floor.
     #[must_use]
     pub fn moved(self, right: f32, up: f32) -> Self {
         let back = self.back();
         let side = vec3(libm::cosf(self.round), 0.0, -libm::sinf(self.round));
         let scale = 2.0 * self.distance * libm::tanf(SIGHT / 2.0);
-        Self { target: self.target + (side * right + back.cross(side) * up) * scale, ..self }
+        Self { target: grounded(self.target + (side * right + back.cross(side) * up) * scale), ..self }
     }
 
     /// Whether another place cannot be told from this one.
@@ -125,12 +127,19 @@ impl Camera {
     }
 }
 
-/// Takes points of the stage to the map of a light far away in that direction, which shows the whole box.
-pub fn clip_from_light(towards: Vec3, low: Vec3, high: Vec3) -> Mat4 {
-    let middle = (low + high) / 2.0;
-    let radius = (high - low).length() / 2.0;
-    let view = look_at_mat4(middle + towards.normalize() * radius * 2.0, middle, Vec3::Y);
-    opengl::orthographic(-radius, radius, -radius, radius, radius, radius * 3.0) * view
+/// Not below the floor: a camera that looks at it from the level or above stands over the floor as well.
+fn grounded(target: Vec3) -> Vec3 {
+    target.with_y(target.y.max(0.02))
+}
+
+/// Takes points of the stage to the map of a light far away in that direction, which shows the box and
+/// its shadow on the floor.
+pub fn clip_from_light(towards: Vec3, bounds: Bounds) -> Mat4 {
+    let view = look_at_mat4(towards, Vec3::ZERO, Vec3::Y);
+    let on_floor = |at: Vec3| at - towards * (at.y / towards.y);
+    let lit = bounds.corners().flat_map(|corner| [corner, on_floor(corner)]);
+    let Bounds { low, high } = Bounds::of(lit.map(|at| view.transform_point3(at)));
+    opengl::orthographic(low.x, high.x, low.y, high.y, -high.z, -low.z) * view
 }
 
 /// A point of the stage in the picture: from −1 to 1 to the right and up; `None` behind the camera.
@@ -142,14 +151,6 @@ pub fn in_picture(clip_from_stage: Mat4, point: Vec3) -> Option<(f32, f32)> {
     })
 }
 
-/// The eight corners of a box.
-pub fn corners(low: Vec3, high: Vec3) -> impl Iterator<Item = Vec3> {
-    (0..8u8).map(move |at| {
-        let pick = |bit: u8, low: f32, high: f32| if at & bit == 0 { low } else { high };
-        vec3(pick(1, low.x, high.x), pick(2, low.y, high.y), pick(4, low.z, high.z))
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -158,11 +159,11 @@ mod tests {
     /// and fills it in one of its directions.
     #[test]
     fn standard_places_fill_the_picture() {
-        let (low, high) = (vec3(0.0, 0.0, -0.45), vec3(1.64, 0.5, 0.0));
+        let bounds = Bounds { low: vec3(0.0, 0.0, -0.45), high: vec3(1.64, 0.5, 0.0) };
         for place in [Place::Corner, Place::Front, Place::Above] {
             for aspect in [0.5, 1.0, 1.9] {
-                let matrix = Camera::at(place, low, high, aspect).clip_from_stage(aspect);
-                let seen: Vec<_> = corners(low, high).map(|corner| in_picture(matrix, corner).unwrap()).collect();
+                let matrix = Camera::at(place, bounds, aspect).clip_from_stage(aspect);
+                let seen: Vec<_> = bounds.corners().map(|corner| in_picture(matrix, corner).unwrap()).collect();
                 let most = |of: fn(&(f32, f32)) -> f32| seen.iter().map(of).fold(f32::NEG_INFINITY, f32::max);
                 let sides = [most(|at| at.0), most(|at| -at.0), most(|at| at.1), most(|at| -at.1)];
                 let [right, left, top, bottom] = sides;
@@ -177,11 +178,37 @@ mod tests {
 
     #[test]
     fn the_front_is_seen_from_the_front() {
-        let camera = Camera::at(Place::Front, Vec3::ZERO, Vec3::ONE, 1.0);
+        let camera = Camera::at(Place::Front, Bounds { low: Vec3::ZERO, high: Vec3::ONE }, 1.0);
         let matrix = camera.clip_from_stage(1.0);
         let (left, _) = in_picture(matrix, vec3(0.0, 0.5, 1.0)).unwrap();
         let (right, low) = in_picture(matrix, vec3(1.0, 0.0, 1.0)).unwrap();
         assert!(left < 0.0 && right > 0.0 && low < 0.0);
         assert!(in_picture(matrix, camera.eye() + vec3(0.0, 0.0, 1.0)).is_none());
+    }
+
+    /// Wherever it is turned and moved to, the eye stays over the floor.
+    #[test]
+    fn the_eye_stays_over_the_floor() {
+        let bounds = Bounds { low: vec3(0.0, 0.0, -0.3), high: vec3(0.6, 0.3, 0.0) };
+        let mut camera = Camera::at(Place::Corner, bounds, 0.6);
+        for _ in 0..40 {
+            camera = camera.turned(0.1, -0.2).moved(0.0, -0.1).nearer(0.8);
+            assert!(camera.eye().y > 0.0, "{camera:?}");
+            assert!(camera.fitted(bounds, 0.6).eye().y > 0.0, "{camera:?}");
+        }
+    }
+
+    /// The map of a light holds the box and its shadow on the floor and nothing more.
+    #[test]
+    fn a_light_sees_the_box_and_its_shadow() {
+        let bounds = Bounds { low: vec3(0.0, 0.0, -0.45), high: vec3(1.64, 0.5, 0.0) };
+        let towards = vec3(-0.48, 0.68, 0.55);
+        let matrix = clip_from_light(towards, bounds);
+        let shadow = vec3(1.64, 0.5, 0.0) - towards * (0.5 / 0.68);
+        assert!(shadow.y.abs() < 1e-6);
+        let seen = bounds.corners().chain([shadow]).map(|at| matrix.project_point3(at));
+        let Bounds { low, high } = Bounds::of(seen);
+        assert!(low.abs_diff_eq(Vec3::NEG_ONE, 1e-4) && high.x.min(high.y) > 0.999, "{low} {high}");
+        assert!(high.max_element() < 1.0001 && low.min_element() > -1.0001, "{low} {high}");
     }
 }

@@ -30,24 +30,28 @@ const OFF: f32 = 0.06;
 /// Cosine of 28°: what runs nearer to the line of sight than that cannot be read.
 const TOWARDS: f32 = 0.88;
 
-/// Width and depth on the floor, or level with the top when seen from high above, and height at a
-/// corner, each on the side that is seen; those that run towards the eye are left out.
+/// Width and depth on the floor, or level with the top when seen from high above, each on the side that
+/// is seen, and height beside the corner that is outermost in the picture; those that run towards the
+/// eye are left out.
 pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3) -> Vec<Dimension> {
-    let depth = -size.z;
-    let front = if eye.z > size.z / 2.0 { OFF } else { size.z - OFF };
-    let (side, other) = if eye.x < size.x / 2.0 { (-OFF, size.x + OFF) } else { (size.x + OFF, -OFF) };
-    let edge = if other < 0.0 { 0.0 } else { size.x };
-    let beside = libm::hypotf(eye.x - size.x / 2.0, eye.z - size.z / 2.0);
-    let level = if eye.y > beside * 2.0 { size.y } else { 0.0 };
-    let lines = [
+    let middle = vec3(size.x, 0.0, size.z) / 2.0;
+    let front = if eye.z > middle.z { OFF } else { size.z - OFF };
+    let (side, other) = if eye.x < middle.x { (-OFF, size.x) } else { (size.x + OFF, 0.0) };
+    let from = (middle - eye).with_y(0.0);
+    let level = if eye.y > from.length() * 2.0 { size.y } else { 0.0 };
+    let mut lines = vec![
         (Measures::Width, vec3(0.0, level, front), vec3(size.x, level, front)),
-        (Measures::Depth, vec3(side, level, 0.0), vec3(side, level, -depth)),
-        (
-            Measures::Height,
-            vec3(edge + OFF * (edge - size.x / 2.0).signum(), 0.0, 0.0),
-            vec3(edge + OFF * (edge - size.x / 2.0).signum(), size.y, 0.0),
-        ),
+        (Measures::Depth, vec3(side, level, 0.0), vec3(side, level, size.z)),
     ];
+    // To the right in the picture; the height keeps away from the depth.
+    let right = vec3(-from.z, 0.0, from.x).normalize_or_zero();
+    let away = right * right.dot(vec3(other, 0.0, middle.z) - middle).signum();
+    let aside = |corner: &Vec3| (corner - eye).dot(away) / (corner - eye).dot(from).max(1e-3);
+    let corners = [(0.0, 0.0), (size.x, 0.0), (0.0, size.z), (size.x, size.z)].map(|(x, z)| vec3(x, 0.0, z));
+    if let Some(corner) = corners.into_iter().max_by(|one, two| aside(one).total_cmp(&aside(two))) {
+        let foot = corner + away * OFF;
+        lines.push((Measures::Height, foot, foot.with_y(size.y)));
+    }
     let seen = lines.into_iter().filter_map(|(measures, from, to)| {
         let ends = [in_picture(clip_from_stage, from)?, in_picture(clip_from_stage, to)?];
         let along = (to - from).normalize().dot((eye - (from + to) / 2.0).normalize());
@@ -59,22 +63,44 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3) -> Vec<Dimension
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::bounds::Bounds;
     use crate::camera::{Camera, Place};
 
     /// Whatever is seen square on is measured, what runs towards the eye is not.
     #[test]
     fn what_is_seen_is_measured() {
         let size = vec3(1.6, 0.5, -0.45);
-        let (low, high) = (vec3(0.0, 0.0, size.z), vec3(size.x, size.y, 0.0));
+        let bounds = Bounds { low: vec3(0.0, 0.0, size.z), high: vec3(size.x, size.y, 0.0) };
         for (place, measured) in [
             (Place::Corner, &[Measures::Width, Measures::Depth, Measures::Height][..]),
             (Place::Front, &[Measures::Width, Measures::Height]),
             (Place::Above, &[Measures::Width, Measures::Depth]),
         ] {
-            let camera = Camera::at(place, low, high, 1.5);
+            let camera = Camera::at(place, bounds, 1.5);
             let found = dimensions(camera.clip_from_stage(1.5), camera.eye(), size);
             let found: Vec<Measures> = found.into_iter().map(|line| line.measures).collect();
             assert_eq!(found, measured, "{place:?}");
+        }
+    }
+
+    /// From all sides, near and far, the height stands clear of the unit in the picture.
+    #[test]
+    fn the_height_never_lies_over_the_unit() {
+        let size = vec3(1.6, 0.5, -0.45);
+        let bounds = Bounds { low: vec3(0.0, 0.0, size.z), high: vec3(size.x, size.y, 0.0) };
+        for turn in 0..72u8 {
+            for (above, nearer) in [(0.0, 1.0), (0.0, 1.5), (0.4, 1.0), (0.8, 0.6)] {
+                let camera = Camera { round: f32::from(turn) * 0.0873, above, ..Camera::at(Place::Front, bounds, 1.5) };
+                let camera = camera.fitted(bounds, 1.5).nearer(nearer);
+                let matrix = camera.clip_from_stage(1.5);
+                let found = dimensions(matrix, camera.eye(), size);
+                let height = found.iter().find(|line| line.measures == Measures::Height).unwrap();
+                let [(x, _), (other, _)] = height.ends;
+                let across = bounds.corners().map(|corner| in_picture(matrix, corner).unwrap().0);
+                let (left, right) = across.fold((f32::MAX, f32::MIN), |(low, high), x| (low.min(x), high.max(x)));
+                let clear = |x: f32| x < left || x > right;
+                assert!(clear(x.midpoint(other)), "{turn} {above} {nearer}: {x} {other} in {left} {right}");
+            }
         }
     }
 }

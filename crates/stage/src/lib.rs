@@ -3,11 +3,13 @@
 //! Nothing here draws. Axes of the stage: x to the right, y up, z to the front, metres; origin at the
 //! unit's left front bottom corner.
 
+pub mod bounds;
 pub mod camera;
 pub mod dimension;
 pub mod pose;
 pub mod scene;
 pub mod show;
+pub mod told;
 
 mod figure;
 

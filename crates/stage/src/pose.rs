@@ -1,8 +1,10 @@
 //! How the parts stand: whole, apart, going together, leaves open.
 
 use glam::{Mat4, Vec3};
-use slotwright_core::assembly::{Assembly, Direction};
+use slotwright_core::assembly::{Assembly, Direction, Step};
+use slotwright_core::panel::PanelId;
 
+use crate::bounds::Bounds;
 use crate::scene::Part;
 use crate::single;
 
@@ -17,39 +19,64 @@ pub struct Pose {
     pub built: Option<f32>,
 }
 
-/// Where a part stands, and whether it is the one that moves.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stand {
-    /// Takes the part's points to where they are seen.
-    pub stage_from_part: Mat4,
-    /// Whether it goes in right now.
-    pub moves: bool,
-}
-
 /// How far beyond clear of everything a part begins its move, in metres.
-const APPROACH: f32 = 0.16;
+const APPROACH: f32 = 0.1;
+
+/// Of a longer way in only the end is shown, or a tall unit would be small in its own picture; in metres.
+const WAY_MOST: f32 = 0.3;
 
 impl Pose {
-    /// Where a part stands; `None` if it is not there yet.
-    pub fn stand(self, part: &Part, assembly: &Assembly) -> Option<Stand> {
+    /// Where a part stands: what takes its points to where they are seen; `None` if it is not there yet.
+    pub fn stand(self, part: &Part, assembly: &Assembly) -> Option<Mat4> {
         let swing = part.swing.map_or(Mat4::IDENTITY, |(axis, open)| {
             Mat4::from_translation(axis) * Mat4::from_rotation_y(open * self.open) * Mat4::from_translation(-axis)
         });
-        let mut moves = false;
         let mut shift = part.apart * self.apart;
         if let Some(built) = self.built {
-            let at = assembly.steps.iter().position(|step| step.part == part.id)?;
-            let step = assembly.steps.get(at)?;
+            let (at, step) = step_of(part, assembly)?;
             let begun = built - number(at);
             if begun <= 0.0 {
                 return None;
             }
-            moves = begun < 1.0;
-            let back = (single(step.travel.in_m()) + APPROACH) * (1.0 - eased(begun.min(1.0)));
-            shift -= direction(step.moves) * back;
+            shift += approach(step) * (1.0 - eased(begun.min(1.0)));
         }
-        Some(Stand { stage_from_part: Mat4::from_translation(shift) * swing, moves })
+        Some(Mat4::from_translation(shift) * swing)
     }
+
+    /// A box round all places that a part takes in this pose: the way in while the unit is built, the way
+    /// round while its leaf is open.
+    pub fn reach(self, part: &Part, assembly: &Assembly) -> Bounds {
+        if self.built.is_some() {
+            let way = step_of(part, assembly).map_or(Vec3::ZERO, |(_, step)| approach(step));
+            return part.bounds.with(part.bounds.taken(Mat4::from_translation(way)));
+        }
+        // A leaf reaches furthest where it stands square to the front.
+        let square = part.swing.map_or(1.0, |(_, open)| (core::f32::consts::FRAC_PI_2 / open.abs()).min(1.0));
+        [0.0, 0.5, square, 1.0]
+            .into_iter()
+            .filter_map(|share| Self { open: self.open.min(share), ..self }.stand(part, assembly))
+            .fold(Bounds::default(), |bounds, stand| bounds.with(part.bounds.taken(stand)))
+    }
+
+    /// The panel whose step is shown.
+    pub fn moving(self, assembly: &Assembly) -> Option<PanelId> {
+        let at = step_at(self.built?, assembly.steps.len());
+        assembly.steps.get(at).map(|step| step.part)
+    }
+
+    /// Whether the unit stands as it is used: neither apart nor half built.
+    pub fn is_whole(self) -> bool {
+        self.built.is_none() && self.apart < 1e-3
+    }
+}
+
+fn step_of<'a>(part: &Part, assembly: &'a Assembly) -> Option<(usize, &'a Step)> {
+    assembly.steps.iter().enumerate().find(|(_, step)| step.part == part.id)
+}
+
+/// From a part's place to where its move begins to be shown.
+fn approach(step: &Step) -> Vec3 {
+    direction(step.moves) * -(single(step.travel.in_m()).min(WAY_MOST) + APPROACH)
 }
 
 /// The step that is shown: its number from 0.
@@ -58,7 +85,7 @@ pub fn step_at(built: f32, steps: usize) -> usize {
     (0..last).find(|at| built <= number(*at) + 1.0).unwrap_or(last)
 }
 
-fn number(count: usize) -> f32 {
+pub(crate) fn number(count: usize) -> f32 {
     f32::from(u16::try_from(count).unwrap_or(u16::MAX))
 }
 

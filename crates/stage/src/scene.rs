@@ -1,6 +1,7 @@
 //! The unit, and what stands round it, as triangles and lines for a graphics card.
 
 use glam::{Vec3, vec3};
+use slotwright_core::assembly::Assembly;
 use slotwright_core::case::Case;
 use slotwright_core::choice::{Choice, Fill, Hung};
 use slotwright_core::layout::{Layout, Picked};
@@ -8,8 +9,11 @@ use slotwright_core::panel::{Feature, GrainAxis, Panel, PanelId};
 use slotwright_core::quantity::Length;
 use slotwright_core::rules::place;
 use slotwright_core::space::{Lie, Placement};
+use slotwright_solid::axes::{metres, turned};
 use slotwright_solid::mesh::{Mesh, Vertex};
 
+use crate::bounds::Bounds;
+use crate::pose::Pose;
 use crate::{figure, single};
 
 /// No chord is further from its arc than this: less than a pixel.
@@ -57,6 +61,8 @@ pub struct Part {
     pub triangles: Stretch,
     /// Its outlines.
     pub lines: Stretch,
+    /// Round it where it belongs, leaves shut.
+    pub bounds: Bounds,
     /// Where it goes when the unit is drawn apart, in metres.
     pub apart: Vec3,
     /// A leaf's pivot axis and the angle to which it opens.
@@ -70,6 +76,8 @@ pub struct Prop {
     pub what: What,
     /// Its triangles.
     pub triangles: Stretch,
+    /// Round it.
+    pub bounds: Bounds,
 }
 
 /// What stands by.
@@ -98,14 +106,12 @@ pub struct Scene {
     pub floor: Stretch,
     /// Right rear top corner of the unit.
     pub size: Vec3,
-    /// How far what stands by reaches to the right and up: without a person and with one.
-    pub beside: [Vec3; 2],
 }
 
 impl Scene {
     /// The scene of a unit.
     pub fn of(picked: Picked<'_>, layout: &Layout, case: &Case, choice: &Choice) -> Self {
-        let size = metres([layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()]);
+        let size = Vec3::from(metres([layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()]));
         let mut scene = Self { size, ..Self::default() };
         for panel in &case.panels {
             scene.panel(panel, choice);
@@ -116,9 +122,27 @@ impl Scene {
         scene.devices(picked, layout, choice);
         scene.person();
         scene.floor();
-        let [alone, with_person] = &mut scene.beside;
-        *with_person = alone.max(vec3(size.x + 0.7, 1.72, size.z));
         scene
+    }
+
+    /// Whether there are leaves to open.
+    pub fn has_leaves(&self) -> bool {
+        self.parts.iter().any(|part| part.swing.is_some())
+    }
+
+    /// What stands by a unit in a pose: screen and devices while it stands whole, a person if one is wanted.
+    pub fn company(&self, pose: Pose, person: bool) -> impl Iterator<Item = &Prop> {
+        self.props.iter().filter(move |prop| match prop.what {
+            What::Screen | What::Device => pose.is_whole(),
+            What::Person => person,
+        })
+    }
+
+    /// A box round everything that is shown in a pose, all the way into it.
+    pub fn reach(&self, pose: Pose, assembly: &Assembly, person: bool) -> Bounds {
+        let parts = self.parts.iter().map(|part| pose.reach(part, assembly));
+        let company = self.company(pose, person).map(|prop| prop.bounds);
+        parts.chain(company).fold(Bounds::default(), Bounds::with)
     }
 
     fn panel(&mut self, panel: &Panel, choice: &Choice) {
@@ -133,31 +157,26 @@ impl Scene {
         }
         for ((own, placed), edge) in mesh.vertices.iter().zip(&placed.vertices).zip(edge) {
             let kind = if edge { Kind::Edge } else { Kind::Face };
-            self.vertex(metres(placed.at), turned(placed.normal), grain(panel, own), kind);
+            self.vertex(metres(placed.at).into(), turned(placed.normal).into(), grain(panel, own), kind);
         }
         let triangles = self.stretch(placed.faces.iter().chain(&placed.edges).flatten().map(|index| base + index));
         let lines = self.outlines(panel);
+        let bounds = Bounds::of(placed.vertices.iter().map(|vertex| metres(vertex.at).into()));
         let swing = leaf_swing(panel, choice);
-        self.parts.push(Part { id: panel.id, triangles, lines, apart: self.apart(panel), swing });
+        self.parts.push(Part { id: panel.id, triangles, lines, bounds, apart: self.apart(panel), swing });
     }
 
-    /// Sharp edges as lines: the outlines on both faces.
+    /// Sharp edges as lines.
     fn outlines(&mut self, panel: &Panel) -> Stretch {
         let mut pairs = Vec::new();
-        let outlines = core::iter::once(panel.outline()).chain(panel.holes());
-        // A leaf's outline shows its pivots square; its body is enough.
-        let leaf = matches!(panel.id, PanelId::Leaf(_));
-        for outline in outlines.filter(|_| !leaf) {
-            let points = slotwright_solid::path::polygon(&outline, TOLERANCE);
-            for depth in [0.0, panel.thickness.in_mm()] {
-                let first = self.count();
-                for [u, v] in &points {
-                    let at = place_of(panel.case_from_panel, [*u, *v, depth]);
-                    self.vertex(metres(at), Vec3::Y, [0.0; 3], Kind::Plain);
-                }
-                let count = u32::try_from(points.len()).unwrap_or(0);
-                pairs.extend((0..count).flat_map(|at| [first + at, first + (at + 1) % count]));
+        for points in slotwright_solid::mesh::sharp_edges(panel, TOLERANCE) {
+            let first = self.count();
+            for point in &points {
+                let at = metres(place_of(panel.case_from_panel, *point));
+                self.vertex(at.into(), Vec3::Y, [0.0; 3], Kind::Plain);
             }
+            let count = u32::try_from(points.len()).unwrap_or(0);
+            pairs.extend((0..count).flat_map(|at| [first + at, first + (at + 1) % count]));
         }
         self.stretch(pairs.into_iter())
     }
@@ -166,20 +185,21 @@ impl Scene {
         let (half, height) = (single(width.in_m() / 2.0), single(height.in_m()));
         let (middle, top, depth) = (self.size.x / 2.0, self.size.y, self.size.z);
         let z = depth * 0.55;
-        self.beside = [vec3(middle + half, top + 0.06 + height, depth); 2];
-        let mut first = None;
-        for (low, high) in [
+        let boxes = [
             (vec3(middle - half, top + 0.06, z - 0.02), vec3(middle + half, top + 0.06 + height, z + 0.02)),
             (vec3(middle - half * 0.6, top, z - 0.1), vec3(middle - half * 0.55, top + 0.08, z + 0.1)),
             (vec3(middle + half * 0.55, top, z - 0.1), vec3(middle + half * 0.6, top + 0.08, z + 0.1)),
-        ] {
-            let stretch = self.cuboid(low, high);
-            first =
-                Some(first.map_or(stretch, |first: Stretch| Stretch { count: first.count + stretch.count, ..first }));
-        }
-        if let Some(triangles) = first {
-            self.props.push(Prop { what: What::Screen, triangles });
-        }
+        ];
+        let boxes = boxes.map(|(low, high)| Bounds { low, high });
+        self.prop(What::Screen, &boxes);
+    }
+
+    /// Something made of boxes.
+    fn prop(&mut self, what: What, boxes: &[Bounds]) {
+        let indices: Vec<u32> = boxes.iter().flat_map(|bounds| self.cuboid(*bounds)).collect();
+        let triangles = self.stretch(indices.into_iter());
+        let bounds = boxes.iter().copied().fold(Bounds::default(), Bounds::with);
+        self.props.push(Prop { what, triangles, bounds });
     }
 
     /// Each device in the middle of its bay, as far back as its plugs let it stand.
@@ -191,8 +211,8 @@ impl Scene {
             let foot = Length::mm(6.0);
             let low = [left, rear, layout.floor + foot];
             let high = [right, rear - device.depth_mm, layout.floor + device.height_mm];
-            let stretch = self.cuboid(metres(low.map(Length::in_mm)), metres(high.map(Length::in_mm)));
-            self.props.push(Prop { what: What::Device, triangles: stretch });
+            let [low, high] = [low, high].map(|corner| metres(corner.map(Length::in_mm)).into());
+            self.prop(What::Device, &[Bounds { low, high }]);
         }
     }
 
@@ -201,19 +221,13 @@ impl Scene {
         let mesh = figure::mesh();
         let base = self.count();
         let at = vec3(self.size.x + 0.45, 0.0, self.size.z * 0.5);
+        let place = |vertex: &Vertex| Vec3::from(vertex.at.map(single)) / 1000.0;
         for vertex in &mesh.vertices {
-            let [u, v, w] = vertex.at;
-            let normal = vertex.normal;
-            let place = vec3(single(u), single(v), single(w)) / 1000.0;
-            self.vertex(
-                at + place,
-                vec3(single(normal[0]), single(normal[1]), single(normal[2])),
-                [0.0; 3],
-                Kind::Plain,
-            );
+            self.vertex(at + place(vertex), vertex.normal.map(single).into(), [0.0; 3], Kind::Plain);
         }
         let triangles = self.stretch(mesh.triangles().flatten().map(|index| base + index));
-        self.props.push(Prop { what: What::Person, triangles });
+        let bounds = Bounds::of(mesh.vertices.iter().map(|vertex| at + place(vertex)));
+        self.props.push(Prop { what: What::Person, triangles, bounds });
     }
 
     /// A square of ground, far larger than any picture of a unit.
@@ -225,7 +239,8 @@ impl Scene {
         self.floor = self.stretch([0, 1, 2, 0, 2, 3].into_iter().map(|corner| first + corner));
     }
 
-    fn cuboid(&mut self, low: Vec3, high: Vec3) -> Stretch {
+    /// The corners of a box, and the indices of its triangles.
+    fn cuboid(&mut self, Bounds { low, high }: Bounds) -> Vec<u32> {
         let mut indices = Vec::new();
         for axis in 0..3 {
             for (normal, at) in [(-1.0, low), (1.0, high)] {
@@ -243,7 +258,7 @@ impl Scene {
                 indices.extend(if normal > 0.0 { [a, b, c, a, c, d] } else { [a, c, b, a, d, c] });
             }
         }
-        self.stretch(indices.into_iter())
+        indices
     }
 
     /// Where a part goes when the unit is drawn apart: away from its neighbours, the way it came.
@@ -287,15 +302,6 @@ fn place_of(place: Placement, [u, v, w]: [f64; 3]) -> [f64; 3] {
     [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
 }
 
-/// From the case (x right, y to the rear, z up, millimetres) to the stage.
-fn metres([x, y, z]: [f64; 3]) -> Vec3 {
-    vec3(single(x), single(z), -single(y)) / 1000.0
-}
-
-fn turned([x, y, z]: [f64; 3]) -> Vec3 {
-    vec3(single(x), single(z), -single(y))
-}
-
 /// Metres along the grain, across it and under the face. Each panel is cut from another place of the
 /// sheet, so that neighbours do not look alike.
 fn grain(panel: &Panel, vertex: &Vertex) -> [f32; 3] {
@@ -324,7 +330,7 @@ fn leaf_swing(panel: &Panel, choice: &Choice) -> Option<(Vec3, f32)> {
         Hung::Left => -1.66,
         Hung::Right => 1.66,
     };
-    Some((metres(axis), open))
+    Some((metres(axis).into(), open))
 }
 
 #[cfg(test)]

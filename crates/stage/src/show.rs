@@ -1,9 +1,8 @@
 //! What is being shown and where it is heading: the camera and the pose follow their goals.
 
-use glam::Vec3;
-
+use crate::bounds::Bounds;
 use crate::camera::{Camera, Place};
-use crate::pose::Pose;
+use crate::pose::{Pose, number, step_at};
 
 /// Seconds in which a goal is all but reached.
 const SOON: f32 = 0.35;
@@ -17,64 +16,72 @@ pub struct Show {
     pub camera: Camera,
     /// How the unit is shown.
     pub pose: Pose,
-    /// Right upper corner of what stands by, such as a screen or a person.
-    beside: Vec3,
     camera_goal: Camera,
     pose_goal: Pose,
+    /// Steps of the assembly for which there has been time; without motion it runs ahead of the pose.
+    clock: f32,
     /// The pose of the last step: what was drawn.
     drawn: Option<Pose>,
     playing: bool,
+    /// Whether all that is shown is to be seen; not once a hand has gone nearer or aside.
+    framed: bool,
 }
 
 impl Show {
     /// The finished unit from its corner.
-    pub fn new(size: Vec3, aspect: f32) -> Self {
-        let (low, high) = hull(size, Vec3::ZERO, Pose::default());
-        let camera = Camera::at(Place::Corner, low, high, aspect);
+    pub fn new(bounds: Bounds, aspect: f32) -> Self {
+        let camera = Camera::at(Place::Corner, bounds, aspect);
+        let pose = Pose::default();
         Self {
             camera,
             camera_goal: camera,
-            pose: Pose::default(),
-            pose_goal: Pose::default(),
-            beside: Vec3::ZERO,
+            pose,
+            pose_goal: pose,
+            clock: 0.0,
             drawn: None,
             playing: false,
+            framed: true,
         }
     }
 
+    /// The pose that is being taken.
+    pub fn goal(&self) -> Pose {
+        self.pose_goal
+    }
+
     /// Goes to a standard place.
-    pub fn look(&mut self, place: Place, size: Vec3, aspect: f32) {
-        let (low, high) = hull(size, self.beside, self.pose_goal);
-        self.camera_goal = Camera::at(place, low, high, aspect);
+    pub fn look(&mut self, place: Place, bounds: Bounds, aspect: f32) {
+        self.camera_goal = Camera::at(place, bounds, aspect);
+        self.framed = true;
         // The short way round.
         let turn = core::f32::consts::TAU;
         let apart = self.camera.round - self.camera_goal.round;
         self.camera.round -= libm::roundf(apart / turn) * turn;
     }
 
-    /// Lets things stand by that reach so far to the right and up.
-    pub fn stand_by(&mut self, beside: Vec3) {
-        self.beside = beside;
-    }
-
     /// Keeps the direction and fits the picture: after a change of size, of pose, of the window.
-    pub fn fit(&mut self, size: Vec3, aspect: f32) {
-        let (low, high) = hull(size, self.beside, self.pose_goal);
-        self.camera_goal = self.camera_goal.fitted(low, high, aspect);
+    pub fn fit(&mut self, bounds: Bounds, aspect: f32) {
+        self.camera_goal = self.camera_goal.fitted(bounds, aspect);
+        self.framed = true;
     }
 
-    /// Turns the camera at once, as a hand does.
-    pub fn turn(&mut self, round: f32, above: f32) {
-        self.take(self.camera_goal.turned(round, above));
+    /// Turns the camera at once, as a hand does. What was seen as a whole stays so, and no larger than it was.
+    pub fn turn(&mut self, (round, above): (f32, f32), bounds: Bounds, aspect: f32) {
+        let turned = self.camera_goal.turned(round, above);
+        let fitted = turned.fitted(bounds, aspect);
+        let framed = Camera { distance: fitted.distance.max(turned.distance), ..fitted };
+        self.take(if self.framed { framed } else { turned });
     }
 
     /// Goes nearer by a factor above 1.
     pub fn near(&mut self, factor: f32) {
+        self.framed = false;
         self.take(self.camera_goal.nearer(factor));
     }
 
     /// Moves the camera sideways and up.
     pub fn shift(&mut self, right: f32, up: f32) {
+        self.framed = false;
         self.take(self.camera_goal.moved(right, up));
     }
 
@@ -95,21 +102,29 @@ impl Show {
 
     /// Begins the assembly, goes on with it or stops where it is.
     pub fn play(&mut self, playing: bool, steps: usize) {
-        let most = steps_of(steps);
-        let begun = self.pose.built.filter(|built| *built < most).unwrap_or(0.0);
-        self.show_built(if playing { begun } else { self.pose.built.unwrap_or(most) });
+        let most = number(steps);
+        let begun = self.pose.built.map(|_| self.clock);
+        if playing {
+            self.build_from(begun.filter(|clock| *clock < most).unwrap_or(0.0), most);
+        } else {
+            let here = begun.unwrap_or(most);
+            self.build_from(here, here);
+        }
         self.playing = playing;
     }
 
-    /// Shows the unit with so many steps done.
-    pub fn build(&mut self, done: usize, steps: usize) {
+    /// Shows one step of the assembly, counted from 0: its part goes in.
+    pub fn build(&mut self, step: usize, steps: usize) {
         self.playing = false;
-        self.show_built(steps_of(done).min(steps_of(steps)));
+        let step = number(step.min(steps.saturating_sub(1)));
+        // Begun, so that it is this step that is shown.
+        self.build_from(step + 1e-3, step + 1.0);
     }
 
-    fn show_built(&mut self, built: f32) {
-        self.pose_goal = Pose { apart: 0.0, open: 0.0, built: Some(built) };
-        self.pose = Pose { built: Some(built), ..self.pose };
+    fn build_from(&mut self, clock: f32, goal: f32) {
+        self.clock = clock;
+        self.pose_goal = Pose { apart: 0.0, open: 0.0, built: Some(goal) };
+        self.pose.built = Some(clock);
     }
 
     /// Shows the finished unit.
@@ -117,89 +132,143 @@ impl Show {
         self.apart(0.0);
     }
 
+    /// Which step of the assembly is shown.
+    pub fn step_shown(&self, steps: usize) -> Option<usize> {
+        self.pose.built.map(|built| step_at(built, steps))
+    }
+
     /// Whether the assembly is running.
     pub fn is_playing(&self) -> bool {
         self.playing
     }
 
-    /// Goes on by so many seconds; without motion goals are reached at once. Gives whether the parts
-    /// moved, and whether anything goes on.
-    pub fn step(&mut self, seconds: f32, still: bool, steps: usize) -> (bool, bool) {
+    /// Goes on by so many seconds; without motion goals are reached at once, and each step of a running
+    /// assembly is shown done for the time that its move would take. Gives whether the parts moved, and
+    /// whether anything goes on.
+    pub fn step(&mut self, seconds: f32, still: bool) -> (bool, bool) {
         let share = if still { 1.0 } else { 1.0 - libm::expf(-seconds * 4.0 / SOON) };
         let near = |from: f32, to: f32| if (to - from).abs() < 2e-3 { to } else { from + (to - from) * share };
         self.pose.apart = near(self.pose.apart, self.pose_goal.apart);
         self.pose.open = near(self.pose.open, self.pose_goal.open);
-        let most = steps_of(steps);
-        if let (true, Some(built)) = (self.playing, self.pose.built) {
-            // Without motion a step is shown for its time and then the next one.
-            let built = (built + seconds / STEP).min(most);
-            self.pose.built = Some(built);
-            self.playing = built < most;
+        if let Some(goal) = self.pose_goal.built {
+            self.clock = if still && !self.playing { goal } else { (self.clock + seconds / STEP).min(goal) };
+            let done = (libm::floorf(self.clock) + 1.0).min(libm::ceilf(goal));
+            self.pose.built = Some(if still { done } else { self.clock });
+            self.playing &= self.clock < goal;
         }
         let camera = self.camera.towards(self.camera_goal, share);
         let settled = camera.is_near(self.camera_goal);
         self.camera = if settled { self.camera_goal } else { camera };
-        // Goals of the pose are met to the bit: `near` sees to it.
+        // Goals of the pose are met to the bit: `near` and `min` see to it.
         let (pose, goal) = (self.pose, self.pose_goal);
         let posed = (pose.apart, pose.open) == (goal.apart, goal.open);
+        let built = goal.built.is_none_or(|goal| self.clock >= goal);
         // A pose that was taken at once moved the parts as well.
         let moved = self.drawn.replace(pose) != Some(pose);
-        (moved, !settled || self.playing || !posed)
+        (moved, !settled || !posed || !built)
     }
-}
-
-fn steps_of(count: usize) -> f32 {
-    f32::from(u16::try_from(count).unwrap_or(u16::MAX))
-}
-
-/// A box that holds the unit in a pose, and what stands by.
-fn hull(size: Vec3, beside: Vec3, pose: Pose) -> (Vec3, Vec3) {
-    let side = size.x * 0.27 * pose.apart;
-    let room = if pose.built.is_some() { Vec3::new(0.0, 0.25, 0.15) } else { Vec3::new(0.0, 0.95, 0.8) * pose.apart };
-    let leaves = Vec3::new(0.0, 0.0, 0.25 * pose.open);
-    let high = Vec3::new(size.x + side, size.y, 0.0) + room + leaves;
-    (Vec3::new(-side, 0.0, size.z - 0.35 * pose.apart), high.max(beside))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use glam::Vec3;
 
-    const SIZE: Vec3 = Vec3::new(1.6, 0.5, -0.45);
+    const BOUNDS: Bounds = Bounds { low: Vec3::new(0.0, 0.0, -0.45), high: Vec3::new(1.6, 0.5, 0.0) };
 
     #[test]
     fn goals_are_reached_and_the_stage_comes_to_rest() {
-        let mut show = Show::new(SIZE, 1.5);
-        assert_eq!(show.step(0.016, false, 9), (true, false), "the first picture");
-        assert_eq!(show.step(0.016, false, 9), (false, false));
+        let mut show = Show::new(BOUNDS, 1.5);
+        assert_eq!(show.step(0.016, false), (true, false), "the first picture");
+        assert_eq!(show.step(0.016, false), (false, false));
         show.apart(1.0);
-        show.look(Place::Above, SIZE, 1.5);
+        show.look(Place::Above, BOUNDS, 1.5);
         let mut frames = 0;
-        while show.step(0.016, false, 9).1 {
+        while show.step(0.016, false).1 {
             frames += 1;
             assert!(frames < 200, "it never rests");
         }
         assert!(frames > 5 && show.pose.apart.to_bits() == 1.0_f32.to_bits(), "{frames} {show:?}");
         show.apart(0.0);
-        assert_eq!(show.step(0.016, true, 9), (true, false), "without motion at once");
+        assert_eq!(show.step(0.016, true), (true, false), "without motion at once");
     }
 
     #[test]
     fn the_assembly_plays_to_its_end() {
-        let mut show = Show::new(SIZE, 1.0);
+        let mut show = Show::new(BOUNDS, 1.0);
         show.play(true, 3);
         assert_eq!(show.pose.built, Some(0.0));
         for _ in 0..400 {
-            show.step(0.016, false, 3);
+            show.step(0.016, false);
         }
         assert_eq!((show.pose.built, show.is_playing()), (Some(3.0), false));
         show.play(true, 3);
         assert_eq!(show.pose.built, Some(0.0), "from the start again");
-        show.build(2, 3);
-        assert_eq!((show.pose.built, show.is_playing()), (Some(2.0), false));
-        assert!(show.step(0.016, false, 3).0, "two steps instead of three");
         show.whole();
         assert_eq!(show.pose.built, None);
-        assert!(show.step(0.016, false, 3).0, "the finished unit is another picture");
+        assert!(show.step(0.016, false).0, "the finished unit is another picture");
+    }
+
+    /// Turned all the way round, nothing is cut off; a hand that went nearer stays near.
+    #[test]
+    fn turning_keeps_everything_in_sight() {
+        let mut show = Show::new(BOUNDS, 1.5);
+        for turn in 0..60u8 {
+            show.turn((0.11, if turn < 20 { 0.05 } else { -0.05 }), BOUNDS, 1.5);
+            let matrix = show.camera.clip_from_stage(1.5);
+            let seen = BOUNDS.corners().all(|corner| {
+                crate::camera::in_picture(matrix, corner).is_some_and(|(x, y)| x.abs().max(y.abs()) < 0.9)
+            });
+            assert!(seen, "{turn} {:?}", show.camera);
+        }
+        show.near(4.0);
+        let near = show.camera.distance;
+        show.turn((0.2, 0.0), BOUNDS, 1.5);
+        assert!((show.camera.distance - near).abs() < 1e-6);
+    }
+
+    /// A step that is asked for is played once and stays; another picture comes with the first frame.
+    #[test]
+    fn one_step_is_played() {
+        let mut show = Show::new(BOUNDS, 1.0);
+        show.build(1, 3);
+        assert_eq!((show.step_shown(3), show.step(0.0, false).1), (Some(1), true));
+        assert!(show.pose.built.unwrap() < 1.1, "it is on its way");
+        while show.step(0.016, false).1 {}
+        assert_eq!((show.pose.built, show.step_shown(3), show.is_playing()), (Some(2.0), Some(1), false));
+        show.build(7, 3);
+        assert_eq!(show.step_shown(3), Some(2), "the last one");
+    }
+
+    /// Without motion parts stand where they belong, whatever is done; each step has its time.
+    #[test]
+    fn without_motion_nothing_is_seen_on_its_way() {
+        let mut show = Show::new(BOUNDS, 1.0);
+        show.play(true, 3);
+        let mut frames = [0; 3];
+        let still = |show: &mut Show, at: usize| {
+            assert_eq!(show.pose.built.unwrap().fract().to_bits(), 0.0_f32.to_bits(), "{show:?}");
+            assert_eq!(show.step_shown(3), Some(at));
+        };
+        for _ in 0..1000 {
+            let (_, goes_on) = show.step(0.016, true);
+            let at = show.step_shown(3).unwrap();
+            still(&mut show, at);
+            frames[at] += 1;
+            if !goes_on {
+                break;
+            }
+        }
+        assert!(frames.iter().all(|count| (86..=89).contains(count)), "1.4 s each: {frames:?}");
+        show.build(1, 3);
+        assert_eq!(show.step(0.016, true), (true, false));
+        still(&mut show, 1);
+        show.play(true, 3);
+        for _ in 0..30 {
+            show.step(0.016, true);
+        }
+        show.play(false, 3);
+        assert!(!show.step(0.016, true).1, "paused");
+        still(&mut show, 2);
     }
 }

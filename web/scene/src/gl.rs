@@ -1,5 +1,6 @@
 //! The stage's picture by WebGL 2: two shadow maps, then panels, lines, what stands by, and the floor.
 
+use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::{Camera, clip_from_light};
 use slotwright_stage::scene::{Prop, STRIDE, Scene, Stretch, What};
 use slotwright_stage::{Mat4, Vec3};
@@ -43,26 +44,9 @@ pub(crate) struct Shot<'a> {
     /// Whether the page is dark.
     pub(crate) dark: bool,
     /// What stands by.
-    pub(crate) company: Company,
-}
-
-/// What stands by in a picture.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Company {
-    /// Screen and devices: while the unit stands whole.
-    pub(crate) furnished: bool,
-    /// A person.
-    pub(crate) person: bool,
-}
-
-impl Shot<'_> {
-    /// What stands by in this picture.
-    fn props(&self) -> impl Iterator<Item = &Prop> {
-        self.scene.props.iter().filter(|prop| match prop.what {
-            What::Screen | What::Device => self.company.furnished,
-            What::Person => self.company.person,
-        })
-    }
+    pub(crate) company: Vec<&'a Prop>,
+    /// Round all that is shown.
+    pub(crate) bounds: Bounds,
 }
 
 /// The context with everything that was made in it.
@@ -183,8 +167,7 @@ impl Stage {
     /// Takes the picture.
     pub(crate) fn shoot(&self, shot: &Shot<'_>) {
         let gl = &self.gl;
-        let (low, high) = (Vec3::new(-0.6, 0.0, shot.scene.size.z - 0.8), shot.scene.size + Vec3::new(0.9, 1.3, 1.2));
-        let lights = [TO_KEY, TO_SKY].map(|towards| clip_from_light(towards, low, high));
+        let lights = [TO_KEY, TO_SKY].map(|towards| clip_from_light(towards, shot.bounds));
         if shot.moved {
             self.shadows(shot, &lights);
         }
@@ -208,7 +191,6 @@ impl Stage {
         paint.vector(gl, "eye", shot.camera.eye());
         paint.vector(gl, "to_key", TO_KEY);
         paint.vector(gl, "to_sky", TO_SKY);
-        paint.vector(gl, "colour", Vec3::from_array(shot.paint.colour));
         let flag = |value: bool| if value { 1.0 } else { 0.0 };
         gl.uniform1f(paint.place("clear"), flag(shot.paint.clear));
         gl.uniform1f(paint.place("dark"), flag(shot.dark));
@@ -218,17 +200,20 @@ impl Stage {
         gl.polygon_offset(1.0, 1.0);
         for (at, (part, stand)) in shot.scene.parts.iter().zip(shot.stands).enumerate() {
             let Some(stand) = stand else { continue };
+            let marked = shot.marked == Some(at);
+            let colour = Vec3::from_array(shot.paint.colour);
             paint.matrix(gl, "model", stand);
+            paint.vector(gl, "colour", if marked { colour.lerp(accent, 0.3) } else { colour });
             gl.uniform1i(mode, 0);
             self.triangles(part.triangles);
             gl.uniform1i(mode, 2);
-            paint.vector(gl, "tint", if shot.marked == Some(at) { accent } else { ink });
+            paint.vector(gl, "tint", if marked { accent } else { ink });
             let first = number(part.lines.first) * 4;
             gl.draw_elements_with_i32(Gl::LINES, number(part.lines.count), Gl::UNSIGNED_INT, first);
         }
         paint.matrix(gl, "model", &Mat4::IDENTITY);
         gl.uniform1i(mode, 1);
-        for prop in shot.props() {
+        for prop in &shot.company {
             let tint = match prop.what {
                 What::Screen => Vec3::new(0.02, 0.022, 0.025),
                 What::Device => Vec3::new(0.06, 0.062, 0.066),
@@ -262,7 +247,7 @@ impl Stage {
                 self.triangles(part.triangles);
             }
             self.depth.matrix(gl, "model", &Mat4::IDENTITY);
-            for prop in shot.props() {
+            for prop in &shot.company {
                 self.triangles(prop.triangles);
             }
         }

@@ -7,13 +7,15 @@ use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::range::{Look, Range};
 use slotwright_core::words;
 use slotwright_solid::colour;
+use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::Place;
-use slotwright_stage::pose::step_at;
+use slotwright_stage::pose::Pose;
 use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
+use slotwright_stage::told::Told;
 use web_sys::OffscreenCanvas;
 
-use crate::gl::{Company, Paint, Shot, Stage, Stands};
+use crate::gl::{Paint, Shot, Stage, Stands};
 use crate::overlay;
 
 /// The unit that is shown.
@@ -52,10 +54,11 @@ pub(crate) struct Live {
     extent: (f32, f32),
     mood: Mood,
     toggles: Toggles,
-    apart: f32,
+    /// In hundredths.
+    apart: u8,
     before: Option<f64>,
     due: bool,
-    told: Vec<String>,
+    told: Option<Told>,
     asked: Option<String>,
     /// Milliseconds that the last picture took, the graphics card's work among them.
     took: f64,
@@ -115,15 +118,15 @@ impl Live {
                 self.show(Show::fit);
             }
             "mood" => self.mood = Mood { dark: flag(0), still: flag(1) },
-            "corner" => self.show(|show, size, aspect| show.look(Place::Corner, size, aspect)),
-            "facing" => self.show(|show, size, aspect| show.look(Place::Front, size, aspect)),
-            "top" => self.show(|show, size, aspect| show.look(Place::Above, size, aspect)),
-            "turn" => self.show(|show, _, _| show.turn(a, b)),
+            "corner" => self.show(|show, bounds, aspect| show.look(Place::Corner, bounds, aspect)),
+            "facing" => self.show(|show, bounds, aspect| show.look(Place::Front, bounds, aspect)),
+            "top" => self.show(|show, bounds, aspect| show.look(Place::Above, bounds, aspect)),
+            "turn" => self.show(|show, bounds, aspect| show.turn((a, b), bounds, aspect)),
             "shift" => self.show(|show, _, _| show.shift(a, b)),
             "near" => self.show(|show, _, _| show.near(a)),
             "person" => {
                 (self.toggles.person, self.moved) = (!self.toggles.person, true);
-                self.stand_by();
+                self.show(Show::fit);
             }
             "leaves" => {
                 self.toggles.open = !self.toggles.open;
@@ -131,57 +134,38 @@ impl Live {
                 self.pose(|show| show.open(open));
             }
             "apart" => {
-                self.apart = a.clamp(0.0, 1.0);
-                let apart = self.apart;
-                self.pose(|show| show.apart(apart));
+                self.apart = rest.first().and_then(|text| text.parse().ok()).unwrap_or(0).min(100);
+                let share = f32::from(self.apart) / 100.0;
+                self.pose(|show| show.apart(share));
             }
-            "build" if self.built().is_some() => self.pose(Show::whole),
+            "build" if self.show.as_ref().is_some_and(|show| show.pose.built.is_some()) => self.pose(Show::whole),
             "build" => self.assemble(|show| show.play(true, steps)),
             "play" => self.assemble(|show| show.play(!show.is_playing(), steps)),
             "step" => {
                 #[expect(clippy::cast_possible_truncation, reason = "one step on or back")]
                 let by = a as isize;
-                let now = self.built().map_or(0, |built| step_at(built, steps));
-                let to = now.saturating_add_signed(by).min(steps.saturating_sub(1));
-                self.assemble(|show| show.build(to + 1, steps));
+                let now = self.show.as_ref().and_then(|show| show.step_shown(steps)).unwrap_or(0);
+                self.assemble(|show| show.build(now.saturating_add_signed(by), steps));
             }
             _ => {}
         }
     }
 
-    fn built(&self) -> Option<f32> {
-        self.show.as_ref().and_then(|show| show.pose.built)
-    }
-
-    fn show(&mut self, change: impl FnOnce(&mut Show, slotwright_stage::Vec3, f32)) {
-        let aspect = self.aspect();
+    /// Changes what is shown, with the room that it takes.
+    fn show(&mut self, change: impl FnOnce(&mut Show, Bounds, f32)) {
+        let (aspect, person) = (self.aspect(), self.toggles.person);
         if let Some((show, unit)) = self.show.as_mut().zip(self.unit.as_ref()) {
-            change(show, unit.scene.size, aspect);
+            change(show, unit.scene.reach(show.goal(), &unit.assembly, person), aspect);
         }
     }
 
-    /// Makes room in the picture for what stands by.
-    fn stand_by(&mut self) {
-        let person = self.toggles.person;
-        let beside = self.unit.as_ref().map(|unit| {
-            let [alone, with_person] = unit.scene.beside;
-            if person { with_person } else { alone }
-        });
-        self.show(|show, size, aspect| {
-            show.stand_by(beside.unwrap_or_default());
-            show.fit(size, aspect);
-        });
-    }
-
     fn pose(&mut self, change: impl FnOnce(&mut Show)) {
-        self.show(|show, size, aspect| {
-            change(show);
-            show.fit(size, aspect);
-        });
+        self.show(|show, _, _| change(show));
+        self.show(Show::fit);
     }
 
     fn assemble(&mut self, change: impl FnOnce(&mut Show)) {
-        (self.apart, self.toggles.open) = (0.0, false);
+        (self.apart, self.toggles.open) = (0, false);
         self.pose(change);
     }
 
@@ -189,13 +173,19 @@ impl Live {
     fn unit(&mut self, note: &str) {
         let Some((range, choice)) = self.range.as_ref().zip(Choice::of_note(note)) else { return };
         let Some(unit) = built(range, &choice) else { return };
-        let aspect = self.aspect();
-        let same = |known: &Unit| (known.scene.size, known.scene.beside) == (unit.scene.size, unit.scene.beside);
-        let same = self.unit.as_ref().is_some_and(same);
-        self.show.get_or_insert_with(|| Show::new(unit.scene.size, aspect));
+        let (aspect, person) = (self.aspect(), self.toggles.person);
+        let show = self
+            .show
+            .get_or_insert_with(|| Show::new(unit.scene.reach(Pose::default(), &unit.assembly, person), aspect));
+        if self.toggles.open && !unit.scene.has_leaves() {
+            self.toggles.open = false;
+            show.open(false);
+        }
+        let room = |unit: &Unit| unit.scene.reach(show.goal(), &unit.assembly, person);
+        let same = self.unit.as_ref().is_some_and(|known| room(known) == room(&unit));
         self.unit = Some(unit);
         if !same {
-            self.stand_by();
+            self.show(Show::fit);
         }
         self.load();
     }
@@ -208,7 +198,7 @@ impl Live {
     }
 
     /// Draws a frame. Whether there is another one to draw, and what to tell if it is new.
-    pub(crate) fn frame(&mut self, now: f64) -> (bool, Option<Vec<String>>) {
+    pub(crate) fn frame(&mut self, now: f64) -> (bool, Option<Told>) {
         let began = js_sys::Date::now();
         self.due = false;
         if let Some(note) = self.asked.take() {
@@ -220,15 +210,15 @@ impl Live {
         };
         #[expect(clippy::cast_possible_truncation, reason = "seconds between two frames")]
         let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.5) as f32);
-        let (moved, goes_on) = show.step(seconds, self.mood.still, steps);
+        let (moved, goes_on) = show.step(seconds, self.mood.still);
         self.before = goes_on.then_some(now);
         self.moved |= moved;
         if self.moved {
-            let stands: Vec<_> = unit.scene.parts.iter().map(|part| show.pose.stand(part, &unit.assembly)).collect();
-            self.marked = stands.iter().position(|stand| stand.is_some_and(|stand| stand.moves));
-            self.stands = stands.into_iter().map(|stand| stand.map(|stand| stand.stage_from_part)).collect();
+            let moving = show.pose.moving(&unit.assembly);
+            self.marked = unit.scene.parts.iter().position(|part| Some(part.id) == moving);
+            self.stands = unit.scene.parts.iter().map(|part| show.pose.stand(part, &unit.assembly)).collect();
         }
-        let whole = show.pose.built.is_none() && show.pose.apart < 1e-3;
+        let person = self.toggles.person;
         stage.shoot(&Shot {
             scene: &unit.scene,
             stands: &self.stands,
@@ -237,26 +227,26 @@ impl Live {
             moved: self.moved,
             paint: unit.paint,
             dark: self.mood.dark,
-            company: Company { furnished: whole, person: self.toggles.person },
+            company: unit.scene.company(show.pose, person).collect(),
+            bounds: unit.scene.reach(show.pose, &unit.assembly, person),
         });
         stage.wait();
         self.took = js_sys::Date::now() - began;
         self.moved = false;
-        let dims =
-            if whole { overlay::svg(show.camera, unit.scene.size, self.extent, &unit.layout) } else { String::new() };
-        let flag = |value: bool| String::from(if value { "1" } else { "" });
-        let told = vec![
-            "told".into(),
-            dims,
-            show.pose.built.map(|built| sentence(&unit.assembly, step_at(built, steps))).unwrap_or_default(),
-            flag(show.is_playing()),
-            flag(self.toggles.open),
-            flag(self.toggles.person),
-            words_of(self.apart),
-        ];
-        let new = (told != self.told).then(|| told.clone());
-        self.told = told;
-        (goes_on, new)
+        let told = Told {
+            dimensions: if show.pose.is_whole() {
+                overlay::svg(show.camera, unit.scene.size, self.extent, &unit.layout)
+            } else {
+                String::new()
+            },
+            sentence: show.step_shown(steps).map(|at| sentence(&unit.assembly, at)).unwrap_or_default(),
+            plays: show.is_playing(),
+            open: self.toggles.open,
+            person,
+            apart: self.apart,
+        };
+        let new = self.told.as_ref() != Some(&told);
+        (goes_on, new.then(|| self.told.insert(told).clone()))
     }
 }
 
@@ -264,11 +254,6 @@ impl Live {
 fn sentence(assembly: &Assembly, at: usize) -> String {
     let (count, step) = (assembly.steps.len(), assembly.steps.get(at));
     step.map(|step| format!("{} of {count}: {} {}", at + 1, words::step(step), words::burden(step))).unwrap_or_default()
-}
-
-/// A share in whole hundredths.
-fn words_of(share: f32) -> String {
-    words::decimal(f64::from(share) * 100.0, 0)
 }
 
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {

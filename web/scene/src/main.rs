@@ -79,7 +79,8 @@ fn wake() {
     let frame = Closure::once_into_js(|now: f64| {
         let (goes_on, told) = LIVE.with_borrow_mut(|live| live.frame(now));
         if let Some(told) = told {
-            tell(&told.iter().map(String::as_str).collect::<Vec<_>>());
+            let texts = told.into_texts();
+            tell(&core::iter::once("told").chain(texts.iter().map(String::as_str)).collect::<Vec<_>>());
         }
         if goes_on {
             wake();

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
 use slotwright_cutpack::describe::describe;
+use slotwright_stage::told::Told;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
@@ -36,45 +37,23 @@ const MOODS: [&str; 2] = ["(prefers-color-scheme: dark)", "(prefers-reduced-moti
 const EVENTS: [&str; 7] =
     ["pointerdown", "pointermove", "pointerup", "pointercancel", "wheel", "keydown", "contextmenu"];
 
-/// What the worker tells, a word and then what stands at these places.
-type Told = Vec<String>;
-
-/// Dimension lines over the picture.
-const DIMS: usize = 1;
-/// What to do in the step that is shown.
-const STEP: usize = 2;
-/// Whether the assembly is playing.
-const PLAYS: usize = 3;
-/// Whether leaves are open.
-const OPEN: usize = 4;
-/// Whether a person stands by.
-const BESIDE: usize = 5;
-/// How far it is apart, in hundredths.
-const APART: usize = 6;
-
-/// Before anything is told it stands whole.
-fn apart(told: &Told) -> String {
-    Some(at(told, APART)).filter(|text| !text.is_empty()).unwrap_or("0").into()
-}
-
-fn at(told: &Told, place: usize) -> &str {
-    told.get(place).map_or("", String::as_str)
-}
-
 /// Canvas, dimension lines, and every control of the stage; `lost` hears whether there is no picture.
 #[component]
 pub fn Solid(lost: Callback<bool>) -> impl IntoView {
     let desk = Desk::here();
     let canvas = NodeRef::<leptos::html::Canvas>::new();
-    let (told, tell) = signal(Told::new());
+    let (told, tell) = signal(Told::default());
     let begun = RwSignal::new(false);
-    let heard = move |texts: Told| match at(&texts, 0) {
-        "ready" => {
-            scene::say(&["range", &desk.range_text()]);
-            begun.set(true);
+    let heard = move |texts: Vec<String>| {
+        let mut texts = texts.into_iter();
+        match texts.next().unwrap_or_default().as_str() {
+            "ready" => {
+                scene::say(&["range", &desk.range_text()]);
+                begun.set(true);
+            }
+            "told" => tell.set(Told::of_texts(texts)),
+            word => lost.run(word == "lost"),
         }
-        "told" => tell.set(texts),
-        word => lost.run(word == "lost"),
     };
     Effect::new(move |_| {
         if let Some(canvas) = canvas.get() {
@@ -98,26 +77,26 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         }
     });
     let shown = move || {
-        told.with(|told| match (at(told, STEP), at(told, APART), at(told, OPEN)) {
-            ("", "" | "0", "") => "Shown as it stands.",
-            ("", "" | "0", _) => "Shown with its leaves open.",
+        told.with(|told| match (told.sentence.as_str(), told.apart, told.open) {
+            ("", 0, false) => "Shown as it stands.",
+            ("", 0, true) => "Shown with its leaves open.",
             ("", _, _) => "Shown apart.",
             _ => "Shown going together.",
         })
     };
     let label = move || format!("{} {}", desk.read(|known, range| describe(range, &known.choice)), shown());
     let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
-    let sentence = move || told.with(|told| at(told, STEP).to_string());
-    let pressed = move |place: usize| move || told.with(|told| !at(told, place).is_empty());
+    let sentence = move || told.with(|told| told.sentence.clone());
+    let builds = move || told.with(|told| !told.sentence.is_empty());
     view! {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
-            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| at(told, DIMS).to_string())></div>
-            <div class="build" class:idle=move || !pressed(STEP)()>
+            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.dimensions.clone())></div>
+            <div class="build" class:idle=move || !builds()>
                 <div class="views" role="group" aria-label="Steps">
                     {vec![
                         button(STEPS[0], None),
-                        button(PLAY, Some(Callback::new(move |()| pressed(PLAYS)()))),
+                        button(PLAY, Some(Callback::new(move |()| told.with(|told| told.plays)))),
                         button(STEPS[1], None),
                     ]}
                 </div>
@@ -133,13 +112,13 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
             </div>
             <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
                 {vec![
-                    button(LEAVES, Some(Callback::new(move |()| pressed(OPEN)()))),
-                    button(PERSON, Some(Callback::new(move |()| pressed(BESIDE)()))),
-                    button(BUILD, Some(Callback::new(move |()| pressed(STEP)()))),
+                    button(LEAVES, Some(Callback::new(move |()| told.with(|told| told.open)))),
+                    button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person)))),
+                    button(BUILD, Some(Callback::new(move |()| builds()))),
                 ]}
                 <label class="apart">"Apart"
-                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(apart)
-                        on:input=move |event| scene::say(&["apart", &hundredth(&event_target_value(&event))])/>
+                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| told.apart).to_string()
+                        on:input=move |event| scene::say(&["apart", &event_target_value(&event)])/>
                 </label>
             </div>
         </div>
@@ -153,11 +132,6 @@ fn button((name, sign, says): Knob, down: Option<Callback<(), bool>>) -> AnyView
         <button type="button" aria-label=name title=name aria-pressed=pressed on:click=move |_| scene::say(says)>{sign}</button>
     }
     .into_any()
-}
-
-/// Hundredths as a share.
-fn hundredth(text: &str) -> String {
-    (f64::from(text.parse().unwrap_or(0u8)) / 100.0).to_string()
 }
 
 /// A hand on the picture: its number and where it is.
@@ -220,8 +194,8 @@ fn figures(word: &str, figures: &[f64]) {
 /// What a key says to the worker.
 fn said_by(key: &str, shift: bool) -> Option<&'static [&'static str]> {
     Some(match (key, shift) {
-        ("ArrowLeft", false) => &["turn", "-0.15", "0"],
-        ("ArrowRight", false) => &["turn", "0.15", "0"],
+        ("ArrowLeft", false) => &["turn", "0.15", "0"],
+        ("ArrowRight", false) => &["turn", "-0.15", "0"],
         ("ArrowUp", false) => &["turn", "0", "0.1"],
         ("ArrowDown", false) => &["turn", "0", "-0.1"],
         ("ArrowLeft", true) => &["shift", "0.05", "0"],

@@ -40,10 +40,8 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
         HoleShape::Round { diameter_mm } if plug.round => (long, diameter_mm),
         HoleShape::Round { diameter_mm } => (Length::mm(libm::hypot(long.in_mm(), short.in_mm())), diameter_mm),
         HoleShape::Slotted { height_mm, .. } if short > height_mm => (short, height_mm),
-        HoleShape::Slotted { length_mm, height_mm } if plug.round => {
-            // An oval body with half-round ends slides along the slot.
-            (long, length_mm - height_mm + short)
-        }
+        // A body with half-round ends passes lying: its ends are no wider than the slot's.
+        HoleShape::Slotted { length_mm, .. } if plug.round => (long, length_mm),
         HoleShape::Slotted { length_mm, height_mm } => {
             // At half of the body's height the round ends stand back by r − √(r² − (h/2)²).
             let (radius, half) = (height_mm.in_mm() / 2.0, short.in_mm() / 2.0);

@@ -67,7 +67,8 @@ pub(crate) fn each(finding: &Finding, choice: &Choice, slack: Slack, mut hear: i
     all(finding, choice, |question, way| {
         let matters = match question {
             Q::Finish => finding.rule == Rule::Known || within(slack.film),
-            Q::Back => finding.rule == Rule::Known || within(slack.back),
+            // Another board may have other sheets, however much the back is too large for its own.
+            Q::Back => matches!(finding.rule, Rule::Known | Rule::SheetFit) || within(slack.back),
             // Only the stiles that it asks for matter.
             Q::Bay(bay) if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth) && beside(bay) => {
                 within(slack.stiles)

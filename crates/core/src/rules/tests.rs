@@ -211,6 +211,8 @@ fn plugs_pass_where_geometry_lets_them() {
         // Turned, the flat one lies along the slot.
         (slotted, plug(10.0, 42.1, false), true),
         (slotted, plug(90.0, 42.0, true), true),
+        (slotted, plug(80.0, 20.0, true), true),
+        (slotted, plug(90.1, 20.0, true), false),
     ] {
         let (needed, given) = passage(shape, &plug);
         assert_eq!(needed.in_mm() <= given.in_mm() + 1e-9, passes, "{shape:?} {plug:?}: {needed:?} in {given:?}");

@@ -1,33 +1,47 @@
 //! What a scene holds, over seeded units.
 
 use glam::vec3;
+use slotwright_core::assembly::Assembly;
 use slotwright_core::case::Case;
 use slotwright_core::choice::Choice;
 use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::range::Range;
 use slotwright_core::sample::{Wanted, choices};
 
-use super::{Prop, STRIDE, Scene, Stretch, What};
+use super::{Part, Prop, STRIDE, Scene, Stretch, What};
+use crate::bounds::Bounds;
+use crate::pose::Pose;
 use crate::{Vec3, single};
 
 const DEMO: &str = include_str!("../../../../web/ranges/fenland.toml");
 
 fn scene_of(range: &Range, choice: &Choice) -> (Layout, Scene) {
+    let (layout, scene, _) = shown(range, choice);
+    (layout, scene)
+}
+
+fn shown(range: &Range, choice: &Choice) -> (Layout, Scene, Assembly) {
     let picked = Picked::of(range, choice).unwrap();
     let layout = Layout::of(picked, choice).unwrap();
     let case = Case::of(picked, choice, &layout).unwrap();
     let scene = Scene::of(picked, &layout, &case, choice);
-    (layout, scene)
+    let assembly = Assembly::of(picked, &case);
+    (layout, scene, assembly)
+}
+
+/// The places of what a stretch draws.
+fn places(scene: &Scene, stretch: Stretch) -> impl Iterator<Item = Vec3> {
+    let indices = &scene.indices[stretch.first as usize..(stretch.first + stretch.count) as usize];
+    indices.iter().map(|index| {
+        let at = *index as usize * STRIDE;
+        vec3(scene.vertices[at], scene.vertices[at + 1], scene.vertices[at + 2])
+    })
 }
 
 /// Lowest and highest place of what a stretch draws.
 fn extent(scene: &Scene, stretch: Stretch) -> (Vec3, Vec3) {
-    let indices = &scene.indices[stretch.first as usize..(stretch.first + stretch.count) as usize];
-    let places = indices.iter().map(|index| {
-        let at = *index as usize * STRIDE;
-        vec3(scene.vertices[at], scene.vertices[at + 1], scene.vertices[at + 2])
-    });
-    places.fold((Vec3::INFINITY, Vec3::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
+    let Bounds { low, high } = Bounds::of(places(scene, stretch));
+    (low, high)
 }
 
 #[test]
@@ -78,4 +92,49 @@ fn what_stands_by_stands_where_it_belongs() {
         }
     }
     assert!(devices > 20, "{devices} devices were looked at");
+}
+
+/// Whatever is shown, on every way into it, is within its bounds; and no bounds are larger than needed.
+#[test]
+fn everything_that_is_shown_is_within_its_bounds() {
+    let range = Range::parse(DEMO).unwrap();
+    let whole = Pose::default();
+    // The first one is all but at the beginning.
+    let shares = || (0..=20u8).map(|step| (f32::from(step) / 20.0).max(0.001));
+    let (mut leaves, mut wide_screens) = (0, 0);
+    for choice in choices(&range, 33, Wanted::Valid).take(40) {
+        let (_, scene, assembly) = shown(&range, &choice);
+        let steps = f32::from(u8::try_from(assembly.steps.len()).unwrap());
+        let open: Vec<Pose> = shares().map(|open| Pose { open, ..whole }).collect();
+        let building: Vec<Pose> = shares()
+            .flat_map(|share| (0..40u8).map(move |at| Pose { built: Some(f32::from(at) + share), ..whole }))
+            .collect();
+        for (goal, ways, person) in [
+            (whole, vec![whole], true),
+            (Pose { open: 1.0, ..whole }, open, false),
+            (Pose { apart: 1.0, ..whole }, vec![Pose { apart: 1.0, ..whole }], false),
+            (Pose { built: Some(steps), ..whole }, building, false),
+        ] {
+            let bounds = scene.reach(goal, &assembly, person);
+            let of_part = |way: &Pose, part: &Part| {
+                let stand = way.stand(part, &assembly)?;
+                Some(Bounds::of(places(&scene, part.triangles).map(|at| stand.transform_point3(at))))
+            };
+            let parts = ways.iter().flat_map(|way| scene.parts.iter().filter_map(|part| of_part(way, part)));
+            let company = scene.company(goal, person).map(|prop| Bounds::of(places(&scene, prop.triangles)));
+            let seen = parts.chain(company).fold(Bounds::default(), Bounds::with);
+            let near = 1e-4;
+            assert!(seen.low.cmpge(bounds.low - near).all() && seen.high.cmple(bounds.high + near).all(), "{goal:?}");
+            // The ways are seen in steps: a leaf's tip and a part's start may lie between two.
+            assert!(
+                seen.low.cmple(bounds.low + 0.01).all() && seen.high.cmpge(bounds.high - 0.01).all(),
+                "{goal:?} {seen:?} {bounds:?}"
+            );
+        }
+        leaves += usize::from(scene.has_leaves());
+        let screen = scene.props.iter().find(|prop| prop.what == What::Screen);
+        wide_screens += usize::from(screen.is_some_and(|screen| screen.bounds.low.x < 0.0));
+    }
+    assert!(leaves > 5, "{leaves} units with leaves");
+    assert!(wide_screens > 0, "a screen wider than its unit");
 }

@@ -35,7 +35,8 @@ float lit(sampler2DShadow depth, vec4 from, vec2 lean, float spread) {
   for (int i = 0; i < 12; i++) {
     float a = turn + float(i) * 2.4, r = sqrt((float(i) + 0.5) / 12.0) * spread;
     vec2 off = r * vec2(cos(a), sin(a));
-    sum += texture(depth, vec3(p.xy + off, p.z + dot(off, lean) - 0.0012));
+    // Nothing lies deeper than the map.
+    sum += texture(depth, vec3(p.xy + off, min(p.z + dot(off, lean) - 0.0012, 0.9999)));
   }
   return sum / 12.0;
 }
