@@ -8,12 +8,13 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::{Built, look};
-use slotwright_core::finding::{Finding, Question, Severity};
+use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 
 use crate::browser::ways;
+use crate::parts::tells::Tone;
 
 /// The adviser is asked when a size has not moved for so long: nobody reads advice while dragging.
 const PAUSE: Duration = Duration::from_millis(80);
@@ -38,7 +39,7 @@ pub struct Loaded {
 pub struct Known {
     /// What is picked.
     pub choice: Choice,
-    /// What the rules say.
+    /// What stops the order.
     pub findings: Vec<Finding>,
     /// What can be built of it.
     pub built: Option<Built>,
@@ -61,11 +62,6 @@ impl Known {
         Self { choice, findings, built, orderable, options, runs }
     }
 
-    /// How many findings stop the order.
-    pub fn stops(&self) -> usize {
-        self.findings.iter().filter(|finding| finding.severity == Severity::Stops).count()
-    }
-
     /// The valid set of a size.
     pub fn runs(&self, size: Size) -> &[Run<Option<Finding>>] {
         let [width, height, depth] = &self.runs;
@@ -74,6 +70,32 @@ impl Known {
             Size::Height => height,
             Size::Depth => depth,
         }
+    }
+}
+
+/// What the adviser says of a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Note {
+    /// The question concerned.
+    pub about: Question,
+    /// How much it matters.
+    pub tone: Tone,
+    /// The sentence.
+    pub sentence: String,
+    /// Why, and where the figures come from.
+    pub grounds: [String; 2],
+}
+
+impl Note {
+    fn of(texts: &[String]) -> Option<Self> {
+        let [about, tone, sentence, why, source] = texts else { return None };
+        let tone = match tone.as_str() {
+            "stops" => Tone::Stop,
+            "warns" => Tone::Warn,
+            _ => Tone::Hint,
+        };
+        let (sentence, grounds) = (sentence.clone(), [why.clone(), source.clone()]);
+        Some(Self { about: about.parse().ok()?, tone, sentence, grounds })
     }
 }
 
@@ -103,6 +125,7 @@ impl Desk {
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let desk = Self { known, range, text, today, choice, pins, told: RwSignal::new(Vec::new()), note, lit, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
+        Effect::new(move || ways::ask(desk.question("notes", &[])));
         let pending = StoredValue::new(None::<TimeoutHandle>);
         Effect::new(move || {
             let question = desk.question("all", &[]);
@@ -140,6 +163,11 @@ impl Desk {
                 read(texts.unwrap_or_default())
             })
         })
+    }
+
+    /// What the adviser says of the findings: of what stops the order, and of what is good to know.
+    pub fn notes(self) -> Vec<Note> {
+        self.told("notes", |texts| texts.chunks(5).filter_map(Note::of).collect())
     }
 
     /// The desk of this page.

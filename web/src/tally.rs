@@ -29,11 +29,10 @@ pub struct TallyText {
     pub good: bool,
 }
 
-/// The strip for what is known.
-pub fn tally_text(range: &Range, known: &Known) -> TallyText {
+/// The strip for what is known and so many hints.
+pub fn tally_text(range: &Range, known: &Known, hints: usize) -> TallyText {
     let mut text = TallyText { good: known.orderable, ..TallyText::default() };
-    let stops = known.stops();
-    let hints = known.findings.len() - stops;
+    let stops = known.findings.len();
     text.state = if known.orderable { "Can be made".into() } else { "Cannot be made".into() };
     text.state_note = match (stops, hints) {
         (0, 0) => String::new(),

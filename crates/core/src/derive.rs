@@ -14,7 +14,7 @@ use crate::promise::{Backlog, Promise, promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
-use crate::rules::{interlock, judge};
+use crate::rules::{Judged, interlock, judge, judge_stops};
 use crate::seal::Digest;
 
 /// Everything that is known about a choice.
@@ -63,7 +63,7 @@ pub struct Orderable<'a> {
 
 /// Derives everything from a choice; any choice, however absurd, gives findings.
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    let mut derived = look(range, choice, today, backlog);
+    let mut derived = seen(judge(range, choice), range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
         interlock::check(&mut derived.findings, &assembly);
@@ -72,10 +72,13 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     derived
 }
 
-/// Derives all that a person sees while choosing: everything but the proof of assembly, which no valid
-/// unit fails. Nothing can be ordered of it.
+/// Derives all that has to be there while somebody chooses: everything but advice, which is good to know
+/// a little later, and the proof of assembly, which no valid unit fails. Nothing can be ordered of it.
 pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    let judged = judge(range, choice);
+    seen(judge_stops(range, choice), range, choice, today, backlog)
+}
+
+fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let mut findings = judged.findings;
     remedy::add(range, choice, &mut findings);
     let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {

@@ -22,6 +22,16 @@ pub enum Severity {
     Advises,
 }
 
+impl fmt::Display for Severity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Stops => "stops",
+            Self::Warns => "warns",
+            Self::Advises => "advises",
+        })
+    }
+}
+
 /// The question that a finding concerns; bays count from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Question {

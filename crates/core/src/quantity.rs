@@ -40,6 +40,44 @@ pub fn read_decimal(text: &str) -> Option<f64> {
     Some(if negative { -value } else { value })
 }
 
+/// A plain decimal number with at most three decimals, as it is written: what [`read_decimal`] reads.
+///
+/// Beyond 15 digits before the point it is not exact. It writes a tenth of the code that [`f64`] needs to write
+/// itself, and the page has to be small.
+///
+/// ```
+/// use slotwright_core::quantity::Plain;
+/// assert_eq!(Plain::of(-0.25, 3).to_string(), "-0.25");
+/// assert_eq!(Plain::of(1640.004, 2).to_string(), "1640");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Plain {
+    thousandths: i64,
+}
+
+impl Plain {
+    /// A number rounded to so many decimals, at most three.
+    pub fn of(value: f64, decimals: u32) -> Self {
+        let step = [1000, 100, 10, 1].get(decimals as usize).copied().unwrap_or(1);
+        #[expect(clippy::cast_possible_truncation, reason = "`as` saturates")]
+        let steps = round_half_away(value * 1000.0 / f64::from(step)) as i64;
+        Self { thousandths: steps.saturating_mul(step.into()) }
+    }
+}
+
+impl fmt::Display for Plain {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, rest) = (self.thousandths.unsigned_abs() / 1000, self.thousandths.unsigned_abs() % 1000);
+        let sign = if self.thousandths < 0 { "-" } else { "" };
+        match (rest, rest % 100, rest % 10) {
+            (0, ..) => write!(f, "{sign}{whole}"),
+            (_, 0, _) => write!(f, "{sign}{whole}.{}", rest / 100),
+            (_, _, 0) => write!(f, "{sign}{whole}.{:02}", rest / 10),
+            _ => write!(f, "{sign}{whole}.{rest:03}"),
+        }
+    }
+}
+
 /// Finite values only: anything else becomes zero.
 const fn finite(value: f64) -> f64 {
     if value.is_finite() { value } else { 0.0 }
@@ -325,7 +363,7 @@ impl fmt::Display for Dim {
 
 /// A number that is no whole count of tenths of a millimetre, or is out of all proportion.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("{0} is not a length in millimetres with at most one decimal, up to 100000")]
+#[error("{} is not a length in millimetres with at most one decimal, up to 100000", Plain::of(*.0, 3))]
 pub struct NotADim(f64);
 
 impl TryFrom<f64> for Dim {

@@ -204,7 +204,7 @@ pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
 }
 
 /// The same for what can stop an order alone.
-pub(crate) fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
+pub fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
     check(range, choice, &[check_stops])
 }
 

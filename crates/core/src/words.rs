@@ -4,20 +4,21 @@
 //! thin space between thousands.
 
 mod assembly;
+mod finding;
 
 use crate::change::Change;
 use crate::choice::{Fill, Hung};
 use crate::day::Day;
-use crate::finding::{Figure, Finding, Limit, Question, Unit};
+use crate::finding::{Figure, Question, Unit};
 use crate::money::Money;
 use crate::options::states::Shut;
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
-use crate::rules::Rule;
 
 pub use assembly::CAUTIONS;
 pub use assembly::{burden, disturbed, step};
+pub use finding::{reason, sentence};
 
 /// Stands between thousands: a narrow space that does not break.
 const THIN: char = '\u{202f}';
@@ -125,14 +126,6 @@ pub fn part(id: PanelId) -> String {
     }
 }
 
-fn parts(finding: &Finding) -> String {
-    match finding.parts.as_slice() {
-        [] => "part".into(),
-        [one] => part(*one),
-        [first, ..] => format!("{} and others", part(*first)),
-    }
-}
-
 /// What a question is about, within a sentence.
 pub fn question(question: Question) -> String {
     match question {
@@ -149,69 +142,6 @@ pub fn question(question: Question) -> String {
         Question::Back => "back".into(),
         Question::Finish => "finish".into(),
         Question::Corners => "corners".into(),
-    }
-}
-
-/// The sentence of a finding.
-pub fn sentence(finding: &Finding) -> String {
-    let (found, allowed) = (figure(finding.found), figure(finding.allowed));
-    let about = question(finding.about);
-    let bound = match finding.limit {
-        Limit::AtMost => "the most is",
-        Limit::AtLeast => "the least is",
-        Limit::OneOf => "there are",
-    };
-    match finding.rule {
-        Rule::Known => format!("This {about} is not in the range."),
-        Rule::SizeLimit => format!("The {about} is {found}; {bound} {allowed}."),
-        Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
-        Rule::FitOutCount => match finding.about {
-            Question::Bays => format!("{found} bays are too {}; {bound} {allowed}.", much(finding.limit)),
-            _ => format!("The fit-out of {about} counts {found}; {bound} {allowed}."),
-        },
-        Rule::BayShare => format!("The share of {about} is {found}; {bound} {allowed}."),
-        Rule::BayRoom => format!("Inside, {about} would be {found} wide; {bound} {allowed}."),
-        Rule::RowRoom => match finding.about {
-            Question::Height => format!("Inside it would be {found} high; {bound} {allowed}."),
-            _ => format!("Rows in {about} would be {found} high; {bound} {allowed}."),
-        },
-        Rule::DepthRoom => format!("Inside it would be {found} deep; {bound} {allowed}."),
-        Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(finding)),
-        Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
-        Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
-        Rule::ShelfSlot => {
-            format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}.")
-        }
-        Rule::LeafShape if finding.found.unit == Unit::Mm => {
-            format!("The leaf of {about} would be {found} wide; {bound} {allowed}.")
-        }
-        Rule::LeafShape => format!("The leaf of {about} would be {found}, width to height; {bound} {allowed}."),
-        Rule::LeafMass => format!("The leaf of {about} would weigh {found}; its pivots carry {allowed}."),
-        Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
-        Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
-        Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; {bound} {allowed}."),
-        Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
-        Rule::HoleShelf => format!("A shelf would be {found} from the {about}; {bound} {allowed}."),
-        Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
-        Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
-        Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
-        Rule::PartMass if finding.severity == crate::finding::Severity::Stops => {
-            format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding))
-        }
-        Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
-        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
-        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
-        Rule::Interlock => {
-            format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
-        }
-        Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
-    }
-}
-
-fn much(limit: Limit) -> &'static str {
-    match limit {
-        Limit::AtLeast => "few",
-        Limit::AtMost | Limit::OneOf => "many",
     }
 }
 
@@ -284,7 +214,7 @@ pub fn shut(shut: &Shut) -> String {
         (true, true) => "No other change makes up for it.".into(),
         (true, false) => format!("You keep {}, so no other change makes up for it.", kept.join(" and ")),
     };
-    format!("{} {end}", sentence(&shut.reason))
+    format!("{} {end}", reason(&shut.reason))
 }
 
 /// Where a hole is in its bay.

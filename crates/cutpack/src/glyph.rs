@@ -3,6 +3,7 @@
 use core::fmt::Write;
 
 use slotwright_core::choice::{Bay, Fill, Hung};
+use slotwright_core::quantity::Plain;
 
 /// A bay as it will be: 64 by 44, lines only.
 pub fn bay(bay: &Bay) -> String {
@@ -16,7 +17,7 @@ pub fn bay(bay: &Bay) -> String {
             for row in 1..=count {
                 let y = 2.0 + 40.0 * f64::from(row) / f64::from(count + 1);
                 // Writing to a String cannot fail.
-                let _ = write!(svg, "<path d=\"M2 {y:.1}H62\"/>");
+                let _ = write!(svg, "<path d=\"M2 {}H62\"/>", Plain::of(y, 1));
             }
         }
         Fill::Leaf(hung) => {
@@ -29,7 +30,7 @@ pub fn bay(bay: &Bay) -> String {
     }
     if let Some(hole) = &bay.hole {
         let x = (32.0 + f64::from(hole.offset_mm) / 12.0).clamp(10.0, 54.0);
-        let _ = write!(svg, "<circle cx=\"{x:.1}\" cy=\"33\" r=\"4\"/>");
+        let _ = write!(svg, "<circle cx=\"{}\" cy=\"33\" r=\"4\"/>", Plain::of(x, 1));
     }
     svg.push_str("</svg>");
     svg

@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
+use slotwright_core::quantity::Plain;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{HtmlCanvasElement, MessageEvent, ResizeObserver, Worker};
@@ -47,7 +48,7 @@ pub fn open(canvas: &HtmlCanvasElement, heard: Callback<Vec<String>>) {
 fn watch(canvas: &HtmlCanvasElement) {
     let own = canvas.clone();
     let changed = Closure::<dyn FnMut()>::new(move || {
-        let ratio = page::pixel_ratio().to_string();
+        let ratio = Plain::of(page::pixel_ratio(), 3).to_string();
         say(&["extent", &own.client_width().to_string(), &own.client_height().to_string(), &ratio]);
     });
     if let Ok(observer) = ResizeObserver::new(changed.as_ref().unchecked_ref()) {

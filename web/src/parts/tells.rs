@@ -24,10 +24,8 @@ pub struct Line {
     pub sentence: String,
     /// What can be done about it.
     pub ways: Vec<String>,
-    /// Why it is asked.
-    pub why: &'static str,
-    /// Where its figures come from.
-    pub source: &'static str,
+    /// Why it is asked and where its figures come from, once the adviser has said it.
+    pub grounds: Option<[String; 2]>,
 }
 
 /// All lines of a question; `take` hears which way out of which line was taken.
@@ -58,11 +56,13 @@ fn Tell(at: usize, line: Line, take: Callback<(usize, usize)>) -> impl IntoView 
     view! {
         <div class=class>
             <p><b>{word}</b>{line.sentence}" "{ways.collect_view()}</p>
-            <details>
-                <summary>"Why"</summary>
-                <p>{line.why}</p>
-                <p class="source">"Source: "{line.source}"."</p>
-            </details>
+            {line.grounds.map(|[why, source]| view! {
+                <details>
+                    <summary>"Why"</summary>
+                    <p>{why}</p>
+                    <p class="source">"Source: "{source}"."</p>
+                </details>
+            })}
         </div>
     }
 }

@@ -1,21 +1,21 @@
 //! From the core's answers and findings to what the controls show.
 
 use leptos::prelude::*;
-use slotwright_core::finding::{Finding, Question, Severity};
+use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Answer, Options};
 use slotwright_core::range::Range;
 use slotwright_core::words;
 
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
-use crate::state::{Desk, Known};
+use crate::state::{Desk, Known, Note};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
 
 /// An answer as it is shown, with its name.
 pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
-    let why = answer.state.as_ref().map(words::sentence);
+    let why = answer.state.as_ref().map(words::reason);
     Shown { label, taken: answer.taken, why, ..Shown::default() }
 }
 
@@ -94,14 +94,14 @@ pub fn Asked(
     }
 }
 
-/// The findings about some questions.
+/// What stops the order about some questions.
 fn about(known: &Known, asked: fn(Question) -> bool) -> impl Iterator<Item = &Finding> {
     known.findings.iter().filter(move |finding| asked(finding.about))
 }
 
 /// Whether any of them stops the order.
 pub fn stopped(known: &Known, asked: fn(Question) -> bool) -> bool {
-    about(known, asked).any(|finding| finding.severity == Severity::Stops)
+    about(known, asked).next().is_some()
 }
 
 /// The findings about some questions, as tell lines.
@@ -111,7 +111,20 @@ pub fn Found(
     asked: fn(Question) -> bool,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let lines = move |()| desk.read(|known, range| about(known, asked).map(|found| line(range, found)).collect());
+    let lines = move |()| {
+        let notes = desk.notes();
+        let stops = desk.read(|known, range| about(known, asked).map(|found| line(range, found, &notes)).collect());
+        let own = notes.into_iter().filter(|note| note.tone != Tone::Stop && asked(note.about));
+        let more = own.map(|note| Line {
+            tone: note.tone,
+            sentence: note.sentence,
+            ways: Vec::new(),
+            grounds: Some(note.grounds),
+        });
+        let mut lines: Vec<Line> = stops;
+        lines.extend(more);
+        lines
+    };
     let take = move |(at, way): (usize, usize)| {
         let change = desk.peek(|known, _| about(known, asked).nth(at)?.remedies.get(way).cloned());
         if let Some(change) = change {
@@ -121,18 +134,14 @@ pub fn Found(
     view! { <Tells lines=Callback::new(lines) take=Callback::new(take)/> }
 }
 
-fn line(range: &Range, finding: &Finding) -> Line {
-    let card = finding.rule.card();
+fn line(range: &Range, finding: &Finding, notes: &[Note]) -> Line {
+    let sentence = words::reason(finding);
+    let grounds = notes.iter().find(|note| note.about == finding.about && note.sentence == sentence);
     Line {
-        tone: match finding.severity {
-            Severity::Stops => Tone::Stop,
-            Severity::Warns => Tone::Warn,
-            Severity::Advises => Tone::Hint,
-        },
-        sentence: words::sentence(finding),
+        tone: Tone::Stop,
+        sentence,
         ways: finding.remedies.iter().map(|remedy| words::change(remedy, range)).collect(),
-        why: card.why,
-        source: card.source,
+        grounds: grounds.map(|note| note.grounds.clone()),
     }
 }
 

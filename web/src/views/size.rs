@@ -135,7 +135,7 @@ fn SizeQuestion(
         let stop = desk.read(|known, _| {
             let value = value()?;
             let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
-            Some((value, words::sentence(run.state.as_ref()?)))
+            Some((value, words::reason(run.state.as_ref()?)))
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 3] };
         let advice = desk.told(&size.question().to_string(), |texts| {

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
+use slotwright_core::quantity::Plain;
 use slotwright_cutpack::describe::describe;
 use slotwright_stage::told::Told;
 use wasm_bindgen::JsCast;
@@ -186,7 +187,7 @@ fn follow(hands: &mut Vec<Hand>, event: &PointerEvent) {
 }
 
 fn figures(word: &str, figures: &[f64]) {
-    let texts: Vec<String> = figures.iter().map(ToString::to_string).collect();
+    let texts: Vec<String> = figures.iter().map(|figure| Plain::of(*figure, 3).to_string()).collect();
     let said: Vec<&str> = core::iter::once(word).chain(texts.iter().map(String::as_str)).collect();
     scene::say(&said);
 }

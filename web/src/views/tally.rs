@@ -3,9 +3,10 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
-use slotwright_core::finding::{Question, Severity};
+use slotwright_core::finding::Question;
 
 use crate::browser::page;
+use crate::parts::tells::Tone;
 use crate::state::Desk;
 use crate::tally::{spoken, tally_text};
 
@@ -19,7 +20,10 @@ pub fn Tally(
     order: Callback<()>,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let text = Memo::new(move |_| desk.read(|known, range| tally_text(range, known)));
+    let text = Memo::new(move |_| {
+        let hints = desk.notes().iter().filter(|note| note.tone != Tone::Stop).count();
+        desk.read(|known, range| tally_text(range, known, hints))
+    });
     let said = RwSignal::new(String::new());
     let pending = StoredValue::new(None::<TimeoutHandle>);
     Effect::new(move |before: Option<()>| {
@@ -40,10 +44,8 @@ pub fn Tally(
         }
     });
     let jump = move |_| {
-        let first = desk.peek(|known, _| {
-            let stop = known.findings.iter().find(|finding| finding.severity == Severity::Stops);
-            stop.or(known.findings.first()).map(|finding| finding.about)
-        });
+        let stop = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
+        let first = stop.or_else(|| untrack(move || desk.notes()).first().map(|note| note.about));
         page::scroll_to(first.map_or("questions", section_of));
     };
     let ask = move |event| {

@@ -5,7 +5,8 @@
 //! then `all` with a choice's note and the pinned questions; the answer repeats the note and has three
 //! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
-//! no way. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
+//! no way. `notes` with a note is answered with five texts for each finding: the question, how much it matters, the
+//! sentence, why, and the source. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
 
 use std::cell::RefCell;
 
@@ -16,6 +17,7 @@ use slotwright_core::options::Size;
 use slotwright_core::options::states::{State, state, states};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::Range;
+use slotwright_core::rules::judge;
 use slotwright_core::words;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
@@ -54,6 +56,7 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
             None
         }
         ([what, note, pins @ ..], Some(range)) if what == "all" => all(range, note, pins),
+        ([what, note, ..], Some(range)) if what == "notes" => notes(range, note),
         ([size, note, value, pins @ ..], Some(range)) => one(range, note, (size, value), pins),
         _ => None,
     };
@@ -68,6 +71,15 @@ fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     let choice = Choice::of_note(note)?;
     let states = states(range, &choice, &questions(pins))?;
     Some(states.all().flat_map(|answer| told(range, &choice, &answer.change, &answer.state)).collect())
+}
+
+fn notes(range: &Range, note: &str) -> Option<Vec<String>> {
+    let findings = judge(range, &Choice::of_note(note)?).findings;
+    let told = findings.iter().flat_map(|finding| {
+        let (card, tone) = (finding.rule.card(), finding.severity.to_string());
+        [finding.about.to_string(), tone, words::sentence(finding), card.why.into(), card.source.into()]
+    });
+    Some(told.collect())
 }
 
 fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
@@ -94,8 +106,6 @@ fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [Stri
 
 #[cfg(test)]
 mod tests {
-    use slotwright_core::rules::judge;
-
     use super::*;
 
     const RANGE: &str = include_str!("../../ranges/fenland.toml");
@@ -119,6 +129,18 @@ mod tests {
             assert!(told[1].starts_with("Take it and "), "{told:?}");
             assert!(judge(&range, &Choice::of_note(&told[2]).unwrap()).holds(), "{told:?}");
         }
+    }
+
+    #[test]
+    fn it_says_what_is_good_to_know_and_why() {
+        let mut known = None;
+        asked(&mut known, &["range", RANGE]);
+        let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
+        let said = asked(&mut known, &["notes", &note]);
+        assert_eq!(said.len() % 5, 2);
+        let tether = said[2..].chunks(5).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
+        assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "advises"));
+        assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
     }
 
     #[test]

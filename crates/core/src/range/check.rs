@@ -2,6 +2,7 @@
 
 use super::{Board, DimRange, FORMAT, HoleShape, Key, Model, Range, Use, repeated};
 use crate::choice::BAYS_MOST;
+use crate::quantity::Plain;
 
 /// What is wrong at a place of a range file.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -27,9 +28,9 @@ pub enum Wrong {
     Unknown { what: &'static str, key: Key },
     #[error("{found} entries; {least} to {most} are possible")]
     Length { found: usize, least: usize, most: usize },
-    #[error("{found} is out of proportion; {least} to {most} is possible")]
+    #[error("{} is out of proportion; {} to {} is possible", Plain::of(*.found, 3), Plain::of(*.least, 3), Plain::of(*.most, 3))]
     Bounds { found: f64, least: f64, most: f64 },
-    #[error("{found} is not on a step of {step} above {least}")]
+    #[error("{} is not on a step of {} above {}", Plain::of(*.found, 3), Plain::of(*.step, 3), Plain::of(*.least, 3))]
     OffStep { found: f64, step: f64, least: f64 },
     #[error("{0:?} is not a colour written #rrggbb")]
     Colour(String),

@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use slotwright_core::quantity::Length;
+use slotwright_core::quantity::{Length, Plain};
 use slotwright_core::words;
 
 /// Text height on the screen.
@@ -21,8 +21,8 @@ pub(super) struct Pen {
 }
 
 /// To a hundredth: short and exact enough.
-fn n(value: f64) -> f64 {
-    (value * 100.0).round() / 100.0 + 0.0
+fn n(value: f64) -> Plain {
+    Plain::of(value, 2)
 }
 
 /// Text within SVG.
@@ -46,7 +46,7 @@ impl Pen {
         self.origin = (x, y);
     }
 
-    fn at(&mut self, x: f64, y: f64) -> (f64, f64) {
+    fn at(&mut self, x: f64, y: f64) -> (Plain, Plain) {
         let (x, y) = (x + self.origin.0, y + self.origin.1);
         self.low = (self.low.0.min(x), self.low.1.min(y));
         self.high = (self.high.0.max(x), self.high.1.max(y));

@@ -1,0 +1,87 @@
+//! Findings as sentences: what stops an order, and what is good to know.
+
+use super::{figure, part, question};
+use crate::finding::{Finding, Limit, Question, Severity, Unit};
+use crate::rules::Rule;
+
+/// The sentence of any finding.
+pub fn sentence(finding: &Finding) -> String {
+    let (found, allowed) = (figure(finding.found), figure(finding.allowed));
+    if finding.severity == Severity::Stops {
+        return reason(finding);
+    }
+    match finding.rule {
+        Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
+        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
+        _ => reason(finding),
+    }
+}
+
+/// The sentence of a finding that stops the order.
+pub fn reason(finding: &Finding) -> String {
+    let (found, allowed) = (figure(finding.found), figure(finding.allowed));
+    let about = question(finding.about);
+    let bound = match finding.limit {
+        Limit::AtMost => "the most is",
+        Limit::AtLeast => "the least is",
+        Limit::OneOf => "there are",
+    };
+    match finding.rule {
+        Rule::Known => format!("This {about} is not in the range."),
+        Rule::SizeLimit => format!("The {about} is {found}; {bound} {allowed}."),
+        Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
+        Rule::FitOutCount => match finding.about {
+            Question::Bays => format!("{found} bays are too {}; {bound} {allowed}.", much(finding.limit)),
+            _ => format!("The fit-out of {about} counts {found}; {bound} {allowed}."),
+        },
+        Rule::BayShare => format!("The share of {about} is {found}; {bound} {allowed}."),
+        Rule::BayRoom => format!("Inside, {about} would be {found} wide; {bound} {allowed}."),
+        Rule::RowRoom => match finding.about {
+            Question::Height => format!("Inside it would be {found} high; {bound} {allowed}."),
+            _ => format!("Rows in {about} would be {found} high; {bound} {allowed}."),
+        },
+        Rule::DepthRoom => format!("Inside it would be {found} deep; {bound} {allowed}."),
+        Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(finding)),
+        Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::ShelfSlot => {
+            format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}.")
+        }
+        Rule::LeafShape if finding.found.unit == Unit::Mm => {
+            format!("The leaf of {about} would be {found} wide; {bound} {allowed}.")
+        }
+        Rule::LeafShape => format!("The leaf of {about} would be {found}, width to height; {bound} {allowed}."),
+        Rule::LeafMass => format!("The leaf of {about} would weigh {found}; its pivots carry {allowed}."),
+        Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
+        Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
+        Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; {bound} {allowed}."),
+        Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
+        Rule::HoleShelf => format!("A shelf would be {found} from the {about}; {bound} {allowed}."),
+        Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
+        Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
+        Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
+        Rule::PartMass => format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding)),
+        Rule::Interlock => {
+            format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
+        }
+        // They never stop an order.
+        Rule::ScreenWidth | Rule::WallWidth | Rule::WallTether => String::new(),
+    }
+}
+
+fn much(limit: Limit) -> &'static str {
+    match limit {
+        Limit::AtLeast => "few",
+        Limit::AtMost | Limit::OneOf => "many",
+    }
+}
+
+fn parts(finding: &Finding) -> String {
+    match finding.parts.as_slice() {
+        [] => "part".into(),
+        [one] => part(*one),
+        [first, ..] => format!("{} and others", part(*first)),
+    }
+}
