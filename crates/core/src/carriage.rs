@@ -18,15 +18,16 @@ pub struct Carriage<'a> {
 /// A package is a stack of parts: as long and as wide as the largest blank, its share of the
 /// parts' thicknesses high. `None` only if the range has no carrier.
 pub fn carriage<'a>(range: &'a Range, bill: &Bill) -> Option<Carriage<'a>> {
-    let taken = |carrier: &'a Carrier| Carriage { carrier, packages: bill.packages(carrier.package_most_kg) };
-    let within = |carriage: &Carriage<'_>| {
-        let Carriage { carrier, packages } = *carriage;
-        let (long, wide) = bill.footprint;
-        let high = bill.stack / f64::from(packages);
-        let girth: Length = (wide + high) * 2.0;
-        bill.heaviest <= carrier.package_most_kg
-            && long <= carrier.longest_mm
-            && long + girth <= carrier.length_and_girth_mm
-    };
-    range.carriers.iter().map(taken).find(within).or_else(|| range.carriers.last().map(taken))
+    let carrier = range.carriers.iter().find(|carrier| takes(carrier, bill)).or(range.carriers.last())?;
+    Some(Carriage { carrier, packages: bill.packages(carrier.package_most_kg) })
+}
+
+/// Whether the flat packs stay within a carrier's limits.
+pub(crate) fn takes(carrier: &Carrier, bill: &Bill) -> bool {
+    let (long, wide) = bill.footprint;
+    let high = bill.stack / f64::from(bill.packages(carrier.package_most_kg));
+    let girth: Length = (wide + high) * 2.0;
+    bill.heaviest <= carrier.package_most_kg
+        && long <= carrier.longest_mm
+        && long + girth <= carrier.length_and_girth_mm
 }

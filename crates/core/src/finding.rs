@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::change::Change;
 use crate::panel::PanelId;
-use crate::quantity::{Length, Mass};
+use crate::quantity::{Length, Mass, Stress};
 use crate::rules::Rule;
 
 /// How much a finding matters.
@@ -127,8 +127,16 @@ pub enum Unit {
     Kg,
     /// A number of things.
     Count,
-    /// One length over another.
+    /// One thing over another of its kind.
     Ratio,
+    /// Parts of a hundred.
+    Percent,
+    /// Newton metres.
+    Nm,
+    /// Newtons on a square millimetre.
+    NPerMm2,
+    /// Degrees.
+    Degree,
 }
 
 fn hundredth(value: f64) -> f64 {
@@ -151,9 +159,29 @@ impl Figure {
         Self { value: f64::from(count.into()), unit: Unit::Count }
     }
 
-    /// One length over another.
+    /// One thing over another of its kind.
     pub fn ratio(ratio: f64) -> Self {
         Self { value: hundredth(ratio), unit: Unit::Ratio }
+    }
+
+    /// A share of 1.
+    pub fn share(share: f64) -> Self {
+        Self { value: hundredth(share * 100.0), unit: Unit::Percent }
+    }
+
+    /// A moment in newton metres.
+    pub fn moment(newton_metres: f64) -> Self {
+        Self { value: hundredth(newton_metres), unit: Unit::Nm }
+    }
+
+    /// A stress.
+    pub fn stress(stress: Stress) -> Self {
+        Self { value: hundredth(stress.in_n_per_mm2()), unit: Unit::NPerMm2 }
+    }
+
+    /// An angle in degrees.
+    pub fn degrees(degrees: f64) -> Self {
+        Self { value: hundredth(degrees), unit: Unit::Degree }
     }
 }
 

@@ -296,6 +296,18 @@ quantity!(
     Stiffness, n_per_mm2, in_n_per_mm2, "N/mm²"
 );
 
+quantity!(
+    /// A stress, or what a material bears of it.
+    Stress, n_per_mm2, in_n_per_mm2, "N/mm²"
+);
+
+impl Force {
+    /// This force spread over an area.
+    pub fn over(self, area: Area) -> Stress {
+        Stress::n_per_mm2(self.0 / area.0)
+    }
+}
+
 impl Density {
     /// The mass of a flat part of this density.
     pub fn mass_of(self, area: Area, thickness: Length) -> Mass {

@@ -24,7 +24,7 @@ mod parse;
 mod rates;
 
 pub use board::{Board, Grain, Sheet, Use};
-pub use build::{Build, Handling, Strength};
+pub use build::{Build, FitLimits, Handling, Screen, Strength};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
 pub use check::Wrong;
 pub use device::Device;
@@ -78,6 +78,10 @@ pub struct Range {
     pub build: Build,
     /// Loads, creep and limits of deflection.
     pub strength: Strength,
+    /// How slots vary, and what share of them may.
+    pub fit: FitLimits,
+    /// A screen on the top.
+    pub screen: Screen,
     /// What one and two people may carry.
     pub handling: Handling,
     /// What work and material cost.

@@ -12,20 +12,26 @@ use crate::panel::PanelId;
 use crate::quantity::Mass;
 use crate::range::Range;
 
+pub mod bearing;
 pub mod carrying;
 pub mod device;
+pub mod fit;
+pub mod frame;
 pub mod hole;
 pub mod interlock;
 pub mod known;
 pub mod leaf;
+pub mod looks;
 pub mod place;
 pub(crate) mod reads;
 pub mod room;
 pub mod sag;
+pub mod screen;
 pub mod sheet;
 pub mod shelf_slot;
 pub mod size;
 pub mod tether;
+pub mod tip;
 
 /// What a rule is for, shown one step deeper than its sentence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -90,6 +96,8 @@ rules! {
     ShelfSag = sag::SHELF_SAG;
     /// Nor does the top.
     TopSag = sag::TOP_SAG;
+    /// Nor does the base.
+    BaseSag = sag::BASE_SAG;
     /// Shelf slots in a shared divider.
     ShelfSlot = shelf_slot::SHELF_SLOT;
     /// A leaf's shape.
@@ -100,6 +108,8 @@ rules! {
     HolePlug = hole::HOLE_PLUG;
     /// Material round a hole.
     HoleEdge = hole::HOLE_EDGE;
+    /// No stile before a hole.
+    HoleStile = hole::HOLE_STILE;
     /// No shelf before a hole.
     HoleShelf = hole::HOLE_SHELF;
     /// A device goes in.
@@ -108,12 +118,46 @@ rules! {
     DeviceHeight = device::DEVICE_HEIGHT;
     /// A device does not stand out.
     DeviceDepth = device::DEVICE_DEPTH;
+    /// Joints that go in.
+    JointFit = fit::JOINT_FIT;
+    /// Ears that carry their shelf.
+    ShelfEar = bearing::SHELF_EAR;
+    /// Pivots that carry their leaf.
+    LeafPivot = bearing::LEAF_PIVOT;
+    /// Uprights that stay straight.
+    UprightBuckling = frame::UPRIGHT_BUCKLING;
+    /// A unit that does not sway.
+    Lean = frame::LEAN;
     /// Parts that people can carry.
     PartMass = carrying::PART_MASS;
+    /// A unit that stands by itself.
+    TipOver = tip::TIP_OVER;
+    /// Parts that are long.
+    PartLength = carrying::PART_LENGTH;
+    /// Packages that a carrier takes.
+    Package = carrying::PACKAGE;
+    /// Gaps round leaves.
+    LeafGap = leaf::LEAF_GAP;
+    /// Leaves that touch.
+    LeafSwing = leaf::LEAF_SWING;
+    /// A device behind a leaf.
+    DeviceShut = device::DEVICE_SHUT;
+    /// A device without a cable hole.
+    DeviceCable = device::DEVICE_CABLE;
+    /// Cables behind the back.
+    CableBend = hole::CABLE_BEND;
+    /// Coats on edges.
+    FinishEdges = looks::FINISH_EDGES;
+    /// Dark films in the sun.
+    FinishSun = looks::FINISH_SUN;
     /// The screen on the top.
     ScreenWidth = place::SCREEN_WIDTH;
     /// The wall.
     WallWidth = place::WALL_WIDTH;
+    /// Feet of the screen.
+    ScreenFeet = screen::SCREEN_FEET;
+    /// Eyes before it.
+    ViewingHeight = screen::VIEWING_HEIGHT;
     /// Fastening to the wall.
     WallTether = tether::WALL_TETHER;
     /// It goes together and holds.
@@ -200,7 +244,7 @@ impl Unit<'_> {
 
 /// Lays a choice out and checks every rule.
 pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[check_stops, carrying::advise, place::check, tether::check])
+    check(range, choice, &[check_stops, advise])
 }
 
 /// The same for what can stop an order alone.
@@ -239,7 +283,24 @@ fn check_stops(out: &mut Vec<Finding>, unit: Unit<'_>) {
     leaf::check(out, unit);
     hole::check(out, unit);
     device::check(out, unit);
+    fit::check(out, unit);
+    bearing::check(out, unit);
+    frame::check(out, unit);
     carrying::check(out, unit);
+    tip::check(out, unit);
+}
+
+fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    fit::advise(out, unit);
+    carrying::advise(out, unit);
+    carrying::ways(out, unit);
+    leaf::advise(out, unit);
+    device::advise(out, unit);
+    hole::advise(out, unit);
+    looks::check(out, unit);
+    place::check(out, unit);
+    screen::check(out, unit);
+    tether::check(out, unit);
 }
 
 /// Numbers things from 1, as people do.

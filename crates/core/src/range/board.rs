@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
+use crate::fit::Batch;
 use crate::money::Money;
-use crate::quantity::{Density, Length, Stiffness};
+use crate::quantity::{Density, Length, Stiffness, Stress};
 
 /// A kind of plywood with its strength by face-grain direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -20,12 +21,21 @@ pub struct Board {
     /// Mean thickness of the batch in the rack, sanded and uncoated, if it was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub measured_mm: Option<Length>,
+    /// The eight measured points of that batch instead, from which mean and spread come.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub measured_points_mm: Option<Batch>,
     /// Density at the workshop's moisture content.
     pub density_kg_per_m3: Density,
     /// Modulus of elasticity in bending along the face grain.
     pub e_along_n_per_mm2: Stiffness,
     /// Modulus of elasticity in bending across the face grain.
     pub e_across_n_per_mm2: Stiffness,
+    /// Shear modulus of the panel in its plane.
+    pub shear_modulus_n_per_mm2: Stiffness,
+    /// Characteristic shear strength through the thickness.
+    pub shear_n_per_mm2: Stress,
+    /// Characteristic strength in compression on an edge.
+    pub bearing_n_per_mm2: Stress,
     /// What it may be used for.
     pub uses: Vec<Use>,
     /// The formats in which it is bought.
@@ -36,7 +46,8 @@ pub struct Board {
 impl Board {
     /// The measured thickness if there is one, else the nominal one.
     pub fn thickness(&self) -> Length {
-        self.measured_mm.unwrap_or(self.nominal_mm)
+        let mean = self.measured_points_mm.as_ref().map(Batch::mean);
+        mean.or(self.measured_mm).unwrap_or(self.nominal_mm)
     }
 }
 
@@ -83,12 +94,18 @@ impl Board {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             measured_mm: fields.has("measured_mm").then(|| fields.length("measured_mm")),
+            measured_points_mm: fields
+                .has("measured_points_mm")
+                .then(|| Batch::of(fields.lengths("measured_points_mm"))),
             key: fields.key("key"),
             name: fields.text("name"),
             nominal_mm: fields.length("nominal_mm"),
             density_kg_per_m3: Density::kg_per_m3(fields.number("density_kg_per_m3")),
             e_along_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_along_n_per_mm2")),
             e_across_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_across_n_per_mm2")),
+            shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("shear_modulus_n_per_mm2")),
+            shear_n_per_mm2: Stress::n_per_mm2(fields.number("shear_n_per_mm2")),
+            bearing_n_per_mm2: Stress::n_per_mm2(fields.number("bearing_n_per_mm2")),
             uses: fields.words("uses", &[("body", Use::Body), ("back", Use::Back)]),
             sheets: fields.tables("sheet", Sheet::read),
         }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Fields;
-use crate::quantity::{Length, Mass};
+use crate::quantity::{AreaMass, Force, Length, Mass};
 
 /// Construction figures that every unit of the range shares.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -81,6 +81,50 @@ pub struct Strength {
     pub bay_least_mm: Length,
     /// Lowest clear height between shelves.
     pub row_least_mm: Length,
+    /// Share of its strength that the board keeps under a load that stays, `k_mod`.
+    // Source: EN 1995-1-1:2004+A1, table 3.1: plywood, service class 1, permanent 0.60.
+    pub lasting_strength: f64,
+    /// Divides a characteristic strength, `γ_M`.
+    // Source: EN 1995-1-1:2004+A1, table 2.3: plywood 1.2.
+    pub material_factor: f64,
+    /// An upright carries at least so many times its load before it buckles.
+    pub buckling_factor: f64,
+    /// A push sideways at the top under which the unit may lean a little.
+    pub push_n: Force,
+    /// It may lean by at most its height divided by this.
+    pub lean_height_over: f64,
+    /// What holds the unit down is at least so many times what tips it, leaves open and nobody near.
+    pub tip_factor: f64,
+    /// How much a carpet lifts the rear of the foot.
+    pub carpet_mm: Length,
+}
+
+/// How slots vary, and what share of them may.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FitLimits {
+    /// A slot is cut to plus or minus this: three standard deviations.
+    pub cut_mm: Length,
+    /// A film is as thick as its coats say to plus or minus this share, per mille: three standard deviations.
+    pub film_per_mille: u32,
+    /// Most joints that may turn out too tight to go in, per mille: beyond it the order stops.
+    pub tight_most_per_mille: u32,
+    /// Most joints outside the wanted clearance, per mille: beyond it somebody is told.
+    pub outside_most_per_mille: u32,
+}
+
+/// A screen as it stands on the top, by its area.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Screen {
+    /// Mass for each unit of area.
+    pub kg_per_m2: AreaMass,
+    /// How far its two feet stand apart, per mille of its width.
+    pub feet_apart_per_mille: u32,
+    /// From the front to the rear of a foot.
+    pub foot_mm: Length,
 }
 
 /// What people may carry.
@@ -137,6 +181,34 @@ impl Strength {
             leaf_most_kg: Mass::kg(fields.number("leaf_most_kg")),
             bay_least_mm: fields.length("bay_least_mm"),
             row_least_mm: fields.length("row_least_mm"),
+            lasting_strength: fields.number("lasting_strength"),
+            material_factor: fields.number("material_factor"),
+            buckling_factor: fields.number("buckling_factor"),
+            push_n: Force::newton(fields.number("push_n")),
+            lean_height_over: fields.number("lean_height_over"),
+            tip_factor: fields.number("tip_factor"),
+            carpet_mm: fields.length("carpet_mm"),
+        }
+    }
+}
+
+impl FitLimits {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            cut_mm: fields.length("cut_mm"),
+            film_per_mille: fields.whole("film_per_mille", 1000),
+            tight_most_per_mille: fields.whole("tight_most_per_mille", 1000),
+            outside_most_per_mille: fields.whole("outside_most_per_mille", 1000),
+        }
+    }
+}
+
+impl Screen {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self {
+            kg_per_m2: AreaMass::kg_per_m2(fields.number("kg_per_m2")),
+            feet_apart_per_mille: fields.whole("feet_apart_per_mille", 1000),
+            foot_mm: fields.length("foot_mm"),
         }
     }
 }

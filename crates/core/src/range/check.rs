@@ -2,6 +2,7 @@
 
 use super::{Board, DimRange, FORMAT, HoleShape, Key, Model, Range, Use, repeated};
 use crate::choice::BAYS_MOST;
+use crate::fit::Batch;
 use crate::quantity::Plain;
 
 /// What is wrong at a place of a range file.
@@ -38,6 +39,8 @@ pub enum Wrong {
     Currency(String),
     #[error("ends before it begins, or lasts longer than a year")]
     Stretch,
+    #[error("says the same as {0}: one of them is enough")]
+    Twice(&'static str),
 }
 
 /// Values of one size that a model can have: keeps the answer to a change within a frame.
@@ -105,9 +108,21 @@ fn boards(out: &mut Problems, range: &Range) {
         keys(out, &at("sheet"), board.sheets.iter().map(|sheet| &sheet.key), 1);
         bounds(out, at("nominal_mm"), board.nominal_mm.in_mm(), 3.0, 60.0);
         bounds(out, at("measured_mm"), board.thickness().in_mm(), 3.0, 60.0);
+        for (point, mm) in (1..).zip(board.measured_points_mm.iter().flat_map(|batch| batch.points())) {
+            bounds(out, at(&format!("measured_points_mm.{point}")), mm.in_mm(), 3.0, 60.0);
+        }
+        if let Some(count) = board.measured_points_mm.as_ref().and_then(Batch::wrong_count) {
+            length(out, at("measured_points_mm"), count, Batch::POINTS, Batch::POINTS);
+        }
+        if board.measured_mm.is_some() && board.measured_points_mm.is_some() {
+            out.push((at("measured_mm"), Wrong::Twice("measured_points_mm")));
+        }
         bounds(out, at("density_kg_per_m3"), board.density_kg_per_m3.in_kg_per_m3(), 100.0, 1500.0);
         bounds(out, at("e_along_n_per_mm2"), board.e_along_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0);
         bounds(out, at("e_across_n_per_mm2"), board.e_across_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0);
+        bounds(out, at("shear_modulus_n_per_mm2"), board.shear_modulus_n_per_mm2.in_n_per_mm2(), 10.0, 10_000.0);
+        bounds(out, at("shear_n_per_mm2"), board.shear_n_per_mm2.in_n_per_mm2(), 0.1, 500.0);
+        bounds(out, at("bearing_n_per_mm2"), board.bearing_n_per_mm2.in_n_per_mm2(), 0.1, 500.0);
         for sheet in &board.sheets {
             let at = |name: &str| format!("board.{}.sheet.{}.{name}", board.key, sheet.key);
             bounds(out, at("length_mm"), sheet.length_mm.in_mm(), 300.0, 6000.0);
@@ -159,6 +174,7 @@ fn holes(out: &mut Problems, range: &Range) {
         let at = |name: &str| format!("plug.{}.{name}", plug.key);
         bounds(out, at("width_mm"), plug.width_mm.in_mm(), 1.0, 300.0);
         bounds(out, at("height_mm"), plug.height_mm.in_mm(), 1.0, 300.0);
+        bounds(out, at("bend_mm"), plug.bend_mm.unwrap_or_default().in_mm(), 0.0, 500.0);
     }
 }
 
@@ -290,9 +306,19 @@ fn build(out: &mut Problems, range: &Range) {
         ("leaf_most_kg", strength.leaf_most_kg.in_kg(), 0.1, 200.0),
         ("bay_least_mm", strength.bay_least_mm.in_mm(), 0.0, 2000.0),
         ("row_least_mm", strength.row_least_mm.in_mm(), 0.0, 2000.0),
+        ("lasting_strength", strength.lasting_strength, 0.05, 1.0),
+        ("material_factor", strength.material_factor, 1.0, 5.0),
+        ("buckling_factor", strength.buckling_factor, 1.0, 100.0),
+        ("push_n", strength.push_n.in_newton(), 0.0, 5000.0),
+        ("lean_height_over", strength.lean_height_over, 10.0, 2000.0),
+        ("tip_factor", strength.tip_factor, 1.0, 10.0),
+        ("carpet_mm", strength.carpet_mm.in_mm(), 0.0, 100.0),
     ] {
         bounds(out, format!("strength.{name}"), value, least, most);
     }
+    bounds(out, "fit.cut_mm", range.fit.cut_mm.in_mm(), 0.0, 2.0);
+    bounds(out, "screen.kg_per_m2", range.screen.kg_per_m2.in_kg_per_m2(), 0.0, 500.0);
+    bounds(out, "screen.foot_mm", range.screen.foot_mm.in_mm(), 10.0, 1000.0);
     let one = range.handling.one_person_kg.in_kg();
     bounds(out, "handling.one_person_kg", one, 0.1, 200.0);
     bounds(out, "handling.one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0);

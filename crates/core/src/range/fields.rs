@@ -223,6 +223,11 @@ impl<'a> Fields<'a> {
         })
     }
 
+    /// A list of lengths in millimetres.
+    pub(crate) fn lengths(&mut self, name: &str) -> Vec<Length> {
+        self.elements(name, |fields, value| Some(Length::mm(fields.number_of(name, value))))
+    }
+
     /// A list of whole numbers up to 255.
     pub(crate) fn smalls(&mut self, name: &str) -> Vec<u8> {
         self.elements(name, |fields, value| u8::try_from(fields.whole_of(name, 255, value)).ok())

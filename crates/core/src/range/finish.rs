@@ -43,6 +43,17 @@ impl Finish {
         wet * (f64::from(self.coats()) * self.volume_solids_percent / 100.0)
     }
 
+    /// How light it looks, from 0, black, to 1, white.
+    // Source: relative luminance as in WCAG 2.2, from sRGB by IEC 61966-2-1.
+    pub fn luminance(&self) -> f64 {
+        let digits = self.colour.get(1..).and_then(|digits| u32::from_str_radix(digits, 16).ok()).unwrap_or_default();
+        let part = |shift: u32| {
+            let value = f64::from((digits >> shift) & 0xff) / 255.0;
+            if value <= 0.040_45 { value / 12.92 } else { libm::pow((value + 0.055) / 1.055, 2.4) }
+        };
+        0.2126 * part(16) + 0.7152 * part(8) + 0.0722 * part(0)
+    }
+
     /// All coats on a face.
     pub fn coats(&self) -> u16 {
         u16::from(self.coats_before) + u16::from(self.coats_after)

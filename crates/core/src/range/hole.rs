@@ -65,6 +65,9 @@ pub struct Plug {
     /// Whether that cross-section is round or oval instead of square-cornered.
     #[serde(default)]
     pub round: bool,
+    /// The tightest bend of its cable, where it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bend_mm: Option<Length>,
 }
 
 impl HoleKind {
@@ -103,6 +106,7 @@ impl Plug {
             width_mm: fields.length("width_mm"),
             height_mm: fields.length("height_mm"),
             round: fields.has("round") && fields.truth("round"),
+            bend_mm: fields.has("bend_mm").then(|| fields.length("bend_mm")),
         }
     }
 }

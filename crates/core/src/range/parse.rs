@@ -7,7 +7,8 @@ use toml::de::DeTable;
 use super::check::{Wrong, check};
 use super::fields::{Fields, Notes};
 use super::{
-    Board, Build, Calendar, Carrier, Device, Finish, Handling, HoleKind, Model, Plug, Range, Rates, Stage, Strength,
+    Board, Build, Calendar, Carrier, Device, Finish, FitLimits, Handling, HoleKind, Model, Plug, Range, Rates, Screen,
+    Stage, Strength,
 };
 use crate::members::shown;
 
@@ -101,6 +102,8 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let models = fields.tables("model", Model::read);
     let build = fields.table("build", Build::read);
     let strength = fields.table("strength", Strength::read);
+    let fit = fields.table("fit", FitLimits::read);
+    let screen = fields.table("screen", Screen::read);
     let handling = fields.table("handling", Handling::read);
     let rates = fields.table("rates", Rates::read);
     let stages = fields.tables("stage", Stage::read);
@@ -122,6 +125,8 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
         models,
         build: build?,
         strength: strength?,
+        fit: fit?,
+        screen: screen?,
         handling: handling?,
         rates: rates?,
         stages,

@@ -1,8 +1,12 @@
 //! Parts that one or two people can carry.
 
 use super::{Rule, RuleCard, Unit};
+use crate::blank::Blank;
+use crate::carriage::takes;
+use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit, Question, Severity};
-use crate::quantity::Mass;
+use crate::panel::PanelId;
+use crate::quantity::{Length, Mass};
 
 /// See [`check`].
 pub const PART_MASS: RuleCard = RuleCard {
@@ -11,6 +15,45 @@ pub const PART_MASS: RuleCard = RuleCard {
     why: "The unit is put together by hand, and every part is lifted into its place.",
     source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man. Local rules on manual handling decide",
 };
+
+/// Long parts.
+pub const PART_LENGTH: RuleCard = RuleCard {
+    code: "part-length",
+    what: "Parts longer than the range's figure are lifted by two people.",
+    why: "A long part knocks against things, and nobody sees both of its ends.",
+    source: "the range file; common practice",
+};
+
+/// Packages.
+pub const PACKAGE: RuleCard = RuleCard {
+    code: "package",
+    what: "The flat packs stay within the limits of one of the range's carriers: mass, length, length and girth.",
+    why: "What no carrier takes as usual has to be agreed with the workshop.",
+    source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels",
+};
+
+/// Long parts, and packages that no carrier takes as usual.
+pub(crate) fn ways(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let range = unit.picked.range;
+    let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
+    let mut find = |rule, found, most, severity, parts: &[PanelId]| {
+        let (found, most) = (Figure::length(found), Figure::length(most));
+        let finding = Finding::stops(rule, Question::Width, found, Limit::AtMost, most);
+        out.push(finding.of(parts.iter().copied()).but(severity));
+    };
+    let most = range.handling.one_person_longest_mm;
+    let long = |blank: &Blank| blank.whole().0.max(blank.whole().1);
+    let longest = unit.blanks.iter().max_by(|a, b| long(a).total_cmp(&long(b)));
+    if let Some(part) = longest.filter(|part| long(part) > most && !two) {
+        find(Rule::PartLength, long(part), most, Severity::Advises, &[part.id]);
+    }
+    let Some(case) = Case::of(unit.picked, unit.choice, unit.layout) else { return };
+    let bill = case.bill(unit.picked);
+    if !range.carriers.iter().any(|carrier| takes(carrier, &bill)) {
+        let most = range.carriers.iter().map(|carrier| carrier.longest_mm).fold(Length::ZERO, Length::max);
+        find(Rule::Package, bill.footprint.0, most, Severity::Warns, &[]);
+    }
+}
 
 /// No part is heavier than what two people may carry.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {

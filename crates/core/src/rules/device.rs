@@ -1,7 +1,8 @@
 //! Devices in bays: each goes in between the stiles and stands there with the air it needs.
 
 use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::choice::Fill;
+use crate::finding::{Figure, Finding, Limit, Question, Severity};
 use crate::quantity::Length;
 
 /// The device goes in.
@@ -27,6 +28,39 @@ pub const DEVICE_DEPTH: RuleCard = RuleCard {
     why: "Bent plugs loosen, and a device that stands out keeps a leaf open.",
     source: "the range file, with the device's sizes and plugs; its own manual decides",
 };
+
+/// A leaf before it.
+pub const DEVICE_SHUT: RuleCard = RuleCard {
+    code: "device-shut",
+    what: "The leaf before a device that wants air stands open while the device is on.",
+    why: "Behind a shut leaf warm air has nowhere to go: the device grows hot, and wood dries out.",
+    source: "common practice; the device's own manual decides",
+};
+
+/// Its cables.
+pub const DEVICE_CABLE: RuleCard = RuleCard {
+    code: "device-cable",
+    what: "A device with plugs has a cable hole in the back of its bay.",
+    why: "Without one its cables go round the front.",
+    source: "common practice",
+};
+
+/// Devices that will grow warm, and devices without a way for their cables.
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    for (bay, chosen) in numbered(&unit.choice.bays) {
+        let Some(device) = chosen.device.as_ref().and_then(|key| unit.picked.range.device(key)) else { continue };
+        let mut find = |rule, found, allowed| {
+            let finding = Finding::stops(rule, Question::Device(bay), found, Limit::AtLeast, allowed);
+            out.push(finding.but(Severity::Advises));
+        };
+        if matches!(chosen.fill, Fill::Leaf(_)) && device.air_over_mm > Length::ZERO {
+            find(Rule::DeviceShut, Figure::length(Length::ZERO), Figure::length(device.air_over_mm));
+        }
+        if chosen.hole.is_none() && device.plug_behind_mm > Length::ZERO {
+            find(Rule::DeviceCable, Figure::count(0u32), Figure::count(1u32));
+        }
+    }
+}
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {

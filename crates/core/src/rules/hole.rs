@@ -1,7 +1,7 @@
 //! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it.
 
 use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit, Question, Severity};
 use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::range::{HoleShape, Plug};
@@ -30,6 +30,22 @@ pub const HOLE_SHELF: RuleCard = RuleCard {
     source: "the range file; common practice",
 };
 
+/// Not behind a stile.
+pub const HOLE_STILE: RuleCard = RuleCard {
+    code: "hole-stile",
+    what: "A cable hole lies within the opening of its bay, not behind a stile.",
+    why: "A hand has to reach it with the plug.",
+    source: "geometry; common practice",
+};
+
+/// Cables behind the back.
+pub const CABLE_BEND: RuleCard = RuleCard {
+    code: "cable-bend",
+    what: "The chase behind the back is deep enough for the tightest bend of the named plug's cable.",
+    why: "A cable bent too tightly breaks inside.",
+    source: "the range file; common practice. The cable's own data decide",
+};
+
 /// How wide a gap a plug's body needs, and the gap that the shape gives it.
 ///
 /// A body with square corners is measured by its diagonal in a round hole; in a lying slot with
@@ -48,6 +64,17 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
             let lost = radius - libm::sqrt(radius * radius - half * half);
             (long, length_mm - Length::mm(lost * 2.0))
         }
+    }
+}
+
+/// A cable that has no room to turn behind the back.
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let (range, chase) = (unit.picked.range, unit.picked.range.build.chase_mm);
+    let plug = unit.choice.place.plug.as_ref().and_then(|key| range.plug(key));
+    if let Some(bend) = plug.and_then(|plug| plug.bend_mm).filter(|bend| *bend > chase) {
+        let (found, least) = (Figure::length(chase), Figure::length(bend));
+        let finding = Finding::stops(Rule::CableBend, Question::Place, found, Limit::AtLeast, least);
+        out.push(finding.but(Severity::Warns));
     }
 }
 
@@ -73,10 +100,14 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let lap = range.build.clearance_mm / 2.0;
         let centre = span.middle() + hole.offset_mm.length();
         let beside = (centre - long / 2.0 - span.left - lap).min(span.right - lap - centre - long / 2.0);
+        let shown = (centre - long / 2.0 - span.opening_left).min(span.opening_right - centre - long / 2.0);
         let (under, over) = (kind.rise_mm - high / 2.0, kind.rise_mm + high / 2.0);
         let bridge = beside.min(under).min(back_height - over);
         if bridge < least {
             find(Rule::HoleEdge, bridge, Limit::AtLeast, least);
+        }
+        if shown < Length::ZERO {
+            find(Rule::HoleStile, shown, Limit::AtLeast, Length::ZERO);
         }
         let shelf = span.shelves.iter().map(|shelf| {
             let low = *shelf - unit.layout.floor;

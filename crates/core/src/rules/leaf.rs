@@ -1,8 +1,11 @@
 //! Door leaves: shape and mass.
 
-use super::{Rule, RuleCard, Unit};
-use crate::finding::{Figure, Finding, Limit, Question};
+use super::{Rule, RuleCard, Unit, numbered};
+use crate::choice::{Fill, Hung};
+use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::leaf::{hinge_gap, of};
 use crate::panel::PanelId;
+use crate::quantity::Length;
 
 /// A leaf's shape.
 pub const LEAF_SHAPE: RuleCard = RuleCard {
@@ -19,6 +22,65 @@ pub const LEAF_MASS: RuleCard = RuleCard {
     why: "The lower pivot bears the whole leaf and wears.",
     source: "the range file; common practice",
 };
+
+/// The gap round a leaf.
+pub const LEAF_GAP: RuleCard = RuleCard {
+    code: "leaf-gap",
+    what: "The gap round a leaf is 2 to 3 mm.",
+    why: "Less binds when the wood swells, more looks careless and pinches.",
+    source: "common practice",
+};
+
+/// Leaves beside each other.
+pub const LEAF_SWING: RuleCard = RuleCard {
+    code: "leaf-swing",
+    what: "Two leaves hung side by side do not touch when both stand 95° open.",
+    why: "They knock each other's film off.",
+    source: "geometry: both lean over by width × sin of what is beyond a right angle",
+};
+
+const GAP: (Length, Length) = (Length::mm(2.0), Length::mm(3.0));
+/// As far as a hand pushes a leaf, in degrees.
+const OPEN: f64 = 95.0;
+
+/// The angle to which two leaves beside each other can both stand open, in degrees.
+///
+/// ```
+/// use slotwright_core::quantity::Length;
+/// // Axes 80 mm apart, 18 mm thick, reaching 400 mm each: sin⁻¹(62/800) = 4.445° beyond a right angle.
+/// let found = slotwright_core::rules::leaf::touch(Length::mm(62.0), Length::mm(800.0));
+/// assert!((found - 94.445).abs() < 1e-3);
+/// ```
+pub fn touch(apart: Length, reaches: Length) -> f64 {
+    90.0 + libm::asin((apart / reaches).clamp(0.0, 1.0)).to_degrees()
+}
+
+/// Gaps that are not as they should be, leaves that touch.
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let (build, layout) = (&unit.picked.range.build, unit.layout);
+    let bays = || numbered(unit.choice.bays.iter().zip(&layout.bays));
+    let gap = hinge_gap(build, layout.body);
+    let gap = if build.leaf_gap_mm < GAP.0 { build.leaf_gap_mm } else { gap };
+    let first = bays().find(|(_, (bay, _))| matches!(bay.fill, Fill::Leaf(_)));
+    if let Some((bay, _)) = first.filter(|_| gap > GAP.1 || gap < GAP.0) {
+        let (limit, allowed) = if gap > GAP.1 { (Limit::AtMost, GAP.1) } else { (Limit::AtLeast, GAP.0) };
+        let (found, allowed) = (Figure::length(gap), Figure::length(allowed));
+        out.push(Finding::stops(Rule::LeafGap, Question::Bay(bay), found, limit, allowed).but(Severity::Warns));
+    }
+    for ((left, (here, span)), (bay, (beside, next))) in bays().zip(bays().skip(1)) {
+        if (here.fill, beside.fill) != (Fill::Leaf(Hung::Right), Fill::Leaf(Hung::Left)) {
+            continue;
+        }
+        let (one, other) = (of(span, layout, build, Hung::Right), of(next, layout, build, Hung::Left));
+        let reaches = (one.axis - one.left) + (other.right - other.axis);
+        let touch = touch(other.axis - one.axis - layout.body, reaches);
+        if touch < OPEN {
+            let (found, least) = (Figure::degrees(touch), Figure::degrees(OPEN));
+            let finding = Finding::stops(Rule::LeafSwing, Question::Bay(bay), found, Limit::AtLeast, least);
+            out.push(finding.but(Severity::Advises).of([PanelId::Leaf(left), PanelId::Leaf(bay)]));
+        }
+    }
+}
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let strength = &unit.picked.range.strength;

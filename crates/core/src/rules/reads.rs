@@ -51,7 +51,8 @@ impl Slack {
 
 /// How far a length is off; nothing for other figures.
 fn off(finding: &Finding) -> Option<Length> {
-    let length = finding.found.unit == Unit::Mm && !matches!(finding.rule, Rule::ShelfSag | Rule::TopSag);
+    let bends = matches!(finding.rule, Rule::ShelfSag | Rule::TopSag | Rule::BaseSag | Rule::Lean);
+    let length = finding.found.unit == Unit::Mm && !bends;
     length.then(|| Length::mm((finding.found.value - finding.allowed.value).abs()))
 }
 
@@ -61,7 +62,7 @@ pub(crate) fn each(finding: &Finding, choice: &Choice, slack: Slack, mut hear: i
     let off = off(finding);
     let within = |slack: Length| off.is_none_or(|off| off <= slack);
     let beside = |bay: u8| match finding.about {
-        Q::Bay(here) | Q::Device(here) => here.abs_diff(bay) <= 1,
+        Q::Bay(here) | Q::Device(here) | Q::Hole(here) => here.abs_diff(bay) <= 1,
         _ => false,
     };
     all(finding, choice, |question, way| {
@@ -70,7 +71,9 @@ pub(crate) fn each(finding: &Finding, choice: &Choice, slack: Slack, mut hear: i
             // Another board may have other sheets, however much the back is too large for its own.
             Q::Back => matches!(finding.rule, Rule::Known | Rule::SheetFit) || within(slack.back),
             // Only the stiles that it asks for matter.
-            Q::Bay(bay) if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth) && beside(bay) => {
+            Q::Bay(bay)
+                if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth | Rule::HoleStile) && beside(bay) =>
+            {
                 within(slack.stiles)
             }
             _ => true,
@@ -118,7 +121,12 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             clear(hear, bays, about, Way::Down, false);
             hear(Q::Bay(about.unwrap_or(0)), Way::Either);
         }
-        Rule::TopSag => clear(hear, bays, about, Way::Down, false),
+        Rule::TopSag | Rule::BaseSag => clear(hear, bays, about, Way::Down, false),
+        Rule::ShelfEar => {
+            clear(hear, bays, about, Way::Down, false);
+            deep(hear, Way::Either);
+            hear(Q::Bay(about.unwrap_or(0)), Way::Either);
+        }
         Rule::ShelfSlot => {
             let right = about.unwrap_or(0);
             row(hear, Some(right), Way::Either);
@@ -136,6 +144,16 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             clear(hear, bays, about, Way::Down, true);
             hear(Q::Height, Way::Down);
         }
+        Rule::LeafPivot => {
+            clear(hear, bays, about, Way::Down, true);
+            hear(Q::Height, Way::Either);
+        }
+        Rule::JointFit => {
+            hear(Q::Finish, Way::Either);
+            if finding.parts.contains(&PanelId::Back) {
+                hear(Q::Back, Way::Either);
+            }
+        }
         Rule::HolePlug => {
             hear(finding.about, Way::Either);
             hear(Q::Place, Way::Either);
@@ -145,6 +163,10 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             clear(hear, bays, about, Way::Up, false);
             hear(finding.about, Way::Either);
             hear(Q::Height, Way::Up);
+        }
+        Rule::HoleStile => {
+            clear(hear, bays, about, Way::Up, true);
+            hear(finding.about, Way::Either);
         }
         Rule::HoleShelf => {
             row(hear, about, Way::Either);
@@ -166,9 +188,11 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             hear(Q::Bays, Way::Either);
         }
         // The rest speaks of the whole unit.
-        Rule::PartMass | Rule::ScreenWidth | Rule::WallWidth | Rule::Interlock | Rule::WallTether => {
+        _ => {
+            // What is too heavy has to become smaller; what sways or tips, nobody knows.
+            let way = if finding.rule == Rule::PartMass { Way::Down } else { Way::Either };
             for size in [Q::Width, Q::Height, Q::Depth] {
-                hear(size, Way::Down);
+                hear(size, way);
             }
             for asked in [Q::Back, Q::Finish, Q::Corners, Q::Bays, Q::Shares] {
                 hear(asked, Way::Either);

@@ -6,7 +6,7 @@
 use super::{Rule, RuleCard, Unit, numbered};
 use crate::finding::{Figure, Finding, Limit, Question};
 use crate::panel::PanelId;
-use crate::quantity::{AreaMass, Length, Stiffness};
+use crate::quantity::{AreaMass, Force, Length, Stiffness};
 use crate::range::{Board, Strength};
 
 /// Shelves.
@@ -23,6 +23,14 @@ pub const TOP_SAG: RuleCard = RuleCard {
     what: "Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.",
     why: "The top has to stay straight over leaves and tabs.",
     source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
+};
+
+/// The base.
+pub const BASE_SAG: RuleCard = RuleCard {
+    code: "base-sag",
+    what: "Where the floor bears the base only under the uprights, its two plates sag over the years by less than their span divided by the range's figure.",
+    why: "No floor is flat, and leaves hang on the base.",
+    source: TOP_SAG.source,
 };
 
 /// Sag in mid-span of a board strip on simple supports under an area load; bending only.
@@ -42,6 +50,31 @@ pub fn sag(span: Length, load: AreaMass, thickness: Length, stiffness: Stiffness
     let (length, thick) = (span.in_mm(), thickness.in_mm());
     let inertia = thick * thick * thick / 12.0;
     Length::mm(5.0 * pressure(load) * length * length * length * length / (384.0 * stiffness.in_n_per_mm2() * inertia))
+}
+
+/// Sag in mid-span of a strip of a board on simple supports under a force on it so far from the nearer support.
+///
+/// ```
+/// use slotwright_core::quantity::{Force, Length, Stiffness};
+/// use slotwright_core::rules::sag::sag_of_point;
+/// // 392.4 N in the middle of 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 3.056 mm.
+/// let (span, strip) = (Length::mm(800.0), (Length::mm(300.0), Length::mm(17.6)));
+/// let found = sag_of_point(span, span / 2.0, Force::newton(392.4), strip, Stiffness::n_per_mm2(10048.0));
+/// assert!((found.in_mm() - 3.056).abs() < 0.002);
+/// ```
+// Source: Wood Handbook, FPL-GTR-190 (2010), table 9-1: k_b = 1/48 in the middle; beside it the usual
+// a (3 L² − 4 a²) / (48 E I) of beam tables, which is the same there.
+pub fn sag_of_point(
+    span: Length,
+    from_support: Length,
+    force: Force,
+    (strip, thickness): (Length, Length),
+    stiffness: Stiffness,
+) -> Length {
+    let (length, a, thick) = (span.in_mm(), from_support.in_mm(), thickness.in_mm());
+    let inertia = strip.in_mm() * thick * thick * thick / 12.0;
+    let bent = force.in_newton() * a * (3.0 * length * length - 4.0 * a * a);
+    Length::mm(bent / (48.0 * stiffness.in_n_per_mm2() * inertia))
 }
 
 /// The pressure of a mass on an area, in N/mm².
@@ -96,6 +129,11 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         }
         if let Some((found, most)) = bend(span.clear(), model.top_load_kg_per_m2) {
             out.push(Finding::stops(Rule::TopSag, Question::Bay(bay), found, Limit::AtMost, most).of([PanelId::Top]));
+        }
+        // Two plates that lie on each other share the load of things on the base.
+        if let Some((found, most)) = bend(span.clear(), model.shelf_load_kg_per_m2 / 2.0) {
+            let plates = [PanelId::BaseLower, PanelId::BaseUpper];
+            out.push(Finding::stops(Rule::BaseSag, Question::Bay(bay), found, Limit::AtMost, most).of(plates));
         }
     }
 }

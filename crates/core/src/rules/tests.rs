@@ -7,11 +7,14 @@ use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::finding::Severity;
 use crate::panel::PanelId;
-use crate::quantity::{Dim, Length, Mass};
+use crate::quantity::{AreaMass, Dim, Length, Mass};
 use crate::range::{HoleShape, Plug, Range};
 use crate::rules::hole::passage;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
+
+mod advice;
+mod strength;
 
 fn start(range: &Range, model: &str) -> Choice {
     Choice::starting(range.models.iter().find(|known| known.key.as_str() == model).unwrap()).unwrap()
@@ -181,11 +184,18 @@ fn holes_keep_wood_round_them() {
         (hole(3, "round-60", 203), &[][..]),
         (hole(3, "round-60", 204), &[Rule::HoleEdge]),
         (hole(3, "round-60", -203), &[]),
-        (hole(3, "round-60", -900), &[Rule::HoleEdge]),
+        (hole(3, "round-60", -900), &[Rule::HoleEdge, Rule::HoleStile]),
         (hole(3, "round-99", 0), &[Rule::Known]),
     ] {
         assert_eq!(found(&range, &changed(&range, "sedge", std::slice::from_ref(&change))).0, rules, "{change:?}");
     }
+    // The first bay's left stile covers 28 mm of it: with 5 mm of wood enough, a hole may be 195 mm off to the left.
+    let mut range = demo();
+    range.build.ligament_mm = Length::mm(5.0);
+    let stiles: Vec<bool> = [-195, -196]
+        .map(|off| found(&range, &changed(&range, "sedge", &[hole(1, "round-60", off)])).0 == [Rule::HoleStile])
+        .to_vec();
+    assert_eq!(stiles, [false, true]);
 }
 
 /// Geometry: a square body passes a round hole by its diagonal, a round one by its diameter.
@@ -197,6 +207,7 @@ fn plugs_pass_where_geometry_lets_them() {
         width_mm: Length::mm(width),
         height_mm: Length::mm(height),
         round,
+        bend_mm: None,
     };
     let round = |diameter| HoleShape::Round { diameter_mm: Length::mm(diameter) };
     let slotted = HoleShape::Slotted { length_mm: Length::mm(90.0), height_mm: Length::mm(42.0) };
@@ -239,7 +250,10 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
         Case::of(picked, &choice, &layout).unwrap().bill(picked).heaviest
     };
     let mass = heaviest(&range);
+    range.handling.one_person_longest_mm = choice.width_mm.length();
     assert_eq!(found(&range, &choice), (vec![], vec![Rule::WallTether]));
+    range.handling.one_person_longest_mm = choice.width_mm.length() - Length::mm(0.1);
+    assert_eq!(found(&range, &choice), (vec![], vec![Rule::PartLength, Rule::WallTether]));
     range.handling.one_person_kg = mass - Mass::kg(0.01);
     assert_eq!(found(&range, &choice), (vec![], vec![Rule::PartMass, Rule::WallTether]));
     range.handling.two_people_kg = mass - Mass::kg(0.01);
@@ -248,7 +262,8 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
 
 #[test]
 fn screen_and_wall_are_compared_with_the_width() {
-    let range = demo();
+    let mut range = demo();
+    (range.handling.one_person_longest_mm, range.screen.kg_per_m2) = (Length::mm(2500.0), AreaMass::ZERO);
     for (change, rule) in [
         (Change::WallMm(Some(Dim::mm(1640))), None),
         (Change::WallMm(Some(Dim::mm(1630))), Some(Rule::WallWidth)),
@@ -268,7 +283,8 @@ fn screen_and_wall_are_compared_with_the_width() {
 /// Low units without leaves need no tether; all others are told to use one.
 #[test]
 fn the_tether_is_asked_for_where_it_matters() {
-    let range = demo();
+    let mut range = demo();
+    range.handling.one_person_longest_mm = Length::mm(2500.0);
     let low = [fill(1, Fill::Open), Change::HeightMm(Dim::mm(600))];
     assert_eq!(found(&range, &changed(&range, "sedge", &low)).1, []);
     let higher = [fill(1, Fill::Open), Change::HeightMm(Dim::mm(610))];

@@ -1,0 +1,245 @@
+//! How joints fit: what thickness, films and cutting make of a clearance.
+//!
+//! The clearance of a slot is normally distributed with the wanted one as its mean; tolerances are three
+//! standard deviations. What shares a panel shares its thickness, so joints of one panel are not independent.
+
+use serde::{Serialize, Serializer};
+
+use crate::quantity::{Length, read_decimal, round_half_away};
+use crate::range::{Board, Finish, Range};
+
+/// The thickness of a batch of sheets, measured at eight points about 50 mm from the edge.
+// Source: EN 324-1:1993: eight points, the mean to 0.05 mm.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Batch(Vec<Length>);
+
+impl Batch {
+    /// How many points are measured.
+    pub const POINTS: usize = 8;
+
+    /// From what was read; [`Batch::wrong_count`] says whether it is eight points.
+    pub(crate) fn of(points: Vec<Length>) -> Self {
+        Self(points)
+    }
+
+    /// The measured points.
+    pub fn points(&self) -> &[Length] {
+        &self.0
+    }
+
+    /// How many points there are, if not eight.
+    pub(crate) fn wrong_count(&self) -> Option<usize> {
+        Some(self.0.len()).filter(|count| *count != Self::POINTS)
+    }
+
+    fn count(&self) -> f64 {
+        self.0.iter().map(|_| 1.0).sum()
+    }
+
+    fn exact_mean(&self) -> Length {
+        self.0.iter().copied().sum::<Length>() / self.count()
+    }
+
+    /// The mean thickness to 0.05 mm.
+    ///
+    /// ```
+    /// use slotwright_core::fit::Batch;
+    /// let batch: Batch = "17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70".parse().unwrap();
+    /// assert_eq!(batch.mean().in_mm(), 17.7);
+    /// ```
+    pub fn mean(&self) -> Length {
+        Length::mm(round_half_away(self.exact_mean().in_mm() * 20.0) / 20.0)
+    }
+
+    /// Standard deviation of the points, that of a sample.
+    pub fn deviation(&self) -> Length {
+        let mean = self.exact_mean().in_mm();
+        let squares: f64 = self.0.iter().map(|point| (point.in_mm() - mean) * (point.in_mm() - mean)).sum();
+        Length::mm(libm::sqrt(squares / (self.count() - 1.0)))
+    }
+
+    /// The largest distance of a point from the mean.
+    pub fn furthest(&self) -> Length {
+        let mean = self.exact_mean();
+        self.0.iter().map(|point| (*point - mean).abs()).fold(Length::ZERO, Length::max)
+    }
+}
+
+impl Serialize for Batch {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.0.serialize(serializer)
+    }
+}
+
+/// A text that is no measured batch.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NotABatch {
+    /// Not eight points.
+    #[error("{0} points were given; measure eight, about 50 mm from the edge (EN 324-1)")]
+    Count(usize),
+    /// Not a thickness.
+    #[error("{0:?} is not a thickness from 3 to 60 mm")]
+    Point(String),
+}
+
+impl core::str::FromStr for Batch {
+    type Err = NotABatch;
+
+    /// Eight numbers in millimetres with spaces or commas between them.
+    fn from_str(text: &str) -> Result<Self, NotABatch> {
+        let words = text.split([' ', ',']).filter(|word| !word.is_empty());
+        let read = |word: &str| {
+            let point = read_decimal(word).filter(|mm| (3.0..=60.0).contains(mm));
+            point.map(Length::mm).ok_or_else(|| NotABatch::Point(word.chars().take(40).collect()))
+        };
+        let batch = Self(words.map(read).collect::<Result<_, _>>()?);
+        batch.wrong_count().map_or(Ok(batch), |count| Err(NotABatch::Count(count)))
+    }
+}
+
+/// A clearance as it will be met over many joints.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Clearance {
+    /// The wanted one.
+    pub mean: Length,
+    /// Standard deviation of what a panel's joints share: its thickness.
+    pub shared: Length,
+    /// Standard deviation of what each joint has for itself: films and cutting.
+    pub own: Length,
+    /// How far it may be off if everything is off at once.
+    pub worst: Length,
+}
+
+impl Clearance {
+    /// Of the joints of a board in a finish.
+    pub fn of(range: &Range, board: &Board, finish: &Finish) -> Self {
+        let (shared, furthest) = match &board.measured_points_mm {
+            Some(batch) => (batch.deviation(), batch.furthest()),
+            None => (tolerance(board) / 3.0, tolerance(board)),
+        };
+        let film = finish.dry_film() * (f64::from(range.fit.film_per_mille) / 1000.0);
+        // A panel has a film on each face, a slot is cut once.
+        let own = root_of_squares(&[film, film, range.fit.cut_mm]) / 3.0;
+        let worst = furthest + film * 2.0 + range.fit.cut_mm;
+        Self { mean: range.build.clearance_mm, shared, own, worst }
+    }
+
+    /// Standard deviation of a joint.
+    pub fn deviation(self) -> Length {
+        root_of_squares(&[self.shared, self.own])
+    }
+
+    /// Three standard deviations: the root of the summed squares of all tolerances.
+    pub fn likely(self) -> Length {
+        self.deviation() * 3.0
+    }
+
+    /// The expected share of joints that do not go in.
+    pub fn tight(self) -> f64 {
+        below(Length::ZERO, self.mean, self.deviation())
+    }
+
+    /// The expected share of joints outside a window.
+    pub fn outside(self, least: Length, most: Length) -> f64 {
+        let sigma = self.deviation();
+        below(least, self.mean, sigma) + 1.0 - below(most, self.mean, sigma)
+    }
+
+    /// The expected share of panels of which a joint does not go in, with so many joints in one panel:
+    /// 1 − ∫ φ(t) P(a joint goes in | t)ⁿ dt over the shared deviation.
+    pub fn any_tight(self, joints: u16) -> f64 {
+        /// Simpson's rule over six standard deviations to each side.
+        const STEPS: u16 = 240;
+        let each = |z: f64| 1.0 - below(Length::ZERO, self.mean + self.shared * z, self.own);
+        let at = |step: u16| {
+            let z = -6.0 + 12.0 * f64::from(step) / f64::from(STEPS);
+            let weight = match step {
+                0 | STEPS => 1.0,
+                odd if odd % 2 == 1 => 4.0,
+                _ => 2.0,
+            };
+            weight * libm::exp(-z * z / 2.0) * libm::pow(each(z), f64::from(joints))
+        };
+        let sum: f64 = (0..=STEPS).map(at).sum();
+        let all = sum * (12.0 / f64::from(STEPS)) / 3.0 / libm::sqrt(core::f64::consts::TAU);
+        (1.0 - all).clamp(0.0, 1.0)
+    }
+}
+
+/// How far the thickness of a board that was not measured point by point may be off.
+///
+/// Measured once, it varies within a panel by 0.6 mm in all; not measured, by what the standard allows.
+// Source: a mill's tolerance table: within one panel 0.6 mm; EN 315:2000: +(0.2 + 0.03 t), −(0.4 + 0.03 t).
+fn tolerance(board: &Board) -> Length {
+    let standard = Length::mm(0.4) + board.nominal_mm * 0.03;
+    if board.measured_mm.is_some() { Length::mm(0.3) } else { standard }
+}
+
+fn root_of_squares(lengths: &[Length]) -> Length {
+    Length::mm(libm::sqrt(lengths.iter().map(|length| length.in_mm() * length.in_mm()).sum()))
+}
+
+/// Share of a normal distribution below a value: Φ((x − μ)/σ); a step where nothing varies.
+pub fn below(value: Length, mean: Length, sigma: Length) -> f64 {
+    let off = value - mean;
+    if sigma > Length::ZERO {
+        libm::erfc(-(off / sigma) / core::f64::consts::SQRT_2) / 2.0
+    } else {
+        f64::from(u8::from(off > Length::ZERO))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn clearance(mean: f64, shared: f64, own: f64) -> Clearance {
+        let [mean, shared, own] = [mean, shared, own].map(Length::mm);
+        Clearance { mean, shared, own, worst: (shared + own) * 3.0 }
+    }
+
+    // Worked: bearing N(1.005, 0.003), shaft N(0.995, 0.004): P(interference) = Φ(−2), P(at most 1 in 20) = 0.924967;
+    // bearing N(2.010, 0.002), shaft N(2.004, 0.001): P(fit) = 0.996355; bearing N(5.40, 0.735), shaft
+    // N(3.93, 0.413): P(no fit) = 0.0406149. Statements of textbook exercises, figures recomputed.
+    #[test]
+    fn textbook_fits() {
+        let fit = clearance(0.010, 0.003, 0.004);
+        assert!((fit.tight() - 0.022_750).abs() < 1e-6, "{}", fit.tight());
+        let at_most = 1.0 - below(Length::mm(0.05), Length::mm(0.010), fit.deviation());
+        assert!(at_most < 1e-9);
+        assert!((1.0 - clearance(0.006, 0.002, 0.001).tight() - 0.996_355).abs() < 1e-6);
+        assert!((clearance(1.47, 0.735, 0.413).tight() - 0.040_614_9).abs() < 1e-6);
+    }
+
+    // Worked: slot 18.3 ± 0.1, panel 18.0 ± 0.3 (three standard deviations): worst case ±0.4, root of the squares 0.3162, P(no
+    // fit) = 0.0022133; twelve independent joints 0.026238, twelve joints of one panel 0.007943.
+    #[test]
+    fn joints_of_one_panel_share_its_thickness() {
+        let fit = clearance(0.3, 0.1, 0.1 / 3.0);
+        assert!((fit.likely().in_mm() - 0.316_23).abs() < 1e-5 && (fit.worst.in_mm() - 0.4).abs() < 1e-9);
+        assert!((fit.tight() - 0.002_213_3).abs() < 1e-7, "{}", fit.tight());
+        assert!((fit.any_tight(1) - fit.tight()).abs() < 1e-9, "{}", fit.any_tight(1));
+        assert!((fit.any_tight(12) - 0.007_943).abs() < 1e-6, "{}", fit.any_tight(12));
+        let independent = 1.0 - libm::pow(1.0 - fit.tight(), 12.0);
+        assert!((independent - 0.026_238).abs() < 1e-6);
+    }
+
+    #[test]
+    fn what_does_not_vary_is_as_wanted() {
+        let fit = clearance(0.15, 0.0, 0.0);
+        // What is beyond six standard deviations is left out of the integral.
+        assert!(fit.tight() == 0.0 && fit.any_tight(9) < 1e-8);
+        assert_eq!(fit.outside(Length::mm(0.1), Length::mm(0.2)), 0.0);
+        assert_eq!(fit.outside(Length::mm(0.16), Length::mm(0.2)), 1.0);
+    }
+
+    #[test]
+    fn a_batch_is_eight_points() {
+        let batch: Batch = "17.6, 17.7, 17.8, 17.7, 17.6, 17.8, 17.7, 17.72".parse().unwrap();
+        assert!((batch.mean().in_mm() - 17.7).abs() < 1e-9);
+        assert!((batch.deviation().in_mm() - 0.075_923).abs() < 1e-5, "{:?}", batch.deviation());
+        assert_eq!("17.6 17.7".parse::<Batch>(), Err(NotABatch::Count(2)));
+        assert_eq!("17.6 0.7".parse::<Batch>(), Err(NotABatch::Point("0.7".into())));
+    }
+}

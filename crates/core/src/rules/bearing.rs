@@ -1,0 +1,91 @@
+//! Wood on wood: what ears and pivots press on.
+
+use super::{Rule, RuleCard, Unit, numbered};
+use crate::finding::{Figure, Finding, Limit, Question};
+use crate::panel::PanelId;
+use crate::quantity::{Area, Force, Length, Mass, Stress};
+use crate::range::Strength;
+use crate::rules::sag::own_load;
+
+/// A shelf's ears.
+pub const SHELF_EAR: RuleCard = RuleCard {
+    code: "shelf-ear",
+    what: "Under the load that the range lays shelves out for, a shelf's ears neither shear off nor crush the wood under them.",
+    why: "The whole shelf hangs on two ears, half a board's thickness each.",
+    source: "geometry; strengths of the range's board (Handbook of Finnish Plywood, 2002, table 3, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
+};
+
+/// A leaf's pivots.
+pub const LEAF_PIVOT: RuleCard = RuleCard {
+    code: "leaf-pivot",
+    what: "A leaf's weight and its pull to the side do not crush the wood at its pivots.",
+    why: "A crushed pivot hole lets the leaf droop.",
+    source: "statics: the pull is weight × (half width − inset) / height; strengths as for shelf-ear, from memory: verify before they decide",
+};
+
+/// What a strength comes to for a load that stays.
+fn lasting(strength: Stress, limits: &Strength) -> Stress {
+    strength * (limits.lasting_strength / limits.material_factor)
+}
+
+/// What an ear bears: shear, by the parabola of a rectangle 1.5 × its mean, and pressure on its underside.
+///
+/// ```
+/// use slotwright_core::quantity::{Force, Length};
+/// use slotwright_core::rules::bearing::ear;
+/// // 300 N on an ear 120 long, 9 deep, 18 thick: 1.5 × 300 / 2160 and 300 / 1080 N/mm².
+/// let (shear, pressure) = ear(Force::newton(300.0), Length::mm(120.0), Length::mm(9.0), Length::mm(18.0));
+/// assert!((shear.in_n_per_mm2() - 0.208_333).abs() < 1e-6 && (pressure.in_n_per_mm2() - 0.277_778).abs() < 1e-6);
+/// ```
+pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Stress, Stress) {
+    (load.over(length * thickness) * 1.5, load.over(length * deep))
+}
+
+/// What pivots bear: pressure on the side of each from the leaf's pull, over diameter × depth, and on the
+/// end of the lower one from its weight.
+///
+/// ```
+/// use slotwright_core::quantity::{Force, Length};
+/// use slotwright_core::rules::bearing::pivot;
+/// // 80 N hung 200 mm before pivots 500 mm apart, 18 mm thick and deep: 32 N on 324 mm², 80 N on 254.5 mm².
+/// let (side, end) = pivot(Force::newton(80.0), Length::mm(200.0), Length::mm(500.0), Length::mm(18.0), Length::mm(18.0));
+/// assert!((side.in_n_per_mm2() - 0.098_765).abs() < 1e-6 && (end.in_n_per_mm2() - 0.314_380).abs() < 1e-6);
+/// ```
+pub fn pivot(weight: Force, lever: Length, height: Length, diameter: Length, depth: Length) -> (Stress, Stress) {
+    let end = Area::mm2(core::f64::consts::FRAC_PI_4 * diameter.in_mm() * diameter.in_mm());
+    ((weight * (lever / height)).over(diameter * depth), weight.over(end))
+}
+
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+    let (picked, layout) = (unit.picked, unit.layout);
+    let (board, limits) = (picked.body, &picked.range.strength);
+    let (most_shear, most_pressure) =
+        (lasting(board.shear_n_per_mm2, limits), lasting(board.bearing_n_per_mm2, limits));
+    let mut find = |rule, bay, found, most, part| {
+        let (found, most) = (Figure::stress(found), Figure::stress(most));
+        out.push(Finding::stops(rule, Question::Bay(bay), found, Limit::AtMost, most).of([part]));
+    };
+    let share = f64::from(picked.range.build.shelf_slot_per_mille) / 1000.0;
+    let depth = layout.clear_depth();
+    for (bay, span) in numbered(&layout.bays).filter(|(_, span)| !span.shelves.is_empty()) {
+        let load = picked.model.shelf_load_kg_per_m2 + own_load(board);
+        let half = Mass::kg(load.in_kg_per_m2() * (span.clear() * depth).in_m2() / 2.0);
+        // At a divider the neighbour's ear has the other half.
+        let (shear, pressure) = ear(half.weight(), depth * share, layout.body / 2.0, board.thickness());
+        let shelf = PanelId::Shelf { bay, row: 1 };
+        if shear > most_shear {
+            find(Rule::ShelfEar, bay, shear, most_shear, shelf);
+        } else if pressure > most_pressure {
+            find(Rule::ShelfEar, bay, pressure, most_pressure, shelf);
+        }
+    }
+    for leaf in unit.blanks {
+        let PanelId::Leaf(bay) = leaf.id else { continue };
+        let (width, height) = leaf.size;
+        let lever = width / 2.0 - picked.range.build.pivot_inset_mm;
+        let (side, end) = pivot(leaf.most_mass(picked).weight(), lever, height, layout.body, layout.body);
+        if side.max(end) > most_pressure {
+            find(Rule::LeafPivot, bay, side.max(end), most_pressure, leaf.id);
+        }
+    }
+}

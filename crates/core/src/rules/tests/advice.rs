@@ -1,0 +1,120 @@
+//! What is good to know: each at its edge, and never a reason to stop.
+
+use super::*;
+use crate::finding::Limit;
+
+fn says(range: &Range, choice: &Choice, rule: Rule) -> bool {
+    let (stops, said) = found(range, choice);
+    assert_eq!(stops, []);
+    said.contains(&rule)
+}
+
+#[test]
+fn a_screen_that_bends_the_top_or_stands_too_high_is_told() {
+    let mut range = demo();
+    let big = changed(&range, "sedge", &[Change::ScreenTenthInch(Some(650)), Change::BayCount(2)]);
+    assert!(!says(&range, &big, Rule::ScreenFeet));
+    range.screen.kg_per_m2 = AreaMass::kg_per_m2(60.0);
+    assert!(says(&range, &big, Rule::ScreenFeet));
+    // Right over the uprights the feet bend nothing: one bay of the middle third, feet at its sides.
+    range.screen.feet_apart_per_mille = 0;
+    let middle = changed(&range, "sedge", &[Change::ScreenTenthInch(Some(650)), Change::BayCount(2)]);
+    assert!(!says(&range, &middle, Rule::ScreenFeet));
+    // 65 in: its middle 405 mm over its stand of 60; from 2 685 mm away, eyes 1 040 to 1 230 mm reach 719 mm up and down.
+    let range = demo();
+    let at = |model, height| {
+        changed(
+            &range,
+            model,
+            &[Change::HeightMm(Dim::mm(height)), Change::ScreenTenthInch(Some(650)), fill(1, Fill::Open)],
+        )
+    };
+    assert!(!says(&range, &at("sedge", 360), Rule::ViewingHeight));
+    let tall = changed(&range, "bulrush", &[Change::WidthMm(Dim::mm(1300)), Change::ScreenTenthInch(Some(400))]);
+    let finding = judge(&range, &tall).findings.into_iter().find(|found| found.rule == Rule::ViewingHeight).unwrap();
+    // 1 800 + 60 + 249.05 against 1 230 + 1 016 × 1.6264 × tan 15° = 1 672.76.
+    assert_eq!((finding.limit, finding.found.value, finding.allowed.value), (Limit::AtMost, 2109.05, 1672.76));
+}
+
+#[test]
+fn devices_want_air_and_a_way_for_their_cables() {
+    let range = demo();
+    let with = |changes: &[Change]| changed(&range, "sedge", changes);
+    let open = with(&[Change::BayCount(2), fill(2, Fill::Open), device(2, "player"), hole(2, "round-60", 0)]);
+    assert!(!says(&range, &open, Rule::DeviceShut) && !says(&range, &open, Rule::DeviceCable));
+    let shut =
+        with(&[Change::BayCount(2), fill(2, Fill::Leaf(Hung::Right)), device(2, "player"), hole(2, "round-60", 0)]);
+    assert!(says(&range, &shut, Rule::DeviceShut) && !says(&range, &shut, Rule::DeviceCable));
+    let bare =
+        with(&[Change::BayCount(2), fill(2, Fill::Open), device(2, "player"), Change::Hole { bay: 2, hole: None }]);
+    assert!(says(&range, &bare, Rule::DeviceCable) && !says(&range, &bare, Rule::DeviceShut));
+}
+
+#[test]
+fn cables_turn_behind_the_back() {
+    let mut range = demo();
+    let plugged = changed(&range, "sedge", &[Change::Plug(Some("hdmi".parse().unwrap()))]);
+    for (bend, told) in [(60.0, false), (60.1, true)] {
+        range.plugs.first_mut().unwrap().bend_mm = Some(Length::mm(bend));
+        assert_eq!(says(&range, &plugged, Rule::CableBend), told, "{bend}");
+    }
+}
+
+#[test]
+fn light_films_want_a_coat_more_and_dark_ones_shade() {
+    let mut range = demo();
+    let finish = |key: &str| changed(&demo(), "sedge", &[Change::Finish(key.parse().unwrap())]);
+    assert!(says(&range, &finish("soot"), Rule::FinishSun));
+    for key in ["clear", "chalk", "brick"] {
+        assert!(
+            !says(&range, &finish(key), Rule::FinishSun) && !says(&range, &finish(key), Rule::FinishEdges),
+            "{key}"
+        );
+    }
+    let chalk = range.finishes.iter_mut().find(|finish| finish.key.as_str() == "chalk").unwrap();
+    chalk.coats_before = 2;
+    assert!(says(&range, &finish("chalk"), Rule::FinishEdges));
+}
+
+#[test]
+fn leaves_keep_their_gap_and_clear_of_each_other() {
+    let mut range = demo();
+    let pair = [Change::BayCount(2), fill(1, Fill::Leaf(Hung::Right)), fill(2, Fill::Leaf(Hung::Left))];
+    let wide = changed(&range, "sedge", &[&pair[..], &[Change::WidthMm(Dim::mm(1400))]].concat());
+    assert!(says(&range, &wide, Rule::LeafSwing));
+    let narrow = changed(&range, "sedge", &[&pair[..], &[Change::WidthMm(Dim::mm(900))]].concat());
+    assert!(!says(&range, &narrow, Rule::LeafSwing));
+    assert!(!says(&range, &wide, Rule::LeafGap));
+    for (gap, told) in [(2.0, false), (1.9, true), (3.0, false), (3.1, true)] {
+        range.build.leaf_gap_mm = Length::mm(gap);
+        assert_eq!(says(&range, &narrow, Rule::LeafGap), told, "{gap}");
+    }
+}
+
+#[test]
+fn a_package_beyond_all_carriers_is_told() {
+    let mut range = demo();
+    let choice = start(&range, "sedge");
+    assert!(!says(&range, &choice, Rule::Package));
+    for carrier in &mut range.carriers {
+        carrier.longest_mm = Length::mm(1639.0);
+    }
+    assert!(says(&range, &choice, Rule::Package));
+}
+
+/// A push that would tip it makes the tether a must: 350 N on the top and 50 N to the front, over a metre high.
+#[test]
+fn a_tall_light_unit_has_to_be_fastened() {
+    let range = demo();
+    let severity = |choice: &Choice| {
+        let findings = judge(&range, choice).findings;
+        findings.into_iter().find(|found| found.rule == Rule::WallTether).map(|found| found.severity)
+    };
+    let tall = changed(
+        &range,
+        "bulrush",
+        &[Change::WidthMm(Dim::mm(400)), Change::HeightMm(Dim::mm(2200)), Change::BayCount(1)],
+    );
+    assert_eq!(severity(&tall), Some(Severity::Warns));
+    assert_eq!(severity(&start(&range, "sedge")), Some(Severity::Advises));
+}
