@@ -1,6 +1,7 @@
 //! What people type for a size.
 
-use slotwright_core::quantity::{Dim, read_decimal};
+use slotwright_core::decimal::read_decimal;
+use slotwright_core::quantity::Dim;
 
 /// Reads a size in millimetres unless it names another unit: `1640`, `1 640 mm`, `164 cm`, `1,64 m`,
 /// `64 in`, `64 1/2"`. `None` if it is no size.

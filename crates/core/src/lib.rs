@@ -16,6 +16,7 @@ pub mod case;
 pub mod change;
 pub mod choice;
 pub mod day;
+pub mod decimal;
 pub mod derive;
 pub mod document;
 pub mod finding;

@@ -116,10 +116,9 @@ fn middle(picked: Picked<'_>, layout: &Layout, id: PanelId, width: Length, leave
         PanelId::Top => (layout.depth / 2.0, layout.ceiling + layout.body / 2.0),
         PanelId::Upright(_) => ((layout.upright_front + layout.upright_rear) / 2.0, half_up),
         PanelId::Back => (layout.back_front + layout.back / 2.0, half_up),
-        PanelId::Stile(_) => (shut, half_up),
         // The leaf's middle goes round its pivot, which stands in its inset.
         PanelId::Leaf(bay) if leaves.is_open(bay) => (shut - width / 2.0 + picked.range.build.pivot_inset_mm, half_up),
-        PanelId::Leaf(_) => (shut, half_up),
+        PanelId::Stile(_) | PanelId::Leaf(_) => (shut, half_up),
         PanelId::Shelf { bay, row } => {
             let span = usize::from(bay).checked_sub(1).and_then(|at| layout.bays.get(at));
             let shelf = span.and_then(|span| span.shelves.get(usize::from(row).checked_sub(1)?));

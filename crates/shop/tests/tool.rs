@@ -136,11 +136,11 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &["range", "broken.toml"],
         "",
         &expect![[r#"
-        exit 1
-        --- errors
-        error: broken.toml:38:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-        hint: the demo range web/ranges/fenland.toml documents every key
-    "#]],
+            exit 1
+            --- errors
+            error: broken.toml:42:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+            hint: the demo range web/ranges/fenland.toml documents every key
+        "#]],
     )?;
     check(
         &folder,
@@ -149,7 +149,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:392:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:423:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )

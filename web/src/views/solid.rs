@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
-use slotwright_core::quantity::Plain;
+use slotwright_core::decimal::Plain;
 use slotwright_cutpack::describe::describe;
 use slotwright_stage::told::Told;
 use wasm_bindgen::JsCast;

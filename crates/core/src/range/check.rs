@@ -2,8 +2,8 @@
 
 use super::{Board, DimRange, FORMAT, HoleShape, Key, Model, Range, Use, repeated};
 use crate::choice::BAYS_MOST;
+use crate::decimal::Plain;
 use crate::fit::Batch;
-use crate::quantity::Plain;
 
 /// What is wrong at a place of a range file.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -108,7 +108,7 @@ fn boards(out: &mut Problems, range: &Range) {
         keys(out, &at("sheet"), board.sheets.iter().map(|sheet| &sheet.key), 1);
         bounds(out, at("nominal_mm"), board.nominal_mm.in_mm(), 3.0, 60.0);
         bounds(out, at("measured_mm"), board.thickness().in_mm(), 3.0, 60.0);
-        for (point, mm) in (1..).zip(board.measured_points_mm.iter().flat_map(|batch| batch.points())) {
+        for (point, mm) in (1..).zip(board.measured_points_mm.iter().flat_map(Batch::points)) {
             bounds(out, at(&format!("measured_points_mm.{point}")), mm.in_mm(), 3.0, 60.0);
         }
         if let Some(count) = board.measured_points_mm.as_ref().and_then(Batch::wrong_count) {

@@ -11,8 +11,9 @@ use toml::de::{DeTable, DeValue};
 use super::Key;
 use super::check::Wrong;
 use crate::day::Day;
+use crate::decimal::read_decimal;
 use crate::money::Money;
-use crate::quantity::{Dim, Length, read_decimal};
+use crate::quantity::{Dim, Length};
 
 /// Problems found so far, and where everything stands.
 #[derive(Debug, Default)]

@@ -140,13 +140,10 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
                 hear(Q::Height, if wide == Way::Up { Way::Down } else { Way::Up });
             }
         }
-        Rule::LeafMass => {
+        Rule::LeafMass | Rule::LeafPivot => {
             clear(hear, bays, about, Way::Down, true);
-            hear(Q::Height, Way::Down);
-        }
-        Rule::LeafPivot => {
-            clear(hear, bays, about, Way::Down, true);
-            hear(Q::Height, Way::Either);
+            let way = if finding.rule == Rule::LeafMass { Way::Down } else { Way::Either };
+            hear(Q::Height, way);
         }
         Rule::JointFit => {
             hear(Q::Finish, Way::Either);
@@ -164,16 +161,12 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             hear(finding.about, Way::Either);
             hear(Q::Height, Way::Up);
         }
-        Rule::HoleStile => {
-            clear(hear, bays, about, Way::Up, true);
-            hear(finding.about, Way::Either);
-        }
         Rule::HoleShelf => {
             row(hear, about, Way::Either);
             hear(finding.about, Way::Either);
             hear(Q::Finish, Way::Either);
         }
-        Rule::DeviceWidth => {
+        Rule::DeviceWidth | Rule::HoleStile => {
             clear(hear, bays, about, Way::Up, true);
             hear(finding.about, Way::Either);
         }
@@ -188,20 +181,23 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             hear(Q::Bays, Way::Either);
         }
         // The rest speaks of the whole unit.
-        _ => {
-            // What is too heavy has to become smaller; what sways or tips, nobody knows.
-            let way = if finding.rule == Rule::PartMass { Way::Down } else { Way::Either };
-            for size in [Q::Width, Q::Height, Q::Depth] {
-                hear(size, way);
-            }
-            for asked in [Q::Back, Q::Finish, Q::Corners, Q::Bays, Q::Shares] {
-                hear(asked, Way::Either);
-            }
-            for bay in 1..=bays {
-                hear(Q::Bay(bay), Way::Either);
-                hear(Q::Hole(bay), Way::Either);
-            }
-        }
+        _ => whole(hear, bays, finding.rule),
+    }
+}
+
+/// What speaks of the whole unit.
+fn whole(hear: &mut impl FnMut(Question, Way), bays: u8, rule: Rule) {
+    // What is too heavy has to become smaller; for what sways or tips, nobody knows.
+    let way = if rule == Rule::PartMass { Way::Down } else { Way::Either };
+    for size in [Question::Width, Question::Height, Question::Depth] {
+        hear(size, way);
+    }
+    for asked in [Question::Back, Question::Finish, Question::Corners, Question::Bays, Question::Shares] {
+        hear(asked, Way::Either);
+    }
+    for bay in 1..=bays {
+        hear(Question::Bay(bay), Way::Either);
+        hear(Question::Hole(bay), Way::Either);
     }
 }
 

@@ -15,7 +15,8 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "xtask" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
-        "slotwright-web" | "slotwright-orders" => Some(&[CORE, CUTPACK]),
+        "slotwright-web" => Some(&[CORE, STAGE, CUTPACK]),
+        "slotwright-orders" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         SOLID | "slotwright-ways" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
