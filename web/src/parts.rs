@@ -3,6 +3,7 @@
 use leptos::prelude::Callback;
 
 pub mod choices;
+pub mod optional;
 pub mod slider;
 pub mod stepper;
 pub mod tells;

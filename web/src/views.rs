@@ -2,6 +2,7 @@
 
 pub mod ask;
 pub mod bays;
+pub mod goals;
 pub mod header;
 pub mod looks;
 pub mod order;

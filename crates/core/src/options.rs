@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+pub mod goals;
 mod scope;
 mod solve;
 pub mod states;

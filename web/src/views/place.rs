@@ -8,6 +8,7 @@ use slotwright_core::quantity::Dim;
 use slotwright_core::words;
 
 use super::ask::{Found, Heading};
+use crate::parts::optional::Optional;
 use crate::sizes;
 use crate::state::Desk;
 
@@ -32,12 +33,18 @@ pub fn PlaceQuestions() -> impl IntoView {
             view! { <option value=key selected=move || plug() == own>{name}</option> }
         })
         .collect_view();
+    let shows = |show: fn(&Place) -> Option<String>| {
+        Callback::new(move |()| desk.read(|known, _| show(&known.choice.place)).unwrap_or_default())
+    };
+    let takes = |read: fn(&str) -> Option<Change>| {
+        Callback::new(move |text: String| read(&text).map(|change| desk.apply(&change)).is_some())
+    };
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" show=wall read=read_wall/>
-                <Optional label="Screen on top" unit="inch" show=screen read=read_screen/>
+                <Optional label="Free wall" unit="mm" wrong="This is no size." show=shows(wall) take=takes(read_wall)/>
+                <Optional label="Screen on top" unit="inch" wrong="This is no size." show=shows(screen) take=takes(read_screen)/>
                 <label class="field">
                     <span class="field-label">"Plug to pass"</span>
                     <select on:change=take_plug>{shown}</select>
@@ -68,36 +75,4 @@ fn read_screen(text: &str) -> Option<Change> {
         return Some(Change::ScreenTenthInch(None));
     }
     sizes::read_diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
-}
-
-/// A field that may stay empty.
-#[component]
-fn Optional(
-    label: &'static str,
-    unit: &'static str,
-    show: fn(&Place) -> Option<String>,
-    read: fn(&str) -> Option<Change>,
-) -> impl IntoView {
-    let desk = Desk::here();
-    let wrong = RwSignal::new(false);
-    let typed = move |event| {
-        let change = read(event_target_value(&event).trim());
-        wrong.set(change.is_none());
-        if let Some(change) = change {
-            desk.apply(&change);
-        }
-    };
-    view! {
-        <label class="field">
-            <span class="field-label">{label}</span>
-            <span class="boxed">
-                <input type="text" inputmode="decimal" autocomplete="off" placeholder="any"
-                    aria-invalid=move || wrong.get().to_string()
-                    prop:value=move || desk.read(|known, _| show(&known.choice.place)).unwrap_or_default()
-                    on:change=typed/>
-                <span class="unit">{unit}</span>
-            </span>
-            <span class="wrong" role="alert">{move || if wrong.get() { "This is no size." } else { "" }}</span>
-        </label>
-    }
 }

@@ -9,6 +9,7 @@ use slotwright_core::range::{DimRange, Range};
 use slotwright_core::words;
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
+use super::goals::Goals;
 use crate::browser::ways;
 use crate::parts::choices::{Choices, Shown};
 use crate::parts::slider::{Slider, Stretch, Track};
@@ -46,6 +47,7 @@ pub fn Sizes() -> impl IntoView {
             <div class="asks"><h3>"Number of bays"</h3><Keep question=|_| Question::Bays/></div>
             <Asked label=|_| "Number of bays".into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
             <Found asked=|question| question == Question::Bays/>
+            <Goals/>
         </section>
     }
 }

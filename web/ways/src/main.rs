@@ -5,7 +5,8 @@
 //! then `all` with a choice's note and the pinned questions; the answer repeats the note and has three
 //! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
-//! no way. `notes` with a note is answered with five texts for each finding: the question, how much it matters, the
+//! no way. `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and
+//! the note. `notes` with a note is answered with five texts for each finding: the question, how much it matters, the
 //! sentence, why, and the source. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
 
 use std::cell::RefCell;
@@ -22,6 +23,8 @@ use slotwright_core::words;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+
+mod goal;
 
 thread_local! {
     static RANGE: RefCell<Option<Range>> = const { RefCell::new(None) };
@@ -57,6 +60,9 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
         }
         ([what, note, pins @ ..], Some(range)) if what == "all" => all(range, note, pins),
         ([what, note, ..], Some(range)) if what == "notes" => notes(range, note),
+        ([what, note, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
+            goal::told(range, note, (word, figure), today, pins).map(Vec::from)
+        }
         ([size, note, value, pins @ ..], Some(range)) => one(range, note, (size, value), pins),
         _ => None,
     };

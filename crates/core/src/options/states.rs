@@ -87,7 +87,7 @@ pub struct Reached {
 }
 
 /// A choice whose answers are asked for.
-struct Table<'a> {
+pub(super) struct Table<'a> {
     range: &'a Range,
     choice: &'a Choice,
     ways: Ways,
@@ -95,13 +95,13 @@ struct Table<'a> {
 }
 
 impl<'a> Table<'a> {
-    fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
+    pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
         let pins = pins.iter().fold(FIXED, |all, pin| all.and(Scope::of(*pin)));
         Self { range, choice, ways: Ways::of(range, model, choice), pins }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
-    fn asked<'b>(&'b self, choice: &'b Choice, asked: Scope) -> (Asked<'b>, Scope) {
+    pub(super) fn asked<'b>(&'b self, choice: &'b Choice, asked: Scope) -> (Asked<'b>, Scope) {
         let fixed = self.pins.and(asked);
         let stays =
             |(bay, chosen): &(u8, &Bay)| chosen.device.is_some() || !Scope::of_bay(*bay).meeting(fixed).is_empty();
@@ -112,7 +112,7 @@ impl<'a> Table<'a> {
     }
 
     /// The state of a choice with an answer taken.
-    fn state(&self, choice: &Choice, asked: Scope) -> State {
+    pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.into_iter().next() else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
@@ -130,7 +130,7 @@ impl<'a> Table<'a> {
     }
 
     /// The whole set of a size.
-    fn runs(&self, size: Size, values: impl Iterator<Item = Dim>) -> Vec<Run<Reached>> {
+    pub(super) fn runs(&self, size: Size, values: impl Iterator<Item = Dim>) -> Vec<Run<Reached>> {
         let mut runs: Vec<Run<Reached>> = Vec::new();
         let mut known = Known::default();
         for value in values {

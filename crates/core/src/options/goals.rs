@@ -1,0 +1,224 @@
+//! Solving backwards: the nearest choice that can be made and meets a goal.
+//!
+//! Goals of width are met by the states of widths, exactly. Goals of price, weight and date are met by the fewest
+//! questions answered anew that a search of one and two questions finds, sizes before what the unit holds; if that
+//! is not enough, all sizes shrink. Smaller is taken to be cheaper, lighter and sooner.
+
+use super::Size;
+use super::scope::{self, Scope};
+use super::solve::{Answers, Puzzle};
+use super::states::{Reach, State, Table, nearest};
+use super::ways::{Asked, changes};
+use crate::change::Change;
+use crate::choice::Choice;
+use crate::day::Day;
+use crate::derive::look;
+use crate::finding::Question;
+use crate::money::Money;
+use crate::promise::Backlog;
+use crate::quantity::{Dim, Length, Mass};
+use crate::range::Range;
+use crate::rules::{judge_stops, place};
+
+/// What is wanted of a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Goal {
+    /// It can be made.
+    Valid,
+    /// It is as wide as it can be, and as the wall allows.
+    Widest,
+    /// It is at least as wide as the screen on it.
+    Screen,
+    /// It costs no more, with tax.
+    Price(Money),
+    /// No part is heavier.
+    Part(Mass),
+    /// It arrives on that day or before.
+    By(Day),
+}
+
+/// Most units that are priced and dated for one goal: half a second.
+const LOOKS: u32 = 1500;
+
+/// What has to be answered anew to meet a goal; nothing if it is met. `None` if no way was found.
+///
+/// Pinned questions keep their answers.
+pub fn toward(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    pins: &[Question],
+    (today, backlog): (Day, &Backlog),
+) -> Option<Vec<Change>> {
+    match goal {
+        Goal::Valid => nearest(range, choice, pins),
+        Goal::Widest => widest(range, choice, pins),
+        Goal::Screen => {
+            let wide =
+                choice.place.screen_tenth_inch.map_or(Length::ZERO, |tenths| place::screen(place::diagonal(tenths)).0);
+            if choice.width_mm.length() >= wide {
+                return nearest(range, choice, pins);
+            }
+            wide_as(range, choice, pins, &mut |width| width.length() >= wide, false)
+        }
+        _ => {
+            let begun = after(range, choice, &nearest(range, choice, pins)?);
+            let table = Table::of(range, range.model(&choice.model)?, &begun, pins);
+            let (puzzle, free) = table.asked(&begun, Scope::NONE);
+            let mut search = Search { range, goal, today, backlog, puzzle, looks: 0 };
+            Some(changes(choice, &search.run(&begun, free)?))
+        }
+    }
+}
+
+fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {
+    changes.iter().fold(choice.clone(), |choice, change| choice.with(change, range))
+}
+
+fn widest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
+    let wall = choice.place.wall_mm.unwrap_or(Dim::tenths(i32::MAX));
+    wide_as(range, choice, pins, &mut |width| width <= wall, true)
+}
+
+/// The first width that is wanted and can be had, with what goes with it; from the widest down or from the
+/// narrowest up.
+fn wide_as(
+    range: &Range,
+    choice: &Choice,
+    pins: &[Question],
+    wanted: &mut dyn FnMut(Dim) -> bool,
+    down: bool,
+) -> Option<Vec<Change>> {
+    if pins.contains(&Question::Width) {
+        return None;
+    }
+    let model = range.model(&choice.model)?;
+    let table = Table::of(range, model, choice, pins);
+    let mut widths: Vec<Dim> = model.width_mm.values().filter(|width| wanted(*width)).collect();
+    if down {
+        widths.reverse();
+    }
+    let had = table.runs(Size::Width, widths.into_iter()).into_iter().find(|run| run.state.reach != Reach::Shut)?;
+    let wide = choice.with(&Change::WidthMm(had.from), range);
+    match table.state(&wide, Scope::of(Question::Width)) {
+        State::Open => Some(changes(choice, &wide)),
+        State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
+        State::Shut(_) => None,
+    }
+}
+
+struct Search<'a> {
+    range: &'a Range,
+    goal: Goal,
+    today: Day,
+    backlog: &'a Backlog,
+    puzzle: Asked<'a>,
+    looks: u32,
+}
+
+impl Search<'_> {
+    /// Whether a unit that can be made meets the goal.
+    fn meets(&mut self, choice: &Choice) -> bool {
+        self.looks += 1;
+        let derived = look(self.range, choice, self.today, self.backlog);
+        derived.built.is_some_and(|built| match self.goal {
+            Goal::Price(most) => built.price.total_minor <= most,
+            Goal::Part(most) => built.heaviest().is_some_and(|(_, mass)| mass <= most),
+            Goal::By(day) => built.promise.is_some_and(|promise| promise.arrives <= day),
+            Goal::Valid | Goal::Widest | Goal::Screen => true,
+        })
+    }
+
+    fn is_done(&mut self, choice: &Choice) -> bool {
+        judge_stops(self.range, choice).holds() && self.meets(choice)
+    }
+
+    fn run(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {
+        if self.is_done(begun) {
+            return Some(begun.clone());
+        }
+        for question in free.places() {
+            if let Some(found) = self.one(begun, question) {
+                return Some(found);
+            }
+        }
+        for second in free.places() {
+            for first in free.places().take_while(|first| *first < second) {
+                if let Some(found) = self.two(begun, first, second) {
+                    return Some(found);
+                }
+            }
+        }
+        self.shrunk(begun, free)
+    }
+
+    /// Answers one question anew.
+    fn one(&mut self, point: &Choice, question: u8) -> Option<Choice> {
+        let points: Vec<Choice> = self.points(point, question);
+        if is_size(question) {
+            return self.first_small(&points);
+        }
+        points.into_iter().find(|point| self.looks < LOOKS && self.is_done(point))
+    }
+
+    /// Answers two questions anew.
+    fn two(&mut self, point: &Choice, first: u8, second: u8) -> Option<Choice> {
+        let points = self.points(point, second);
+        points.into_iter().find_map(|point| if self.looks < LOOKS { self.one(&point, first) } else { None })
+    }
+
+    /// All other answers to a question, the nearest first; of sizes only the smaller ones.
+    fn points(&self, point: &Choice, question: u8) -> Vec<Choice> {
+        let with = |answer| self.puzzle.with(point, question, answer);
+        match self.puzzle.answers(question) {
+            Answers::Set(count) => (0..i32::try_from(count).unwrap_or(0)).filter_map(with).collect(),
+            Answers::Line(places) => {
+                let size = Size::ALL.into_iter().find(|size| scope::place(size.question()) == question);
+                let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
+                places.iter().copied().filter(|place| *place < now).filter_map(with).collect()
+            }
+        }
+    }
+
+    /// The first of ever smaller units that is done: where the goal is met is halved, what can be made is walked.
+    fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
+        if self.looks >= LOOKS || !points.last().is_some_and(|least| self.meets(least)) {
+            return None;
+        }
+        let (mut from, mut to) = (0, points.len());
+        while from < to {
+            let middle = usize::midpoint(from, to);
+            if self.meets(points.get(middle)?) {
+                to = middle;
+            } else {
+                from = middle + 1;
+            }
+        }
+        points.get(from..)?.iter().find(|point| self.is_done(point)).cloned()
+    }
+
+    /// All sizes smaller, one after the other, until it is done.
+    fn shrunk(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {
+        let mut point = begun.clone();
+        for question in [Question::Depth, Question::Height, Question::Width].map(scope::place) {
+            if !free.has(question) {
+                continue;
+            }
+            let smaller = self.points(&point, question);
+            if let Some(found) = self.first_small(&smaller) {
+                return Some(found);
+            }
+            if let Some(least) = smaller.into_iter().rev().find(|point| judge_stops(self.range, point).holds()) {
+                point = least;
+            }
+        }
+        None
+    }
+}
+
+fn is_size(question: u8) -> bool {
+    Size::ALL.into_iter().any(|size| scope::place(size.question()) == question)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,103 @@
+use super::*;
+use crate::choice::Fill;
+use crate::sample::{Wanted, choices};
+use crate::testing::demo;
+
+fn today() -> Day {
+    "2026-11-25".parse().unwrap()
+}
+
+fn met(range: &Range, choice: &Choice, goal: Goal, pins: &[Question]) -> Option<(Vec<Change>, Choice)> {
+    let ways = toward(range, choice, goal, pins, (today(), &Backlog::default()))?;
+    let after = after(range, choice, &ways);
+    assert!(judge_stops(range, &after).holds(), "{goal:?} {ways:?}");
+    Some((ways, after))
+}
+
+/// For seeded units, valid or not: what is found can be made and meets the goal, keeps what is pinned, and is nothing
+/// where the goal is met already.
+#[test]
+fn what_is_found_meets_its_goal() {
+    let range = demo();
+    let backlog = Backlog::default();
+    let mut found = [0; 3];
+    for choice in choices(&range, 71, Wanted::Any).take(40) {
+        let Some((_, valid)) = met(&range, &choice, Goal::Valid, &[]) else { continue };
+        let built = look(&range, &valid, today(), &backlog).built.unwrap();
+        let (price, heaviest) = (built.price.total_minor, built.heaviest().unwrap().1);
+        let arrives = built.promise.unwrap().arrives;
+        assert_eq!(met(&range, &valid, Goal::Price(price), &[]).unwrap().0, []);
+        assert_eq!(met(&range, &valid, Goal::By(arrives), &[]).unwrap().0, []);
+        let less = Money::minor(price.in_minor() * 9 / 10);
+        for (at, goal) in [Goal::Price(less), Goal::Part(heaviest * 0.9), Goal::Widest].into_iter().enumerate() {
+            let pins = [Question::Depth, Question::Finish];
+            let Some((ways, after)) = met(&range, &valid, goal, &pins) else { continue };
+            found[at] += 1;
+            assert!(after.depth_mm == valid.depth_mm && after.finish == valid.finish, "{ways:?}");
+            let built = look(&range, &after, today(), &backlog).built.unwrap();
+            match goal {
+                Goal::Price(most) => assert!(built.price.total_minor <= most),
+                Goal::Part(most) => assert!(built.heaviest().unwrap().1 <= most),
+                _ => {
+                    let wall = after.place.wall_mm.unwrap_or(after.width_mm);
+                    assert!(after.width_mm >= valid.width_mm.min(wall) && after.width_mm <= wall, "{after:?}");
+                }
+            }
+        }
+        assert!(met(&range, &valid, Goal::By(today()), &[]).is_none(), "nothing arrives on the day of asking");
+    }
+    assert!(found[0] > 15 && found[1] > 15 && found[2] > 15, "{found:?}");
+}
+
+/// One question is enough wherever one is: no single answer meets the goal if two were changed.
+#[test]
+fn the_fewest_questions_are_changed() {
+    let range = demo();
+    let backlog = Backlog::default();
+    let mut pairs = 0;
+    for choice in choices(&range, 72, Wanted::Valid).take(12) {
+        let built = look(&range, &choice, today(), &backlog).built.unwrap();
+        for share in [95, 80, 60] {
+            let most = Money::minor(built.price.total_minor.in_minor() * share / 100);
+            let Some((ways, _)) = met(&range, &choice, Goal::Price(most), &[]) else { continue };
+            if ways.len() < 2 {
+                continue;
+            }
+            pairs += 1;
+            let states = crate::options::options(&range, &choice).unwrap();
+            let sizes = Size::ALL.into_iter().flat_map(|size| {
+                let limits = size.limits(range.model(&choice.model).unwrap());
+                limits.values().map(move |value| size.to(value)).collect::<Vec<_>>()
+            });
+            for change in states.all().map(|answer| answer.change.clone()).chain(sizes) {
+                if matches!(change, Change::Model(_)) {
+                    continue;
+                }
+                let single = choice.with(&change, &range);
+                let holds = judge_stops(&range, &single).holds();
+                let cheap = || look(&range, &single, today(), &backlog).built.unwrap().price.total_minor <= most;
+                assert!(!holds || !cheap() || ways.len() == 1, "{change:?} alone instead of {ways:?}");
+            }
+        }
+    }
+    assert!(pairs > 3, "{pairs}");
+}
+
+/// The width for a screen is the least on the model's steps; the widest stops at the wall.
+#[test]
+fn widths_suit_screen_and_wall() {
+    let range = demo();
+    let choice = Choice::first_of(&range).unwrap();
+    let screen = choice.with(&Change::ScreenTenthInch(Some(800)), &range);
+    // 80 in are 1 771.1 mm wide.
+    let (ways, after) = met(&range, &screen, Goal::Screen, &[]).unwrap();
+    assert_eq!(after.width_mm, Dim::mm(1780), "{ways:?}");
+    assert_eq!(met(&range, &after, Goal::Screen, &[]).unwrap().0, []);
+    assert!(met(&range, &screen, Goal::Screen, &[Question::Width]).is_none());
+    let wall = choice.with(&Change::WallMm(Some(Dim::mm(1905))), &range);
+    assert_eq!(met(&range, &wall, Goal::Widest, &[]).unwrap().1.width_mm, Dim::mm(1900));
+    let (ways, after) = met(&range, &choice, Goal::Widest, &[]).unwrap();
+    assert_eq!(after.width_mm, Dim::mm(2400), "{ways:?}");
+    let shelf = choice.with(&Change::Fill { bay: 1, fill: Fill::Open }, &range);
+    assert!(met(&range, &shelf, Goal::Widest, &[Question::Bays]).unwrap().1.bays.len() == 3);
+}

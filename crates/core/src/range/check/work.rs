@@ -1,0 +1,168 @@
+//! The sections on how units are built, what they bear, what work costs and when it is done.
+
+use super::{Problems, Wrong, each, length, money};
+use crate::range::Range;
+
+pub(super) fn check(out: &mut Problems, range: &Range) {
+    build(out, range);
+    rates(out, range);
+    times(out, range);
+}
+
+fn build(out: &mut Problems, range: &Range) {
+    let build = &range.build;
+    let (least, most) = (build.clearance_least_mm.in_mm(), build.clearance_most_mm.in_mm());
+    each(
+        out,
+        "build",
+        &[
+            ("clearance_least_mm", least.into(), 0.0, most),
+            ("clearance_most_mm", most.into(), 0.0, 2.0),
+            ("clearance_mm", build.clearance_mm.in_mm(), least, most),
+        ],
+    );
+    let thickest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(1.0, f64::max);
+    let thinnest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(25.0, f64::min);
+    each(
+        out,
+        "build",
+        &[
+            // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
+            ("cutter_mm", build.cutter_mm.in_mm(), 1.0, thinnest),
+            ("ease_mm", build.ease_mm.in_mm(), 0.0, 5.0),
+            ("end_inset_mm", build.end_inset_mm.in_mm(), 3.0, 200.0),
+            ("front_inset_mm", build.front_inset_mm.in_mm(), 0.0, 200.0),
+            ("rear_inset_mm", build.rear_inset_mm.in_mm(), 0.0, 200.0),
+            ("chase_mm", build.chase_mm.in_mm(), 0.0, 200.0),
+            // Wood beyond the last lap, and a foot that reaches under stiles and lower pivots.
+            ("back_ear_mm", build.back_ear_mm.in_mm(), 3.0, build.end_inset_mm.in_mm()),
+            ("foot_recess_mm", build.foot_recess_mm.in_mm(), 0.0, build.front_inset_mm.in_mm()),
+            ("tab_mm", build.tab_mm.in_mm(), build.cutter_mm.in_mm() * 2.0, 300.0),
+            ("tab_inset_mm", build.tab_inset_mm.in_mm(), 0.0, 300.0),
+            ("tab_short_mm", build.tab_short_mm.in_mm(), 0.0, 5.0),
+            ("stile_mm", build.stile_mm.in_mm(), 20.0, 200.0),
+            ("pivot_inset_mm", build.pivot_inset_mm.in_mm(), thickest / 2.0, 100.0),
+            ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
+            ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),
+            ("leaf_rounding_mm", build.leaf_rounding_mm.in_mm(), 0.0, 50.0),
+            ("ligament_mm", build.ligament_mm.in_mm(), 0.0, 200.0),
+            ("sheet_trim_mm", build.sheet_trim_mm.in_mm(), 0.0, 100.0),
+        ],
+    );
+    each(out, "build", &[("shelf_slot_per_mille", build.shelf_slot_per_mille.into(), 50.0, 900.0)]);
+    let strength = &range.strength;
+    each(
+        out,
+        "strength",
+        &[
+            ("sag_span_over", strength.sag_span_over, 50.0, 2000.0),
+            ("creep_factor", strength.creep_factor, 0.0, 5.0),
+            ("lasting_share", strength.lasting_share, 0.0, 1.0),
+            ("leaf_narrowest", strength.leaf_narrowest, 0.0, strength.leaf_widest),
+            ("leaf_widest", strength.leaf_widest, 0.0, 20.0),
+            ("leaf_least_mm", strength.leaf_least_mm.in_mm(), 0.0, 2000.0),
+            ("leaf_most_kg", strength.leaf_most_kg.in_kg(), 0.1, 200.0),
+            ("bay_least_mm", strength.bay_least_mm.in_mm(), 0.0, 2000.0),
+            ("row_least_mm", strength.row_least_mm.in_mm(), 0.0, 2000.0),
+            ("lasting_strength", strength.lasting_strength, 0.05, 1.0),
+            ("material_factor", strength.material_factor, 1.0, 5.0),
+            ("buckling_factor", strength.buckling_factor, 1.0, 100.0),
+            ("push_n", strength.push_n.in_newton(), 0.0, 5000.0),
+            ("lean_height_over", strength.lean_height_over, 10.0, 2000.0),
+            ("tip_factor", strength.tip_factor, 1.0, 10.0),
+            ("carpet_mm", strength.carpet_mm.in_mm(), 0.0, 100.0),
+        ],
+    );
+    each(out, "fit", &[("cut_mm", range.fit.cut_mm.in_mm(), 0.0, 2.0)]);
+    each(
+        out,
+        "screen",
+        &[
+            ("kg_per_m2", range.screen.kg_per_m2.in_kg_per_m2(), 0.0, 500.0),
+            ("foot_mm", range.screen.foot_mm.in_mm(), 10.0, 1000.0),
+        ],
+    );
+    let one = range.handling.one_person_kg.in_kg();
+    each(
+        out,
+        "handling",
+        &[
+            ("one_person_kg", one.into(), 0.1, 200.0),
+            ("one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0),
+            ("two_people_kg", range.handling.two_people_kg.in_kg(), one, 400.0),
+        ],
+    );
+}
+
+fn rates(out: &mut Problems, range: &Range) {
+    let rates = &range.rates;
+    each(
+        out,
+        "rates",
+        &[
+            ("sheet_yield_per_mille", rates.sheet_yield_per_mille.into(), 100.0, 1000.0),
+            ("feed_mm_per_min", rates.feed_mm_per_min.into(), 10.0, 100_000.0),
+            ("passes", rates.passes.into(), 1.0, 50.0),
+        ],
+    );
+    for (name, value) in [
+        ("sheet_minutes", rates.sheet_minutes),
+        ("sand_minutes_per_m2", rates.sand_minutes_per_m2),
+        ("coat_minutes_per_m2", rates.coat_minutes_per_m2),
+        ("edge_minutes_per_m", rates.edge_minutes_per_m),
+        ("pack_minutes_per_part", rates.pack_minutes_per_part),
+    ] {
+        each(out, "rates", &[(name, value, 0.0, 600.0)]);
+    }
+    for (name, value) in [
+        ("machine_hour_minor", rates.machine_hour_minor),
+        ("spray_hour_minor", rates.spray_hour_minor),
+        ("bench_hour_minor", rates.bench_hour_minor),
+        ("pack_minor_per_m2", rates.pack_minor_per_m2),
+    ] {
+        money(out, "rates", name, value);
+    }
+    each(
+        out,
+        "rates",
+        &[
+            ("overhead_per_mille", rates.overhead_per_mille.into(), 0.0, 5000.0),
+            ("margin_per_mille", rates.margin_per_mille.into(), 0.0, 900.0),
+            ("tax_per_mille", rates.tax_per_mille.into(), 0.0, 1000.0),
+        ],
+    );
+}
+
+fn times(out: &mut Problems, range: &Range) {
+    for stage in &range.stages {
+        let (minutes, days) = (stage.minutes_per_day.into(), stage.wait_days.into());
+        let figures = [("minutes_per_day", minutes, 1.0, 100_000.0), ("wait_days", days, 0.0, 365.0)];
+        each(out, &format!("stage.{}", stage.key), &figures);
+    }
+    let calendar = &range.calendar;
+    length(out, "calendar.weekdays", calendar.weekdays.len(), 1, 7);
+    for (number, day) in (1..).zip(&calendar.weekdays) {
+        each(out, "calendar.weekdays", &[(&format!("{number}"), (*day).into(), 1.0, 7.0)]);
+    }
+    length(out, "calendar.closed", calendar.closed.len(), 0, 1000);
+    length(out, "calendar.shutdowns", calendar.shutdowns.len(), 0, 200);
+    for (number, shutdown) in (1..).zip(&calendar.shutdowns) {
+        if !(0..=366).contains(&shutdown.from.days_until(shutdown.to)) {
+            out.push((format!("calendar.shutdowns.{number}"), Wrong::Stretch));
+        }
+    }
+    for carrier in &range.carriers {
+        let prefix = format!("carrier.{}", carrier.key);
+        each(
+            out,
+            &prefix,
+            &[
+                ("package_most_kg", carrier.package_most_kg.in_kg(), 1.0, 10_000.0),
+                ("longest_mm", carrier.longest_mm.in_mm(), 100.0, 100_000.0),
+                ("length_and_girth_mm", carrier.length_and_girth_mm.in_mm(), 100.0, 100_000.0),
+                ("days", carrier.days.into(), 0.0, 365.0),
+            ],
+        );
+        money(out, &prefix, "package_minor", carrier.package_minor);
+    }
+}

@@ -1,0 +1,60 @@
+// Solving backwards: a goal is named, and one press takes the nearest unit that meets it.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { Bench, browser } from "./page.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+const goals = (bench) => bench.group("Find one that");
+const way = (bench) => goals(bench).locator(".way");
+const price = async (bench) => Number((await bench.tally()).match(/€\D?([\d\D]*?)\.\d\d/)[1].replace(/\D/g, ""));
+
+test("a price is named, and one press meets it", async () => {
+  const bench = await Bench.open(chrome);
+  const before = await price(bench);
+  const most = Math.round(before * 0.85);
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).fill(String(most));
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
+  await way(bench).waitFor();
+  assert.match(await goals(bench).locator(".tell").innerText(), /€.*kg, with you by/);
+  await way(bench).click();
+  await bench.page.waitForFunction(() => !document.querySelector(".goals .way"));
+  assert.ok(await price(bench) <= most, `${await price(bench)} of ${most}`);
+  assert.match(await bench.tally(), /Can be made/);
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).fill("little");
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
+  await goals(bench).getByText("This is no price. Write it as 1500.").waitFor();
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("as wide as can be, and wide enough for the screen", async () => {
+  const bench = await Bench.open(chrome);
+  await goals(bench).getByRole("button", { name: "takes the screen" }).click();
+  await goals(bench).getByText("Say first which screen stands on it.").waitFor();
+  await bench.page.getByRole("textbox", { name: "Screen on top" }).fill("80");
+  await bench.page.getByRole("textbox", { name: "Screen on top" }).press("Enter");
+  await goals(bench).getByRole("button", { name: "takes the screen" }).click();
+  await way(bench).click();
+  // 80 inches are 1 771 mm wide.
+  await bench.page.waitForFunction(() => document.querySelector(".goals") && [...document.querySelectorAll("input")]
+    .some((input) => input.value.replace(/\D/g, "") === "1780"));
+  await goals(bench).getByRole("button", { name: "is as wide as can be" }).click();
+  await way(bench).click();
+  await bench.page.waitForFunction(() => [...document.querySelectorAll("input")]
+    .some((input) => input.value.replace(/\D/g, "") === "2400"));
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
+test("what cannot be made is offered the nearest that can, unasked", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Width", "9000");
+  assert.match(await bench.tally(), /Cannot be made/);
+  await goals(bench).getByText("The nearest that can be made: ").waitFor();
+  await way(bench).click();
+  await bench.page.getByText("Can be made", { exact: true }).waitFor();
+  await bench.close();
+});

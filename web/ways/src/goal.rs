@@ -1,0 +1,109 @@
+//! Goals: read from what the page says, told with what they come to.
+
+use slotwright_core::choice::Choice;
+use slotwright_core::day::Day;
+use slotwright_core::decimal::read_decimal;
+use slotwright_core::derive::look;
+use slotwright_core::money::Money;
+use slotwright_core::options::goals::{Goal, toward};
+use slotwright_core::promise::Backlog;
+use slotwright_core::quantity::Mass;
+use slotwright_core::range::Range;
+use slotwright_core::words;
+
+/// A number as people type it: spaces between thousands, a comma or a point.
+fn number(text: &str) -> Option<f64> {
+    let plain: String = text.chars().filter(|letter| !letter.is_whitespace()).collect();
+    read_decimal(&plain.replace(',', ".")).filter(|number| (0.0..=1e7).contains(number))
+}
+
+/// The goal of a word and its figure; else what is wrong with the figure.
+fn read(word: &str, figure: &str) -> Result<Goal, &'static str> {
+    #[expect(clippy::cast_possible_truncation, reason = "at most a thousand million, rounded")]
+    let minor = |amount: f64| Money::minor((amount * 100.0).round() as i64);
+    match word {
+        "widest" => Ok(Goal::Widest),
+        "screen" => Ok(Goal::Screen),
+        "price" => number(figure).map(minor).map(Goal::Price).ok_or("This is no price. Write it as 1500."),
+        "part" => number(figure).map(Mass::kg).map(Goal::Part).ok_or("This is no weight. Write it as 25."),
+        "by" => figure.parse().map(Goal::By).map_err(|_| "Pick the day on which it has to be there."),
+        _ => Ok(Goal::Valid),
+    }
+}
+
+/// What a goal comes to, what to press, and what comes of that.
+pub(crate) fn told(
+    range: &Range,
+    note: &str,
+    (word, figure): (&str, &str),
+    today: &str,
+    pins: &[String],
+) -> Option<[String; 3]> {
+    let choice = Choice::of_note(note)?;
+    let (today, backlog): (Day, _) = (today.parse().ok()?, Backlog::default());
+    let only = |sentence: &str| Some([sentence.into(), String::new(), String::new()]);
+    let goal = match read(word, figure) {
+        // A field that was emptied.
+        Err(_) if figure.is_empty() => return only(""),
+        Ok(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
+            return only("Say first which screen stands on it.");
+        }
+        Ok(goal) => goal,
+        Err(wrong) => return only(wrong),
+    };
+    let Some(changes) = toward(range, &choice, goal, &super::questions(pins), (today, &backlog)) else {
+        return only("No way to it was found.");
+    };
+    if changes.is_empty() {
+        return only("It is so already.");
+    }
+    let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
+    let derived = look(range, &after, today, &backlog);
+    let built = derived.built?;
+    let sentence = format!(
+        "{}{}, {}, with you by {}.",
+        if goal == Goal::Valid { "The nearest that can be made: " } else { "" },
+        words::money(built.price.total_minor, &built.price.currency),
+        words::mass(built.whole.mass),
+        built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default()
+    );
+    let way = words::together(&changes, range);
+    let mut letters = way.chars();
+    let way = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
+    Some([sentence, way, after.to_note()])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use slotwright_core::change::Change;
+
+    const RANGE: &str = include_str!("../../ranges/fenland.toml");
+
+    #[test]
+    fn a_goal_is_told_with_what_it_comes_to() {
+        let range = Range::parse(RANGE).unwrap();
+        let choice = Choice::first_of(&range).unwrap();
+        let ask =
+            |choice: &Choice, word, figure| told(&range, &choice.to_note(), (word, figure), "2026-11-25", &[]).unwrap();
+        let [sentence, way, note] = ask(&choice, "widest", "");
+        assert!(sentence.starts_with('€') && way.starts_with("Make it "), "{sentence} {way}");
+        assert_eq!(Choice::of_note(&note).unwrap().width_mm, range.models[0].width_mm.most);
+        let price = ask(&choice, "price", "700,50");
+        assert!(!price[2].is_empty(), "{price:?}");
+        for (word, figure, said) in [
+            ("price", "much", "This is no price. Write it as 1500."),
+            ("by", "soon", "Pick the day on which it has to be there."),
+            ("by", "", ""),
+            ("by", "2026-11-25", "No way to it was found."),
+            ("screen", "", "Say first which screen stands on it."),
+            ("part", "90", "It is so already."),
+        ] {
+            assert_eq!(ask(&choice, word, figure), [said, "", ""]);
+        }
+        let wide = choice.with(&Change::BayCount(1), &range);
+        let [sentence, way, note] = ask(&wide, "valid", "");
+        assert!(sentence.starts_with("The nearest that can be made: €"), "{sentence}");
+        assert!(!way.is_empty() && slotwright_core::rules::judge(&range, &Choice::of_note(&note).unwrap()).holds());
+    }
+}
