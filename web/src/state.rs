@@ -109,6 +109,7 @@ pub struct Desk {
     choice: RwSignal<Choice>,
     pins: RwSignal<Vec<Question>>,
     told: RwSignal<Vec<Vec<String>>>,
+    notes: RwSignal<Vec<Note>>,
     note: Memo<String>,
     lit: RwSignal<usize>,
     begun: RwSignal<u32>,
@@ -123,7 +124,8 @@ impl Desk {
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
         let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
         let note = Memo::new(move |_| choice.with(Choice::to_note));
-        let desk = Self { known, range, text, today, choice, pins, told: RwSignal::new(Vec::new()), note, lit, begun };
+        let (told, notes) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()));
+        let desk = Self { known, range, text, today, choice, pins, told, notes, note, lit, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
         Effect::new(move || ways::ask(desk.question("notes", &[])));
         let pending = StoredValue::new(None::<TimeoutHandle>);
@@ -144,9 +146,15 @@ impl Desk {
         [word.to_string(), note].into_iter().chain(more.iter().cloned()).chain(pins).collect()
     }
 
-    /// Takes what the adviser says; what is about an earlier choice is of no use any more.
+    /// Takes what the adviser says; what is about an earlier choice is of no use any more, but notes stay until there
+    /// are newer ones, so that nothing comes and goes while a size is dragged.
     fn hear(self, texts: Vec<String>) {
-        if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
+        if texts.first().is_some_and(|word| word == "notes") {
+            let notes = texts.get(2..).unwrap_or_default().chunks(5).filter_map(Note::of).collect();
+            if self.notes.with_untracked(|known| *known != notes) {
+                self.notes.set(notes);
+            }
+        } else if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
             self.told.update(|told| {
                 told.retain(|known| known.first() != texts.first());
                 told.push(texts);
@@ -167,7 +175,7 @@ impl Desk {
 
     /// What the adviser says of the findings: of what stops the order, and of what is good to know.
     pub fn notes(self) -> Vec<Note> {
-        self.told("notes", |texts| texts.chunks(5).filter_map(Note::of).collect())
+        self.notes.get()
     }
 
     /// The desk of this page.

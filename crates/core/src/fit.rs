@@ -116,7 +116,7 @@ impl Clearance {
     /// Of the joints of a board in a finish.
     pub fn of(range: &Range, board: &Board, finish: &Finish) -> Self {
         let (shared, furthest) = match &board.measured_points_mm {
-            Some(batch) => (batch.deviation(), batch.furthest()),
+            Some(batch) => (batch.deviation(), batch.furthest().max(batch.deviation() * 3.0)),
             None => (tolerance(board) / 3.0, tolerance(board)),
         };
         let film = finish.dry_film() * (f64::from(range.fit.film_per_mille) / 1000.0);

@@ -12,6 +12,7 @@ pub(crate) mod assembly;
 pub(crate) mod check;
 mod derive;
 mod explain;
+pub(crate) mod fit;
 pub(crate) mod options;
 mod order;
 pub(crate) mod range;
@@ -33,6 +34,7 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Sample(asked) => sample::run(asked),
         Command::Order(asked) => order::run(asked),
         Command::Explain(asked) => explain::run(asked),
+        Command::Fit(asked) => fit::run(asked),
         Command::Schema(asked) => schema::run(asked),
         Command::Solid(asked) => solid::run(asked),
         Command::Assembly(asked) => assembly::run(asked),

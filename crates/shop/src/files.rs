@@ -9,7 +9,7 @@ use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::{Range, RangeProblems};
 
-use crate::args::Made;
+use crate::args::{Batches, Made, Measured};
 use crate::output::{DIFFERS, UNREADABLE};
 
 /// The demo range.
@@ -51,6 +51,9 @@ pub(crate) enum FileError {
     /// No rule has that code.
     #[error("no rule has the code {0:?}")]
     NoRule(String),
+    /// No board has that key.
+    #[error("the range has no board {0:?}")]
+    NoBoard(String),
     /// No document has that name.
     #[error("no document has the name {0:?}")]
     NoDocument(String),
@@ -75,6 +78,7 @@ impl FileError {
             Self::Range { .. } => Some("the demo range web/ranges/fenland.toml documents every key"),
             Self::NotOrderable(_) => Some("`slotwright derive` shows the findings with their remedies"),
             Self::NoRule(_) => Some("`slotwright explain` lists them"),
+            Self::NoBoard(_) => Some("`slotwright fit` lists its boards"),
             Self::NoDocument(_) => Some("`slotwright schema` lists them"),
             Self::Write { .. } => Some("does the folder exist, is this no folder itself, and may you write there?"),
             Self::Text(_) => Some("--name, --contact, --address and --remark say what stands on the label"),
@@ -126,6 +130,16 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
         None => ("the demo range".into(), DEMO.into()),
     };
     Range::parse(&text).map_err(|problems| FileError::Range { path, problems })
+}
+
+/// A range with batches that were measured after its file was written.
+pub(crate) fn measured(mut range: Range, batches: &Batches) -> Result<Range, FileError> {
+    for Measured { board, batch } in &batches.batches {
+        let known = range.boards.iter_mut().find(|known| known.key == *board);
+        let known = known.ok_or_else(|| FileError::NoBoard(board.to_string()))?;
+        known.measure(batch.clone());
+    }
+    Ok(range)
 }
 
 /// Range, choice and backlog of a command.

@@ -9,6 +9,7 @@ use slotwright_core::spec::OrderSpec;
 
 use crate::commands::assembly::AssemblySheet;
 use crate::commands::check::Report;
+use crate::commands::fit::FitDocument;
 use crate::commands::options::OptionsDocument;
 use crate::commands::range::RangeReport;
 
@@ -22,6 +23,7 @@ pub(crate) fn all() -> Vec<(&'static str, String)> {
         ("derived", schema::<Document>()),
         ("assembly", schema::<AssemblySheet>()),
         ("options", schema::<OptionsDocument>()),
+        ("fit", schema::<FitDocument>()),
         ("check-report", schema::<Report>()),
         ("range-report", schema::<RangeReport>()),
     ]

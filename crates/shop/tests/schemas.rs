@@ -33,6 +33,7 @@ fn documents_keep_to_their_schemas() -> Result<()> {
     check("derived", &tool(&["derive", "--today", "2026-11-25"])?)?;
     check("assembly", &tool(&["assembly"])?)?;
     check("options", &tool(&["options", "--pin", "width", "--pin", "bays"])?)?;
+    check("fit", &tool(&["fit", "--measured", &format!("birch-12={}", "12.1 ".repeat(8))])?)?;
     let folder = std::env::temp_dir().join(format!("slotwright-schemas-{}", std::process::id()));
     std::fs::create_dir_all(&folder)?;
     let path = folder.join("order.json");

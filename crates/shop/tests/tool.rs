@@ -100,6 +100,33 @@ fn the_worst_file_gives_the_exit_code() -> Result<()> {
 }
 
 /// An order under another range is only checked with that range at hand.
+/// An order that was promised is held against the batch that it will be cut from.
+#[test]
+fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
+    let folder = folder("batch")?;
+    seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
+    let measured = |points: &str| seen(&folder, &["check", "order.json", "--measured", points], "");
+    expect![[r#"
+        exit 0
+        order.json: holds
+    "#]]
+    .assert_eq(&measured("birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70")?);
+    expect![[r#"
+        exit 1
+        order.json: does not hold
+          In this finish 20.5 % of its joints would not go in; the most is 1 %.
+    "#]]
+    .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
+    let few = measured("birch-18=17.6")?;
+    assert!(few.contains("1 points were given; measure eight"), "{few}");
+    let strange = seen(&folder, &["fit", "--measured", "oak=18 18 18 18 18 18 18 18"], "")?;
+    assert!(strange.contains("the range has no board \"oak\""), "{strange}");
+    // What is cut follows the batch.
+    let derived = seen(&folder, &["derive", "--today", DAY, "--measured", "birch-18=18 18 18 18 18 18 18 18"], "")?;
+    assert!(derived.contains("\"thickness_mm\": 18.19"), "18 mm and two films of 96 µm");
+    Ok(())
+}
+
 #[test]
 fn an_order_of_another_range_asks_for_it() -> Result<()> {
     let folder = folder("other")?;

@@ -51,6 +51,13 @@ impl Board {
     }
 }
 
+impl Board {
+    /// Takes a measured batch in place of what was known.
+    pub fn measure(&mut self, batch: Batch) {
+        (self.measured_mm, self.measured_points_mm) = (None, Some(batch));
+    }
+}
+
 /// A use of a board.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

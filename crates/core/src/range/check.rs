@@ -181,8 +181,8 @@ fn finishes(out: &mut Problems, range: &Range) {
             &[
                 ("coats_before", finish.coats_before.into(), 0.0, 20.0),
                 ("coats_after", finish.coats_after.into(), 0.0, 20.0),
-                ("wet_film_um", finish.wet_film_um.into(), 0.0, 1000.0),
-                ("volume_solids_percent", finish.volume_solids_percent.into(), 0.0, 100.0),
+                ("wet_film_um", finish.wet_film_um, 0.0, 1000.0),
+                ("volume_solids_percent", finish.volume_solids_percent, 0.0, 100.0),
                 ("film_kg_per_m3", finish.film_kg_per_m3.in_kg_per_m3(), 100.0, 5000.0),
                 ("loss_per_mille", finish.loss_per_mille.into(), 0.0, 900.0),
             ],

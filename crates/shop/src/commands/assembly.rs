@@ -59,6 +59,7 @@ pub(crate) struct PicturedStep {
 /// Only a unit that can be made is written.
 pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
     let (range, choice, backlog) = files::made(&asked.made)?;
+    let range = files::measured(range, &asked.measured)?;
     let derived = derive(&range, &choice, super::today(), &backlog);
     let sheet = sheet(&derived)?;
     let text = serde_json::to_string_pretty(&sheet).unwrap_or_default();

@@ -5,12 +5,14 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use serde::Serialize;
+use slotwright_core::finding::Severity;
 use slotwright_core::range::Range;
+use slotwright_core::rules::judge;
 use slotwright_core::seal::Digest;
-use slotwright_core::spec::{self, BYTES_MOST, Checked, SpecError};
+use slotwright_core::spec::{self, BYTES_MOST, Checked, OrderSpec, SpecError};
 use slotwright_core::words;
 
-use crate::args::Check;
+use crate::args::{Batches, Check, Measured};
 use crate::files::{self, FileError};
 use crate::output::{self, DIFFERS, GOOD, Tone, UNREADABLE, tinted};
 
@@ -52,6 +54,31 @@ enum Outcome {
     },
 }
 
+/// Ranges by their digests, and batches that orders will be cut from.
+struct Known<'a> {
+    ranges: Vec<(Digest, Range)>,
+    measured: &'a Batches,
+}
+
+impl Known<'_> {
+    /// Checks an order against its range, and whether it can be cut from the measured batches; their parts differ from
+    /// those that were promised, as they should.
+    fn check(&self, spec: &OrderSpec, range: &Range) -> Checked {
+        let mut checked = spec::check(spec, range);
+        // Boards of other ranges are none of this order's.
+        let own = |measured: &&Measured| range.board(&measured.board).is_some();
+        let batches = Batches { batches: self.measured.batches.iter().filter(own).cloned().collect() };
+        if let Ok(range) = files::measured(range.clone(), &batches)
+            && !batches.batches.is_empty()
+        {
+            let stops = judge(&range, &spec.choice).findings;
+            let stops = stops.into_iter().filter(|finding| finding.severity == Severity::Stops);
+            checked.stops.extend(stops.filter(|finding| !checked.stops.contains(finding)).collect::<Vec<_>>());
+        }
+        checked
+    }
+}
+
 impl Outcome {
     const fn code(&self) -> u8 {
         match self {
@@ -68,7 +95,7 @@ pub(super) fn run(asked: &Check) -> Result<u8, FileError> {
         ranges.push(files::range(Some(path))?);
     }
     let known: Vec<(Digest, Range)> = ranges.into_iter().map(|range| (range.digest(), range)).collect();
-    let files = check_all(&asked.files, &known);
+    let files = check_all(&asked.files, &Known { ranges: known, measured: &asked.measured });
     let code = files.iter().map(|file| file.result.code()).max().unwrap_or(GOOD);
     if asked.json {
         let report = Report { format: "slotwright-check", version: 1, files };
@@ -80,7 +107,7 @@ pub(super) fn run(asked: &Check) -> Result<u8, FileError> {
 }
 
 /// Checks the files on all cores; the answers stay in the order of the files.
-fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[(Digest, Range)]) -> Vec<FileReport> {
+fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &Known<'_>) -> Vec<FileReport> {
     let cores = thread::available_parallelism().map_or(1, usize::from);
     let share = files.len().div_ceil(cores).max(1);
     let (done, all) = (AtomicUsize::new(0), files.len());
@@ -111,7 +138,7 @@ fn given_up<P: AsRef<Path>>(files: &[P]) -> Vec<FileReport> {
     files.iter().map(|file| FileReport { file: file.as_ref().display().to_string(), result: result() }).collect()
 }
 
-fn check_one(path: &Path, known: &[(Digest, Range)]) -> Outcome {
+fn check_one(path: &Path, known: &Known<'_>) -> Outcome {
     let most = u64::try_from(BYTES_MOST).unwrap_or(u64::MAX);
     let bytes = match files::bytes(path, most) {
         Ok(bytes) => bytes,
@@ -122,8 +149,8 @@ fn check_one(path: &Path, known: &[(Digest, Range)]) -> Outcome {
     };
     let checked = spec::read(&bytes).and_then(|spec| {
         let digest = spec.range.digest;
-        let range = known.iter().find(|(known, _)| *known == digest);
-        range.map(|(_, range)| spec::check(&spec, range)).ok_or(SpecError::UnknownRange { digest })
+        let range = known.ranges.iter().find(|(known, _)| *known == digest);
+        range.map(|(_, range)| known.check(&spec, range)).ok_or(SpecError::UnknownRange { digest })
     });
     match checked {
         Ok(checked) if checked.holds() => Outcome::Holds,

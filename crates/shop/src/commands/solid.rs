@@ -11,6 +11,7 @@ use crate::output::GOOD;
 /// Only a unit that can be made is written.
 pub(super) fn run(asked: &Solid) -> Result<u8, FileError> {
     let (range, choice, backlog) = files::made(&asked.made)?;
+    let range = files::measured(range, &asked.measured)?;
     let derived = derive(&range, &choice, super::today(), &backlog);
     let Some(bytes) = gltf::glb(&derived) else {
         return Err(FileError::NotOrderable(derived.stops().map(words::sentence).collect()));

@@ -16,8 +16,8 @@ fn build(out: &mut Problems, range: &Range) {
         out,
         "build",
         &[
-            ("clearance_least_mm", least.into(), 0.0, most),
-            ("clearance_most_mm", most.into(), 0.0, 2.0),
+            ("clearance_least_mm", least, 0.0, most),
+            ("clearance_most_mm", most, 0.0, 2.0),
             ("clearance_mm", build.clearance_mm.in_mm(), least, most),
         ],
     );
@@ -87,7 +87,7 @@ fn build(out: &mut Problems, range: &Range) {
         out,
         "handling",
         &[
-            ("one_person_kg", one.into(), 0.1, 200.0),
+            ("one_person_kg", one, 0.1, 200.0),
             ("one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0),
             ("two_people_kg", range.handling.two_people_kg.in_kg(), one, 400.0),
         ],
@@ -101,7 +101,7 @@ fn rates(out: &mut Problems, range: &Range) {
         "rates",
         &[
             ("sheet_yield_per_mille", rates.sheet_yield_per_mille.into(), 100.0, 1000.0),
-            ("feed_mm_per_min", rates.feed_mm_per_min.into(), 10.0, 100_000.0),
+            ("feed_mm_per_min", rates.feed_mm_per_min, 10.0, 100_000.0),
             ("passes", rates.passes.into(), 1.0, 50.0),
         ],
     );

@@ -1,0 +1,111 @@
+//! `slotwright fit`: what thickness, films and cutting make of the clearances of a range.
+
+use serde::Serialize;
+use slotwright_core::fit::Clearance;
+use slotwright_core::quantity::Length;
+use slotwright_core::range::{Board, Finish, Key, Range};
+
+use crate::args::Fit;
+use crate::files::{self, FileError};
+use crate::output::{self, DIFFERS, GOOD};
+
+/// How the joints of each board fit in each finish.
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+pub(crate) struct FitDocument {
+    /// Always `slotwright-fit`.
+    format: &'static str,
+    /// Version of this format.
+    version: u32,
+    /// Key of the range.
+    range: Key,
+    /// The wanted clearance: slot width beyond the coated thickness.
+    clearance_mm: Length,
+    /// The clearance to use instead, in the middle of the wanted window, where that is another one.
+    better_mm: Option<Length>,
+    /// The boards in the order of the range.
+    boards: Vec<BoardFit>,
+}
+
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+struct BoardFit {
+    /// Key of the board.
+    board: Key,
+    /// Thickness that is cut for.
+    thickness_mm: Length,
+    /// Standard deviation of the eight measured points; nothing if the batch was not measured so.
+    deviation_mm: Option<Length>,
+    /// Its finishes in the order of the range.
+    finishes: Vec<FinishFit>,
+}
+
+#[derive(Debug, Serialize, schemars::JsonSchema)]
+struct FinishFit {
+    /// Key of the finish.
+    finish: Key,
+    /// Width of a slot for one thickness.
+    slot_mm: Length,
+    /// How far a clearance may be off if everything is off at once.
+    worst_mm: Length,
+    /// How far it is likely to be off: three standard deviations.
+    likely_mm: Length,
+    /// Expected share of joints that do not go in.
+    tight: f64,
+    /// Expected share of joints outside the wanted window.
+    outside: f64,
+    /// Expected share of panels with twelve joints, such as a top, of which one does not go in: they share their thickness.
+    any_of_twelve_tight: f64,
+    /// Whether more are too tight than the range allows.
+    stops: bool,
+}
+
+/// Exit code 1 if some finish of a measured board has more joints too tight than the range allows.
+pub(super) fn run(asked: &Fit) -> Result<u8, FileError> {
+    let range = files::measured(files::range(asked.range.as_deref())?, &asked.measured)?;
+    let build = &range.build;
+    let middle = (build.clearance_least_mm + build.clearance_most_mm) / 2.0;
+    let boards: Vec<BoardFit> = range.boards.iter().map(|board| fit(&range, board)).collect();
+    let stops = boards.iter().flat_map(|board| &board.finishes).any(|finish| finish.stops);
+    let document = FitDocument {
+        format: "slotwright-fit",
+        version: 1,
+        range: range.key.clone(),
+        clearance_mm: build.clearance_mm,
+        better_mm: Some(middle).filter(|middle| (*middle - build.clearance_mm).abs() > Length::mm(0.001)),
+        boards,
+    };
+    output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
+    Ok(if stops { DIFFERS } else { GOOD })
+}
+
+fn fit(range: &Range, board: &Board) -> BoardFit {
+    BoardFit {
+        board: board.key.clone(),
+        thickness_mm: board.thickness(),
+        deviation_mm: board.measured_points_mm.as_ref().map(|batch| hundredth(batch.deviation())),
+        finishes: range.finishes.iter().map(|finish| of(range, board, finish)).collect(),
+    }
+}
+
+fn of(range: &Range, board: &Board, finish: &Finish) -> FinishFit {
+    let (fit, build) = (Clearance::of(range, board, finish), &range.build);
+    let most = f64::from(range.fit.tight_most_per_mille) / 1000.0;
+    FinishFit {
+        finish: finish.key.clone(),
+        slot_mm: hundredth(board.thickness() + finish.dry_film() * 2.0 + build.clearance_mm),
+        worst_mm: hundredth(fit.worst),
+        likely_mm: hundredth(fit.likely()),
+        tight: millionth(fit.tight()),
+        outside: millionth(fit.outside(build.clearance_least_mm, build.clearance_most_mm)),
+        any_of_twelve_tight: millionth(fit.any_tight(12)),
+        stops: board.measured_points_mm.is_some() && fit.tight() > most,
+    }
+}
+
+/// To a hundredth of a millimetre, a thousandth being beyond what is measured.
+fn hundredth(length: Length) -> Length {
+    Length::mm(length.to_hundredth_mm())
+}
+
+fn millionth(share: f64) -> f64 {
+    (share * 1e6).round() / 1e6
+}
