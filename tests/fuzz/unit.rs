@@ -5,7 +5,7 @@ use slotwright_core::derive::derive;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, toward};
 use slotwright_core::options::states::{State, nearest, reaches, states, why_shut};
-use slotwright_core::options::{Answer, Size, options, runs};
+use slotwright_core::options::{Answer, Options, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
@@ -29,7 +29,7 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
     let with_others = states(range, choice, &[]);
     assert_eq!(alone.is_some(), with_others.is_some());
     for (alone, Answer { change, state, .. }) in
-        alone.iter().flat_map(|options| options.all()).zip(with_others.iter().flat_map(|options| options.all()))
+        alone.iter().flat_map(Options::all).zip(with_others.iter().flat_map(Options::all))
     {
         assert_eq!(alone.state.is_none(), state.is_open(), "{change:?} {choice:?}");
         match state {
@@ -42,8 +42,7 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
             State::Shut(shut) => assert!(!words::shut(shut).is_empty()),
         }
     }
-    let shut =
-        with_others.iter().flat_map(|options| options.all()).find(|answer| matches!(answer.state, State::Shut(_)));
+    let shut = with_others.iter().flat_map(Options::all).find(|answer| matches!(answer.state, State::Shut(_)));
     if let Some(Answer { change, .. }) = shut {
         let _ = why_shut(range, choice, change, &[]);
     }

@@ -129,7 +129,7 @@ fn middle(picked: Picked<'_>, layout: &Layout, id: PanelId, width: Length, leave
 }
 
 /// The parts of a unit as burdens: each of its mass in the middle of its rectangle.
-pub(crate) fn burdens(
+pub fn burdens(
     picked: Picked<'_>,
     layout: &Layout,
     leaves: Leaves,

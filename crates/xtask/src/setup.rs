@@ -6,6 +6,7 @@ mod apt;
 pub(crate) mod chromium;
 mod debian;
 pub(crate) mod node;
+pub(crate) mod python;
 mod tools;
 pub(crate) mod wasm;
 
@@ -35,6 +36,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
         say::step(&tool);
     }
     say::step(&format!("Chromium: {}", chromium.display()));
+    say::step(&format!("Python: {}", python::ready(root)?.display()));
     say::line("Everything is set up.");
     Ok(())
 }

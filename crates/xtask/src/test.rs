@@ -1,6 +1,7 @@
 //! `cargo xtask test`: every check and every test, the quickest to fail first.
 
 mod node;
+mod outside;
 
 use std::time::Instant;
 
@@ -20,13 +21,23 @@ pub(crate) enum Stage {
     Web,
     Size,
     Solids,
+    Outside,
     Parity,
     Browser,
 }
 
 impl Stage {
-    const ALL: [Self; 8] =
-        [Self::Fmt, Self::Lint, Self::Host, Self::Web, Self::Size, Self::Solids, Self::Parity, Self::Browser];
+    const ALL: [Self; 9] = [
+        Self::Fmt,
+        Self::Lint,
+        Self::Host,
+        Self::Web,
+        Self::Size,
+        Self::Solids,
+        Self::Outside,
+        Self::Parity,
+        Self::Browser,
+    ];
 
     pub(crate) fn parse(word: &str) -> Result<Self> {
         let names = Self::ALL.map(Self::name);
@@ -44,6 +55,7 @@ impl Stage {
             Self::Web => "web",
             Self::Size => "size",
             Self::Solids => "solids",
+            Self::Outside => "outside",
             Self::Parity => "parity",
             Self::Browser => "browser",
         }
@@ -57,6 +69,7 @@ impl Stage {
             Self::Web => "clippy for wasm32, the page is built",
             Self::Size => "the page is within its size budget",
             Self::Solids => "the exported solids, by an independent geometry kernel",
+            Self::Outside => "strength, stability and fit, by libraries that are not ours",
             Self::Parity => "the same bytes natively and in WebAssembly",
             Self::Browser => "the page in a browser",
         }
@@ -70,6 +83,7 @@ impl Stage {
             Self::Web => web(root, arguments),
             Self::Size => size::run(root, arguments),
             Self::Solids => node::solids(root),
+            Self::Outside => outside::run(root),
             Self::Parity => node::parity(root, arguments),
             Self::Browser => node::browser(root),
         }

@@ -1,0 +1,30 @@
+//! Strength, stability and fit, by Python libraries that are not ours.
+
+use std::process::{Command, Stdio};
+
+use anyhow::{Context, Result, ensure};
+
+use crate::command::{self, cargo, lock_switch};
+use crate::root::Root;
+use crate::setup;
+use crate::{metadata, say};
+
+/// The core's figures go into the checks as JSON.
+pub(super) fn run(root: &Root) -> Result<()> {
+    let python = setup::python::ready(root)?;
+    say::step("Building the program that writes the core's figures");
+    let mut build = cargo(root);
+    build.args(["build", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
+    build.args(["--bin", "figures", "--profile", "test"]).args(lock_switch());
+    command::run(&mut build, "read the compiler's message above")?;
+    let mut figures = Command::new(root.target().join("debug/figures"))
+        .stdout(Stdio::piped())
+        .spawn()
+        .context("the program that writes the core's figures")?;
+    let written = figures.stdout.take().context("its output")?;
+    let mut checks = Command::new(python);
+    checks.arg(root.join("tests/outside/check.py")).stdin(written);
+    command::run(&mut checks, "mend the figure that the check names, or the check")?;
+    ensure!(figures.wait().context("waiting for the figures")?.success(), "the core's figures broke off");
+    Ok(())
+}

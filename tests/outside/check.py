@@ -1,0 +1,227 @@
+"""The core's strength, stability and fit, by libraries that are not ours.
+
+Reads the figures that `figures` writes and says what differs. Sources stand beside each check.
+"""
+
+import itertools
+import json
+import math
+import sys
+
+import numpy
+from Pynite import FEModel3D
+from scipy import stats
+from scipy.sparse.linalg import eigsh
+from skfem import Basis, BilinearForm, ElementTriMorley, LinearForm, MeshTri, condense, solve
+from skfem.helpers import dd, ddot, grad, trace, eye
+
+G = 9.80665  # m/s², ISO 80000-3:2006, 3-9.1
+
+checks = 0
+
+
+def near(what, found, wanted, share, least=0.0):
+    """Counts a check and stops at what differs by more than a share."""
+    global checks
+    checks += 1
+    if abs(found - wanted) > max(abs(wanted) * share, least):
+        sys.exit(f"{what}: {found} against {wanted}, more than {share:.2%} apart")
+
+
+def beam(span, inertia, stiffness, supports, spread=0.0, points=()):
+    """Largest downward deflection of a beam by finite elements (PyNite), in mm; spread in N/mm."""
+    model = FEModel3D()
+    model.add_material("wood", stiffness, stiffness / 16, 0.3, 0)
+    model.add_section("strip", 1e4, inertia, inertia, inertia)
+    places = sorted({0.0, span, *supports, *(at for at, _ in points)})
+    for number, at in enumerate(places):
+        model.add_node(f"N{number}", at, 0, 0)
+        held = at in supports
+        model.def_support(f"N{number}", number == 0, held, True, number == 0, number == 0, False)
+    for number in range(len(places) - 1):
+        model.add_member(f"M{number}", f"N{number}", f"N{number + 1}", "wood", "strip")
+        if spread:
+            model.add_member_dist_load(f"M{number}", "FY", -spread, -spread)
+    for at, force in points:
+        model.add_node_load(f"N{places.index(at)}", "FY", -force)
+    model.analyze_linear()
+    return model, places
+
+
+def sag_at(model, places, at):
+    for number in range(len(places) - 1):
+        low, high = places[number], places[number + 1]
+        if low <= at <= high:
+            return -model.members[f"M{number}"].deflection("dy", at - low)
+    raise ValueError(at)
+
+
+def shelves(figures):
+    # Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1: simple ends, uniform load.
+    for case in figures["shelves"]:
+        span, thick, stiffness = case["span"], case["thickness"], case["stiffness"]
+        spread = case["load"] * G / 1e6  # N/mm² on a strip 1 mm wide
+        model, places = beam(span, thick**3 / 12, stiffness, (0.0, span), spread)
+        near("sag of a shelf", case["sag"], sag_at(model, places, span / 2), 0.002)
+        wide = case["widest"]
+        model, places = beam(wide, thick**3 / 12, stiffness, (0.0, wide), spread)
+        near("widest span", sag_at(model, places, wide / 2), wide / 200, 0.002)
+    for case in figures["points"]:
+        span, inertia = case["span"], case["strip"] * case["thickness"] ** 3 / 12
+        model, places = beam(span, inertia, case["stiffness"], (0.0, span), 0.0, [(case["from"], case["force"])])
+        near("sag under a force", case["sag"], sag_at(model, places, span / 2), 0.002)
+
+
+def two_bays(figures):
+    # Lindeburg, Civil Engineering Reference Manual, 15th ed.: two equal spans, 0.00541 w L⁴/(E I) at 0.4215 L.
+    case = figures["shelves"][0]
+    span, inertia, spread = case["span"], case["thickness"] ** 3 / 12, case["load"] * G / 1e6
+    model, places = beam(2 * span, inertia, case["stiffness"], (0.0, span, 2 * span), spread)
+    whole = spread * span**4 / (case["stiffness"] * inertia)
+    found = sag_at(model, places, 0.4215 * span)
+    near("two bays", found / whole, 0.00541, 0.003)
+    # The core takes each bay by itself: on the safe side, by 5/384 over 0.00541.
+    near("one bay for two", case["sag"] / found, 5 / 384 / 0.00541, 0.005)
+
+
+def leaf():
+    # Wood Handbook, table 9-1: cantilever, uniform load, 1/8; an open leaf's own weight on its lower pivot's line.
+    span, inertia, stiffness, spread = 500.0, 900.0 * 17.7**3 / 12, 7452.0, 0.1
+    model = FEModel3D()
+    model.add_material("wood", stiffness, stiffness / 16, 0.3, 0)
+    model.add_section("strip", 1e5, inertia, inertia, inertia)
+    model.add_node("root", 0, 0, 0)
+    model.add_node("tip", span, 0, 0)
+    model.def_support("root", True, True, True, True, True, True)
+    model.add_member("leaf", "root", "tip", "wood", "strip")
+    model.add_member_dist_load("leaf", "FY", -spread, -spread)
+    model.analyze_linear()
+    near("cantilever", -model.members["leaf"].deflection("dy", span), spread * span**4 / (8 * stiffness * inertia), 0.002)
+
+
+def plate(mesh, stiffness, thick, poisson, load, held):
+    """Deflections of a thin plate by Morley elements (scikit-fem); held(x) says where it is simply supported."""
+    rigid = stiffness * thick**3 / (12 * (1 - poisson**2))
+    basis = Basis(mesh, ElementTriMorley())
+
+    @BilinearForm
+    def bent(u, v, w):
+        def curved(w_):
+            return rigid * ((1 - poisson) * dd(w_) + poisson * eye(trace(dd(w_)), 2))
+        return ddot(curved(u), dd(v))
+
+    @LinearForm
+    def pressed(v, w):
+        return load * v
+
+    edge = basis.get_dofs(mesh.facets_satisfying(held)).all("u")
+    return basis, bent.assemble(basis), pressed.assemble(basis), edge, rigid
+
+
+def rectangle(long, wide, across, up):
+    return MeshTri.init_tensor(numpy.linspace(0, long, across), numpy.linspace(0, wide, up))
+
+
+def plates(figures):
+    # Roark's Formulas, 7th ed., table 11.4, case 1a: 420 × 300, t 17.6, E 8000, q 0.0024 N/mm²: 0.0343 mm.
+    mesh = rectangle(420, 300, 57, 41)
+    sides = lambda x: (x[0] < 1e-6) | (x[0] > 420 - 1e-6) | (x[1] < 1e-6) | (x[1] > 300 - 1e-6)
+    basis, bent, pressed, edge, _ = plate(mesh, 8000, 17.6, 0.3, 0.0024, sides)
+    found = solve(*condense(bent, pressed, D=edge))
+    near("plate on four edges", found[basis.nodal_dofs[0]].max(), 0.0343, 0.01)
+    # A shelf 800 × 300 on two edges is a beam as long as nothing is held crosswise (ν = 0).
+    mesh = rectangle(800, 300, 65, 25)
+    ends = lambda x: (x[0] < 1e-6) | (x[0] > 800 - 1e-6)
+    case = next(case for case in figures["shelves"] if (case["span"], case["stiffness"]) == (800.0, 10048.0))
+    basis, bent, pressed, edge, _ = plate(mesh, 10048, 17.6, 0.0, case["load"] * G / 1e6, ends)
+    found = solve(*condense(bent, pressed, D=edge))
+    near("shelf as a plate", case["sag"], found[basis.nodal_dofs[0]].max(), 0.01)
+
+
+def buckling(figures):
+    # Timoshenko and Gere: plate in compression, loaded ends and one side supported, the other free:
+    # k = 0.425 + (b/a)² for ν = 0.25 to 0.3; the core leaves out 1/(1 − ν²), on the safe side.
+    for case in figures["buckling"]:
+        deep, high, thick, stiffness = case["depth"], case["height"], case["thickness"], case["stiffness"]
+        poisson = 0.25
+        mesh = rectangle(high, deep, 49, 17)
+        held = lambda x: (x[0] < 1e-6) | (x[0] > high - 1e-6) | (x[1] < 1e-6)
+        basis, bent, _, edge, _ = plate(mesh, stiffness, thick, poisson, 0.0, held)
+
+        @BilinearForm
+        def pushed(u, v, w):
+            return grad(u)[0] * grad(v)[0]
+
+        free = numpy.setdiff1d(numpy.arange(basis.N), edge)
+        stiff, geometric = bent[free][:, free], pushed.assemble(basis)[free][:, free]
+        stress = eigsh(stiff, k=1, M=geometric, sigma=0, which="LM", return_eigenvectors=False)[0] / thick
+        force = stress * thick * deep * (1 - poisson**2)
+        near("buckling", case["force"], force, 0.06)
+        if case["force"] > force * 1.03:
+            sys.exit(f"buckling: {case['force']} is above {force}")
+
+
+def stability(figures):
+    for case in figures["cabinets"]:
+        points = [(kg, behind, up) for kg, behind, up in case["burdens"]]
+        tilt = tipped(points)
+        near("slope that tips", case["steepest"], math.tan(tilt), 1e-4)
+        near("moment by hand", case["left"], sum(kg * G * behind / 1000 for kg, behind, _ in points), 1e-9)
+        # From each part's exact centre of gravity, every combination of open leaves: the worst is all open,
+        # and the core's middles of rectangles are near it.
+        leaves = [at for at, part in enumerate(case["parts"]) if part["axis"]]
+        angles = {}
+        for states in itertools.product((False, True), repeat=len(leaves)):
+            opened = {leaf for leaf, is_open in zip(leaves, states) if is_open}
+            angles[states] = tipped([point(part, at in opened, case["edge"]) for at, part in enumerate(case["parts"])])
+        worst = min(angles, key=angles.get)
+        if not all(worst):
+            sys.exit(f"stability: {worst} is worse than all leaves open")
+        near("slope from centres of gravity", case["steepest"], math.tan(angles[worst]), 0.05, 0.005)
+
+
+def point(part, is_open, edge):
+    """A part's mass behind the foot's edge and over the floor; an open leaf is turned about its pivots."""
+    x, y, z = part["at"]
+    if is_open:
+        y = part["axis"][1] - abs(x - part["axis"][0])
+    return part["kg"], y - edge, z
+
+
+def tipped(points):
+    """The tilt at which mass points fall over their edge, by turning them in ever smaller steps."""
+    angle, step = 0.0, math.radians(1)
+    while step > 1e-7:
+        turned = angle + step
+        if sum(kg * (behind * math.cos(turned) - up * math.sin(turned)) for kg, behind, up in points) > 0:
+            angle = turned
+        else:
+            step /= 10
+    return angle
+
+
+def fits(figures):
+    # Monte Carlo, PCG64 with a fixed seed: within four standard errors; SciPy's normal distribution exactly.
+    draw = numpy.random.Generator(numpy.random.PCG64(20261126))
+    count = 400_000
+    for case in figures["fits"]:
+        mean, shared, own = case["mean"], case["shared"], case["own"]
+        sigma = math.hypot(shared, own)
+        near("tight", case["tight"], stats.norm.cdf(0, mean, sigma), 1e-9)
+        outside = stats.norm.cdf(0.1, mean, sigma) + stats.norm.sf(0.2, mean, sigma)
+        near("outside", case["outside"], outside, 1e-9)
+        of_panel = draw.normal(mean, shared, count)
+        joints = of_panel[:, None] + draw.normal(0, own, (count, 12))
+        drawn = [("tight", case["tight"], (joints[:, 0] < 0).mean()),
+                 ("outside", case["outside"], ((joints[:, 0] < 0.1) | (joints[:, 0] > 0.2)).mean()),
+                 ("any of twelve", case["any_of_12"], (joints < 0).any(axis=1).mean())]
+        for what, share, found in drawn:
+            near(f"{what}, drawn", found, share, 0, 4 * math.sqrt(max(share, 1 / count) * (1 - share) / count))
+
+
+if __name__ == "__main__":
+    figures = json.load(sys.stdin)
+    for check in (shelves, two_bays, plates, buckling, stability, fits):
+        check(figures)
+    leaf()
+    print(f"{checks} figures agree")
