@@ -10,6 +10,7 @@
 // conflicts: Reiter, Artificial Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
 
 use alloc::collections::BTreeSet;
+use core::cell::Cell;
 
 use super::scope::Scope;
 
@@ -114,6 +115,9 @@ pub(crate) struct Search<'a, P: Puzzle> {
 
 /// Most judgements of one search: some ten milliseconds.
 const JUDGEMENTS: u32 = 20_000;
+
+/// Most judgements of all searches for the answers of one choice: some tenths of a second.
+pub(crate) const TOGETHER: u32 = 120_000;
 
 /// Most judgements for the question whether there is anything at all.
 const SOON: u32 = 600;
@@ -220,9 +224,21 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point.
-pub(crate) fn smallest<P: Puzzle>(puzzle: &P, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
+/// its size, and the point. Takes its judgements from what is left of them for all searches together.
+pub(crate) fn smallest<P: Puzzle>(
+    puzzle: &P,
+    point: &P::Point,
+    free: Scope,
+    left: &Cell<u32>,
+) -> Found<(Scope, P::Point)> {
     let mut search = Search::new(puzzle);
+    search.most = search.most.min(left.get());
+    let found = sets(&mut search, point, free);
+    left.set(left.get().saturating_sub(search.judgements));
+    found
+}
+
+fn sets<P: Puzzle>(search: &mut Search<'_, P>, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
     let mut conflicts: Vec<Scope> = Vec::new();
     let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
     let mut last = NoGood::default();
@@ -232,7 +248,7 @@ pub(crate) fn smallest<P: Puzzle>(puzzle: &P, point: &P::Point, free: Scope) -> 
         // Before larger sets are tried: is there any point at all? What cannot be told soon is not asked again.
         if size == 3 && !asked {
             asked = true;
-            let mut any = Search::new(puzzle);
+            let mut any = Search::new(search.puzzle);
             any.most = SOON;
             if let Found::Nothing(nothing) = any.within(point, free) {
                 return Found::Nothing(nothing);

@@ -1,6 +1,8 @@
 //! Open, with other changes, or shut: the exact state of every answer, with the smallest set of other
 //! changes that it needs, or the rules that forbid it.
 
+use core::cell::Cell;
+
 use serde::Serialize;
 
 use super::scope::{self, Scope};
@@ -92,12 +94,14 @@ pub(super) struct Table<'a> {
     choice: &'a Choice,
     ways: Ways,
     pins: Scope,
+    /// Judgements that are left for all answers.
+    left: Cell<u32>,
 }
 
 impl<'a> Table<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
         let pins = pins.iter().fold(FIXED, |all, pin| all.and(Scope::of(*pin)));
-        Self { range, choice, ways: Ways::of(range, model, choice), pins }
+        Self { range, choice, ways: Ways::of(range, model, choice), pins, left: Cell::new(solve::TOGETHER) }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
@@ -116,7 +120,7 @@ impl<'a> Table<'a> {
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.into_iter().next() else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
-        match solve::smallest(&puzzle, choice, free) {
+        match solve::smallest(&puzzle, choice, free, &self.left) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
             Found::Nothing(nothing) => State::Shut(self.shut(reason, &nothing, true)),
             Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
@@ -162,7 +166,7 @@ impl<'a> Table<'a> {
         }
         let asked = Scope::of(size.question());
         let (puzzle, free) = self.asked(changed, asked);
-        match solve::smallest(&puzzle, changed, free) {
+        match solve::smallest(&puzzle, changed, free, &self.left) {
             Found::Point((_, point)) => {
                 known.point = Some(point);
                 Reach::Shifts

@@ -1,5 +1,7 @@
 //! Published examples, and random puzzles against a search of every point.
 
+use core::cell::Cell;
+
 use proptest::prelude::*;
 
 use super::*;
@@ -153,7 +155,7 @@ proptest! {
             let set = changed(&table, &point);
             (set.len(), set)
         });
-        match (best.min(), smallest(&table, &table.now(), table.all())) {
+        match (best.min(), smallest(&table, &table.now(), table.all(), &Cell::new(u32::MAX))) {
             (Some((_, set)), Found::Point((own, point))) => {
                 prop_assert!(table.holds(&point));
                 prop_assert_eq!((own, changed(&table, &point)), (set, set));
@@ -260,7 +262,7 @@ fn wishes(count: usize, holds: fn(&[i32]) -> bool) -> Table {
 }
 
 fn dropped(table: &Table) -> Vec<u8> {
-    match smallest(table, &table.now(), table.all()) {
+    match smallest(table, &table.now(), table.all(), &Cell::new(u32::MAX)) {
         Found::Point((set, _)) => set.places().map(|place| place + 1).collect(),
         other => panic!("{other:?}"),
     }
