@@ -317,8 +317,9 @@ impl TryFrom<f64> for Dim {
     #[expect(clippy::cast_possible_truncation, reason = "a whole number within ±1e6")]
     fn try_from(mm: f64) -> Result<Self, NotADim> {
         let tenths = round_half_away(mm * 10.0);
-        // `<` also refuses NaN.
-        let whole = (mm * 10.0 - tenths).abs() < 1e-6;
+        // To the bit: what was written is what is kept. Zero may have a sign; NaN is equal to nothing.
+        let kept = tenths / 10.0;
+        let whole = kept <= mm && mm <= kept;
         let within = tenths.abs() <= f64::from(Self::LARGEST.0);
         if whole && within { Ok(Self(tenths as i32)) } else { Err(NotADim(mm)) }
     }
@@ -347,10 +348,15 @@ mod tests {
     #[test]
     fn a_dim_takes_whole_tenths_only() {
         assert_eq!(Dim::try_from(1640.5), Ok(Dim::tenths(16_405)));
-        for bad in [0.05, f64::NAN, f64::INFINITY, 1e9, -1e9] {
+        // A hundred-thousandth of a millimetre is not nothing.
+        for bad in [0.05, 1e-14, 30.000_000_001, f64::NAN, f64::INFINITY, 1e9, -1e9] {
             assert!(Dim::try_from(bad).is_err(), "{bad}");
         }
         assert_eq!(f64::from(Dim::tenths(16_403)).to_string(), "1640.3");
+        assert!(
+            (-1_000_000..=1_000_000)
+                .all(|tenths| Dim::try_from(f64::from(Dim::tenths(tenths))) == Ok(Dim::tenths(tenths)))
+        );
     }
 
     /// The wood trade weighs sheets by area, nominal thickness and density.
