@@ -9,11 +9,11 @@ use slotwright_core::options::states::{Reach, State, reaches, states, why_shut};
 use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Key, Range};
-use slotwright_core::rules::{Rule, judge};
+use slotwright_core::rules::{Rule, judge, judge_stops};
 use slotwright_tests::demo;
 
 /// A range with few answers to each question.
-fn thinned(model: &str) -> Range {
+pub(crate) fn thinned(model: &str) -> Range {
     let mut range = demo().unwrap();
     range.models.retain(|known| known.key.as_str() == model);
     range.holes.truncate(1);
@@ -34,7 +34,7 @@ fn thinned(model: &str) -> Range {
 }
 
 /// How important a question is; shifts take the least important ones of the fewest.
-fn importance(question: Question) -> u32 {
+pub(crate) fn importance(question: Question) -> u32 {
     match question {
         Question::Corners => 0,
         Question::Back => 1,
@@ -79,7 +79,7 @@ fn differing(from: &Choice, to: &Choice) -> Vec<Question> {
 }
 
 /// Every choice of a thinned range, with the rules that it breaks as bits.
-fn every(range: &Range) -> Vec<(Choice, u64)> {
+pub(crate) fn every(range: &Range) -> Vec<(Choice, u64)> {
     let model = range.models.first().unwrap();
     let fills = [Fill::Open, Fill::Shelves(1), Fill::Leaf(Hung::Left), Fill::Leaf(Hung::Right)];
     let hole = range.holes.first().map(|kind| Hole { kind: kind.key.clone(), offset_mm: Dim::mm(0) });
@@ -111,7 +111,7 @@ fn every(range: &Range) -> Vec<(Choice, u64)> {
                 corner_radius_mm: *model.corner_radii_mm.first().unwrap(),
                 place: Place::default(),
             };
-            let judged = judge(range, &choice);
+            let judged = judge_stops(range, &choice);
             let broken = judged.stops().fold(0, |broken, finding| broken | bit(finding.rule));
             assert_eq!(judged.holds(), broken == 0);
             every.push((choice, broken));

@@ -12,6 +12,8 @@ use slotwright_tests::demo;
 
 #[cfg(test)]
 mod brute;
+#[cfg(test)]
+mod general;
 
 fn can_be_ordered(range: &Range, choice: &Choice) -> bool {
     let backlog = Backlog::default();
