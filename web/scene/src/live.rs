@@ -18,6 +18,9 @@ use web_sys::OffscreenCanvas;
 use crate::gl::{Paint, Shot, Stage, Stands};
 use crate::overlay;
 
+/// About as high are the step's controls and its sentence, in pixels.
+const SENTENCE: f32 = 70.0;
+
 /// The unit that is shown.
 #[derive(Debug)]
 struct Unit {
@@ -153,9 +156,15 @@ impl Live {
 
     /// Changes what is shown, with the room that it takes.
     fn show(&mut self, change: impl FnOnce(&mut Show, Bounds, f32)) {
-        let (aspect, person) = (self.aspect(), self.toggles.person);
+        let (aspect, person, high) = (self.aspect(), self.toggles.person, self.extent.1);
         if let Some((show, unit)) = self.show.as_mut().zip(self.unit.as_ref()) {
-            change(show, unit.scene.reach(show.goal(), &unit.assembly, person), aspect);
+            let mut bounds = unit.scene.reach(show.goal(), &unit.assembly, person);
+            if show.goal().built.is_some() {
+                // The sentence of the step stands over the foot of the picture.
+                let covered = (SENTENCE / high.max(1.0)).min(0.4);
+                bounds.low.y -= bounds.high.y * covered / (1.0 - covered);
+            }
+            change(show, bounds, aspect);
         }
     }
 

@@ -43,7 +43,8 @@ pub(crate) fn ways(out: &mut Vec<Finding>, unit: Unit<'_>) {
     };
     let most = range.handling.one_person_longest_mm;
     let long = |blank: &Blank| blank.whole().0.max(blank.whole().1);
-    let longest = unit.blanks.iter().max_by(|a, b| long(a).total_cmp(&long(b)));
+    // Of equals the first.
+    let longest = unit.blanks.iter().rev().max_by(|a, b| long(a).total_cmp(&long(b)));
     if let Some(part) = longest.filter(|part| long(part) > most && !two) {
         find(Rule::PartLength, long(part), most, Severity::Advises, &[part.id]);
     }
