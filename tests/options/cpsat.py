@@ -1,7 +1,7 @@
 """The states of all answers by a general solver (OR-Tools CP-SAT), given the rules as tables.
 
 By hand:
-    SLOTWRIGHT_PUZZLE=/tmp/puzzle.json cargo test --profile native -p slotwright-tests --test options -- --ignored write_the_puzzle
+    SLOTWRIGHT_PUZZLE=/tmp/puzzle.json cargo test --profile native -p slotwright-tests --test options the_puzzle_is_whole
     python3 tests/options/cpsat.py /tmp/puzzle.json
 
 Says whether every state and every set of shifts is the same, and what both took.

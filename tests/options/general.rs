@@ -10,13 +10,27 @@ use slotwright_core::options::states::{State, states};
 
 use crate::brute::{every, importance, thinned};
 
-/// Writes to the file that `SLOTWRIGHT_PUZZLE` names.
+/// The tables have what a general solver needs; they are written to the file that `SLOTWRIGHT_PUZZLE` names.
 #[test]
-#[ignore = "by hand: the comparison with a general solver wants its library"]
-fn write_the_puzzle() {
-    let path = std::env::var("SLOTWRIGHT_PUZZLE").expect("SLOTWRIGHT_PUZZLE names the file");
-    let puzzles: Vec<Value> = ["sedge", "teasel", "bulrush"].map(puzzle).into_iter().collect();
-    std::fs::write(path, json!(puzzles).to_string()).unwrap();
+fn the_puzzle_is_whole() {
+    let path = std::env::var("SLOTWRIGHT_PUZZLE").ok();
+    let models: &[&str] = if path.is_some() { &["sedge", "teasel", "bulrush"] } else { &["bulrush"] };
+    let puzzles: Vec<Value> = models.iter().map(|model| puzzle(model)).collect();
+    for puzzle in &puzzles {
+        let (cases, broken) = (puzzle["cases"].as_array().unwrap(), puzzle["broken"].as_array().unwrap());
+        assert!(cases.len() >= 12 && broken.len() == 133_120, "{} of {}", cases.len(), broken.len());
+        for case in cases {
+            let now = usize::try_from(case["now"].as_u64().unwrap()).unwrap();
+            assert_eq!(broken[now], 0, "it begins with what can be made");
+            for answer in case["answers"].as_array().unwrap() {
+                let from = usize::try_from(answer["from"].as_u64().unwrap()).unwrap();
+                assert_eq!(answer["state"] == "open", broken[from] == 0, "{answer}");
+            }
+        }
+    }
+    if let Some(path) = path {
+        std::fs::write(path, json!(puzzles).to_string()).unwrap();
+    }
 }
 
 fn puzzle(model: &str) -> Value {
