@@ -161,3 +161,12 @@ test("without WebGL the drawing takes the place of the stage", async () => {
   assert.equal(await page.getByRole("button", { name: "Solid", exact: true }).getAttribute("aria-disabled"), "true");
   await bench.close();
 });
+
+test("on a phone no button of the stage lies under another", async () => {
+  const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 }, reducedMotion: "reduce" });
+  await bench.stage();
+  for (const group of ["Look from", "Show"]) {
+    for (const button of await bench.group(group).getByRole("button").all()) await button.click({ trial: true, timeout: 5000 });
+  }
+  await bench.close();
+});
