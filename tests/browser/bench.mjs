@@ -121,7 +121,7 @@ async function drawn(act) {
   await act();
   while ((await pictures()) === before) await new Promise((resolve) => setTimeout(resolve, 20));
 }
-await drawn(() => bench.button("Leaves open").click());
+await drawn(() => bench.button("Doors open").click());
 for (let turn = 0; turn < TURNS; turn += 1) await drawn(() => bench.page.locator("canvas").press("ArrowRight"));
 const { frames } = await stage.evaluate(() => self.measured);
 const most = (pick) => Math.max(...frames.map(pick));

@@ -73,7 +73,7 @@ export class Bench {
 
   /** The worker that draws the stage, once there is a picture. */
   async stage() {
-    await this.page.waitForFunction(() => document.querySelectorAll(".dims text").length === 3);
+    await this.page.waitForFunction(() => document.querySelectorAll(".dims text:not(.name)").length > 0);
     return this.page.workers().find((worker) => worker.url().includes("slotwright-scene"));
   }
 

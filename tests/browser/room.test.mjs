@@ -15,7 +15,7 @@ let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
-const SAVE = "Save the solid (glTF)";
+const SAVE = "Save as a 3D file";
 const STAND = "Stand it in your room";
 
 /** A device that can stand things in a room. */

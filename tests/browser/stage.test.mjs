@@ -63,12 +63,12 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
   // Keys turn it the way that buttons do, half as far.
   for (let press = 0; press < 2; press += 1) await bench.page.locator("canvas").press("ArrowRight");
   await dims(true, turned);
-  assert.match(await bench.drawing(), /^Sedge, .* Shown as it stands\.$/);
-  await bench.button("Leaves open").click();
-  await bench.page.locator("canvas[aria-label$='Shown with its leaves open.']").waitFor();
-  assert.equal(await bench.button("Leaves open").getAttribute("aria-pressed"), "true");
+  assert.match(await bench.drawing(), /^Sedge, .* Seen from the front left, from a little above\.$/);
+  await bench.button("Doors open").click();
+  await bench.page.locator("canvas[aria-label$=' Its doors are open.']").waitFor();
+  assert.equal(await bench.button("Doors open").getAttribute("aria-pressed"), "true");
   await bench.group("Bay 1 holds").getByRole("button", { name: "Open", exact: true }).click();
-  await bench.page.locator("canvas[aria-label$='Shown as it stands.']").waitFor();
+  await bench.page.locator("canvas[aria-label$=' a little above.']").waitFor();
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });
@@ -78,17 +78,25 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
   await bench.stage();
   const whole = await picture(bench);
   await bench.button("Build it up").click();
-  await bench.button("Play").click();
+  await bench.button("Pause").click();
+  await bench.button("Play").waitFor();
+  assert.equal(await bench.button("One step back").getAttribute("aria-disabled"), "true");
   const status = bench.group("Steps").locator("xpath=following-sibling::p");
-  await status.getByText(/^1 of 13: Lay the lower base plate/).waitFor();
-  for (let step = 2; step <= 13; step += 1) {
+  await status.getByText(/^1 of 14: Lay the lower base plate/).waitFor();
+  for (let step = 2; step <= 14; step += 1) {
     await bench.button("One step on").click();
-    await status.getByText(new RegExp(`^${step} of 13: `)).waitFor();
+    await status.getByText(new RegExp(`^${step} of 14: `)).waitFor();
   }
-  assert.match(await status.innerText(), /Lower the top over all tabs/);
+  assert.match(await status.innerText(), /fasten it to the wall/);
+  assert.equal(await bench.button("One step on").getAttribute("aria-disabled"), "true");
+  // However quickly they follow each other, no press is lost.
+  for (let press = 0; press < 6; press += 1) await bench.button("One step back").click();
+  await status.getByText(/^8 of 14: /).waitFor();
+  for (let press = 0; press < 5; press += 1) await bench.button("One step on").click();
+  await status.getByText(/^13 of 14: Lower the top over all tabs/).waitFor();
   for (let step = 12; step >= 3; step -= 1) {
     await bench.button("One step back").click();
-    await status.getByText(new RegExp(`^${step} of 13: `)).waitFor();
+    await status.getByText(new RegExp(`^${step} of 14: `)).waitFor();
   }
   const begun = await until(bench, (seen) => apart(seen, whole) > 0.05);
   assert.ok(apart(begun, whole) > 0.05, "three parts look unlike all of them");
@@ -96,6 +104,22 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
   await bench.stage();
   const back = await until(bench, (seen) => apart(seen, whole) < 0.005);
   assert.ok(apart(back, whole) < 0.005, "all parts are back");
+  await bench.close();
+});
+
+test("drawn apart, every part has its name beside the unit", async () => {
+  const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
+  await bench.stage();
+  await bench.slider("Pull apart").fill("100");
+  const names = bench.page.locator(".dims .name");
+  await names.first().waitFor();
+  const told = await names.allTextContents();
+  assert.equal(new Set(told).size, 13, told.join(", "));
+  assert.ok(["top", "back", "door of bay 1", "shelf 1 of bay 2"].every((name) => told.includes(name)));
+  const boxes = await names.evaluateAll((texts) => texts.map((text) => text.getBoundingClientRect().toJSON()));
+  const over = (a, b) => a.left < b.right && b.left < a.right && a.top + 3 < b.bottom && b.top + 3 < a.bottom;
+  boxes.forEach((box, at) => assert.ok(!boxes.slice(at + 1).some((other) => over(box, other)), told[at]));
+  assert.match(await bench.drawing(), / Its parts are drawn apart\.$/);
   await bench.close();
 });
 
@@ -110,8 +134,8 @@ test("a lost picture gives way to the drawing and comes back", async () => {
       return draw.apply(this, rest);
     };
   });
-  await bench.button("Person").click();
-  await bench.button("Person").click();
+  await bench.button("Person, 1.70 m").click();
+  await bench.button("Person, 1.70 m").click();
   await stage.evaluate(async () => {
     while (!self.seen) await new Promise((resolve) => requestAnimationFrame(resolve));
     self.loses = self.seen.getExtension("WEBGL_lose_context");
@@ -143,7 +167,7 @@ test("a device stands in its bay while the unit is whole", async () => {
 
 test("figures of the drawings are large enough to read", async () => {
   const bench = await Bench.open(chrome);
-  for (const view of ["Sheet", "Front", "Above", "Section"]) {
+  for (const view of ["Sheet", "Elevation", "Plan", "Section"]) {
     await bench.group("View").getByRole("button", { name: view, exact: true }).click();
     const sizes = await bench.page.locator(".drawing .dim-text").evaluateAll((texts) =>
       texts.map((text) => text.getBoundingClientRect()).map(({ width, height }) => Math.min(width, height)));

@@ -6,18 +6,19 @@ mod assembly;
 
 use serde::Serialize;
 
-use crate::assembly::Assembly;
 use crate::choice::Choice;
 use crate::day::Day;
 use crate::derive::{Built, Derived};
 use crate::finding::Finding;
 use crate::joint::JointKind;
+use crate::layout::Picked;
 use crate::outline::Outline;
 use crate::panel::{Ease, Edge, GrainAxis, PanelId, Stock};
 use crate::price::Price;
 use crate::promise::Promise;
 use crate::quantity::Length;
 use crate::range::Key;
+use crate::rules::tether;
 use crate::seal::{Digest, canonical};
 use crate::space::{Lie, Spot};
 use crate::words;
@@ -160,7 +161,11 @@ impl Document {
             choice: derived.choice.clone(),
             orderable: derived.orderable().is_some(),
             findings: derived.findings.iter().map(Said::of).collect(),
-            built: derived.built.as_ref().zip(derived.assembly.as_ref()).map(BuiltDocument::of),
+            built: derived.built.as_ref().zip(derived.assembly.as_ref()).map(|(built, assembly)| {
+                let picked = Picked::of(derived.range, derived.choice);
+                let tethered = picked.is_some_and(|picked| tether::is_asked(picked, derived.choice, &built.layout));
+                BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered))
+            }),
         }
     }
 }
@@ -172,14 +177,14 @@ impl Said {
 }
 
 impl BuiltDocument {
-    fn of((built, assembly): (&Built, &Assembly)) -> Self {
+    fn of(built: &Built, assembly: AssemblyDocument) -> Self {
         let parts = Parts::of(built);
         Self {
             mass_g: built.whole.mass.to_gram(),
             centre_mm: spot(built.whole.centre),
             price: built.price.clone(),
             promise: built.promise.clone(),
-            assembly: AssemblyDocument::of(assembly),
+            assembly,
             parts_digest: parts.digest(),
             parts,
         }

@@ -16,8 +16,7 @@ use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
 
-pub use assembly::CAUTIONS;
-pub use assembly::{burden, disturbed, step};
+pub use assembly::{CAUTIONS, burden, disturbed, last_step, step};
 pub use finding::{reason, sentence};
 
 /// Stands between thousands: a narrow space that does not break.
@@ -125,7 +124,7 @@ pub fn part(id: PanelId) -> String {
         PanelId::Back => "back".into(),
         PanelId::Shelf { bay, row } => format!("shelf {row} of bay {bay}"),
         PanelId::Stile(number) => format!("stile {number}"),
-        PanelId::Leaf(bay) => format!("leaf of bay {bay}"),
+        PanelId::Leaf(bay) => format!("door of bay {bay}"),
         PanelId::Top => "top".into(),
     }
 }
@@ -157,8 +156,8 @@ pub fn fill(fill: Fill) -> String {
         Fill::Shelves(2) => "Two shelves".into(),
         Fill::Shelves(3) => "Three shelves".into(),
         Fill::Shelves(count) => format!("{count} shelves"),
-        Fill::Leaf(Hung::Left) => "Leaf, hung left".into(),
-        Fill::Leaf(Hung::Right) => "Leaf, hung right".into(),
+        Fill::Leaf(Hung::Left) => "Door, hung left".into(),
+        Fill::Leaf(Hung::Right) => "Door, hung right".into(),
     }
 }
 

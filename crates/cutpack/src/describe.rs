@@ -9,12 +9,16 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
     let model = range.model(&choice.model).map_or_else(|| choice.model.to_string(), |model| model.name.clone());
     let finish = range.finish(&choice.finish).map_or_else(|| choice.finish.to_string(), |finish| finish.name.clone());
     let bays: Vec<String> = choice.bays.iter().take(12).map(|bay| describe_bay(range, bay)).collect();
+    let screen = choice.place.screen_tenth_inch.map(|tenths| {
+        format!(" A screen of {} inches is to stand on it.", words::decimal(f64::from(tenths) / 10.0, 1))
+    });
     format!(
-        "{model}, {} mm wide, {} high, {} deep. From the left: {}. Finish {finish}.",
+        "{model}, {} mm wide, {} high, {} deep. From the left: {}. Finish {finish}.{}",
         words::size(choice.width_mm),
         words::size(choice.height_mm),
         words::size(choice.depth_mm),
         if bays.is_empty() { "no bay".into() } else { bays.join("; ") },
+        screen.unwrap_or_default(),
     )
 }
 

@@ -2,6 +2,7 @@
 
 use glam::{Mat4, Vec3, vec3};
 
+use crate::bounds::Bounds;
 use crate::camera::in_picture;
 
 /// A dimension line in the picture, from −1 to 1 to the right and up, and what it measures.
@@ -30,10 +31,12 @@ const OFF: f32 = 0.06;
 /// Cosine of 28°: what runs nearer to the line of sight than that cannot be read.
 const TOWARDS: f32 = 0.88;
 
+/// Dimension lines of a unit of that size; a box goes round all that is shown of it, its open doors too.
+///
 /// Width and depth on the floor, or level with the top when seen from high above, each on the side that
-/// is seen, and height beside the corner that is outermost in the picture; those that run towards the
+/// is seen, and height beside the corner that is outermost in the picture, clear of the box; those that run towards the
 /// eye are left out.
-pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3) -> Vec<Dimension> {
+pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) -> Vec<Dimension> {
     let middle = vec3(size.x, 0.0, size.z) / 2.0;
     let front = if eye.z > middle.z { OFF } else { size.z - OFF };
     let (side, other) = if eye.x < middle.x { (-OFF, size.x) } else { (size.x + OFF, 0.0) };
@@ -46,10 +49,13 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3) -> Vec<Dimension
     // To the right in the picture; the height keeps away from the depth.
     let right = vec3(-from.z, 0.0, from.x).normalize_or_zero();
     let away = right * right.dot(vec3(other, 0.0, middle.z) - middle).signum();
-    let aside = |corner: &Vec3| (corner - eye).dot(away) / (corner - eye).dot(from).max(1e-3);
+    let far = |at: Vec3| (at - eye).dot(from).max(1e-3);
+    let aside = |at: Vec3| (at - eye).dot(away) / far(at);
     let corners = [(0.0, 0.0), (size.x, 0.0), (0.0, size.z), (size.x, size.z)].map(|(x, z)| vec3(x, 0.0, z));
-    if let Some(corner) = corners.into_iter().max_by(|one, two| aside(one).total_cmp(&aside(two))) {
-        let foot = corner + away * OFF;
+    if let Some(corner) = corners.into_iter().max_by(|one, two| aside(*one).total_cmp(&aside(*two))) {
+        // As far away as an open door that is nearer to the eye is seen.
+        let most = bounds.corners().map(aside).fold(aside(corner), f32::max);
+        let foot = corner + away * ((most - aside(corner)) * far(corner) + OFF);
         lines.push((Measures::Height, foot, foot.with_y(size.y)));
     }
     let seen = lines.into_iter().filter_map(|(measures, from, to)| {
@@ -63,7 +69,6 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3) -> Vec<Dimension
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bounds::Bounds;
     use crate::camera::{Camera, Place};
 
     /// Whatever is seen square on is measured, what runs towards the eye is not.
@@ -77,7 +82,7 @@ mod tests {
             (Place::Above, &[Measures::Width, Measures::Depth]),
         ] {
             let camera = Camera::at(place, bounds, 1.5);
-            let found = dimensions(camera.clip_from_stage(1.5), camera.eye(), size);
+            let found = dimensions(camera.clip_from_stage(1.5), camera.eye(), size, bounds);
             let found: Vec<Measures> = found.into_iter().map(|line| line.measures).collect();
             assert_eq!(found, measured, "{place:?}");
         }
@@ -87,13 +92,14 @@ mod tests {
     #[test]
     fn the_height_never_lies_over_the_unit() {
         let size = vec3(1.6, 0.5, -0.45);
-        let bounds = Bounds { low: vec3(0.0, 0.0, size.z), high: vec3(size.x, size.y, 0.0) };
-        for turn in 0..72u8 {
+        let shut = Bounds { low: vec3(0.0, 0.0, size.z), high: vec3(size.x, size.y, 0.0) };
+        let open = Bounds { low: vec3(-0.04, 0.0, size.z), high: vec3(size.x, size.y, 0.5) };
+        for (turn, bounds) in (0..72u8).flat_map(|turn| [(turn, shut), (turn, open)]) {
             for (above, nearer) in [(0.0, 1.0), (0.0, 1.5), (0.4, 1.0), (0.8, 0.6)] {
                 let camera = Camera { round: f32::from(turn) * 0.0873, above, ..Camera::at(Place::Front, bounds, 1.5) };
                 let camera = camera.fitted(bounds, 1.5).nearer(nearer);
                 let matrix = camera.clip_from_stage(1.5);
-                let found = dimensions(matrix, camera.eye(), size);
+                let found = dimensions(matrix, camera.eye(), size, bounds);
                 let height = found.iter().find(|line| line.measures == Measures::Height).unwrap();
                 let [(x, _), (other, _)] = height.ends;
                 let across = bounds.corners().map(|corner| in_picture(matrix, corner).unwrap().0);

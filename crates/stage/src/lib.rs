@@ -6,10 +6,12 @@
 pub mod bounds;
 pub mod camera;
 pub mod dimension;
+pub mod label;
 pub mod pose;
 pub mod scene;
 pub mod show;
 pub mod told;
+pub mod words;
 
 mod figure;
 

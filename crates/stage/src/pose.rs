@@ -58,9 +58,9 @@ impl Pose {
             .fold(Bounds::default(), |bounds, stand| bounds.with(part.bounds.taken(stand)))
     }
 
-    /// The panel whose step is shown.
+    /// The panel whose step is shown; none in the last one.
     pub fn moving(self, assembly: &Assembly) -> Option<PanelId> {
-        let at = step_at(self.built?, assembly.steps.len());
+        let at = step_at(self.built?, steps(assembly));
         assembly.steps.get(at).map(|step| step.part)
     }
 
@@ -77,6 +77,11 @@ fn step_of<'a>(part: &Part, assembly: &'a Assembly) -> Option<(usize, &'a Step)>
 /// From a part's place to where its move begins to be shown.
 fn approach(step: &Step) -> Vec3 {
     direction(step.moves) * -(single(step.travel.in_m()).min(WAY_MOST) + APPROACH)
+}
+
+/// How many steps are shown: one for each part, and a last one when all are in.
+pub fn steps(assembly: &Assembly) -> usize {
+    assembly.steps.len() + 1
 }
 
 /// The step that is shown: its number from 0.

@@ -6,6 +6,8 @@ use crate::pose::{Pose, number, step_at};
 
 /// Seconds in which a goal is all but reached.
 const SOON: f32 = 0.35;
+/// How many times as far as for a picture that is filled.
+const FARTHEST: f32 = 3.0;
 /// Seconds of one step of the assembly.
 const STEP: f32 = 1.4;
 
@@ -44,6 +46,11 @@ impl Show {
         }
     }
 
+    /// Where the camera is going.
+    pub fn heading(&self) -> Camera {
+        self.camera_goal
+    }
+
     /// The pose that is being taken.
     pub fn goal(&self) -> Pose {
         self.pose_goal
@@ -73,16 +80,21 @@ impl Show {
         self.take(if self.framed { framed } else { turned });
     }
 
-    /// Goes nearer by a factor above 1.
-    pub fn near(&mut self, factor: f32) {
+    /// Goes nearer by a factor above 1, or farther, never so far that what is shown is lost in the picture.
+    pub fn near(&mut self, factor: f32, bounds: Bounds, aspect: f32) {
         self.framed = false;
-        self.take(self.camera_goal.nearer(factor));
+        let here = self.camera_goal;
+        let far = (here.fitted(bounds, aspect).distance * FARTHEST).max(here.distance);
+        let gone = here.nearer(factor);
+        self.take(Camera { distance: gone.distance.min(far), ..gone });
     }
 
-    /// Moves the camera sideways and up.
-    pub fn shift(&mut self, right: f32, up: f32) {
+    /// Moves the camera sideways and up; what it looks at stays within what is shown.
+    pub fn shift(&mut self, (right, up): (f32, f32), bounds: Bounds) {
         self.framed = false;
-        self.take(self.camera_goal.moved(right, up));
+        let room = bounds.with(Bounds::of([self.camera_goal.target]));
+        let moved = self.camera_goal.moved(right, up);
+        self.take(Camera { target: moved.target.clamp(room.low, room.high), ..moved });
     }
 
     fn take(&mut self, camera: Camera) {
@@ -221,10 +233,29 @@ mod tests {
             });
             assert!(seen, "{turn} {:?}", show.camera);
         }
-        show.near(4.0);
+        show.near(4.0, BOUNDS, 1.5);
         let near = show.camera.distance;
         show.turn((0.2, 0.0), BOUNDS, 1.5);
         assert!((show.camera.distance - near).abs() < 1e-6);
+    }
+
+    /// However far a hand goes, the unit stays in the picture and is no dot.
+    #[test]
+    fn the_unit_cannot_be_lost() {
+        for (right, up) in [(0.3, 0.0), (-0.3, 0.1), (0.0, 0.4), (0.1, -0.4)] {
+            let mut show = Show::new(BOUNDS, 1.5);
+            for _ in 0..30 {
+                show.shift((right, up), BOUNDS);
+                show.near(0.8, BOUNDS, 1.5);
+            }
+            let matrix = show.camera.clip_from_stage(1.5);
+            let seen: Vec<_> =
+                BOUNDS.corners().map(|corner| crate::camera::in_picture(matrix, corner).unwrap()).collect();
+            assert!(seen.iter().any(|(x, y)| x.abs().max(y.abs()) < 0.8), "{right} {up}: {seen:?}");
+            let wide = seen.iter().map(|at| at.0).fold(f32::MIN, f32::max)
+                - seen.iter().map(|at| at.0).fold(f32::MAX, f32::min);
+            assert!(wide > 0.4, "{right} {up}: {wide}");
+        }
     }
 
     /// A step that is asked for is played once and stays; another picture comes with the first frame.

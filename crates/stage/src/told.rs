@@ -5,35 +5,55 @@ use slotwright_core::words;
 /// What is shown besides the picture.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Told {
-    /// Dimension lines over the picture, as SVG.
-    pub dimensions: String,
-    /// What to do in the step of the assembly that is shown; empty for the finished unit.
-    pub sentence: String,
-    /// Whether the assembly is playing.
-    pub plays: bool,
-    /// Whether leaves are open.
+    /// Lines, figures and names over the picture, as SVG.
+    pub lines: String,
+    /// How the unit is shown, in words.
+    pub shown: String,
+    /// Whether doors are open.
     pub open: bool,
     /// Whether a person stands by.
     pub person: bool,
     /// How far it is apart, in hundredths.
     pub apart: u8,
+    /// The step of the assembly that is shown; none for the finished unit.
+    pub step: Option<StepTold>,
+}
+
+/// A step of the assembly.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct StepTold {
+    /// What to do in it.
+    pub sentence: String,
+    /// Whether the assembly is playing.
+    pub plays: bool,
+    /// Whether it is the first step.
+    pub first: bool,
+    /// Whether it is the last one.
+    pub last: bool,
 }
 
 impl Told {
     /// As texts between two threads.
-    pub fn into_texts(self) -> [String; 6] {
+    pub fn into_texts(self) -> Vec<String> {
         let flag = |value: bool| String::from(if value { "1" } else { "" });
         let apart = words::decimal(f64::from(self.apart), 0);
-        [self.dimensions, self.sentence, flag(self.plays), flag(self.open), flag(self.person), apart]
+        let mut texts = vec![self.lines, self.shown, flag(self.open), flag(self.person), apart];
+        if let Some(StepTold { sentence, plays, first, last }) = self.step {
+            texts.extend([sentence, flag(plays), flag(first), flag(last)]);
+        }
+        texts
     }
 
     /// From such texts; what is missing is as in a unit that stands whole.
     pub fn of_texts(texts: impl IntoIterator<Item = String>) -> Self {
         let mut texts = texts.into_iter();
         let mut next = || texts.next().unwrap_or_default();
-        let (dimensions, sentence) = (next(), next());
-        let [plays, open, person] = [next(), next(), next()].map(|text| !text.is_empty());
-        Self { dimensions, sentence, plays, open, person, apart: next().parse().unwrap_or_default() }
+        let is = |text: String| !text.is_empty();
+        let (lines, shown, open, person) = (next(), next(), is(next()), is(next()));
+        let apart = next().parse().unwrap_or_default();
+        let (sentence, plays, first, last) = (next(), is(next()), is(next()), is(next()));
+        let step = (!sentence.is_empty()).then_some(StepTold { sentence, plays, first, last });
+        Self { lines, shown, open, person, apart, step }
     }
 }
 
@@ -43,8 +63,11 @@ mod tests {
 
     #[test]
     fn what_is_told_is_heard() {
-        let told = Told { sentence: "3 of 9".into(), open: true, apart: 40, ..Told::default() };
-        assert_eq!(Told::of_texts(told.clone().into_texts()), told);
+        let step = StepTold { sentence: "3 of 9".into(), last: true, ..StepTold::default() };
+        for step in [None, Some(step)] {
+            let told = Told { shown: "From above.".into(), open: true, apart: 40, step, ..Told::default() };
+            assert_eq!(Told::of_texts(told.clone().into_texts()), told);
+        }
         assert_eq!(Told::of_texts([]), Told::default());
     }
 }

@@ -14,6 +14,9 @@ const MAP: i32 = 1024;
 /// Most pixels of the picture: more is not seen and costs frames.
 const PIXELS_MOST: f32 = 4_000_000.0;
 
+/// A finish whose brightest part is below that is dark, linear.
+const DARK: f32 = 0.08;
+
 /// Where each panel stands in the picture; `None` if it is not shown.
 pub(crate) type Stands = Vec<Option<Mat4>>;
 
@@ -81,7 +84,7 @@ impl Program {
 }
 
 /// The uniforms of both programs; the one of depth has only the first two.
-const UNIFORMS: [&str; 14] = [
+const UNIFORMS: [&str; 15] = [
     "clip",
     "model",
     "key",
@@ -89,6 +92,7 @@ const UNIFORMS: [&str; 14] = [
     "to_key",
     "to_sky",
     "eye",
+    "extent",
     "colour",
     "tint",
     "clear",
@@ -129,7 +133,8 @@ impl Stage {
             gl.vertex_attrib_pointer_with_i32(at, count, Gl::FLOAT, false, stride, offset);
         }
         gl.enable(Gl::DEPTH_TEST);
-        gl.enable(Gl::POLYGON_OFFSET_FILL);
+        // Faces turned away are hidden, and seen edge on their depth is too coarse to be hidden by others.
+        gl.enable(Gl::CULL_FACE);
         gl.blend_func(Gl::ONE, Gl::ONE_MINUS_SRC_ALPHA);
         Some(Self { gl, canvas, paint, depth, maps })
     }
@@ -183,8 +188,9 @@ impl Stage {
             gl.uniform1i(paint.place(name), i32::try_from(unit).unwrap_or(0));
         }
         #[expect(clippy::cast_precision_loss, reason = "pixels of a screen")]
-        let aspect = self.canvas.width() as f32 / self.canvas.height().max(1) as f32;
-        paint.matrix(gl, "clip", &shot.camera.clip_from_stage(aspect));
+        let [width, height] = [self.canvas.width(), self.canvas.height()].map(|pixels| pixels.max(1) as f32);
+        gl.uniform2f(paint.place("extent"), width, height);
+        paint.matrix(gl, "clip", &shot.camera.clip_from_stage(width / height));
         for (name, light) in ["key", "sky"].into_iter().zip(&lights) {
             paint.matrix(gl, name, light);
         }
@@ -195,9 +201,13 @@ impl Stage {
         gl.uniform1f(paint.place("clear"), flag(shot.paint.clear));
         gl.uniform1f(paint.place("dark"), flag(shot.dark));
         let mode = paint.place("mode");
-        let ink = if shot.dark { Vec3::splat(0.03) } else { Vec3::new(0.1, 0.1, 0.09) };
+        let ink = match shot.dark {
+            // Dark wood on a dark page is told by its edges.
+            true if Vec3::from_array(shot.paint.colour).max_element() < DARK => Vec3::splat(0.7),
+            true => Vec3::splat(0.03),
+            false => Vec3::new(0.1, 0.1, 0.09),
+        };
         let accent = if shot.dark { Vec3::new(0.9, 2.0, 1.95) } else { Vec3::new(0.09, 0.57, 0.6) };
-        gl.polygon_offset(1.0, 1.0);
         for (at, (part, stand)) in shot.scene.parts.iter().zip(shot.stands).enumerate() {
             let Some(stand) = stand else { continue };
             let marked = shot.marked == Some(at);
@@ -236,6 +246,7 @@ impl Stage {
         let gl = &self.gl;
         gl.use_program(Some(&self.depth.program));
         gl.viewport(0, 0, MAP, MAP);
+        gl.enable(Gl::POLYGON_OFFSET_FILL);
         gl.polygon_offset(2.0, 4.0);
         for ((frame, _), light) in self.maps.iter().zip(lights) {
             gl.bind_framebuffer(Gl::FRAMEBUFFER, Some(frame));
@@ -251,6 +262,7 @@ impl Stage {
                 self.triangles(prop.triangles);
             }
         }
+        gl.disable(Gl::POLYGON_OFFSET_FILL);
     }
 }
 

@@ -5,21 +5,26 @@ use slotwright_core::case::Case;
 use slotwright_core::choice::Choice;
 use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::range::{Look, Range};
+use slotwright_core::rules::tether;
 use slotwright_core::words;
 use slotwright_solid::colour;
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::Place;
-use slotwright_stage::pose::Pose;
+use slotwright_stage::pose::{self, Pose};
 use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
-use slotwright_stage::told::Told;
+use slotwright_stage::told::{StepTold, Told};
+use slotwright_stage::words::shown;
 use web_sys::OffscreenCanvas;
 
 use crate::gl::{Paint, Shot, Stage, Stands};
-use crate::overlay;
+use crate::overlay::Overlay;
 
 /// About as high are the step's controls and its sentence, in pixels.
 const SENTENCE: f32 = 70.0;
+
+/// From this share on parts that are drawn apart have their names.
+const NAMED_FROM: f32 = 0.3;
 
 /// The unit that is shown.
 #[derive(Debug)]
@@ -28,6 +33,7 @@ struct Unit {
     assembly: Assembly,
     scene: Scene,
     paint: Paint,
+    tethered: bool,
 }
 
 /// What the person's screen asks for.
@@ -55,6 +61,10 @@ pub(crate) struct Live {
     marked: Option<usize>,
     moved: bool,
     extent: (f32, f32),
+    /// Device pixels for one of the page's; `None` once the picture has its size.
+    ratio: Option<f32>,
+    /// What lies over the last picture.
+    lines: String,
     mood: Mood,
     toggles: Toggles,
     /// In hundredths.
@@ -96,7 +106,7 @@ impl Live {
     }
 
     fn steps(&self) -> usize {
-        self.unit.as_ref().map_or(0, |unit| unit.assembly.steps.len())
+        self.unit.as_ref().map_or(0, |unit| pose::steps(&unit.assembly))
     }
 
     fn aspect(&self) -> f32 {
@@ -114,10 +124,8 @@ impl Live {
             // Taken up with the next frame: of units that follow each other quickly, only the last.
             "unit" => self.asked = rest.first().cloned(),
             "extent" => {
-                self.extent = (a, b);
-                if let Some(stage) = &self.stage {
-                    stage.fit(self.extent, figure(2));
-                }
+                // A picture is empty until it is drawn anew, so it takes its size then.
+                (self.extent, self.ratio) = ((a, b), Some(figure(2)));
                 self.show(Show::fit);
             }
             "mood" => self.mood = Mood { dark: flag(0), still: flag(1) },
@@ -125,8 +133,8 @@ impl Live {
             "facing" => self.show(|show, bounds, aspect| show.look(Place::Front, bounds, aspect)),
             "top" => self.show(|show, bounds, aspect| show.look(Place::Above, bounds, aspect)),
             "turn" => self.show(|show, bounds, aspect| show.turn((a, b), bounds, aspect)),
-            "shift" => self.show(|show, _, _| show.shift(a, b)),
-            "near" => self.show(|show, _, _| show.near(a)),
+            "shift" => self.show(|show, bounds, _| show.shift((a, b), bounds)),
+            "near" => self.show(|show, bounds, aspect| show.near(a, bounds, aspect)),
             "person" => {
                 (self.toggles.person, self.moved) = (!self.toggles.person, true);
                 self.show(Show::fit);
@@ -206,17 +214,19 @@ impl Live {
         self.moved = true;
     }
 
-    /// Draws a frame. Whether there is another one to draw, and what to tell if it is new.
-    pub(crate) fn frame(&mut self, now: f64) -> (bool, Option<Told>) {
+    /// Draws a frame. Whether there is another one to draw.
+    pub(crate) fn frame(&mut self, now: f64) -> bool {
         let began = js_sys::Date::now();
         self.due = false;
         if let Some(note) = self.asked.take() {
             self.unit(&note);
         }
-        let steps = self.steps();
         let (Some(stage), Some(unit), Some(show)) = (&self.stage, &self.unit, &mut self.show) else {
-            return (false, None);
+            return false;
         };
+        if let Some(ratio) = self.ratio.take() {
+            stage.fit(self.extent, ratio);
+        }
         #[expect(clippy::cast_possible_truncation, reason = "seconds between two frames")]
         let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.5) as f32);
         let (moved, goes_on) = show.step(seconds, self.mood.still);
@@ -242,27 +252,55 @@ impl Live {
         stage.wait();
         self.took = js_sys::Date::now() - began;
         self.moved = false;
-        let told = Told {
-            dimensions: if show.pose.is_whole() {
-                overlay::svg(show.camera, unit.scene.size, self.extent, &unit.layout)
-            } else {
-                String::new()
-            },
-            sentence: show.step_shown(steps).map(|at| sentence(&unit.assembly, at)).unwrap_or_default(),
+        self.lines = lines(unit, show, &self.stands, self.marked, self.extent);
+        goes_on
+    }
+
+    /// What to tell if it is new: what is asked for is told at once, whatever time its picture takes.
+    pub(crate) fn news(&mut self) -> Option<Told> {
+        let (show, unit) = self.show.as_ref().zip(self.unit.as_ref())?;
+        let (steps, person) = (self.steps(), self.toggles.person);
+        let step = show.step_shown(steps).map(|at| StepTold {
+            sentence: sentence(unit, at),
             plays: show.is_playing(),
+            first: at == 0,
+            last: at + 1 == steps,
+        });
+        let goal = Pose { built: show.pose.built, ..show.goal() };
+        let told = Told {
+            lines: self.lines.clone(),
+            shown: shown(show.heading(), goal, steps, person),
             open: self.toggles.open,
             person,
             apart: self.apart,
+            step,
         };
-        let new = self.told.as_ref() != Some(&told);
-        (goes_on, new.then(|| self.told.insert(told).clone()))
+        (self.told.as_ref() != Some(&told)).then(|| self.told.insert(told).clone())
     }
 }
 
+/// What lies over the picture: the unit's size, or the names of parts that are apart or going in.
+fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, extent: (f32, f32)) -> String {
+    let overlay = Overlay::of(show.camera, extent);
+    let standing = || unit.scene.parts.iter().zip(stands).filter_map(|(part, stand)| Some((part, (*stand)?)));
+    let boxes = standing().map(|(part, stand)| part.bounds.taken(stand));
+    let bounds = boxes.fold(Bounds::default(), Bounds::with);
+    if show.pose.is_whole() {
+        return overlay.dimensions(unit.scene.size, bounds, &unit.layout).into_svg();
+    }
+    let marked = marked.and_then(|at| unit.scene.parts.get(at)).map(|part| part.id);
+    let named = standing().filter(|(part, _)| marked == Some(part.id) || show.pose.apart > NAMED_FROM);
+    let middles = named.map(|(part, stand)| (stand.transform_point3(part.bounds.middle()), words::part(part.id)));
+    overlay.names(middles, bounds).into_svg()
+}
+
 /// What to do in a step, counted from 0.
-fn sentence(assembly: &Assembly, at: usize) -> String {
-    let (count, step) = (assembly.steps.len(), assembly.steps.get(at));
-    step.map(|step| format!("{} of {count}: {} {}", at + 1, words::step(step), words::burden(step))).unwrap_or_default()
+fn sentence(unit: &Unit, at: usize) -> String {
+    let what = match unit.assembly.steps.get(at) {
+        Some(step) => format!("{} {}", words::step(step), words::burden(step)),
+        None => words::last_step(unit.tethered).into(),
+    };
+    format!("{} of {}: {what}", at + 1, pose::steps(&unit.assembly))
 }
 
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {
@@ -275,6 +313,7 @@ fn built(range: &Range, choice: &Choice) -> Option<Unit> {
         assembly: Assembly::of(picked, &case),
         scene: Scene::of(picked, &layout, &case, choice),
         paint: Paint { colour, clear: picked.finish.look == Look::Clear },
+        tethered: tether::is_asked(picked, choice, &layout),
         layout,
     })
 }

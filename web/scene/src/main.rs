@@ -43,7 +43,16 @@ fn hear(message: &JsValue) {
             js_sys::Array::from(message).iter().map(|text| text.as_string().unwrap_or_default()).collect();
         LIVE.with_borrow_mut(|live| live.hear(&texts));
     }
+    news();
     wake();
+}
+
+/// Tells the page what is new.
+fn news() {
+    if let Some(told) = LIVE.with_borrow_mut(Live::news) {
+        let texts = told.into_texts();
+        tell(&core::iter::once("told").chain(texts.iter().map(String::as_str)).collect::<Vec<_>>());
+    }
 }
 
 /// Begins drawing on a canvas, and again whenever its context comes back.
@@ -77,11 +86,8 @@ fn wake() {
         return;
     }
     let frame = Closure::once_into_js(|now: f64| {
-        let (goes_on, told) = LIVE.with_borrow_mut(|live| live.frame(now));
-        if let Some(told) = told {
-            let texts = told.into_texts();
-            tell(&core::iter::once("told").chain(texts.iter().map(String::as_str)).collect::<Vec<_>>());
-        }
+        let goes_on = LIVE.with_borrow_mut(|live| live.frame(now));
+        news();
         if goes_on {
             wake();
         }

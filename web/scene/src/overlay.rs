@@ -1,32 +1,73 @@
-//! Dimension lines over the picture, as SVG.
+//! Dimension lines and names over the picture, as SVG.
 
 use core::fmt::Write;
 
 use slotwright_core::layout::Layout;
 use slotwright_core::words;
-use slotwright_stage::Vec3;
+use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::Camera;
 use slotwright_stage::dimension::{Measures, dimensions};
+use slotwright_stage::label::labels;
+use slotwright_stage::{Mat4, Vec3};
 
-/// The lines over a picture of that extent in pixels.
-pub(crate) fn svg(camera: Camera, size: Vec3, (across, down): (f32, f32), layout: &Layout) -> String {
-    let matrix = camera.clip_from_stage(across / down.max(1.0));
-    let mut drawn = format!("<svg viewBox=\"0 0 {across:.0} {down:.0}\">");
-    for line in dimensions(matrix, camera.eye(), size) {
-        let [from, to] = line.ends.map(|(x, y)| ((0.5 + x * 0.5) * across, (0.5 - y * 0.5) * down));
-        let figure = match line.measures {
-            Measures::Width => layout.width,
-            Measures::Height => layout.height,
-            Measures::Depth => layout.depth,
-        };
-        let figure = words::decimal(figure.in_mm(), 1);
-        let (x, y) = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1) + 5.0);
-        // Writing to a String cannot fail.
-        let _ = write!(
-            drawn,
-            "<path d=\"M{:.1} {:.1}L{:.1} {:.1}\"/><text x=\"{x:.1}\" y=\"{y:.1}\">{figure}</text>",
-            from.0, from.1, to.0, to.1
-        );
+/// A line that is shorter than its figure says nothing; in pixels.
+const SHORTEST: f32 = 44.0;
+
+/// What lies over a picture of that extent in pixels.
+pub(crate) struct Overlay {
+    extent: (f32, f32),
+    matrix: Mat4,
+    camera: Camera,
+    drawn: String,
+}
+
+impl Overlay {
+    pub(crate) fn of(camera: Camera, extent @ (across, down): (f32, f32)) -> Self {
+        let drawn = format!("<svg viewBox=\"0 0 {across:.0} {down:.0}\">");
+        Self { extent, matrix: camera.clip_from_stage(across / down.max(1.0)), camera, drawn }
     }
-    drawn + "</svg>"
+
+    pub(crate) fn into_svg(self) -> String {
+        self.drawn + "</svg>"
+    }
+
+    /// Width, height and depth of the unit, clear of a box round all that is shown of it.
+    pub(crate) fn dimensions(mut self, size: Vec3, bounds: Bounds, layout: &Layout) -> Self {
+        let (across, down) = self.extent;
+        for line in dimensions(self.matrix, self.camera.eye(), size, bounds) {
+            let [from, to] = line.ends.map(|(x, y)| ((0.5 + x * 0.5) * across, (0.5 - y * 0.5) * down));
+            if (from.0 - to.0).hypot(from.1 - to.1) < SHORTEST {
+                continue;
+            }
+            let figure = match line.measures {
+                Measures::Width => layout.width,
+                Measures::Height => layout.height,
+                Measures::Depth => layout.depth,
+            };
+            self.line(from, to);
+            let middle = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1));
+            self.text("", middle, &words::decimal(figure.in_mm(), 1));
+        }
+        self
+    }
+
+    /// Names of parts whose middles are given, beside a box round all of them.
+    pub(crate) fn names(mut self, parts: impl Iterator<Item = (Vec3, String)>, bounds: Bounds) -> Self {
+        for label in labels(parts, bounds, self.matrix, self.extent) {
+            self.line(label.part, label.at);
+            let (class, aside) = if label.is_left { ("name left", -4.0) } else { ("name", 4.0) };
+            self.text(class, (label.at.0 + aside, label.at.1), &label.text);
+        }
+        self
+    }
+
+    fn line(&mut self, from: (f32, f32), to: (f32, f32)) {
+        // Writing to a String cannot fail, here and below.
+        let _ = write!(self.drawn, "<path d=\"M{:.1} {:.1}L{:.1} {:.1}\"/>", from.0, from.1, to.0, to.1);
+    }
+
+    /// A text round its middle.
+    fn text(&mut self, class: &str, (x, y): (f32, f32), text: &str) {
+        let _ = write!(self.drawn, "<text class=\"{class}\" x=\"{x:.1}\" y=\"{:.1}\">{text}</text>", y + 5.0);
+    }
 }

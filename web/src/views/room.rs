@@ -59,7 +59,7 @@ pub fn TakeAway() -> impl IntoView {
     };
     view! {
         <div class="views take" role="group" aria-label="Take away">
-            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>"Save the solid (glTF)"</button>
+            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>"Save as a 3D file"</button>
             <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
                 "Stand it in your room"
             </button>

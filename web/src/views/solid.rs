@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::choice::Fill;
 use slotwright_core::decimal::Plain;
 use slotwright_cutpack::describe::describe;
-use slotwright_stage::told::Told;
+use slotwright_stage::told::{StepTold, Told};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
@@ -16,7 +16,7 @@ type Knob = (&'static str, &'static str, &'static [&'static str]);
 
 const CAMERA: [Knob; 9] = [
     ("Corner", "Corner", &["corner"]),
-    ("Facing", "Facing", &["facing"]),
+    ("Front", "Front", &["facing"]),
     ("From above", "From above", &["top"]),
     ("Turn to the left", "\u{21b6}", &["turn", "0.3", "0"]),
     ("Turn to the right", "\u{21b7}", &["turn", "-0.3", "0"]),
@@ -25,10 +25,9 @@ const CAMERA: [Knob; 9] = [
     ("Nearer", "+", &["near", "1.25"]),
     ("Farther", "\u{2212}", &["near", "0.8"]),
 ];
-const LEAVES: Knob = ("Leaves open", "Leaves open", &["leaves"]);
-const PERSON: Knob = ("Person", "Person", &["person"]);
+const DOORS: Knob = ("Doors open", "Doors open", &["leaves"]);
+const PERSON: Knob = ("Person, 1.70 m", "Person, 1.70 m", &["person"]);
 const BUILD: Knob = ("Build it up", "Build it up", &["build"]);
-const PLAY: Knob = ("Play", "Play", &["play"]);
 const STEPS: [Knob; 2] = [("One step back", "\u{2190}", &["step", "-1"]), ("One step on", "\u{2192}", &["step", "1"])];
 
 /// What the picture depends on beside the unit: dark or light, motion or none.
@@ -77,29 +76,25 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
             scene::say(&["unit", &desk.read(|known, _| known.choice.to_note())]);
         }
     });
-    let shown = move || {
-        told.with(|told| match (told.sentence.as_str(), told.apart, told.open) {
-            ("", 0, false) => "Shown as it stands.",
-            ("", 0, true) => "Shown with its leaves open.",
-            ("", _, _) => "Shown apart.",
-            _ => "Shown going together.",
-        })
+    let label = move || {
+        let unit = desk.read(|known, range| describe(range, &known.choice));
+        told.with(|told| format!("{unit} {}", told.shown))
     };
-    let label = move || format!("{} {}", desk.read(|known, range| describe(range, &known.choice)), shown());
     let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
-    let sentence = move || told.with(|told| told.sentence.clone());
-    let builds = move || told.with(|told| !told.sentence.is_empty());
+    let builds = move || told.with(|told| told.step.is_some());
+    let step_told = move |of: fn(&StepTold) -> bool| told.with(|told| told.step.as_ref().is_some_and(of));
+    let sentence = move || told.with(|told| told.step.as_ref().map(|step| step.sentence.clone()));
     view! {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
-            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.dimensions.clone())></div>
+            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.lines.clone())></div>
             <div class="build" class:idle=move || !builds()>
                 <div class="views" role="group" aria-label="Steps">
-                    {vec![
-                        button(STEPS[0], None),
-                        button(PLAY, Some(Callback::new(move |()| told.with(|told| told.plays)))),
-                        button(STEPS[1], None),
-                    ]}
+                    {button(STEPS[0], None, Some(Callback::new(move |()| step_told(|step| step.first))))}
+                    <button type="button" on:click=move |_| scene::say(&["play"])>
+                        {move || if step_told(|step| step.plays) { "Pause" } else { "Play" }}
+                    </button>
+                    {button(STEPS[1], None, Some(Callback::new(move |()| step_told(|step| step.last))))}
                 </div>
                 <p role="status">{sentence}</p>
             </div>
@@ -109,15 +104,15 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         </p>
         <div class="knobs">
             <div class="views cameras" role="group" aria-label="Look from">
-                {CAMERA.into_iter().map(|knob| button(knob, None)).collect_view()}
+                {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
             </div>
             <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
                 {vec![
-                    button(LEAVES, Some(Callback::new(move |()| told.with(|told| told.open)))),
-                    button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person)))),
-                    button(BUILD, Some(Callback::new(move |()| builds()))),
+                    button(DOORS, Some(Callback::new(move |()| told.with(|told| told.open))), None),
+                    button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person))), None),
+                    button(BUILD, Some(Callback::new(move |()| builds())), None),
                 ]}
-                <label class="apart">"Apart"
+                <label class="apart">"Pull apart"
                     <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| told.apart).to_string()
                         on:input=move |event| scene::say(&["apart", &event_target_value(&event)])/>
                 </label>
@@ -126,11 +121,15 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
     }
 }
 
-/// A button; one that stays down says whether it is.
-fn button((name, sign, says): Knob, down: Option<Callback<(), bool>>) -> AnyView {
-    let pressed = move || down.map(|down| down.run(()).to_string());
+/// Whether something holds of a button, as things are; `None` where it never matters.
+type Flag = Option<Callback<(), bool>>;
+
+/// A button; one that stays down says whether it is, one that can be of no use whether it is now.
+fn button((name, sign, says): Knob, down: Flag, off: Flag) -> AnyView {
+    let told = |flag: Flag| move || flag.map(|flag| flag.run(()).to_string());
     view! {
-        <button type="button" aria-label=name title=name aria-pressed=pressed on:click=move |_| scene::say(says)>{sign}</button>
+        <button type="button" aria-label=name title=name aria-pressed=told(down) aria-disabled=told(off)
+            on:click=move |_| scene::say(says)>{sign}</button>
     }
     .into_any()
 }

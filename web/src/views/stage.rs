@@ -72,8 +72,8 @@ pub fn Stage() -> impl IntoView {
         <section class="stage" aria-label="Drawing">
             <div class="knobs tops">
                 <div class="views" role="group" aria-label="View">
-                    {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Front")}
-                    {tab(Some(View::Plan), "Above")}{tab(Some(View::Section), "Section")}
+                    {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Elevation")}
+                    {tab(Some(View::Plan), "Plan")}{tab(Some(View::Section), "Section")}
                 </div>
                 <TakeAway/>
             </div>

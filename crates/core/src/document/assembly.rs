@@ -15,6 +15,9 @@ pub struct AssemblyDocument {
     pub proven: bool,
     /// The steps in order.
     pub steps: Vec<StepDocument>,
+    /// What to do when all parts are in.
+    #[cfg_attr(feature = "schema", schemars(with = "String"))]
+    pub last_step: &'static str,
     /// What comes free when the unit does not stand as it should.
     pub disturbed: Vec<DisturbedDocument>,
     /// What everybody who puts it together should know.
@@ -63,7 +66,7 @@ pub struct DisturbedDocument {
 }
 
 impl AssemblyDocument {
-    pub(super) fn of(assembly: &Assembly) -> Self {
+    pub(super) fn of(assembly: &Assembly, tethered: bool) -> Self {
         let steps = assembly.steps.iter().map(|step| StepDocument {
             part: step.part,
             moves: step.moves,
@@ -83,6 +86,7 @@ impl AssemblyDocument {
         Self {
             proven: assembly.is_proven(),
             steps: steps.collect(),
+            last_step: words::last_step(tethered),
             disturbed: disturbed.collect(),
             cautions: words::CAUTIONS,
         }

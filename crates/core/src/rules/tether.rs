@@ -2,8 +2,9 @@
 
 use super::{Rule, RuleCard, Unit};
 use crate::case::Case;
-use crate::choice::Fill;
+use crate::choice::{Choice, Fill};
 use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::layout::{Layout, Picked};
 use crate::panel::PanelId;
 use crate::quantity::{Force, Length};
 use crate::stability::{Leaves, Moments, burdens, edge};
@@ -28,10 +29,18 @@ const ON_TOP_TALL: Force = Force::newton(350.0);
 const TO_FRONT: Force = Force::newton(50.0);
 const ON_LEAF: Force = Force::newton(75.0);
 
+/// Whether a unit is fastened to the wall: asked to be, or bound to be.
+pub fn is_asked(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> bool {
+    is_tall_or_doored(choice, layout) || worst(picked, choice, layout).is_some_and(|left| left < 0.0)
+}
+
+fn is_tall_or_doored(choice: &Choice, layout: &Layout) -> bool {
+    layout.height > LOW || choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)))
+}
+
 /// What is left, in newton metres, in the worst of the load cases; negative if it tips.
-fn worst(unit: Unit<'_>) -> Option<f64> {
-    let (picked, layout) = (unit.picked, unit.layout);
-    let case = Case::of(picked, unit.choice, layout)?;
+fn worst(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<f64> {
+    let case = Case::of(picked, choice, layout)?;
     let edge = edge(&picked.range.build);
     let standing = |leaves| {
         let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
@@ -51,12 +60,11 @@ fn worst(unit: Unit<'_>) -> Option<f64> {
 }
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
-    let leaf = unit.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
-    let left = worst(unit).unwrap_or_default();
+    let left = worst(unit.picked, unit.choice, unit.layout).unwrap_or_default();
     let find = |found, allowed| Finding::stops(Rule::WallTether, Question::Height, found, Limit::AtMost, allowed);
     if left < 0.0 {
         out.push(find(Figure::moment(-left), Figure::moment(0.0)).but(Severity::Warns));
-    } else if unit.layout.height > LOW || leaf {
+    } else if is_tall_or_doored(unit.choice, unit.layout) {
         out.push(find(Figure::length(unit.layout.height), Figure::length(LOW)).but(Severity::Advises));
     }
 }

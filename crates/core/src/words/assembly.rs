@@ -19,6 +19,15 @@ pub fn step(step: &Step) -> String {
     }
 }
 
+/// What to do when all parts are in, with a unit that is fastened to the wall or one that is not.
+pub fn last_step(tethered: bool) -> &'static str {
+    if tethered {
+        "See that it stands level, then fasten it to the wall with its tether before you put anything in or on it."
+    } else {
+        "See that it stands level before you put anything in or on it."
+    }
+}
+
 /// What a step weighs and how many people it takes.
 pub fn burden(step: &Step) -> String {
     match step.people {
@@ -31,7 +40,7 @@ pub fn burden(step: &Step) -> String {
 pub fn disturbed(disturbed: &Disturbed) -> String {
     let first = list(&disturbed.first);
     let laid = |how: &str| {
-        let swings = if disturbed.swings.is_empty() { "" } else { " Leaves swing by their own weight." };
+        let swings = if disturbed.swings.is_empty() { "" } else { " Doors swing by their own weight." };
         format!("Laid on its {how} it comes apart: nothing holds {first}.{swings} Never lay it down whole.")
     };
     match disturbed.by {
@@ -45,7 +54,7 @@ pub fn disturbed(disturbed: &Disturbed) -> String {
             "Out of level nothing slides, but the unit tips sooner. Level it.".into()
         }
         Disturbance::Unlevel => {
-            "Out of level nothing slides, but leaves swing by themselves and the unit tips sooner. Level it.".into()
+            "Out of level nothing slides, but doors swing by themselves and the unit tips sooner. Level it.".into()
         }
     }
 }

@@ -28,9 +28,9 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::Package => {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
         }
-        Rule::LeafGap => format!("The gap round leaves is {found}; {} {allowed} is usual.", bound(finding.limit)),
-        Rule::LeafSwing => format!("The leaf of {about} and the one left of it touch when both are open {found}."),
-        Rule::DeviceShut => format!("Leave the leaf open while the {about} is on: it wants air."),
+        Rule::LeafGap => format!("The gap round doors is {found}; {} {allowed} is usual.", bound(finding.limit)),
+        Rule::LeafSwing => format!("The door of {about} and the one left of it touch when both are open {found}."),
+        Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),
         Rule::DeviceCable => format!("The {about} has no cable hole behind it."),
         Rule::CableBend => format!("Behind the back there are {found} for cables; this one wants {allowed} to turn."),
         Rule::FinishEdges => format!("This light finish has {found} coats; edges want {allowed}."),
@@ -74,10 +74,10 @@ pub fn reason(finding: &Finding) -> String {
             format!("Shelf slots left and right of {about} would leave {found} of wood; {bound} {allowed}.")
         }
         Rule::LeafShape if finding.found.unit == Unit::Mm => {
-            format!("The leaf of {about} would be {found} wide; {bound} {allowed}.")
+            format!("The door of {about} would be {found} wide; {bound} {allowed}.")
         }
-        Rule::LeafShape => format!("The leaf of {about} would be {found}, width to height; {bound} {allowed}."),
-        Rule::LeafMass => format!("The leaf of {about} would weigh {found}; its pivots carry {allowed}."),
+        Rule::LeafShape => format!("The door of {about} would be {found}, width to height; {bound} {allowed}."),
+        Rule::LeafMass => format!("The door of {about} would weigh {found}; its pivots carry {allowed}."),
         Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
         Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
         Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; {bound} {allowed}."),
@@ -93,12 +93,12 @@ pub fn reason(finding: &Finding) -> String {
         }
         Rule::JointFit => format!("In this finish {found} of its joints would not go in; {bound} {allowed}."),
         Rule::ShelfEar => format!("The ears of a shelf in {about} would bear {found}; {bound} {allowed}."),
-        Rule::LeafPivot => format!("The pivots of the leaf of {about} would bear {found}; {bound} {allowed}."),
+        Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; {bound} {allowed}."),
         Rule::UprightBuckling => {
             format!("The {} would carry its load only {found} before it bends out; {bound} {allowed}.", parts(finding))
         }
         Rule::Lean => format!("Pushed at the top it would lean {found}; {bound} {allowed}."),
-        Rule::TipOver => format!("Empty, with its leaves open, it could tip over: held {found}; {bound} {allowed}."),
+        Rule::TipOver => format!("Empty, with its doors open, it could tip over: held {found}; {bound} {allowed}."),
         // The others never stop an order.
         _ => String::new(),
     }

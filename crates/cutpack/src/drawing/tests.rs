@@ -72,10 +72,13 @@ fn dimensions_are_those_of_the_unit() {
 #[test]
 fn a_unit_is_described_in_words() {
     let range = range();
-    let text = describe(&range, &Choice::first_of(&range).unwrap());
+    let mut choice = Choice::first_of(&range).unwrap();
+    let text = describe(&range, &choice);
+    choice.place.screen_tenth_inch = Some(655);
+    assert_eq!(describe(&range, &choice), format!("{text} A screen of 65.5 inches is to stand on it."));
     assert_eq!(
         text,
-        "Sedge, 1\u{202f}640 mm wide, 520 high, 420 deep. From the left: leaf, hung left; one shelf, round hole 60 in the middle; open, round hole 60 in the middle. Finish Clear."
+        "Sedge, 1\u{202f}640 mm wide, 520 high, 420 deep. From the left: door, hung left; one shelf, round hole 60 in the middle; open, round hole 60 in the middle. Finish Clear."
     );
 }
 

@@ -35,6 +35,9 @@ pub(crate) struct AssemblySheet {
     picture_height_mm: f64,
     /// The steps in order.
     steps: Vec<PicturedStep>,
+    /// What to do when all parts are in.
+    #[schemars(with = "String")]
+    last_step: &'static str,
     /// What comes free when the unit does not stand as it should.
     disturbed: Vec<DisturbedDocument>,
     /// What everybody who puts it together should know.
@@ -98,6 +101,7 @@ fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
         picture_width_mm,
         picture_height_mm,
         steps: document.assembly.steps.into_iter().zip(pictures).map(pictured).collect(),
+        last_step: document.assembly.last_step,
         disturbed: document.assembly.disturbed,
         cautions: document.assembly.cautions,
     })

@@ -4,8 +4,9 @@ precision highp sampler2DShadow;
 in vec3 at, out_of;
 in vec4 wood, in_key, in_sky, leans;
 uniform vec3 eye, colour, tint, to_key, to_sky;
+uniform vec2 extent;
 uniform float clear, dark;
-uniform int mode;
+uniform highp int mode;
 uniform sampler2DShadow key_depth, sky_depth;
 out vec4 seen;
 
@@ -46,11 +47,12 @@ void main() {
   if (mode == 2) { seen = vec4(tint, 1.0) * mix(0.62, 0.4, dark); return; }
   float key = lit(key_depth, in_key, leans.xy, 0.006), sky = lit(sky_depth, in_sky, leans.zw, 0.03);
   if (mode == 3) {
-    float far = smoothstep(1.0, 0.35, length((at.xz - tint.xy) / tint.z));
+    vec2 place = gl_FragCoord.xy / extent, side = smoothstep(vec2(0.0), vec2(0.12, 0.2), min(place, 1.0 - place));
+    float far = smoothstep(1.0, 0.35, length((at.xz - tint.xy) / tint.z)) * side.x * side.y;
     seen = vec4(0.0, 0.0, 0.0, (0.24 * (1.0 - key) + 0.32 * (1.0 - sky)) * far * mix(1.0, 1.5, dark));
     return;
   }
-  vec3 n = normalize(out_of), base = colour;
+  vec3 n = normalize(out_of), towards = normalize(eye - at), base = colour;
   float rough = mix(0.34, 0.2, clear);
   if (mode == 1) {
     base = tint;
@@ -67,7 +69,6 @@ void main() {
     base *= mix(1.0 + 0.05 * figure, 1.0 + 0.42 * figure, clear);
     base = mix(base, base * vec3(1.02, 0.98, 0.92), clear * figure);
   }
-  vec3 towards = normalize(eye - at);
   if (dot(n, towards) < 0.0) n = -n;
   float direct = max(dot(n, to_key), 0.0) * key, above = (0.5 + 0.5 * n.y) * mix(0.3, 1.0, sky);
   vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, to_sky), 0.0) * sky * 0.42 + 0.13;

@@ -3,6 +3,8 @@ layout(location = 0) in vec3 place;
 layout(location = 1) in vec3 normal;
 layout(location = 2) in vec4 grain;
 uniform mat4 clip, model, key, sky;
+uniform vec3 eye;
+uniform highp int mode;
 out vec3 at, out_of;
 out vec4 wood, in_key, in_sky;
 // How the surface leans in the eyes of both lights: depth along their x and y.
@@ -19,5 +21,7 @@ void main() {
   in_key = key * p;
   in_sky = sky * p;
   leans = vec4(lean(key), lean(sky));
+  // Lines lie a hair before the faces that they belong to, and still behind every other one.
+  if (mode == 2) p.xyz += normalize(eye - p.xyz) * 0.002;
   gl_Position = clip * p;
 }

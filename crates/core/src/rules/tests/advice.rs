@@ -1,7 +1,11 @@
 //! What is good to know: each at its edge, and never a reason to stop.
 
 use super::*;
+use crate::day::Day;
+use crate::derive::derive;
 use crate::finding::Limit;
+use crate::promise::Backlog;
+use crate::rules::tether;
 
 fn says(range: &Range, choice: &Choice, rule: Rule) -> bool {
     let (stops, said) = found(range, choice);
@@ -117,4 +121,23 @@ fn a_tall_light_unit_has_to_be_fastened() {
     );
     assert_eq!(severity(&tall), Some(Severity::Warns));
     assert_eq!(severity(&start(&range, "sedge")), Some(Severity::Advises));
+}
+
+/// Who asks whether a unit is fastened hears what the rule says; the last step of the assembly says it too.
+#[test]
+fn a_unit_is_fastened_where_the_rule_asks_for_it() {
+    let range = demo();
+    let mut told = [0, 0];
+    for choice in choices(&range, 77, Wanted::Valid).take(200) {
+        let judged = judge(&range, &choice);
+        let says = judged.findings.iter().any(|found| found.rule == Rule::WallTether);
+        let (picked, layout) = judged.picked.zip(judged.layout.as_ref()).unwrap();
+        assert_eq!(tether::is_asked(picked, &choice, layout), says, "{choice:?}");
+        let backlog = Backlog::default();
+        let document = derive(&range, &choice, Day::of_unix(20_782), &backlog).document();
+        let last = document.built.unwrap().assembly.last_step;
+        assert_eq!(last.contains("fasten it to the wall"), says, "{last}");
+        told[usize::from(says)] += 1;
+    }
+    assert!(told[0] > 3 && told[1] > 3, "{told:?}");
 }
