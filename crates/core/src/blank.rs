@@ -5,8 +5,8 @@ use crate::choice::{Choice, Fill, Hung};
 use crate::layout::{BaySpan, Layout, Picked};
 use crate::leaf;
 use crate::panel::{GrainAxis, PanelId, Stock};
-use crate::quantity::{Length, Mass};
-use crate::range::{BackGrain, Build};
+use crate::quantity::{AreaMass, Length, Mass};
+use crate::range::{BackGrain, Board, Build};
 
 /// One part before it is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -39,13 +39,32 @@ impl Blank {
     }
 
     /// What the whole rectangle weighs with its film: the part weighs less.
-    pub(crate) fn most_mass(self, picked: Picked<'_>) -> Mass {
+    pub(crate) fn most_mass(self, coated: Coated) -> Mass {
         let (width, height) = self.whole();
-        let mass =
-            picked.board(self.stock).density_kg_per_m3.mass_of(width * height, picked.board(self.stock).thickness());
-        let film = picked.finish.film_kg_per_m3.mass_of(width * height, picked.finish.dry_film() * 2.0);
-        // A part's area is a sum of pieces, whose rounding must not come out above.
-        (mass + film) * (1.0 + 1e-9)
+        let each = match self.stock {
+            Stock::Body => coated.body,
+            Stock::Back => coated.back,
+        };
+        Mass::kg((width * height).in_m2() * each.in_kg_per_m2())
+    }
+}
+
+/// What boards weigh with their films, area by area: looked up once for all blanks.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Coated {
+    body: AreaMass,
+    back: AreaMass,
+}
+
+impl Coated {
+    pub(crate) fn of(picked: Picked<'_>) -> Self {
+        let film = picked.finish.film_kg_per_m3.in_kg_per_m3() * picked.finish.dry_film().in_m() * 2.0;
+        let coated = |board: &Board| {
+            let mass = board.density_kg_per_m3.in_kg_per_m3() * board.thickness().in_m() + film;
+            // A part's area is a sum of pieces, whose rounding must not come out above.
+            AreaMass::kg_per_m2(mass * (1.0 + 1e-9))
+        };
+        Self { body: coated(picked.body), back: coated(picked.back) }
     }
 }
 
@@ -180,7 +199,7 @@ mod tests {
                 let ((width, height), (wide, high)) = (blank.whole(), panel.blank());
                 let apart = (width - wide).abs().max((height - high).abs());
                 assert!(apart < Length::mm(1e-9), "{}: {blank:?} {:?}", panel.id, panel.blank());
-                let (least, most) = (Case::weigh(panel, picked).mass, blank.most_mass(picked));
+                let (least, most) = (Case::weigh(panel, picked).mass, blank.most_mass(Coated::of(picked)));
                 // Reliefs, rounding and slots take little: the bound is close enough to be of use.
                 assert!(least <= most && most < least * 1.5, "{}: {least:?} {most:?}", panel.id);
                 parts += 1;

@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use crate::blank::{Blank, Blanks};
+use crate::blank::{Blank, Blanks, Coated};
 use crate::case::Case;
 use crate::choice::Choice;
 use crate::finding::{Finding, Severity};
@@ -227,13 +227,14 @@ pub(crate) struct Unit<'a> {
     pub(crate) choice: &'a Choice,
     pub(crate) layout: &'a Layout,
     pub(crate) blanks: &'a [Blank],
+    pub(crate) coated: Coated,
 }
 
 impl Unit<'_> {
     /// The heaviest of some parts and its mass, if that is over `most`. Parts are cut only where their
     /// blanks are over it.
     pub(crate) fn heaviest_over(self, most: Mass, parts: &[Blank]) -> Option<(PanelId, Mass)> {
-        let heavy = |blank: &&Blank| blank.most_mass(self.picked) > most;
+        let heavy = |blank: &&Blank| blank.most_mass(self.coated) > most;
         parts.iter().find(heavy)?;
         let case = Case::of(self.picked, self.choice, self.layout)?;
         let panels = parts.iter().filter(heavy).filter_map(|blank| case.panel(blank.id));
@@ -267,9 +268,9 @@ fn check<'a>(range: &'a Range, choice: &Choice, rules: &[fn(&mut Vec<Finding>, U
             layout = None;
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
-            let blanks = Blanks { picked, layout: laid }.all(choice);
+            let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
             for rule in rules {
-                rule(out, Unit { picked, choice, layout: laid, blanks: &blanks });
+                rule(out, Unit { picked, choice, layout: laid, blanks: &blanks, coated });
             }
         }
     }

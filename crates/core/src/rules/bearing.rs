@@ -83,7 +83,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let PanelId::Leaf(bay) = leaf.id else { continue };
         let (width, height) = leaf.size;
         let lever = width / 2.0 - picked.range.build.pivot_inset_mm;
-        let (side, end) = pivot(leaf.most_mass(picked).weight(), lever, height, layout.body, layout.body);
+        let (side, end) = pivot(leaf.most_mass(unit.coated).weight(), lever, height, layout.body, layout.body);
         if side.max(end) > most_pressure {
             find(Rule::LeafPivot, bay, side.max(end), most_pressure, leaf.id);
         }

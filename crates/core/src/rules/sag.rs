@@ -114,24 +114,27 @@ pub fn widest_span(load: AreaMass, thickness: Length, stiffness: Stiffness, over
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let Unit { picked, layout, .. } = unit;
     let (strength, board, model) = (&picked.range.strength, picked.body, picked.model);
-    let bend = |span: Length, imposed: AreaMass| {
-        let load = lasting(own_load(board), imposed, strength);
-        let sag = sag(span, load, board.thickness(), board.e_along_n_per_mm2);
+    let (thickness, own) = (board.thickness(), own_load(board));
+    // Two plates that lie on each other share the load of things on the base.
+    let [on_shelf, on_top, on_base] =
+        [model.shelf_load_kg_per_m2, model.top_load_kg_per_m2, model.shelf_load_kg_per_m2 / 2.0]
+            .map(|imposed| lasting(own, imposed, strength));
+    let bend = |span: Length, load: AreaMass| {
+        let sag = sag(span, load, thickness, board.e_along_n_per_mm2);
         let most = span / strength.sag_span_over;
         (sag > most).then(|| (Figure::length(sag), Figure::length(most)))
     };
     for (bay, span) in numbered(&layout.bays) {
         if !span.shelves.is_empty()
-            && let Some((found, most)) = bend(span.clear(), model.shelf_load_kg_per_m2)
+            && let Some((found, most)) = bend(span.clear(), on_shelf)
         {
             let shelves = numbered(&span.shelves).map(|(row, _)| PanelId::Shelf { bay, row });
             out.push(Finding::stops(Rule::ShelfSag, Question::Bay(bay), found, Limit::AtMost, most).of(shelves));
         }
-        if let Some((found, most)) = bend(span.clear(), model.top_load_kg_per_m2) {
+        if let Some((found, most)) = bend(span.clear(), on_top) {
             out.push(Finding::stops(Rule::TopSag, Question::Bay(bay), found, Limit::AtMost, most).of([PanelId::Top]));
         }
-        // Two plates that lie on each other share the load of things on the base.
-        if let Some((found, most)) = bend(span.clear(), model.shelf_load_kg_per_m2 / 2.0) {
+        if let Some((found, most)) = bend(span.clear(), on_base) {
             let plates = [PanelId::BaseLower, PanelId::BaseUpper];
             out.push(Finding::stops(Rule::BaseSag, Question::Bay(bay), found, Limit::AtMost, most).of(plates));
         }

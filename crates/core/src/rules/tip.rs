@@ -25,7 +25,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let is_leaf = |id| matches!(id, PanelId::Leaf(_));
     // Parts are cut only where their blanks leave it open: light ones that hold, heavy ones that may tip.
     let least_of = |blank: &Blank| {
-        let mass = blank.most_mass(picked);
+        let mass = blank.most_mass(unit.coated);
         (blank.id, blank.size.0, if is_leaf(blank.id) { mass } else { mass * LEFT })
     };
     if stands(Moments::of(burdens(picked, layout, Leaves::Open, unit.blanks.iter().map(least_of)), slope)) {

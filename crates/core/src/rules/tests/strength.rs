@@ -147,7 +147,7 @@ fn most_of_a_blank_is_left() {
         let case = Case::of(picked, &choice, &layout).unwrap();
         for blank in (crate::blank::Blanks { picked, layout: &layout }).all(&choice) {
             let mass = Case::weigh(case.panel(blank.id).unwrap(), picked).mass;
-            let left = mass / blank.most_mass(picked);
+            let left = mass / blank.most_mass(crate::blank::Coated::of(picked));
             assert!(left > super::super::tip::LEFT, "{} {left} {choice:?}", blank.id);
         }
     }
