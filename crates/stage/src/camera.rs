@@ -151,6 +151,11 @@ pub fn in_picture(clip_from_stage: Mat4, point: Vec3) -> Option<(f32, f32)> {
     })
 }
 
+/// A place in the picture, in pixels from the upper left corner of one of that extent.
+pub fn in_pixels((x, y): (f32, f32), (across, down): (f32, f32)) -> (f32, f32) {
+    ((0.5 + x * 0.5) * across, (0.5 - y * 0.5) * down)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -3,7 +3,7 @@
 use glam::{Mat4, Vec3};
 
 use crate::bounds::Bounds;
-use crate::camera::in_picture;
+use crate::camera::{in_picture, in_pixels};
 
 /// A name on the picture, in pixels from its upper left corner.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,12 +31,9 @@ pub fn labels(
     parts: impl Iterator<Item = (Vec3, String)>,
     bounds: Bounds,
     clip_from_stage: Mat4,
-    (across, down): (f32, f32),
+    extent @ (across, down): (f32, f32),
 ) -> Vec<Label> {
-    let pixels = |at: Vec3| {
-        let (x, y) = in_picture(clip_from_stage, at)?;
-        Some(((0.5 + x * 0.5) * across, (0.5 - y * 0.5) * down))
-    };
+    let pixels = |at: Vec3| Some(in_pixels(in_picture(clip_from_stage, at)?, extent));
     let corners = bounds.corners().filter_map(pixels).map(|corner| corner.0);
     let (left, right) = corners.fold((across, 0.0_f32), |(low, high), x| (low.min(x), high.max(x)));
     let mut found: Vec<((f32, f32), String)> =

@@ -5,7 +5,7 @@ use core::fmt::Write;
 use slotwright_core::layout::Layout;
 use slotwright_core::words;
 use slotwright_stage::bounds::Bounds;
-use slotwright_stage::camera::Camera;
+use slotwright_stage::camera::{Camera, in_pixels};
 use slotwright_stage::dimension::{Measures, dimensions};
 use slotwright_stage::label::labels;
 use slotwright_stage::{Mat4, Vec3};
@@ -33,9 +33,8 @@ impl Overlay {
 
     /// Width, height and depth of the unit, clear of a box round all that is shown of it.
     pub(crate) fn dimensions(mut self, size: Vec3, bounds: Bounds, layout: &Layout) -> Self {
-        let (across, down) = self.extent;
         for line in dimensions(self.matrix, self.camera.eye(), size, bounds) {
-            let [from, to] = line.ends.map(|(x, y)| ((0.5 + x * 0.5) * across, (0.5 - y * 0.5) * down));
+            let [from, to] = line.ends.map(|end| in_pixels(end, self.extent));
             if (from.0 - to.0).hypot(from.1 - to.1) < SHORTEST {
                 continue;
             }
