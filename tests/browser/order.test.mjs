@@ -89,8 +89,10 @@ test("the choice survives a reload", async () => {
   const bench = await Bench.open(chrome);
   await bench.type("Height", "600");
   await bench.group("Finish").getByRole("button", { name: "Mere" }).click();
+  await bench.stage();
   const before = await bench.drawing();
   await bench.visit();
+  await bench.stage();
   assert.equal(await bench.drawing(), before);
   assert.match(before, /600 high.*Finish Mere/);
   await bench.close();

@@ -56,6 +56,17 @@ test("a size beyond the bar is taken with what it needs", async () => {
   await bench.close();
 });
 
+test("a warning has a way out that mends it", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.getByRole("textbox", { name: "Free wall" }).fill("1407");
+  await bench.page.keyboard.press("Enter");
+  const way = bench.button("Make it 1\u202f400 mm wide");
+  await way.click();
+  await way.waitFor({ state: "detached" });
+  assert.equal((await bench.size("Width").inputValue()).replace(/\D/g, ""), "1400");
+  await bench.close();
+});
+
 test("without the adviser the page goes on: what does not go alone says why", async () => {
   const bench = await Bench.open(chrome);
   await bench.page.route("**/slotwright-ways*", (route) => route.abort());

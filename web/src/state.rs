@@ -84,18 +84,22 @@ pub struct Note {
     pub sentence: String,
     /// Why, and where the figures come from.
     pub grounds: [String; 2],
+    /// What can be done about it, and the notes of the choices that come of it.
+    pub ways: Vec<[String; 2]>,
 }
 
 impl Note {
     fn of(texts: &[String]) -> Option<Self> {
-        let [about, tone, sentence, why, source] = texts else { return None };
+        let [about, tone, sentence, why, source, ways @ ..] = texts else { return None };
         let tone = match tone.as_str() {
             "stops" => Tone::Stop,
             "warns" => Tone::Warn,
             _ => Tone::Hint,
         };
         let (sentence, grounds) = (sentence.clone(), [why.clone(), source.clone()]);
-        Some(Self { about: about.parse().ok()?, tone, sentence, grounds })
+        let ways = ways.chunks(2).filter_map(|way| <[String; 2]>::try_from(way.to_vec()).ok());
+        let ways = ways.filter(|way| !way[0].is_empty()).collect();
+        Some(Self { about: about.parse().ok()?, tone, sentence, grounds, ways })
     }
 }
 
@@ -150,7 +154,7 @@ impl Desk {
     /// are newer ones, so that nothing comes and goes while a size is dragged.
     fn hear(self, texts: Vec<String>) {
         if texts.first().is_some_and(|word| word == "notes") {
-            let notes = texts.get(2..).unwrap_or_default().chunks(5).filter_map(Note::of).collect();
+            let notes = texts.get(2..).unwrap_or_default().chunks(9).filter_map(Note::of).collect();
             if self.notes.with_untracked(|known| *known != notes) {
                 self.notes.set(notes);
             }

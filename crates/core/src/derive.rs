@@ -64,6 +64,7 @@ pub struct Orderable<'a> {
 /// Derives everything from a choice; any choice, however absurd, gives findings.
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let mut derived = seen(judge(range, choice), range, choice, today, backlog);
+    remedy::add(range, choice, &mut derived.findings);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
         interlock::check(&mut derived.findings, &assembly);
@@ -72,15 +73,20 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     derived
 }
 
-/// Derives all that has to be there while somebody chooses: everything but advice, which is good to know
+/// What the rules say of a choice, with remedies; all but the proof of assembly.
+pub fn advise(range: &Range, choice: &Choice) -> Vec<Finding> {
+    let mut findings = judge(range, choice).findings;
+    remedy::add(range, choice, &mut findings);
+    findings
+}
+
+/// Derives all that has to be there while somebody chooses: everything but advice and remedies, which may come
 /// a little later, and the proof of assembly, which no valid unit fails. Nothing can be ordered of it.
 pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     seen(judge_stops(range, choice), range, choice, today, backlog)
 }
 
 fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    let mut findings = judged.findings;
-    remedy::add(range, choice, &mut findings);
     let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
         let case = Case::of(picked, choice, &layout)?;
         let bill = case.bill(picked);
@@ -90,7 +96,7 @@ fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day
         let promise = promise(range, &bill, picked.finish, today, backlog);
         Some(Built { layout, case, parts, whole, price, promise })
     });
-    Derived { range, choice, today, backlog, findings, built, assembly: None }
+    Derived { range, choice, today, backlog, findings: judged.findings, built, assembly: None }
 }
 
 impl<'a> Derived<'a> {

@@ -218,7 +218,7 @@ pub struct Finding {
     pub allowed: Figure,
     /// Which side of it is right.
     pub limit: Limit,
-    /// Changes that were tried: after each this finding is gone and none has come that stops.
+    /// Changes that were tried: after each this finding is gone, and none has come that matters as much or more.
     pub remedies: Vec<Change>,
 }
 

@@ -33,7 +33,7 @@ pub mod price;
 pub mod promise;
 pub mod quantity;
 pub mod range;
-mod remedy;
+pub mod remedy;
 pub mod rules;
 pub mod sample;
 pub mod seal;

@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 pub mod goals;
+mod no_good;
 mod scope;
 mod solve;
 pub mod states;

@@ -1,49 +1,119 @@
 //! Ways out of a finding: single changes that were tried.
 
 use crate::change::Change;
-use crate::choice::{Choice, Fill, Hole};
+use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::finding::{Finding, Question, Severity};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Model, Range};
-use crate::rules::judge_stops;
+use crate::rules::{Rule, judge, judge_stops};
 
 /// Most ways out that a finding names.
-const MOST: usize = 2;
-/// Most changes that are tried for all findings of a choice: keeps the answer within a frame.
+pub const MOST: usize = 2;
+/// Most changes that are tried for all findings that stop: some milliseconds.
 const TRIES: usize = 160;
+/// Most changes that are tried for one that warns or advises: such a try weighs and packs the unit.
+const FEW: usize = 24;
 
-/// Gives every finding that stops the order up to two remedies, each of another kind.
+/// Gives every finding up to two remedies, each of another kind.
 ///
-/// A change is one if after it the finding is gone and no other has come that stops.
+/// A change is one if after it the finding is gone, and no other has come that matters as much or more.
 pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
-    let stops: Vec<Finding> = findings.iter().filter(|finding| finding.severity == Severity::Stops).cloned().collect();
+    let known = findings.to_vec();
     let mut tries = TRIES;
-    for finding in findings.iter_mut().filter(|finding| finding.severity == Severity::Stops) {
-        for ways in candidates(range, choice, finding.about) {
-            if finding.remedies.len() == MOST {
-                break;
-            }
-            let found = ways.into_iter().take_while(|_| {
-                let left = tries > 0;
-                tries = tries.saturating_sub(1);
-                left
-            });
-            if let Some(way) = found.into_iter().find(|way| mends(range, choice, finding, &stops, way)) {
-                finding.remedies.push(way);
-            }
-        }
+    for finding in findings {
+        let stops = finding.severity == Severity::Stops;
+        let ways = if stops { candidates(range, choice, finding.about) } else { advised(range, choice, finding) };
+        let mut few = FEW;
+        let left = if stops { &mut tries } else { &mut few };
+        let mut tried = |way: &Change| {
+            let may = *left > 0;
+            *left = left.saturating_sub(1);
+            may && mends(range, choice, finding, &known, way)
+        };
+        let found = ways.into_iter().filter_map(|ways| match ways {
+            Ways::Each(ways) => ways.into_iter().find(&mut tried),
+            Ways::Along(ways) => first_along(&ways, &mut tried),
+        });
+        let remedies = found.take(MOST).collect();
+        finding.remedies = remedies;
     }
 }
 
-fn mends(range: &Range, choice: &Choice, finding: &Finding, stops: &[Finding], way: &Change) -> bool {
-    let after = judge_stops(range, &choice.with(way, range));
+fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], way: &Change) -> bool {
+    let changed = choice.with(way, range);
+    let after = if finding.severity == Severity::Stops { judge_stops(range, &changed) } else { judge(range, &changed) };
+    let grave = |found: &&Finding| found.severity <= finding.severity;
     after.layout.is_some()
-        && !after.stops().any(|found| found.is_like(finding))
-        && after.stops().all(|found| stops.iter().any(|known| known.is_like(found)))
+        && after
+            .findings
+            .iter()
+            .filter(grave)
+            .all(|found| !found.is_like(finding) && known.iter().filter(grave).any(|known| known.is_like(found)))
 }
 
-/// Changes worth trying, kind by kind, the least intrusive kind first.
-fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {
+/// Changes of one kind.
+enum Ways {
+    /// Tried one after the other.
+    Each(Vec<Change>),
+    /// Along a line of sizes, where what lies beyond a way out is taken to be one too.
+    Along(Vec<Change>),
+}
+
+/// The nearest of the sizes that mends, by halving.
+fn first_along(ways: &[Change], mends: &mut impl FnMut(&Change) -> bool) -> Option<Change> {
+    let mut found = None;
+    let (mut from, mut to) = (0, ways.len());
+    // The furthest one tells whether any of them does.
+    if !mends(ways.last()?) {
+        return None;
+    }
+    while from < to {
+        let middle = usize::midpoint(from, to);
+        let way = ways.get(middle)?;
+        if mends(way) {
+            (found, to) = (Some(way.clone()), middle);
+        } else {
+            from = middle + 1;
+        }
+    }
+    found.or_else(|| ways.last().cloned())
+}
+
+/// Changes worth trying for what warns or advises.
+fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
+    let Some(model) = range.model(&choice.model) else { return Vec::new() };
+    let size = |limits: DimRange, now: Dim, change: fn(Dim) -> Change| {
+        let smaller = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
+        let larger = limits.values().filter(|value| *value > now);
+        [smaller.into_iter().rev().map(change).collect(), larger.map(change).collect()].map(Ways::Along)
+    };
+    let width = || size(model.width_mm, choice.width_mm, Change::WidthMm);
+    match (finding.rule, finding.about) {
+        (Rule::FinishEdges | Rule::FinishSun | Rule::JointFit, _) => vec![Ways::Each(finishes(model))],
+        (Rule::ScreenWidth | Rule::WallWidth | Rule::Package, _) => width().into(),
+        (Rule::ScreenFeet, _) => core::iter::once(Ways::Each(counts(model, choice))).chain(width()).collect(),
+        (Rule::ViewingHeight, _) => size(model.height_mm, choice.height_mm, Change::HeightMm).into(),
+        (Rule::LeafSwing, Question::Bay(bay)) => {
+            let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
+            vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]
+        }
+        (Rule::DeviceShut, Question::Device(bay)) => vec![Ways::Each(fills(model, choice, bay))],
+        (Rule::DeviceCable, Question::Device(bay)) => vec![Ways::Each(holes(range, choice, bay))],
+        // Long and heavy parts want two people, a tether a wall, a cable a wider chase: no other answer.
+        _ => Vec::new(),
+    }
+}
+
+fn finishes(model: &Model) -> Vec<Change> {
+    model.finishes.iter().cloned().map(Change::Finish).collect()
+}
+
+/// Changes worth trying for what stops, kind by kind, the least intrusive kind first.
+fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Ways> {
+    kinds(range, choice, about).into_iter().map(Ways::Each).collect()
+}
+
+fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {
     let Some(model) = range.model(&choice.model) else {
         return vec![range.models.iter().map(|model| Change::Model(model.key.clone())).collect()];
     };
@@ -70,7 +140,7 @@ fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change
             vec![Change::Device { bay, device: None }],
         ],
         Question::Back => vec![model.backs.iter().cloned().map(Change::Back).collect()],
-        Question::Finish => vec![model.finishes.iter().cloned().map(Change::Finish).collect()],
+        Question::Finish => vec![finishes(model)],
         Question::Corners => vec![model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()],
         Question::Model => vec![afresh()],
         Question::Place => vec![vec![Change::Plug(None)]],

@@ -111,38 +111,38 @@ pub fn Found(
     asked: fn(Question) -> bool,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let lines = move |()| {
+    // What stops is known at once; reasons, ways out and advice come with the notes.
+    let told = move || {
         let notes = desk.notes();
-        let stops = desk.read(|known, range| about(known, asked).map(|found| line(range, found, &notes)).collect());
-        let own = notes.into_iter().filter(|note| note.tone != Tone::Stop && asked(note.about));
-        let more = own.map(|note| Line {
-            tone: note.tone,
-            sentence: note.sentence,
-            ways: Vec::new(),
-            grounds: Some(note.grounds),
+        let (stops, advice): (Vec<Note>, Vec<Note>) = notes.into_iter().partition(|note| note.tone == Tone::Stop);
+        let mut told: Vec<Note> = desk.read(|known, _| {
+            let found = known.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
+            found.map(|(at, finding)| note(finding, stops.get(at))).collect()
         });
-        let mut lines: Vec<Line> = stops;
-        lines.extend(more);
-        lines
+        told.extend(advice.into_iter().filter(|note| asked(note.about)));
+        told
     };
     let take = move |(at, way): (usize, usize)| {
-        let change = desk.peek(|known, _| about(known, asked).nth(at)?.remedies.get(way).cloned());
-        if let Some(change) = change {
-            desk.apply(&change);
+        let after = untrack(told).get(at).and_then(|note| Some(note.ways.get(way)?[1].clone()));
+        if let Some(after) = after {
+            desk.follow(&after);
         }
     };
+    let lines = move |()| told().into_iter().map(line).collect();
     view! { <Tells lines=Callback::new(lines) take=Callback::new(take)/> }
 }
 
-fn line(range: &Range, finding: &Finding, notes: &[Note]) -> Line {
-    let sentence = words::reason(finding);
-    let grounds = notes.iter().find(|note| note.about == finding.about && note.sentence == sentence);
-    Line {
-        tone: Tone::Stop,
-        sentence,
-        ways: finding.remedies.iter().map(|remedy| words::change(remedy, range)).collect(),
-        grounds: grounds.map(|note| note.grounds.clone()),
-    }
+/// What stops the order, with what the adviser said of it; a size that is dragged has other figures by then.
+fn note(finding: &Finding, known: Option<&Note>) -> Note {
+    let known = known.filter(|note| note.about == finding.about);
+    let (grounds, ways) = known.map(|note| (note.grounds.clone(), note.ways.clone())).unwrap_or_default();
+    Note { about: finding.about, tone: Tone::Stop, sentence: words::reason(finding), grounds, ways }
+}
+
+fn line(note: Note) -> Line {
+    let Note { tone, sentence, grounds, ways, .. } = note;
+    let grounds = Some(grounds).filter(|grounds| !grounds[0].is_empty());
+    Line { tone, sentence, ways: ways.into_iter().map(|[label, _]| label).collect(), grounds }
 }
 
 /// A numbered question's heading.

@@ -6,19 +6,20 @@
 //! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
 //! no way. `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and
-//! the note. `notes` with a note is answered with five texts for each finding: the question, how much it matters, the
-//! sentence, why, and the source. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
+//! the note. `notes` with a note is answered with nine texts for each finding: the question, how much it matters, the
+//! sentence, why, and the source; then for up to two ways out what to press, and the note of what comes of it. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
 
 use std::cell::RefCell;
 
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
+use slotwright_core::derive::advise;
 use slotwright_core::finding::Question;
 use slotwright_core::options::Size;
 use slotwright_core::options::states::{State, state, states};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::Range;
-use slotwright_core::rules::judge;
+use slotwright_core::remedy::MOST;
 use slotwright_core::words;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
@@ -80,10 +81,14 @@ fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
 }
 
 fn notes(range: &Range, note: &str) -> Option<Vec<String>> {
-    let findings = judge(range, &Choice::of_note(note)?).findings;
-    let told = findings.iter().flat_map(|finding| {
+    let choice = Choice::of_note(note)?;
+    let told = advise(range, &choice).into_iter().flat_map(|finding| {
         let (card, tone) = (finding.rule.card(), finding.severity.to_string());
-        [finding.about.to_string(), tone, words::sentence(finding), card.why.into(), card.source.into()]
+        let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
+        let way = |way: &Change| [words::change(way, range), choice.with(way, range).to_note()];
+        let ways: Vec<String> = finding.remedies.iter().flat_map(way).collect();
+        let none = (ways.len()..MOST * 2).map(|_| String::new());
+        said.into_iter().chain(ways).chain(none).collect::<Vec<_>>()
     });
     Some(told.collect())
 }
@@ -112,6 +117,8 @@ fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [Stri
 
 #[cfg(test)]
 mod tests {
+    use slotwright_core::rules::judge;
+
     use super::*;
 
     const RANGE: &str = include_str!("../../ranges/fenland.toml");
@@ -143,10 +150,15 @@ mod tests {
         asked(&mut known, &["range", RANGE]);
         let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
         let said = asked(&mut known, &["notes", &note]);
-        assert_eq!(said.len() % 5, 2);
-        let tether = said[2..].chunks(5).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
+        assert_eq!(said.len() % 9, 2);
+        let tether = said[2..].chunks(9).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
         assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "advises"));
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
+        let walled = known.as_ref().unwrap().clone();
+        let walled = Choice::of_note(&note).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
+        let said = asked(&mut known, &["notes", &walled.to_note()]);
+        let wall = said[2..].chunks(9).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
+        assert_eq!(Choice::of_note(&wall[6]).unwrap().width_mm, Dim::mm(1400));
     }
 
     #[test]

@@ -69,6 +69,9 @@ pub(crate) const fn question(place: u8) -> Question {
 }
 
 impl Scope {
+    /// How many places there are.
+    pub(crate) const PLACES: usize = (DEVICES + BAYS) as usize + 2;
+
     /// No question.
     pub(crate) const NONE: Self = Self(0);
 
@@ -84,7 +87,7 @@ impl Scope {
 
     /// Every question.
     pub(crate) const fn all() -> Self {
-        Self((1 << (DEVICES + BAYS + 2)) - 1)
+        Self((1 << Self::PLACES) - 1)
     }
 
     /// The questions of a bay.
@@ -115,6 +118,11 @@ impl Scope {
     /// Whether the one at a place is in it.
     pub(crate) const fn has(self, place: u8) -> bool {
         self.0 & (1 << place) != 0
+    }
+
+    /// How many of its places are before that one.
+    pub(crate) const fn before(self, place: u8) -> usize {
+        (self.0 & ((1 << place) - 1)).count_ones() as usize
     }
 
     /// How many there are.

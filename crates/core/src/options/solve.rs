@@ -3,46 +3,18 @@
 //!
 //! A point is judged as a whole; each fault names the questions that it depends on. While those keep
 //! their answers (or, on a line of sizes, stay on the wrong side) the fault stays, so it is a no-good:
-//! the search jumps back over questions that have nothing to do with a failure, and halves lines instead
-//! of walking them. Sets of questions are tried by their size, then by importance, and only sets that
-//! meet every conflict found so far.
-// Sources: backjumping by conflicts: Prosser, Computational Intelligence 9(3), 1993. Hitting sets of
-// conflicts: Reiter, Artificial Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
+//! the search jumps back over questions that have nothing to do with a failure, halves lines instead of
+//! walking them, and judges no point of which it knows a no-good already. Sets of questions are tried by
+//! their size, then by importance, and only sets that meet every conflict found so far.
+// Sources: backjumping by conflicts: Prosser, Computational Intelligence 9(3), 1993. No-goods that are
+// remembered: Dechter, Artificial Intelligence 41(3), 1990. Hitting sets of conflicts: Reiter, Artificial
+// Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
 
 use alloc::collections::BTreeSet;
-use core::cell::Cell;
+use core::cell::{Cell, RefCell};
 
+use super::no_good::{At, NoGood, NoGoods};
 use super::scope::Scope;
-
-/// Why a point does not hold.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Fault {
-    /// The rule, as a bit of a set.
-    pub(crate) rule: u64,
-    /// The questions that it depends on.
-    pub(crate) scope: Scope,
-    /// For questions on a line: the places between which it stays, everything else as it is.
-    pub(crate) spans: Spans,
-}
-
-/// Places on lines, question by question; a question that is not named has no limit.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Spans(smallvec::SmallVec<[(u8, i32, i32); 4]>);
-
-impl Spans {
-    /// Limits a question's places further.
-    pub(crate) fn narrow(&mut self, question: u8, from: i32, to: i32) {
-        match self.0.iter_mut().find(|span| span.0 == question) {
-            Some((_, low, high)) => (*low, *high) = ((*low).max(from), (*high).min(to)),
-            None => self.0.push((question, from, to)),
-        }
-    }
-
-    /// Between which places a question stays.
-    pub(crate) fn of(&self, question: u8) -> (i32, i32) {
-        self.0.iter().find(|span| span.0 == question).map_or((i32::MIN, i32::MAX), |span| (span.1, span.2))
-    }
-}
 
 /// What a question can be answered with instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -58,8 +30,14 @@ pub(crate) trait Puzzle {
     /// All questions with their answers.
     type Point: Clone;
 
+    /// Where a point stands.
+    fn at(&self, point: &Self::Point) -> At;
+
     /// Everything that is wrong with a point.
-    fn faults(&self, point: &Self::Point) -> Vec<Fault>;
+    fn faults(&self, point: &Self::Point, at: &At) -> Vec<NoGood>;
+
+    /// The questions whose answers are places on a line.
+    fn lines(&self) -> Scope;
 
     /// What a question of the first point can be answered with instead of its present answer.
     fn answers(&self, question: u8) -> Answers<'_>;
@@ -69,29 +47,6 @@ pub(crate) trait Puzzle {
     fn with(&self, point: &Self::Point, question: u8, answer: i32) -> Option<Self::Point>;
 }
 
-/// A proof that there is nothing: as long as the questions of the scope keep their answers, or their
-/// places within the spans, those rules forbid every point.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(crate) struct NoGood {
-    pub(crate) rules: u64,
-    pub(crate) scope: Scope,
-    pub(crate) spans: Spans,
-}
-
-impl NoGood {
-    fn of(fault: &Fault) -> Self {
-        Self { rules: fault.rule, scope: fault.scope, spans: fault.spans.clone() }
-    }
-
-    fn join(&mut self, other: &Self) {
-        self.rules |= other.rules;
-        self.scope = self.scope.and(other.scope);
-        for &(question, from, to) in &other.spans.0 {
-            self.spans.narrow(question, from, to);
-        }
-    }
-}
-
 /// What came of a search.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum Found<P> {
@@ -99,63 +54,69 @@ pub(crate) enum Found<P> {
     Point(P),
     /// There is none.
     Nothing(NoGood),
-    /// The search was given up after as many judgements as it may make.
+    /// The search was given up after as many steps as it may take.
     GivenUp,
 }
 
-/// A search with a limit of judgements.
+/// A search with a limit of steps.
 pub(crate) struct Search<'a, P: Puzzle> {
     puzzle: &'a P,
     /// The rules that count.
     rules: u64,
-    judgements: u32,
-    /// How many it may make.
+    /// How many points it came to.
+    steps: u32,
+    /// How many it may come to.
     most: u32,
+    /// Faults of all points that were judged, in this search or in others of these questions.
+    faults: &'a RefCell<NoGoods>,
+    /// What this search proved; which answers may be given instead is its own, so another one cannot rely on it.
+    proved: NoGoods,
 }
 
-/// Most judgements of one search: some ten milliseconds.
-const JUDGEMENTS: u32 = 20_000;
+/// Most steps of one search: some hundredths of a second.
+const STEPS: u32 = 20_000;
 
-/// Most judgements of all searches for the answers of one choice: some tenths of a second.
-pub(crate) const TOGETHER: u32 = 120_000;
-
-/// Most judgements for the question whether there is anything at all.
-const SOON: u32 = 600;
+/// Most steps of all searches for the answers of one choice: some tenths of a second.
+pub(crate) const TOGETHER: u32 = 60_000;
 
 impl<'a, P: Puzzle> Search<'a, P> {
-    pub(crate) fn new(puzzle: &'a P) -> Self {
-        Self { puzzle, rules: u64::MAX, judgements: 0, most: JUDGEMENTS }
+    pub(crate) fn new(puzzle: &'a P, faults: &'a RefCell<NoGoods>) -> Self {
+        Self::with_rules(puzzle, faults, u64::MAX)
     }
 
     /// The same with these rules alone.
-    pub(crate) fn with_rules(puzzle: &'a P, rules: u64) -> Self {
-        Self { puzzle, rules, judgements: 0, most: JUDGEMENTS }
-    }
-
-    fn faults(&mut self, point: &P::Point) -> Vec<Fault> {
-        self.judgements += 1;
-        let mut faults = self.puzzle.faults(point);
-        faults.retain(|fault| fault.rule & self.rules != 0);
-        faults
+    pub(crate) fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
+        Self { puzzle, rules, steps: 0, most: STEPS, faults, proved: NoGoods::none(puzzle.lines()) }
     }
 
     /// A point that differs from this one in free questions alone and holds.
     pub(crate) fn within(&mut self, point: &P::Point, free: Scope) -> Found<P::Point> {
-        let faults = self.faults(point);
-        self.mend(point, free, &faults)
+        let at = self.puzzle.at(point);
+        self.mend(point, &at, free)
     }
 
-    fn mend(&mut self, point: &P::Point, free: Scope, faults: &[Fault]) -> Found<P::Point> {
-        let choices = |fault: &&Fault| (fault.scope.meeting(free).len(), fault.scope.len());
-        let Some(worst) = faults.iter().min_by_key(choices) else { return Found::Point(point.clone()) };
-        let Some(question) = worst.scope.meeting(free).last() else { return Found::Nothing(NoGood::of(worst)) };
-        if self.judgements >= self.most {
+    /// Why a point does not hold, if it does not: what leaves the fewest questions to be tried.
+    fn worst(&mut self, point: &P::Point, at: &At, free: Scope) -> Option<NoGood> {
+        self.steps += 1;
+        let faults = &mut self.faults.borrow_mut();
+        let known = |faults: &NoGoods| faults.narrowest(at, free, self.rules);
+        if let Some(known) = self.proved.closed(at, free, self.rules).or_else(|| known(faults)) {
+            return Some(known);
+        }
+        self.puzzle.faults(point, at).into_iter().for_each(|fault| faults.add(&fault));
+        known(faults)
+    }
+
+    fn mend(&mut self, point: &P::Point, at: &At, free: Scope) -> Found<P::Point> {
+        let Some(worst) = self.worst(point, at, free) else { return Found::Point(point.clone()) };
+        let Some(question) = worst.scope.meeting(free).last() else { return Found::Nothing(worst) };
+        if self.steps >= self.most {
             return Found::GivenUp;
         }
         let rest = free.without(question);
         // The most important one first, so that it moves as little as it can. It may keep its answer, if another
         // one mends the fault.
-        let mut nothing = match self.mend(point, rest, faults) {
+        let mut nothing = match self.mend(point, at, rest) {
             Found::Nothing(nothing) if nothing.scope.has(question) => nothing,
             other => return other,
         };
@@ -164,8 +125,8 @@ impl<'a, P: Puzzle> Search<'a, P> {
             Answers::Line(places) => self.try_line(point, (question, rest), places, &mut nothing),
         };
         done.unwrap_or_else(|| {
-            nothing.scope = nothing.scope.without(question);
-            nothing.spans.0.retain(|span| span.0 != question);
+            nothing.forget(question);
+            self.proved.add(&nothing);
             Found::Nothing(nothing)
         })
     }
@@ -180,7 +141,10 @@ impl<'a, P: Puzzle> Search<'a, P> {
         for answer in 0..i32::try_from(count).unwrap_or(i32::MAX) {
             let Some(point) = self.puzzle.with(point, question, answer) else { continue };
             match self.within(&point, rest) {
-                Found::Nothing(other) if other.scope.has(question) => nothing.join(&other),
+                Found::Nothing(mut other) if other.scope.has(question) => {
+                    other.forget(question);
+                    nothing.join(&other);
+                }
                 other => return Some(other),
             }
         }
@@ -195,7 +159,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
         places: &[i32],
         nothing: &mut NoGood,
     ) -> Option<Found<P::Point>> {
-        let (from, to) = nothing.spans.of(question);
+        let (from, to) = nothing.span(question);
         let mut left: Vec<i32> = places.iter().copied().filter(|place| !(from..=to).contains(place)).collect();
         let mut found = None;
         while let Some(&place) = left.get(left.len() / 2) {
@@ -208,12 +172,11 @@ impl<'a, P: Puzzle> Search<'a, P> {
                     found = Some(Found::Point(point));
                     left.truncate(left.len() / 2);
                 }
-                Found::Nothing(other) if other.scope.has(question) => {
-                    let (from, to) = other.spans.of(question);
+                Found::Nothing(mut other) if other.scope.has(question) => {
+                    let (from, to) = other.span(question);
                     // A fault that says nothing of the line stays at this place alone.
                     left.retain(|left| *left != place && !(from..=to).contains(left));
-                    let mut other = other;
-                    other.spans.0.retain(|span| span.0 != question);
+                    other.forget(question);
                     nothing.join(&other);
                 }
                 other => return Some(other),
@@ -224,55 +187,49 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point. Takes its judgements from what is left of them for all searches together.
+/// its size, and the point. Takes its steps from what is left of them for all searches together.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
     free: Scope,
-    left: &Cell<u32>,
+    (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
 ) -> Found<(Scope, P::Point)> {
-    let mut search = Search::new(puzzle);
+    let mut search = Search::new(puzzle, faults);
     search.most = search.most.min(left.get());
-    let found = sets(&mut search, point, free);
-    left.set(left.get().saturating_sub(search.judgements));
+    let found = search.sets(point, free);
+    left.set(left.get().saturating_sub(search.steps));
     found
 }
 
-fn sets<P: Puzzle>(search: &mut Search<'_, P>, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
-    let mut conflicts: Vec<Scope> = Vec::new();
-    let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
-    let mut last = NoGood::default();
-    let mut asked = false;
-    while let Some((size, set)) = waiting.pop_first() {
-        search.judgements += 1;
-        // Before larger sets are tried: is there any point at all? What cannot be told soon is not asked again.
-        if size == 3 && !asked {
-            asked = true;
-            let mut any = Search::new(search.puzzle);
-            any.most = SOON;
-            if let Found::Nothing(nothing) = any.within(point, free) {
-                return Found::Nothing(nothing);
+impl<P: Puzzle> Search<'_, P> {
+    fn sets(&mut self, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
+        let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
+        let mut last = NoGood::default();
+        let mut conflicts: Vec<Scope> = Vec::new();
+        while let Some((size, set)) = waiting.pop_first() {
+            self.steps += 1;
+            let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
+            let conflict = match known {
+                Some(known) => known,
+                None => match self.within(point, set) {
+                    Found::Point(point) => return Found::Point((set, point)),
+                    Found::GivenUp => return Found::GivenUp,
+                    Found::Nothing(nothing) => {
+                        last = nothing;
+                        conflicts.push(last.scope);
+                        last.scope
+                    }
+                },
+            };
+            let more = conflict.meeting(free).minus(set);
+            if more.is_empty() {
+                break;
             }
+            waiting.extend(more.places().map(|place| (size + 1, set.and(Scope::at(place)))));
         }
-        let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
-        let conflict = match known {
-            Some(conflict) => conflict,
-            None => match search.within(point, set) {
-                Found::Point(point) => return Found::Point((set, point)),
-                Found::GivenUp => return Found::GivenUp,
-                Found::Nothing(nothing) => {
-                    conflicts.push(nothing.scope);
-                    let conflict = nothing.scope;
-                    last = nothing;
-                    conflict
-                }
-            },
-        };
-        let more = conflict.meeting(free).minus(set);
-        waiting.extend(more.places().map(|place| (size + 1, set.and(Scope::at(place)))));
+        // No set is left, since what is known at last has no free question.
+        Found::Nothing(last)
     }
-    // No set is left, since some conflict has no free question.
-    Found::Nothing(last)
 }
 
 /// A smallest part of some things that cannot hold together, none of which can be left out: the earlier

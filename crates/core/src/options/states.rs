@@ -1,12 +1,13 @@
 //! Open, with other changes, or shut: the exact state of every answer, with the smallest set of other
 //! changes that it needs, or the rules that forbid it.
 
-use core::cell::Cell;
+use core::cell::{Cell, RefCell};
 
 use serde::Serialize;
 
+use super::no_good::{NoGood, NoGoods};
 use super::scope::{self, Scope};
-use super::solve::{self, Found, NoGood};
+use super::solve::{self, Found};
 use super::ways::{self, Asked, Ways};
 use super::{Options, Run, Size, alike, lay, stop};
 use crate::change::Change;
@@ -94,14 +95,17 @@ pub(super) struct Table<'a> {
     choice: &'a Choice,
     ways: Ways,
     pins: Scope,
-    /// Judgements that are left for all answers.
+    /// Steps that are left for all answers.
     left: Cell<u32>,
+    /// Faults of the choices that were judged.
+    faults: RefCell<NoGoods>,
 }
 
 impl<'a> Table<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
         let pins = pins.iter().fold(FIXED, |all, pin| all.and(Scope::of(*pin)));
-        Self { range, choice, ways: Ways::of(range, model, choice), pins, left: Cell::new(solve::TOGETHER) }
+        let (ways, left) = (Ways::of(range, model, choice), Cell::new(solve::TOGETHER));
+        Self { range, choice, ways, pins, left, faults: RefCell::new(NoGoods::none(ways::LINES)) }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
@@ -120,7 +124,7 @@ impl<'a> Table<'a> {
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.into_iter().next() else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
-        match solve::smallest(&puzzle, choice, free, &self.left) {
+        match solve::smallest(&puzzle, choice, free, (&self.faults, &self.left)) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
             Found::Nothing(nothing) => State::Shut(self.shut(reason, &nothing, true)),
             Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
@@ -166,13 +170,13 @@ impl<'a> Table<'a> {
         }
         let asked = Scope::of(size.question());
         let (puzzle, free) = self.asked(changed, asked);
-        match solve::smallest(&puzzle, changed, free, &self.left) {
+        match solve::smallest(&puzzle, changed, free, (&self.faults, &self.left)) {
             Found::Point((_, point)) => {
                 known.point = Some(point);
                 Reach::Shifts
             }
             Found::Nothing(nothing) => {
-                known.nothing = Some(nothing.spans.of(scope::place(size.question())));
+                known.nothing = Some(nothing.span(scope::place(size.question())));
                 Reach::Shut
             }
             Found::GivenUp => Reach::Shut,
@@ -245,7 +249,7 @@ pub fn why_shut(
     let can = |rules: u64, pins: &[Question]| {
         let table = Table::of(range, model, choice, pins);
         let (puzzle, free) = table.asked(&changed, asked);
-        !matches!(solve::Search::with_rules(&puzzle, rules).within(&changed, free), Found::Nothing(_))
+        !matches!(solve::Search::with_rules(&puzzle, &table.faults, rules).within(&changed, free), Found::Nothing(_))
     };
     if can(u64::MAX, pins) {
         return None;

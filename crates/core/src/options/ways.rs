@@ -2,14 +2,15 @@
 
 use alloc::collections::BTreeMap;
 
+use super::no_good::{At, NoGood};
 use super::scope::{Scope, place};
-use super::solve::{Answers, Fault, Puzzle, Spans};
+use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
-use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole};
+use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
 use crate::finding::Question;
 use crate::quantity::Dim;
-use crate::range::{Model, Range};
+use crate::range::{Key, Model, Range};
 use crate::rules::judge_stops;
 use crate::rules::reads::{self, Slack, Way};
 
@@ -116,28 +117,65 @@ fn hole_ways(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
 impl Puzzle for Asked<'_> {
     type Point = Choice;
 
-    fn faults(&self, point: &Choice) -> Vec<Fault> {
+    fn at(&self, point: &Choice) -> At {
+        let mut at = At::NOWHERE;
+        // Bays beyond the most share a place; a choice with them cannot be made, whatever they hold.
+        let mut set = |question, answer| at.set(place(question), answer);
+        for size in Size::ALL {
+            set(size.question(), size.of(point).in_tenths());
+        }
+        set(Question::Corners, point.corner_radius_mm.in_tenths());
+        set(Question::Back, number(&self.range.boards, |board| &board.key, &point.back));
+        set(Question::Finish, number(&self.range.finishes, |finish| &finish.key, &point.finish));
+        set(Question::Bays, i32::try_from(point.bays.len()).unwrap_or(i32::MAX));
+        // A share is changed to few others: any larger one is the present one.
+        let share = |all: i32, bay: &Bay| all.wrapping_mul(16).wrapping_add(i32::from(bay.share.min(15)));
+        set(Question::Shares, point.bays.iter().fold(0, share));
+        for (bay, chosen) in (1..=u8::MAX).zip(&point.bays) {
+            set(
+                Question::Bay(bay),
+                match chosen.fill {
+                    Fill::Open => 0,
+                    Fill::Shelves(count) => i32::from(count),
+                    Fill::Leaf(Hung::Left) => -1,
+                    Fill::Leaf(Hung::Right) => -2,
+                },
+            );
+            if let Some(hole) = &chosen.hole {
+                let kind = number(&self.range.holes, |kind| &kind.key, &hole.kind);
+                set(Question::Hole(bay), kind.wrapping_mul(1 << 24).wrapping_add(hole.offset_mm.in_tenths()));
+            }
+            if let Some(device) = &chosen.device {
+                set(Question::Device(bay), number(&self.range.devices, |device| &device.key, device));
+            }
+        }
+        at
+    }
+
+    fn faults(&self, point: &Choice, at: &At) -> Vec<NoGood> {
         let judged = judge_stops(self.range, point);
         judged
             .findings
             .iter()
             .map(|finding| {
-                let mut fault = Fault { rule: finding.rule.bit(), scope: Scope::NONE, spans: Spans::default() };
+                let mut fault = NoGood::of(finding.rule.bit());
                 reads::each(finding, point, self.ways.slack, |question, way| {
-                    let at = place(question);
-                    fault.scope = fault.scope.and(Scope::at(at));
-                    if let Some(now) = on_line(question, point) {
-                        let (from, to) = match way {
-                            Way::Up => (i32::MIN, now),
-                            Way::Down => (now, i32::MAX),
-                            Way::Either => (now, now),
-                        };
-                        fault.spans.narrow(at, from, to);
-                    }
+                    let question = place(question);
+                    let now = at.of(question);
+                    let (from, to) = match way {
+                        Way::Up if LINES.has(question) => (i32::MIN, now),
+                        Way::Down if LINES.has(question) => (now, i32::MAX),
+                        _ => (now, now),
+                    };
+                    fault.narrow(question, from, to);
                 });
                 fault
             })
             .collect()
+    }
+
+    fn lines(&self) -> Scope {
+        LINES
     }
 
     fn answers(&self, question: u8) -> Answers<'_> {
@@ -172,14 +210,14 @@ impl Puzzle for Asked<'_> {
     }
 }
 
-/// Where the answer of a question lies on its line.
-fn on_line(question: Question, choice: &Choice) -> Option<i32> {
-    match question {
-        Question::Width => Some(choice.width_mm.in_tenths()),
-        Question::Height => Some(choice.height_mm.in_tenths()),
-        Question::Depth => Some(choice.depth_mm.in_tenths()),
-        _ => None,
-    }
+/// The questions whose answers are places on a line.
+pub(crate) const LINES: Scope =
+    Scope::of(Question::Width).and(Scope::of(Question::Height)).and(Scope::of(Question::Depth));
+
+/// The number of what a key names; the same for all that the range lacks.
+fn number<T>(things: &[T], key: impl Fn(&T) -> &Key, named: &Key) -> i32 {
+    let at = things.iter().position(|thing| key(thing) == named);
+    at.and_then(|at| i32::try_from(at).ok()).unwrap_or(At::NONE + 1)
 }
 
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.

@@ -1,6 +1,9 @@
 //! Uprights that stay straight, and a back that keeps the whole square.
 
+use smallvec::SmallVec;
+
 use super::{Rule, RuleCard, Unit, numbered};
+use crate::choice::BAYS_MOST;
 use crate::finding::{Figure, Finding, Limit, Question};
 use crate::layout::{BaySpan, Layout, Picked};
 use crate::panel::PanelId;
@@ -70,12 +73,11 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     // The face grain of uprights stands.
     let stiffness = picked.body.e_along_n_per_mm2 / (1.0 + strength.creep_factor);
     let most = critical(layout.clear_depth(), layout.clear_height(), picked.body.thickness(), stiffness);
-    let load = |bay: Option<u8>| {
-        let span = bay.and_then(|bay| layout.bays.get(usize::from(bay)));
-        span.map_or(Mass::ZERO, |span| half_load(picked, layout, span))
-    };
-    let loads =
-        numbered(&layout.stiles).map(|(number, _)| (number, load(number.checked_sub(2)) + load(number.checked_sub(1))));
+    let half: SmallVec<[Mass; BAYS_MOST]> = layout.bays.iter().map(|span| half_load(picked, layout, span)).collect();
+    let at = |bay: Option<usize>| bay.and_then(|bay| half.get(bay)).copied().unwrap_or(Mass::ZERO);
+    // An upright carries half of the bay at each side of it.
+    let loads = (0..).zip(numbered(&layout.stiles));
+    let loads = loads.map(|(bay, (number, _))| (number, at(usize::checked_sub(bay, 1)) + at(Some(bay))));
     if let Some((number, mass)) = loads.max_by(|a, b| a.1.total_cmp(&b.1)) {
         let times = most / mass.weight();
         if times < strength.buckling_factor {

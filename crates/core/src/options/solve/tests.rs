@@ -1,6 +1,6 @@
 //! Published examples, and random puzzles against a search of every point.
 
-use core::cell::Cell;
+use core::cell::{Cell, RefCell};
 
 use proptest::prelude::*;
 
@@ -75,24 +75,32 @@ impl Table {
 impl Puzzle for Table {
     type Point = Vec<i32>;
 
-    fn faults(&self, point: &Vec<i32>) -> Vec<Fault> {
+    fn at(&self, point: &Vec<i32>) -> At {
+        let mut at = At::NOWHERE;
+        (0..).zip(point).for_each(|(question, answer)| at.set(question, *answer));
+        at
+    }
+
+    fn faults(&self, point: &Vec<i32>, _: &At) -> Vec<NoGood> {
         let broken = self.rules.iter().enumerate().filter(|(_, rule)| !rule.holds(point));
         let fault = |(at, rule): (usize, &Check)| {
-            let mut fault = Fault { rule: 1 << at, scope: Scope::NONE, spans: Spans::default() };
+            let mut fault = NoGood::of(1 << at);
             for question in rule.questions() {
-                let place = u8::try_from(question).unwrap();
-                fault.scope = fault.scope.and(Scope::at(place));
-                if self.lines[question] {
-                    match rule {
-                        Check::AtMost(..) => fault.spans.narrow(place, point[question], i32::MAX),
-                        Check::AtLeast(..) => fault.spans.narrow(place, i32::MIN, point[question]),
-                        _ => fault.spans.narrow(place, point[question], point[question]),
-                    }
-                }
+                let (from, to) = match rule {
+                    Check::AtMost(..) if self.lines[question] => (point[question], i32::MAX),
+                    Check::AtLeast(..) if self.lines[question] => (i32::MIN, point[question]),
+                    _ => (point[question], point[question]),
+                };
+                fault.narrow(u8::try_from(question).unwrap(), from, to);
             }
             fault
         };
         broken.map(fault).collect()
+    }
+
+    fn lines(&self) -> Scope {
+        let lines = (0..).zip(&self.lines).filter(|(_, line)| **line);
+        lines.fold(Scope::NONE, |all, (at, _)| all.and(Scope::at(at)))
     }
 
     fn answers(&self, question: u8) -> Answers<'_> {
@@ -106,6 +114,10 @@ impl Puzzle for Table {
         point[at] = if self.lines[at] { answer } else { self.answers[at][1 + usize::try_from(answer).unwrap()] };
         Some(point)
     }
+}
+
+fn none(table: &Table) -> RefCell<NoGoods> {
+    RefCell::new(NoGoods::none(table.lines()))
 }
 
 /// The changed questions of a point.
@@ -155,7 +167,7 @@ proptest! {
             let set = changed(&table, &point);
             (set.len(), set)
         });
-        match (best.min(), smallest(&table, &table.now(), table.all(), &Cell::new(u32::MAX))) {
+        match (best.min(), smallest(&table, &table.now(), table.all(), (&none(&table), &Cell::new(u32::MAX)))) {
             (Some((_, set)), Found::Point((own, point))) => {
                 prop_assert!(table.holds(&point));
                 prop_assert_eq!((own, changed(&table, &point)), (set, set));
@@ -182,7 +194,7 @@ proptest! {
                 table.holds(&point)
             });
             let near = near.map(|answer| (answer - now[line]).abs()).min();
-            match Search::new(&table).within(&now, free) {
+            match Search::new(&table, &none(&table)).within(&now, free) {
                 Found::Point(point) => prop_assert_eq!(Some((point[line] - now[line]).abs()), near),
                 Found::Nothing(_) => prop_assert_eq!(near, None),
                 Found::GivenUp => prop_assert!(false),
@@ -201,7 +213,7 @@ fn domain(table: &Table, question: usize, fixed: &[(usize, i32)]) -> Vec<i32> {
             point[*at] = *answer;
         }
         point[question] = **answer;
-        matches!(Search::new(table).within(&point, free), Found::Point(_))
+        matches!(Search::new(table, &none(table)).within(&point, free), Found::Point(_))
     };
     let mut domain: Vec<i32> = table.answers[question].iter().filter(can).copied().collect();
     domain.sort_unstable();
@@ -262,7 +274,7 @@ fn wishes(count: usize, holds: fn(&[i32]) -> bool) -> Table {
 }
 
 fn dropped(table: &Table) -> Vec<u8> {
-    match smallest(table, &table.now(), table.all(), &Cell::new(u32::MAX)) {
+    match smallest(table, &table.now(), table.all(), (&none(table), &Cell::new(u32::MAX))) {
         Found::Point((set, _)) => set.places().map(|place| place + 1).collect(),
         other => panic!("{other:?}"),
     }

@@ -29,9 +29,9 @@ fn strict() -> Range {
 }
 
 /// Another answer to a question that leaves a fault where it is, if there is one.
-fn aside(asked: &Asked<'_>, point: &Choice, fault: &Fault, at: u8, pick: Index) -> Option<Choice> {
+fn aside(asked: &Asked<'_>, point: &Choice, fault: &NoGood, at: u8, pick: Index) -> Option<Choice> {
     let line = |places: &[i32]| {
-        let (from, to) = fault.spans.of(at);
+        let (from, to) = fault.span(at);
         let mut places: Vec<i32> = places.iter().copied().filter(|place| (from..=to).contains(place)).collect();
         // Beyond what a model has, too.
         places.extend([from.max(-5000), to.min(50_000)]);
@@ -60,12 +60,12 @@ proptest! {
             let Some(model) = range.model(&choice.model) else { continue };
             let ways = Ways::of(&range, model, &choice);
             let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
-            for fault in asked.faults(&choice) {
+            for fault in asked.faults(&choice, &asked.at(&choice)) {
                 for tried in &tries {
                     let point = tried.iter().fold(choice.clone(), |point, (at, pick)| {
                         aside(&asked, &point, &fault, *at, *pick).unwrap_or(point)
                     });
-                    let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rule & rule.bit() != 0).collect();
+                    let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rules & rule.bit() != 0).collect();
                     prop_assert!(!judge_stops(&range, &point).holds(), "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
                 }
             }

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::day::Day;
-use crate::derive::derive;
+use crate::derive::{advise, derive};
 use crate::finding::Limit;
 use crate::promise::Backlog;
 use crate::rules::tether;
@@ -140,4 +140,24 @@ fn a_unit_is_fastened_where_the_rule_asks_for_it() {
         told[usize::from(says)] += 1;
     }
     assert!(told[0] > 3 && told[1] > 3, "{told:?}");
+}
+
+/// What warns or advises has ways out where another answer is one: the nearest size, a leaf hung on the other side.
+#[test]
+fn advice_has_ways_out() {
+    let range = demo();
+    let ways = |choice: &Choice, rule| {
+        let told = advise(&range, choice).into_iter().find(|finding| finding.rule == rule);
+        told.unwrap_or_else(|| panic!("{rule:?}")).remedies
+    };
+    let narrow = changed(&range, "sedge", &[Change::WallMm(Some(Dim::mm(1407)))]);
+    assert_eq!(ways(&narrow, Rule::WallWidth), [Change::WidthMm(Dim::mm(1400))]);
+    let wide = changed(&range, "sedge", &[Change::WidthMm(Dim::mm(1400)), Change::ScreenTenthInch(Some(650))]);
+    assert_eq!(ways(&wide, Rule::ScreenWidth), [Change::WidthMm(Dim::mm(1440))]);
+    let two = [Change::BayCount(2), fill(1, Fill::Leaf(Hung::Right)), fill(2, Fill::Leaf(Hung::Left))];
+    let touching = changed(&range, "sedge", &two);
+    let hung = [fill(2, Fill::Leaf(Hung::Right)), fill(1, Fill::Leaf(Hung::Left))];
+    assert_eq!(ways(&touching, Rule::LeafSwing), hung);
+    // A tether is fastened to a wall: no answer takes its place.
+    assert_eq!(ways(&touching, Rule::WallTether), []);
 }
