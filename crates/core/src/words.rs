@@ -175,38 +175,50 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::BayCount(1) => "Make it one bay".into(),
         Change::BayCount(count) => format!("Make it {count} bays"),
         Change::Share { bay, share } => format!("Give bay {bay} a share of {share}"),
-        Change::Fill { bay, fill: holds } => format!("{} in bay {bay}", fill(*holds)),
-        Change::Hole { bay, hole: None } => format!("No cable hole in bay {bay}"),
+        Change::Fill { bay, fill: Fill::Open } => format!("Leave bay {bay} open"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("Hang the door of bay {bay} on the left"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Right) } => format!("Hang the door of bay {bay} on the right"),
+        Change::Fill { bay, fill: shelves } => format!("Put {} in bay {bay}", small(&fill(*shelves))),
+        Change::Hole { bay, hole: None } => format!("Cut no cable hole in bay {bay}"),
         Change::Hole { bay, hole: Some(taken) } => {
-            format!("{} in bay {bay}, {}", hole(&taken.kind), offset(taken.offset_mm))
+            format!("Cut a {} in bay {bay}, {}", small(&hole(&taken.kind)), offset(taken.offset_mm))
         }
-        Change::Device { bay, device: None } => format!("No device in bay {bay}"),
+        Change::Device { bay, device: None } => format!("Put no device in bay {bay}"),
         Change::Device { bay, device: Some(key) } => {
-            format!("{} in bay {bay}", named(range.device(key).map(|device| &device.name), key))
+            format!("Put the {} in bay {bay}", small(&named(range.device(key).map(|device| &device.name), key)))
         }
-        Change::Back(key) => format!("Back of {}", named(range.board(key).map(|board| &board.name), key)),
-        Change::Finish(key) => format!("Finish {}", named(range.finish(key).map(|finish| &finish.name), key)),
-        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Square corners".into(),
-        Change::CornerRadiusMm(radius) => format!("Corners of {} mm", size(*radius)),
-        Change::WallMm(Some(wall)) => format!("A wall of {} mm", size(*wall)),
-        Change::WallMm(None) => "No wall to suit".into(),
+        Change::Back(key) => format!("Take a back of {}", named(range.board(key).map(|board| &board.name), key)),
+        Change::Finish(key) => format!("Take the finish {}", named(range.finish(key).map(|finish| &finish.name), key)),
+        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Leave the corners square".into(),
+        Change::CornerRadiusMm(radius) => format!("Round the corners to {} mm", size(*radius)),
+        Change::WallMm(Some(wall)) => format!("Suit a wall of {} mm", size(*wall)),
+        Change::WallMm(None) => "Suit no wall".into(),
         Change::ScreenTenthInch(Some(tenths)) => {
-            format!("A screen of {} inches", decimal(f64::from(*tenths) / 10.0, 1))
+            format!("Put a screen of {} inches on it", decimal(f64::from(*tenths) / 10.0, 1))
         }
-        Change::ScreenTenthInch(None) => "No screen on top".into(),
-        Change::Plug(Some(key)) => named(range.plug(key).map(|plug| &plug.name), key),
+        Change::ScreenTenthInch(None) => "Put no screen on it".into(),
+        Change::Plug(Some(key)) => format!("Pass the {}", small(&named(range.plug(key).map(|plug| &plug.name), key))),
         Change::Plug(None) => "Name no plug".into(),
     }
 }
 
-/// Changes that are done together, after «and»: `make it 1 400 mm wide and no device in bay 2`.
+/// Changes that are done together, after «and»: `make it 1 400 mm wide and put no device in bay 2`.
 pub fn together(changes: &[Change], range: &Range) -> String {
-    let small = |change: &Change| {
-        let text = self::change(change, range);
-        let mut letters = text.chars();
-        letters.next().map(|first| first.to_lowercase().chain(letters).collect::<String>()).unwrap_or_default()
-    };
-    changes.iter().map(small).collect::<Vec<_>>().join(" and ")
+    let mut all: Vec<String> = changes.iter().map(|change| small(&self::change(change, range))).collect();
+    match all.pop() {
+        Some(last) if !all.is_empty() => format!("{} and {last}", all.join(", ")),
+        last => last.unwrap_or_default(),
+    }
+}
+
+/// As within a sentence: the first letter small, but not that of an abbreviation.
+fn small(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next();
+    if letters.clone().next().is_some_and(char::is_uppercase) {
+        return text.into();
+    }
+    first.into_iter().flat_map(char::to_lowercase).chain(letters).collect()
 }
 
 /// Why an answer is shut, for the customer.
@@ -247,6 +259,22 @@ mod tests {
         ] {
             assert_eq!(decimal(value, decimals), text);
         }
+    }
+
+    #[test]
+    fn changes_are_things_to_do() {
+        let range = crate::testing::demo();
+        let plug = Change::Plug(Some("hdmi".parse().unwrap()));
+        let fill = Change::Fill { bay: 2, fill: Fill::Shelves(2) };
+        let all = [Change::WidthMm(Dim::mm(1400)), fill, plug];
+        assert_eq!(
+            together(&all, &range),
+            "make it 1\u{202f}400 mm wide, put two shelves in bay 2 and pass the HDMI plug"
+        );
+        assert_eq!(
+            (together(&all[..1], &range).as_str(), together(&[], &range)),
+            ("make it 1\u{202f}400 mm wide", String::new())
+        );
     }
 
     #[test]

@@ -51,14 +51,14 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
     let gap = pen.px(84.0);
     match view {
         View::Front => front::draw(&mut pen, subject, lit),
-        View::Plan => plan::draw(&mut pen, subject, lit),
-        View::Section => section::draw(&mut pen, subject, lit),
+        View::Plan => plan::draw(&mut pen, subject, lit, true),
+        View::Section => section::draw(&mut pen, subject, lit, true),
         View::Sheet => {
             front::draw(&mut pen, subject, lit);
             pen.shift(layout.width.in_mm() + gap, 0.0);
-            section::draw(&mut pen, subject, lit);
+            section::draw(&mut pen, subject, lit, false);
             pen.shift(0.0, layout.height.in_mm() + gap * 1.2);
-            plan::draw(&mut pen, subject, lit);
+            plan::draw(&mut pen, subject, lit, false);
         }
     }
     pen.done(title)

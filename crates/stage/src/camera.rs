@@ -6,8 +6,11 @@ use glam::{Mat4, Vec3, Vec4Swizzles, vec3};
 
 use crate::bounds::Bounds;
 
-/// Angle of sight from top to bottom, in radians: 30°, close to how furniture is photographed.
-const SIGHT: f32 = 0.52;
+/// No eye is farther away, in metres.
+const FARTHEST: f32 = 100.0;
+
+/// So far the eye stays away from what is shown, in metres.
+const CLEAR: f32 = 0.12;
 
 /// Share of the picture that a unit fills: dimension lines want the rest.
 const FILLED: f32 = 0.84;
@@ -23,6 +26,8 @@ pub struct Camera {
     pub distance: f32,
     /// What it looks at.
     pub target: Vec3,
+    /// Angle of sight from top to bottom, in radians.
+    pub sight: f32,
 }
 
 /// Standard places of the camera.
@@ -39,12 +44,14 @@ pub enum Place {
 impl Camera {
     /// A standard place from which a box fills the picture.
     pub fn at(place: Place, bounds: Bounds, aspect: f32) -> Self {
-        let (round, above) = match place {
-            Place::Corner => (-0.6, 0.36),
-            Place::Front => (0.0, 0.06),
-            Place::Above => (0.0, 1.5),
+        // From the corner as furniture is photographed, 24°; square on from far away, so that what is upright stays so
+        // and what is nearer is hardly larger.
+        let (round, above, sight) = match place {
+            Place::Corner => (-0.6, 0.36, 0.42),
+            Place::Front => (0.0, 0.0, 0.2),
+            Place::Above => (0.0, 1.5, 0.1),
         };
-        Self { round, above, distance: 1.0, target: bounds.middle() }.fitted(bounds, aspect)
+        Self { round, above, distance: 1.0, target: bounds.middle(), sight }.fitted(bounds, aspect)
     }
 
     /// The same direction from so far that a box fits the picture.
@@ -54,7 +61,7 @@ impl Camera {
         let right = vec3(libm::cosf(self.round), 0.0, -libm::sinf(self.round));
         let up = back.cross(right);
         let middle = bounds.middle();
-        let tangent = libm::tanf(SIGHT / 2.0) * FILLED;
+        let tangent = libm::tanf(self.sight / 2.0) * FILLED;
         // Each corner c lies between the two planes of sight if |c − eye| ≤ tan · depth, which is linear in
         // the eye's place: the outermost corners of both sides give the nearest eye and its place between.
         let between = |across: Vec3, tangent: f32| {
@@ -83,7 +90,7 @@ impl Camera {
     /// Takes points of the stage to the picture.
     pub fn clip_from_stage(self, aspect: f32) -> Mat4 {
         let near = (self.distance * 0.05).max(0.02);
-        let projection = opengl::perspective(SIGHT, aspect, near, self.distance + 30.0);
+        let projection = opengl::perspective(self.sight, aspect, near, self.distance + 30.0);
         projection * look_at_mat4(self.eye(), self.target, Vec3::Y)
     }
 
@@ -96,7 +103,30 @@ impl Camera {
     /// Nearer by a factor above 1, farther below.
     #[must_use]
     pub fn nearer(self, factor: f32) -> Self {
-        Self { distance: (self.distance / factor).clamp(0.3, 20.0), ..self }
+        Self { distance: (self.distance / factor).clamp(0.3, FARTHEST), ..self }
+    }
+
+    /// From so far that the eye is outside of a box, and clear of it.
+    #[must_use]
+    pub fn outside(self, bounds: Bounds) -> Self {
+        let room = Bounds { low: bounds.low - CLEAR, high: bounds.high + CLEAR };
+        let (back, eye) = (self.back(), self.eye());
+        if eye.clamp(room.low, room.high) != eye {
+            return self;
+        }
+        // Backwards to the first of its sides.
+        let sides = [
+            (eye.x, back.x, room.low.x, room.high.x),
+            (eye.y, back.y, room.low.y, room.high.y),
+            (eye.z, back.z, room.low.z, room.high.z),
+        ];
+        let leaves =
+            sides.map(
+                |(at, way, low, high)| {
+                    if way.abs() < 1e-6 { f32::MAX } else { (if way > 0.0 { high - at } else { low - at }) / way }
+                },
+            );
+        Self { distance: self.distance + leaves.into_iter().fold(f32::MAX, f32::min), ..self }
     }
 
     /// Moved sideways and up by shares of the picture's height, never below the floor.
@@ -104,14 +134,15 @@ impl Camera {
     pub fn moved(self, right: f32, up: f32) -> Self {
         let back = self.back();
         let side = vec3(libm::cosf(self.round), 0.0, -libm::sinf(self.round));
-        let scale = 2.0 * self.distance * libm::tanf(SIGHT / 2.0);
+        let scale = 2.0 * self.distance * libm::tanf(self.sight / 2.0);
         Self { target: grounded(self.target + (side * right + back.cross(side) * up) * scale), ..self }
     }
 
     /// Whether another place cannot be told from this one.
     pub fn is_near(self, other: Self) -> bool {
         let angles = (self.round - other.round).abs() + (self.above - other.above).abs();
-        angles + (self.distance - other.distance).abs() + self.target.distance(other.target) < 2e-3
+        let lens = (self.sight - other.sight).abs();
+        angles + lens + (self.distance - other.distance).abs() + self.target.distance(other.target) < 2e-3
     }
 
     /// Part of the way to another place.
@@ -123,6 +154,7 @@ impl Camera {
             above: between(self.above, other.above),
             distance: between(self.distance, other.distance),
             target: self.target.lerp(other.target, share),
+            sight: between(self.sight, other.sight),
         }
     }
 }
@@ -201,6 +233,20 @@ mod tests {
             assert!(camera.eye().y > 0.0, "{camera:?}");
             assert!(camera.fitted(bounds, 0.6).eye().y > 0.0, "{camera:?}");
         }
+    }
+
+    /// However near a hand goes and however it turns, the eye stays out of the wood.
+    #[test]
+    fn the_eye_stays_out_of_the_unit() {
+        let bounds = Bounds { low: vec3(0.0, 0.0, -0.45), high: vec3(1.64, 0.5, 0.0) };
+        let mut camera = Camera::at(Place::Corner, bounds, 1.5);
+        for turn in 0..200u8 {
+            camera = camera.nearer(1.2).turned(0.31, if turn % 2 == 0 { 0.3 } else { -0.2 }).outside(bounds);
+            let eye = camera.eye();
+            assert_ne!(eye.clamp(bounds.low, bounds.high), eye, "{turn}: {camera:?}");
+        }
+        let far = Camera::at(Place::Corner, bounds, 1.5);
+        assert_eq!(far.outside(bounds), far);
     }
 
     /// The map of a light holds the box and its shadow on the floor and nothing more.

@@ -10,6 +10,8 @@ use crate::camera::in_picture;
 pub struct Dimension {
     /// Its ends.
     pub ends: [(f32, f32); 2],
+    /// The points of the unit between which it measures, each beside its end.
+    pub points: [(f32, f32); 2],
     /// What it measures.
     pub measures: Measures,
 }
@@ -38,13 +40,13 @@ const TOWARDS: f32 = 0.88;
 /// eye are left out.
 pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) -> Vec<Dimension> {
     let middle = vec3(size.x, 0.0, size.z) / 2.0;
-    let front = if eye.z > middle.z { OFF } else { size.z - OFF };
-    let (side, other) = if eye.x < middle.x { (-OFF, size.x) } else { (size.x + OFF, 0.0) };
+    let (front, before) = if eye.z > middle.z { (0.0, OFF) } else { (size.z, -OFF) };
+    let (side, beside, other) = if eye.x < middle.x { (0.0, -OFF, size.x) } else { (size.x, OFF, 0.0) };
     let from = (middle - eye).with_y(0.0);
     let level = if eye.y > from.length() * 2.0 { size.y } else { 0.0 };
     let mut lines = vec![
-        (Measures::Width, vec3(0.0, level, front), vec3(size.x, level, front)),
-        (Measures::Depth, vec3(side, level, 0.0), vec3(side, level, size.z)),
+        (Measures::Width, [vec3(0.0, level, front), vec3(size.x, level, front)], vec3(0.0, 0.0, before)),
+        (Measures::Depth, [vec3(side, level, 0.0), vec3(side, level, size.z)], vec3(beside, 0.0, 0.0)),
     ];
     // To the right in the picture; the height keeps away from the depth.
     let right = vec3(-from.z, 0.0, from.x).normalize_or_zero();
@@ -55,13 +57,13 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) 
     if let Some(corner) = corners.into_iter().max_by(|one, two| aside(*one).total_cmp(&aside(*two))) {
         // As far away as an open door that is nearer to the eye is seen.
         let most = bounds.corners().map(aside).fold(aside(corner), f32::max);
-        let foot = corner + away * ((most - aside(corner)) * far(corner) + OFF);
-        lines.push((Measures::Height, foot, foot.with_y(size.y)));
+        let off = away * ((most - aside(corner)) * far(corner) + OFF);
+        lines.push((Measures::Height, [corner, corner.with_y(size.y)], off));
     }
-    let seen = lines.into_iter().filter_map(|(measures, from, to)| {
-        let ends = [in_picture(clip_from_stage, from)?, in_picture(clip_from_stage, to)?];
-        let along = (to - from).normalize().dot((eye - (from + to) / 2.0).normalize());
-        (along.abs() < TOWARDS).then_some(Dimension { ends, measures })
+    let seen = lines.into_iter().filter_map(|(measures, [from, to], off)| {
+        let both = |off: Vec3| Some([in_picture(clip_from_stage, from + off)?, in_picture(clip_from_stage, to + off)?]);
+        let along = (to - from).normalize().dot((eye - off - (from + to) / 2.0).normalize());
+        (along.abs() < TOWARDS).then_some(Dimension { ends: both(off)?, points: both(Vec3::ZERO)?, measures })
     });
     seen.collect()
 }

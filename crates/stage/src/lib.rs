@@ -10,6 +10,7 @@ pub mod label;
 pub mod pose;
 pub mod scene;
 pub mod show;
+pub mod sight;
 pub mod told;
 pub mod words;
 

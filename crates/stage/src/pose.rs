@@ -43,11 +43,13 @@ impl Pose {
         Some(Mat4::from_translation(shift) * swing)
     }
 
-    /// A box round all places that a part takes in this pose: the way in while the unit is built, the way
-    /// round while its leaf is open.
+    /// A box round all places that a part takes in this pose: the way in during its own step while the unit is
+    /// built, its own place in all others; the way round while its leaf is open.
     pub fn reach(self, part: &Part, assembly: &Assembly) -> Bounds {
-        if self.built.is_some() {
-            let way = step_of(part, assembly).map_or(Vec3::ZERO, |(_, step)| approach(step));
+        if let Some(built) = self.built {
+            let shown = step_at(built, steps(assembly));
+            let way = step_of(part, assembly).filter(|(at, _)| *at == shown);
+            let way = way.map_or(Vec3::ZERO, |(_, step)| approach(step));
             return part.bounds.with(part.bounds.taken(Mat4::from_translation(way)));
         }
         // A leaf reaches furthest where it stands square to the front.

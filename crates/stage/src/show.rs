@@ -51,9 +51,9 @@ impl Show {
         self.camera_goal
     }
 
-    /// The pose that is being taken.
+    /// The pose that is being taken; of an assembly the step that is shown.
     pub fn goal(&self) -> Pose {
-        self.pose_goal
+        Pose { built: self.pose.built, ..self.pose_goal }
     }
 
     /// Goes to a standard place.
@@ -72,12 +72,19 @@ impl Show {
         self.framed = true;
     }
 
+    /// The same, unless a hand has gone nearer or aside: after a step of the assembly.
+    pub fn refit(&mut self, bounds: Bounds, aspect: f32) {
+        if self.framed {
+            self.fit(bounds, aspect);
+        }
+    }
+
     /// Turns the camera at once, as a hand does. What was seen as a whole stays so, and no larger than it was.
     pub fn turn(&mut self, (round, above): (f32, f32), bounds: Bounds, aspect: f32) {
         let turned = self.camera_goal.turned(round, above);
         let fitted = turned.fitted(bounds, aspect);
         let framed = Camera { distance: fitted.distance.max(turned.distance), ..fitted };
-        self.take(if self.framed { framed } else { turned });
+        self.take(if self.framed { framed } else { turned }.outside(bounds));
     }
 
     /// Goes nearer by a factor above 1, or farther, never so far that what is shown is lost in the picture.
@@ -86,7 +93,7 @@ impl Show {
         let here = self.camera_goal;
         let far = (here.fitted(bounds, aspect).distance * FARTHEST).max(here.distance);
         let gone = here.nearer(factor);
-        self.take(Camera { distance: gone.distance.min(far), ..gone });
+        self.take(Camera { distance: gone.distance.min(far), ..gone }.outside(bounds));
     }
 
     /// Moves the camera sideways and up; what it looks at stays within what is shown.
@@ -94,7 +101,7 @@ impl Show {
         self.framed = false;
         let room = bounds.with(Bounds::of([self.camera_goal.target]));
         let moved = self.camera_goal.moved(right, up);
-        self.take(Camera { target: moved.target.clamp(room.low, room.high), ..moved });
+        self.take(Camera { target: moved.target.clamp(room.low, room.high), ..moved }.outside(bounds));
     }
 
     fn take(&mut self, camera: Camera) {

@@ -4,15 +4,18 @@ use slotwright_core::assembly::Assembly;
 use slotwright_core::case::Case;
 use slotwright_core::choice::Choice;
 use slotwright_core::layout::{Layout, Picked};
+use slotwright_core::panel::PanelId;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::rules::tether;
 use slotwright_core::words;
 use slotwright_solid::colour;
+use slotwright_stage::Vec3;
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::Place;
 use slotwright_stage::pose::{self, Pose};
 use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
+use slotwright_stage::sight::{Standing, seen};
 use slotwright_stage::told::{StepTold, Told};
 use slotwright_stage::words::shown;
 use web_sys::OffscreenCanvas;
@@ -20,11 +23,12 @@ use web_sys::OffscreenCanvas;
 use crate::gl::{Paint, Shot, Stage, Stands};
 use crate::overlay::Overlay;
 
-/// About as high are the step's controls and its sentence, in pixels.
-const SENTENCE: f32 = 70.0;
-
 /// From this share on parts that are drawn apart have their names.
 const NAMED_FROM: f32 = 0.3;
+
+/// On a picture that is narrower than that, in pixels, so many parts have names.
+const SMALL: f32 = 480.0;
+const FEW: usize = 6;
 
 /// The unit that is shown.
 #[derive(Debug)]
@@ -126,7 +130,10 @@ impl Live {
             "extent" => {
                 // A picture is empty until it is drawn anew, so it takes its size then.
                 (self.extent, self.ratio) = ((a, b), Some(figure(2)));
-                self.show(Show::fit);
+                // What is hidden has no extent.
+                if a > 0.0 {
+                    self.show(Show::fit);
+                }
             }
             "mood" => self.mood = Mood { dark: flag(0), still: flag(1) },
             "corner" => self.show(|show, bounds, aspect| show.look(Place::Corner, bounds, aspect)),
@@ -150,6 +157,7 @@ impl Live {
                 self.pose(|show| show.apart(share));
             }
             "build" if self.show.as_ref().is_some_and(|show| show.pose.built.is_some()) => self.pose(Show::whole),
+            "build" if self.mood.still => self.assemble(|show| show.build(0, steps)),
             "build" => self.assemble(|show| show.play(true, steps)),
             "play" => self.assemble(|show| show.play(!show.is_playing(), steps)),
             "step" => {
@@ -164,15 +172,9 @@ impl Live {
 
     /// Changes what is shown, with the room that it takes.
     fn show(&mut self, change: impl FnOnce(&mut Show, Bounds, f32)) {
-        let (aspect, person, high) = (self.aspect(), self.toggles.person, self.extent.1);
+        let (aspect, person) = (self.aspect(), self.toggles.person);
         if let Some((show, unit)) = self.show.as_mut().zip(self.unit.as_ref()) {
-            let mut bounds = unit.scene.reach(show.goal(), &unit.assembly, person);
-            if show.goal().built.is_some() {
-                // The sentence of the step stands over the foot of the picture.
-                let covered = (SENTENCE / high.max(1.0)).min(0.4);
-                bounds.low.y -= bounds.high.y * covered / (1.0 - covered);
-            }
-            change(show, bounds, aspect);
+            change(show, unit.scene.reach(show.goal(), &unit.assembly, person), aspect);
         }
     }
 
@@ -218,6 +220,9 @@ impl Live {
     pub(crate) fn frame(&mut self, now: f64) -> bool {
         let began = js_sys::Date::now();
         self.due = false;
+        if self.extent.0 <= 0.0 {
+            return false;
+        }
         if let Some(note) = self.asked.take() {
             self.unit(&note);
         }
@@ -229,7 +234,11 @@ impl Live {
         }
         #[expect(clippy::cast_possible_truncation, reason = "seconds between two frames")]
         let seconds = self.before.map_or(0.0, |before| ((now - before) / 1000.0).clamp(0.0, 0.5) as f32);
+        let steps = pose::steps(&unit.assembly);
+        let shown = show.step_shown(steps);
         let (moved, goes_on) = show.step(seconds, self.mood.still);
+        let next = show.step_shown(steps) != shown;
+        let goes_on = goes_on || next;
         self.before = goes_on.then_some(now);
         self.moved |= moved;
         if self.moved {
@@ -253,6 +262,9 @@ impl Live {
         self.took = js_sys::Date::now() - began;
         self.moved = false;
         self.lines = lines(unit, show, &self.stands, self.marked, self.extent);
+        if next {
+            self.show(Show::refit);
+        }
         goes_on
     }
 
@@ -266,10 +278,9 @@ impl Live {
             first: at == 0,
             last: at + 1 == steps,
         });
-        let goal = Pose { built: show.pose.built, ..show.goal() };
         let told = Told {
             lines: self.lines.clone(),
-            shown: shown(show.heading(), goal, steps, person),
+            shown: shown(show.heading(), show.goal(), steps, person),
             open: self.toggles.open,
             person,
             apart: self.apart,
@@ -289,9 +300,18 @@ fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, exten
         return overlay.dimensions(unit.scene.size, bounds, &unit.layout).into_svg();
     }
     let marked = marked.and_then(|at| unit.scene.parts.get(at)).map(|part| part.id);
-    let named = standing().filter(|(part, _)| marked == Some(part.id) || show.pose.apart > NAMED_FROM);
-    let middles = named.map(|(part, stand)| (stand.transform_point3(part.bounds.middle()), words::part(part.id)));
-    overlay.names(middles, bounds).into_svg()
+    let (ids, boxes): (Vec<PanelId>, Vec<Standing>) =
+        standing().map(|(part, stand)| (part.id, (part.bounds, stand))).unzip();
+    let named = ids.iter().enumerate().filter(|(_, id)| marked == Some(**id) || show.pose.apart > NAMED_FROM);
+    let mut named: Vec<(usize, Vec3, PanelId)> = named
+        .filter_map(|(at, id)| seen(&boxes, at, show.camera.eye()).map(|(point, points)| (points, point, *id)))
+        .collect();
+    // On a small picture the parts that are seen best.
+    if extent.0 < SMALL {
+        named.sort_by_key(|(points, ..)| core::cmp::Reverse(*points));
+        named.truncate(FEW);
+    }
+    overlay.names(named.into_iter().map(|(_, point, id)| (point, words::part(id))), bounds).into_svg()
 }
 
 /// What to do in a step, counted from 0.

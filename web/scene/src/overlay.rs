@@ -43,7 +43,13 @@ impl Overlay {
                 Measures::Height => layout.height,
                 Measures::Depth => layout.depth,
             };
-            self.line(from, to);
+            self.line("", from, to);
+            // From the unit to a little beyond the line, as on a drawing.
+            for (point, end) in line.points.map(|point| in_pixels(point, self.extent)).into_iter().zip([from, to]) {
+                let (across, down) = (end.0 - point.0, end.1 - point.1);
+                let beyond = 5.0 / across.hypot(down).max(1.0);
+                self.line("out", point, (end.0 + across * beyond, end.1 + down * beyond));
+            }
             let middle = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1));
             self.text("", middle, &words::decimal(figure.in_mm(), 1));
         }
@@ -53,16 +59,17 @@ impl Overlay {
     /// Names of parts whose middles are given, beside a box round all of them.
     pub(crate) fn names(mut self, parts: impl Iterator<Item = (Vec3, String)>, bounds: Bounds) -> Self {
         for label in labels(parts, bounds, self.matrix, self.extent) {
-            self.line(label.part, label.at);
+            self.line("", label.part, label.at);
             let (class, aside) = if label.is_left { ("name left", -4.0) } else { ("name", 4.0) };
             self.text(class, (label.at.0 + aside, label.at.1), &label.text);
         }
         self
     }
 
-    fn line(&mut self, from: (f32, f32), to: (f32, f32)) {
+    fn line(&mut self, class: &str, from: (f32, f32), to: (f32, f32)) {
+        let [from_x, from_y, to_x, to_y] = [from.0, from.1, to.0, to.1];
         // Writing to a String cannot fail, here and below.
-        let _ = write!(self.drawn, "<path d=\"M{:.1} {:.1}L{:.1} {:.1}\"/>", from.0, from.1, to.0, to.1);
+        let _ = write!(self.drawn, "<path class=\"{class}\" d=\"M{from_x:.1} {from_y:.1}L{to_x:.1} {to_y:.1}\"/>");
     }
 
     /// A text round its middle.

@@ -1,6 +1,8 @@
 //! A row of answers of which one is taken; shut ones stay in sight and say why.
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{FocusEvent, Node};
 
 use super::Read;
 
@@ -54,12 +56,22 @@ pub fn Choices(
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
     let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
+    // Whoever goes on to something else has read it.
+    let left = move |event: FocusEvent| {
+        let to = event.related_target().and_then(|to| to.dyn_into::<Node>().ok());
+        let own = event.current_target().and_then(|own| own.dyn_into::<Node>().ok());
+        if !own.is_some_and(|own| to.is_none() || own.contains(to.as_ref())) {
+            asked.set(usize::MAX);
+        }
+    };
     view! {
-        <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
-        <p class="why" aria-live="polite">
-            {reason}
-            <button type="button" class="way" on:click=move |_| take.run(asked.get_untracked())>{way}</button>
-        </p>
+        <div class="asked" on:focusout=left>
+            <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
+            <p class="why" aria-live="polite">
+                {reason}
+                <button type="button" class="way" on:click=move |_| take.run(asked.get_untracked())>{way}</button>
+            </p>
+        </div>
     }
 }
 
@@ -67,6 +79,12 @@ pub fn Choices(
 fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
     let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
     let shut = |answer: &Shown| (answer.why.is_some() && answer.way.is_none() && !answer.taken).to_string();
+    // Its look in words: see `Key`.
+    let look = |answer: &Shown| match (answer.why.is_some() && !answer.taken, answer.way.is_some()) {
+        (true, true) => SHIFTS.to_string(),
+        (true, false) => SHUT.to_string(),
+        _ => String::new(),
+    };
     let shifts =
         move || answers.with(|answers| answers.get(at).is_some_and(|answer| answer.way.is_some() && !answer.taken));
     let swatch_class = move || {
@@ -90,6 +108,7 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
             class:shifts=shifts
             aria-pressed=move || with(|answer| answer.taken.to_string())
             aria-disabled=move || with(shut)
+            aria-describedby=move || with(look)
             on:focus=touch
             on:click=press
         >
@@ -97,5 +116,21 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
             <span class=swatch_class style:background-color=move || with(|answer| answer.swatch.clone())></span>
             <span class="label">{move || with(|answer| answer.label.clone())}</span>
         </button>
+    }
+}
+
+const SHIFTS: &str = "key-shifts";
+const SHUT: &str = "key-shut";
+
+/// What the looks of answers mean, for all rows together.
+#[component]
+pub fn Key() -> impl IntoView {
+    view! {
+        <p class="key">
+            <span id=SHIFTS><b>"Dashed"</b>" goes with another change"</span>
+            ", "
+            <span id=SHUT><b><s>"struck through"</s></b>" cannot be had"</span>
+            ": press it to see why."
+        </p>
     }
 }

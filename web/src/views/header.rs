@@ -25,6 +25,23 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
             }
         });
     };
+    // What was chosen before, as long as nothing has been answered since.
+    let before = RwSignal::new(None::<(Choice, Choice)>);
+    let back = move || {
+        let (old, begun) = before.get()?;
+        desk.read(|known, _| known.choice == begun).then_some(old)
+    };
+    let afresh = move |_| {
+        if let Some(old) = untrack(back) {
+            before.set(None);
+            desk.replace(old);
+        } else {
+            let old = desk.peek(|known, _| known.choice.clone());
+            desk.begin_afresh();
+            let begun = desk.peek(|known, _| known.choice.clone());
+            before.set(Some((old, begun)).filter(|(old, begun)| old != begun));
+        }
+    };
     view! {
         <header>
             <svg class="mark" viewBox="0 0 24 20" aria-hidden="true"><path d="M1 1H8V9H16V1H23V19H1Z"/></svg>
@@ -36,7 +53,7 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
                     "Open an order"
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
-                <button type="button" on:click=move |_| desk.begin_afresh()>"Begin afresh"</button>
+                <button type="button" on:click=afresh>{move || if back().is_some() { "Take it back" } else { "Begin afresh" }}</button>
             </div>
         </header>
         <div class="notice" class:empty=move || told.with(String::is_empty)>

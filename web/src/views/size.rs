@@ -11,7 +11,7 @@ use slotwright_core::words;
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
 use crate::browser::ways;
-use crate::parts::choices::{Choices, Shown};
+use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Stretch, Track};
 use crate::parts::stepper::{Dimension, Steps};
 use crate::state::{Desk, Known};
@@ -46,6 +46,7 @@ pub fn Sizes() -> impl IntoView {
             <SizeQuestion label="Depth" size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
             <div class="asks"><h3>"Number of bays"</h3><Keep question=|_| Question::Bays/></div>
             <Asked label=|_| "Number of bays".into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
+            <Key/>
             <Found asked=|question| question == Question::Bays/>
             <Goals/>
         </section>

@@ -88,16 +88,16 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
             <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.lines.clone())></div>
-            <div class="build" class:idle=move || !builds()>
-                <div class="views" role="group" aria-label="Steps">
-                    {button(STEPS[0], None, Some(Callback::new(move |()| step_told(|step| step.first))))}
-                    <button type="button" on:click=move |_| scene::say(&["play"])>
-                        {move || if step_told(|step| step.plays) { "Pause" } else { "Play" }}
-                    </button>
-                    {button(STEPS[1], None, Some(Callback::new(move |()| step_told(|step| step.last))))}
-                </div>
-                <p role="status">{sentence}</p>
+        </div>
+        <div class="build" class:idle=move || !builds()>
+            <div class="views" role="group" aria-label="Steps">
+                {button(STEPS[0], None, Some(Callback::new(move |()| step_told(|step| step.first))))}
+                <button type="button" class="play" on:click=move |_| scene::say(&["play"])>
+                    {move || if step_told(|step| step.plays) { "Pause" } else { "Play" }}
+                </button>
+                {button(STEPS[1], None, Some(Callback::new(move |()| step_told(|step| step.last))))}
             </div>
+            <p role="status">{sentence}</p>
         </div>
         <p id="scene-keys" class="unseen">
             "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."

@@ -59,7 +59,7 @@ pub fn Tally(
     };
     view! {
         <footer class="tally">
-            <dl>
+            <dl class:off=move || text.with(|text| !text.good)>
                 <div><dt>"Price with tax"</dt><dd>{move || text.get().price}</dd><dd class="under">{move || text.get().price_note}</dd></div>
                 <div><dt>"Weight"</dt><dd>{move || text.get().mass}</dd><dd class="under">{move || text.get().mass_note}</dd></div>
                 <div><dt>"With you by"</dt><dd>{move || text.get().day}</dd><dd class="under">{move || text.get().day_note}</dd></div>

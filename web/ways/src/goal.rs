@@ -31,6 +31,18 @@ fn read(word: &str, figure: &str) -> Result<Goal, &'static str> {
     }
 }
 
+/// What a goal is called where its answer is told.
+fn name(goal: Goal, range: &Range) -> String {
+    match goal {
+        Goal::Valid => "The nearest that can be made".into(),
+        Goal::Widest => "As wide as can be".into(),
+        Goal::Screen => "As wide as the screen".into(),
+        Goal::Price(most) => format!("At most {}", words::money(most, &range.currency)),
+        Goal::Part(most) => format!("Parts up to {}", words::mass(most)),
+        Goal::By(day) => format!("There by {}", words::day(day)),
+    }
+}
+
 /// What a goal comes to, what to press, and what comes of that.
 pub(crate) fn told(
     range: &Range,
@@ -51,18 +63,18 @@ pub(crate) fn told(
         Ok(goal) => goal,
         Err(wrong) => return only(wrong),
     };
+    let name = name(goal, range);
     let Some(changes) = toward(range, &choice, goal, &super::questions(pins), (today, &backlog)) else {
-        return only("No way to it was found.");
+        return only(&format!("{name}: no way to it was found."));
     };
     if changes.is_empty() {
-        return only("It is so already.");
+        return only(&format!("{name}: it is so already."));
     }
     let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
     let derived = look(range, &after, today, &backlog);
     let built = derived.built?;
     let sentence = format!(
-        "{}{}, {}, with you by {}.",
-        if goal == Goal::Valid { "The nearest that can be made: " } else { "" },
+        "{name}: {}, {}, with you by {}.",
         words::money(built.price.total_minor, &built.price.currency),
         words::mass(built.whole.mass),
         built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default()
@@ -87,7 +99,7 @@ mod tests {
         let ask =
             |choice: &Choice, word, figure| told(&range, &choice.to_note(), (word, figure), "2026-11-25", &[]).unwrap();
         let [sentence, way, note] = ask(&choice, "widest", "");
-        assert!(sentence.starts_with('€') && way.starts_with("Make it "), "{sentence} {way}");
+        assert!(sentence.starts_with("As wide as can be: €") && way.starts_with("Make it "), "{sentence} {way}");
         assert_eq!(Choice::of_note(&note).unwrap().width_mm, range.models[0].width_mm.most);
         let price = ask(&choice, "price", "700,50");
         assert!(!price[2].is_empty(), "{price:?}");
@@ -95,9 +107,9 @@ mod tests {
             ("price", "much", "This is no price. Write it as 1500."),
             ("by", "soon", "Pick the day on which it has to be there."),
             ("by", "", ""),
-            ("by", "2026-11-25", "No way to it was found."),
+            ("by", "2026-11-25", "There by Wed 25 November: no way to it was found."),
             ("screen", "", "Say first which screen stands on it."),
-            ("part", "90", "It is so already."),
+            ("part", "90", "Parts up to 90 kg: it is so already."),
         ] {
             assert_eq!(ask(&choice, word, figure), [said, "", ""]);
         }

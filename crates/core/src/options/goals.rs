@@ -27,7 +27,7 @@ pub enum Goal {
     Valid,
     /// It is as wide as it can be, and as the wall allows.
     Widest,
-    /// It is at least as wide as the screen on it.
+    /// It is at least as wide as the screen on it, and as narrow as the wall asks.
     Screen,
     /// It costs no more, with tax.
     Price(Money),
@@ -56,10 +56,11 @@ pub fn toward(
         Goal::Screen => {
             let wide =
                 choice.place.screen_tenth_inch.map_or(Length::ZERO, |tenths| place::screen(place::diagonal(tenths)).0);
-            if choice.width_mm.length() >= wide {
+            let fits = |width: Dim| width.length() >= wide && width <= wall(choice);
+            if fits(choice.width_mm) {
                 return nearest(range, choice, pins);
             }
-            wide_as(range, choice, pins, &mut |width| width.length() >= wide, false)
+            wide_as(range, choice, pins, &mut |width| fits(width), false)
         }
         _ => {
             let begun = after(range, choice, &nearest(range, choice, pins)?);
@@ -76,8 +77,12 @@ fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {
 }
 
 fn widest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
-    let wall = choice.place.wall_mm.unwrap_or(Dim::tenths(i32::MAX));
-    wide_as(range, choice, pins, &mut |width| width <= wall, true)
+    wide_as(range, choice, pins, &mut |width| width <= wall(choice), true)
+}
+
+/// How wide it may be where it stands.
+fn wall(choice: &Choice) -> Dim {
+    choice.place.wall_mm.unwrap_or(Dim::tenths(i32::MAX))
 }
 
 /// The first width that is wanted and can be had, with what goes with it; from the widest down or from the

@@ -123,14 +123,9 @@ impl Pen {
         self.text((from.midpoint(to), y + self.px(-5.0)), &text, false);
     }
 
-    /// One of several level dimension lines in a row: without its figure where that would run into
-    /// the next one.
-    pub(super) fn dim_in_row(&mut self, from: f64, to: f64, y: f64) {
-        if to - from > self.text_width(&figure(to - from)) + self.px(4.0) {
-            self.dim_level(from, to, y);
-        } else {
-            self.ticked((from, y), (to, y));
-        }
+    /// Whether a level dimension line has room for its figure in a row of others.
+    pub(super) fn has_room(&self, from: f64, to: f64) -> bool {
+        to - from > self.text_width(&figure(to - from)) + self.px(4.0)
     }
 
     /// An upright dimension line at `x`; the figure stands along it, or beside it where it is short,

@@ -7,7 +7,8 @@ use slotwright_core::panel::PanelId;
 use super::pen::Pen;
 use super::{Lit, Subject};
 
-pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+/// `alone`, not below an elevation that has the width already.
+pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     let layout = &subject.built.layout;
     let (width, depth) = (layout.width.in_mm(), layout.depth.in_mm());
     let radius = subject.choice.corner_radius_mm.length().in_mm();
@@ -44,7 +45,18 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
         pen.arc("swing", (free, line), (axis, line + reach), reach, left);
     }
 
+    for (bay, span) in subject.choice.bays.iter().zip(&layout.bays) {
+        let Some(device) = bay.device.as_ref().and_then(|key| subject.range.device(key)) else { continue };
+        let (middle, half) = (span.middle().in_mm(), device.width_mm.in_mm() / 2.0);
+        let rear = layout.back_front.in_mm() - device.plug_behind_mm.in_mm();
+        pen.rect("device", (middle - half, down(rear)), (middle + half, down(rear - device.depth_mm.in_mm())), 2.0);
+    }
+
     pen.open("dims", None);
+    if alone {
+        let behind = pen.px(-16.0);
+        pen.dim_level(0.0, width, behind);
+    }
     let left = pen.px(-20.0);
     pen.dim_upright(down(0.0), 0.0, left);
     let right = width + pen.px(30.0);

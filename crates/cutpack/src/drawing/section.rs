@@ -6,7 +6,8 @@ use slotwright_core::panel::PanelId;
 use super::pen::Pen;
 use super::{Lit, Subject};
 
-pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+/// `alone`, not beside an elevation that has the height already.
+pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     let layout = &subject.built.layout;
     let (depth, height, body) = (layout.depth.in_mm(), layout.height.in_mm(), layout.body.in_mm());
     let (floor, ceiling) = (layout.floor.in_mm(), layout.ceiling.in_mm());
@@ -44,6 +45,10 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
         from = shelf.in_mm() + body;
     }
     pen.dim_upright(up(from), up(ceiling), right);
+    if alone {
+        let before = pen.px(-20.0);
+        pen.dim_upright(up(0.0), up(height), before);
+    }
     let below = height + pen.px(22.0);
     pen.dim_level(0.0, depth, below);
     pen.close();

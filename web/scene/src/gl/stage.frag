@@ -73,8 +73,9 @@ void main() {
   float direct = max(dot(n, to_key), 0.0) * key, above = (0.5 + 0.5 * n.y) * mix(0.3, 1.0, sky);
   vec3 light = vec3(1.0, 0.95, 0.87) * direct * 1.35 + vec3(0.86, 0.92, 1.0) * above * 0.62 + max(dot(n, to_sky), 0.0) * sky * 0.42 + 0.13;
   float glint = pow(max(dot(n, normalize(to_key + towards)), 0.0), mix(18.0, 42.0, clear)) * key * rough * 0.35;
-  vec3 c = base * light * mix(0.82, 0.7, dark) + glint;
-  // What is lit brighter than the screen shows keeps its hue.
-  c /= max(1.0, max(c.r, max(c.g, c.b)));
+  vec3 c = base * light * mix(0.78, 0.68, dark) + glint;
+  // What is lit brighter than the screen shows keeps its hue, and its figure: the brightest third is pressed together.
+  float most = max(c.r, max(c.g, c.b)), over = max(most - 0.55, 0.0);
+  c *= (min(most, 0.55) + 0.45 * (1.0 - exp(-over / 0.45))) / max(most, 1e-4);
   seen = vec4(shown(max(c, 0.0)), 1.0);
 }
