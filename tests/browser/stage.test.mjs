@@ -78,6 +78,8 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
   await bench.stage();
   const whole = await picture(bench);
   await bench.button("Build it up").click();
+  // Whoever asks for less motion begins it.
+  await bench.button("Play").click();
   await bench.button("Pause").click();
   await bench.button("Play").waitFor();
   assert.equal(await bench.button("One step back").getAttribute("aria-disabled"), "true");

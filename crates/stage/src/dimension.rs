@@ -30,6 +30,9 @@ pub enum Measures {
 /// Clear of the unit by so many metres.
 const OFF: f32 = 0.06;
 
+/// Tangent of 8°: nobody sees how far something stands before a unit from so little above.
+const FLAT: f32 = 0.14;
+
 /// Cosine of 28°: what runs nearer to the line of sight than that cannot be read.
 const TOWARDS: f32 = 0.88;
 
@@ -44,20 +47,23 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) 
     let (side, beside, other) = if eye.x < middle.x { (0.0, -OFF, size.x) } else { (size.x, OFF, 0.0) };
     let from = (middle - eye).with_y(0.0);
     let level = if eye.y > from.length() * 2.0 { size.y } else { 0.0 };
+    // Seen level, the floor is a line: what stands before the unit there stands below it instead.
+    let flat = (eye.y - size.y / 2.0).abs() < from.length() * FLAT;
+    let aside = |off: Vec3| if flat { vec3(0.0, -OFF, 0.0) } else { off };
     let mut lines = vec![
-        (Measures::Width, [vec3(0.0, level, front), vec3(size.x, level, front)], vec3(0.0, 0.0, before)),
-        (Measures::Depth, [vec3(side, level, 0.0), vec3(side, level, size.z)], vec3(beside, 0.0, 0.0)),
+        (Measures::Width, [vec3(0.0, level, front), vec3(size.x, level, front)], aside(vec3(0.0, 0.0, before))),
+        (Measures::Depth, [vec3(side, level, 0.0), vec3(side, level, size.z)], aside(vec3(beside, 0.0, 0.0))),
     ];
     // To the right in the picture; the height keeps away from the depth.
     let right = vec3(-from.z, 0.0, from.x).normalize_or_zero();
     let away = right * right.dot(vec3(other, 0.0, middle.z) - middle).signum();
     let far = |at: Vec3| (at - eye).dot(from).max(1e-3);
-    let aside = |at: Vec3| (at - eye).dot(away) / far(at);
+    let sideways = |at: Vec3| (at - eye).dot(away) / far(at);
     let corners = [(0.0, 0.0), (size.x, 0.0), (0.0, size.z), (size.x, size.z)].map(|(x, z)| vec3(x, 0.0, z));
-    if let Some(corner) = corners.into_iter().max_by(|one, two| aside(*one).total_cmp(&aside(*two))) {
+    if let Some(corner) = corners.into_iter().max_by(|one, two| sideways(*one).total_cmp(&sideways(*two))) {
         // As far away as an open door that is nearer to the eye is seen.
-        let most = bounds.corners().map(aside).fold(aside(corner), f32::max);
-        let off = away * ((most - aside(corner)) * far(corner) + OFF);
+        let most = bounds.corners().map(sideways).fold(sideways(corner), f32::max);
+        let off = away * ((most - sideways(corner)) * far(corner) + OFF);
         lines.push((Measures::Height, [corner, corner.with_y(size.y)], off));
     }
     let seen = lines.into_iter().filter_map(|(measures, [from, to], off)| {

@@ -9,6 +9,7 @@ use slotwright_core::options::goals::{Goal, toward};
 use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::Mass;
 use slotwright_core::range::Range;
+use slotwright_core::rules::place;
 use slotwright_core::words;
 
 /// A number as people type it: spaces between thousands, a comma or a point.
@@ -29,6 +30,11 @@ fn read(word: &str, figure: &str) -> Result<Goal, &'static str> {
         "by" => figure.parse().map(Goal::By).map_err(|_| "Pick the day on which it has to be there."),
         _ => Ok(Goal::Valid),
     }
+}
+
+fn is_wider_than_wall(choice: &Choice) -> bool {
+    let (screen, wall) = (choice.place.screen_tenth_inch, choice.place.wall_mm);
+    screen.zip(wall).is_some_and(|(tenths, wall)| place::screen(place::diagonal(tenths)).0 > wall.length())
 }
 
 /// What a goal is called where its answer is told.
@@ -60,6 +66,7 @@ pub(crate) fn told(
         Ok(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
             return only("Say first which screen stands on it.");
         }
+        Ok(Goal::Screen) if is_wider_than_wall(&choice) => return only("The screen is wider than the free wall."),
         Ok(goal) => goal,
         Err(wrong) => return only(wrong),
     };
@@ -89,6 +96,7 @@ pub(crate) fn told(
 mod tests {
     use super::*;
     use slotwright_core::change::Change;
+    use slotwright_core::quantity::Dim;
 
     const RANGE: &str = include_str!("../../ranges/fenland.toml");
 
@@ -113,6 +121,9 @@ mod tests {
         ] {
             assert_eq!(ask(&choice, word, figure), [said, "", ""]);
         }
+        let narrow = [Change::WallMm(Some(Dim::mm(1500))), Change::ScreenTenthInch(Some(850))];
+        let narrow = narrow.iter().fold(choice.clone(), |choice, change| choice.with(change, &range));
+        assert_eq!(ask(&narrow, "screen", ""), ["The screen is wider than the free wall.", "", ""]);
         let wide = choice.with(&Change::BayCount(1), &range);
         let [sentence, way, note] = ask(&wide, "valid", "");
         assert!(sentence.starts_with("The nearest that can be made: €"), "{sentence}");

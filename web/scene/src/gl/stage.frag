@@ -49,6 +49,8 @@ void main() {
   if (mode == 3) {
     vec2 place = gl_FragCoord.xy / extent, side = smoothstep(vec2(0.0), vec2(0.12, 0.2), min(place, 1.0 - place));
     float far = smoothstep(1.0, 0.35, length((at.xz - tint.xy) / tint.z)) * side.x * side.y;
+    // From straight above a shadow would be larger than what it is of: it gives way.
+    far *= mix(1.0, 0.35, smoothstep(0.75, 0.97, normalize(eye - at).y));
     seen = vec4(0.0, 0.0, 0.0, (0.24 * (1.0 - key) + 0.32 * (1.0 - sky)) * far * mix(1.0, 1.5, dark));
     return;
   }
