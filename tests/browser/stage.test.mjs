@@ -69,6 +69,11 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
   assert.equal(await bench.button("Doors open").getAttribute("aria-pressed"), "true");
   await bench.group("Bay 1 holds").getByRole("button", { name: "Open", exact: true }).click();
   await bench.page.locator("canvas[aria-label$=' a little above.']").waitFor();
+  // It goes together by itself, step by step.
+  await bench.button("Build it up").click();
+  await bench.button("Pause").waitFor();
+  await bench.page.getByText(/^2 of \d+: /).waitFor();
+  await bench.button("Pause").click();
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

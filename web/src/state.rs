@@ -12,9 +12,13 @@ use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
+use slotwright_core::remedy::MOST;
 
 use crate::browser::ways;
 use crate::parts::tells::Tone;
+
+/// So many texts are a note of the adviser's.
+const NOTE: usize = 5 + 2 * MOST;
 
 /// The adviser is asked when a size has not moved for so long: nobody reads advice while dragging.
 const PAUSE: Duration = Duration::from_millis(80);
@@ -114,6 +118,8 @@ pub struct Desk {
     pins: RwSignal<Vec<Question>>,
     told: RwSignal<Vec<Vec<String>>>,
     notes: RwSignal<Vec<Note>>,
+    /// The choice that they are about.
+    noted: RwSignal<String>,
     note: Memo<String>,
     lit: RwSignal<usize>,
     begun: RwSignal<u32>,
@@ -128,8 +134,8 @@ impl Desk {
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
         let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
         let note = Memo::new(move |_| choice.with(Choice::to_note));
-        let (told, notes) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()));
-        let desk = Self { known, range, text, today, choice, pins, told, notes, note, lit, begun };
+        let (told, notes, noted) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()), RwSignal::new(String::new()));
+        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, lit, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
         Effect::new(move || ways::ask(desk.question("notes", &[])));
         let pending = StoredValue::new(None::<TimeoutHandle>);
@@ -154,7 +160,8 @@ impl Desk {
     /// are newer ones, so that nothing comes and goes while a size is dragged.
     fn hear(self, texts: Vec<String>) {
         if texts.first().is_some_and(|word| word == "notes") {
-            let notes = texts.get(2..).unwrap_or_default().chunks(9).filter_map(Note::of).collect();
+            self.noted.set(texts.get(1).cloned().unwrap_or_default());
+            let notes = texts.get(2..).unwrap_or_default().chunks(NOTE).filter_map(Note::of).collect();
             if self.notes.with_untracked(|known| *known != notes) {
                 self.notes.set(notes);
             }
@@ -180,6 +187,13 @@ impl Desk {
     /// What the adviser says of the findings: of what stops the order, and of what is good to know.
     pub fn notes(self) -> Vec<Note> {
         self.notes.get()
+    }
+
+    /// Takes a way out of a note; none of an earlier choice.
+    pub fn take_way(self, after: &str) {
+        if self.note.with_untracked(|note| self.noted.with_untracked(|noted| noted == note)) {
+            self.follow(after);
+        }
     }
 
     /// The desk of this page.
@@ -259,11 +273,23 @@ impl Desk {
         }
     }
 
-    /// Begins the present model afresh; entries that could not be read are gone too.
-    pub fn begin_afresh(self) {
-        self.pins.update(Vec::clear);
+    /// Begins the present model afresh; entries that could not be read are gone too. Gives what was kept.
+    pub fn begin_afresh(self) -> Vec<Question> {
+        let kept = self.pins.try_update(core::mem::take).unwrap_or_default();
         self.apply(&Change::Model(self.peek(|known, _| known.choice.model.clone())));
         self.begun.update(|times| *times += 1);
+        kept
+    }
+
+    /// Takes a choice back that was begun afresh, with what was kept.
+    pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
+        self.pins.set(kept);
+        self.replace(choice);
+    }
+
+    /// Whether any answer is kept.
+    pub fn keeps_any(self) -> bool {
+        self.pins.with(|pins| !pins.is_empty())
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

@@ -32,7 +32,7 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
         };
         let found = ways.into_iter().filter_map(|ways| match ways {
             Ways::Each(ways) => ways.into_iter().find(&mut tried),
-            Ways::Along(ways) => first_along(&ways, &mut tried),
+            Ways::Along(ways) => first_along(&ways, &mut |way| is_gone(range, choice, finding, way), &mut tried),
         });
         let remedies = found.take(MOST).collect();
         finding.remedies = remedies;
@@ -55,28 +55,31 @@ fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], w
 enum Ways {
     /// Tried one after the other.
     Each(Vec<Change>),
-    /// Along a line of sizes, where what lies beyond a way out is taken to be one too.
+    /// Along a line of sizes, where a finding that has gone is taken to stay away.
     Along(Vec<Change>),
 }
 
-/// The nearest of the sizes that mends, by halving.
-fn first_along(ways: &[Change], mends: &mut impl FnMut(&Change) -> bool) -> Option<Change> {
-    let mut found = None;
+fn is_gone(range: &Range, choice: &Choice, finding: &Finding, way: &Change) -> bool {
+    let after = judge(range, &choice.with(way, range));
+    after.layout.is_some() && !after.findings.iter().any(|found| found.is_like(finding))
+}
+
+/// The nearest of the sizes that mends: where the finding goes is found by halving, from there on they are tried.
+fn first_along(
+    ways: &[Change],
+    gone: &mut impl FnMut(&Change) -> bool,
+    mends: &mut impl FnMut(&Change) -> bool,
+) -> Option<Change> {
     let (mut from, mut to) = (0, ways.len());
-    // The furthest one tells whether any of them does.
-    if !mends(ways.last()?) {
-        return None;
-    }
     while from < to {
         let middle = usize::midpoint(from, to);
-        let way = ways.get(middle)?;
-        if mends(way) {
-            (found, to) = (Some(way.clone()), middle);
+        if gone(ways.get(middle)?) {
+            to = middle;
         } else {
             from = middle + 1;
         }
     }
-    found.or_else(|| ways.last().cloned())
+    ways.get(from..)?.iter().find(|way| mends(way)).cloned()
 }
 
 /// Changes worth trying for what warns or advises.

@@ -176,8 +176,8 @@ pub fn change(change: &Change, range: &Range) -> String {
         Change::BayCount(count) => format!("Make it {count} bays"),
         Change::Share { bay, share } => format!("Give bay {bay} a share of {share}"),
         Change::Fill { bay, fill: Fill::Open } => format!("Leave bay {bay} open"),
-        Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("Hang the door of bay {bay} on the left"),
-        Change::Fill { bay, fill: Fill::Leaf(Hung::Right) } => format!("Hang the door of bay {bay} on the right"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("Hang a door in bay {bay}, on the left"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Right) } => format!("Hang a door in bay {bay}, on the right"),
         Change::Fill { bay, fill: shelves } => format!("Put {} in bay {bay}", small(&fill(*shelves))),
         Change::Hole { bay, hole: None } => format!("Cut no cable hole in bay {bay}"),
         Change::Hole { bay, hole: Some(taken) } => {

@@ -49,6 +49,12 @@ pub fn hold_pointer(event: &web_sys::PointerEvent) {
     }
 }
 
+/// Whether something happens within an element.
+pub fn is_within(event: &web_sys::Event, element: &web_sys::Node) -> bool {
+    let target = event.target().and_then(|target| target.dyn_into::<web_sys::Node>().ok());
+    target.is_some_and(|target| element.contains(Some(&target)))
+}
+
 /// Brings an element into sight.
 pub fn scroll_to(id: &str) {
     let document = web_sys::window().and_then(|window| window.document());

@@ -36,8 +36,15 @@ pub fn open(range: String, heard: Callback<Vec<String>>) {
         }
     });
     worker.set_onmessage(Some(told.as_ref().unchecked_ref()));
-    // It lives as long as the page.
+    // One that fails is asked no more, and what it said last is no advice any more.
+    let failed = Closure::<dyn FnMut(web_sys::Event)>::new(move |_| {
+        LINE.with_borrow_mut(|line| line.worker = None);
+        heard.run(vec!["notes".into(), String::new()]);
+    });
+    worker.set_onerror(Some(failed.as_ref().unchecked_ref()));
+    // Both live as long as the page.
     told.forget();
+    failed.forget();
 }
 
 /// Asks; what of the same kind was still waiting is asked no more.

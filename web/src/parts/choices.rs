@@ -1,10 +1,10 @@
 //! A row of answers of which one is taken; shut ones stay in sight and say why.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
-use web_sys::{FocusEvent, Node};
+use web_sys::Event;
 
 use super::Read;
+use crate::browser::page;
 
 /// One answer as it is shown.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -56,16 +56,21 @@ pub fn Choices(
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
     let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
-    // Whoever goes on to something else has read it.
-    let left = move |event: FocusEvent| {
-        let to = event.related_target().and_then(|to| to.dyn_into::<Node>().ok());
-        let own = event.current_target().and_then(|own| own.dyn_into::<Node>().ok());
-        if !own.is_some_and(|own| to.is_none() || own.contains(to.as_ref())) {
+    // Whoever goes on to something else has read it; not before that is pressed, since what follows moves up.
+    let own = NodeRef::<leptos::html::Div>::new();
+    let left = move |event: &Event| {
+        let elsewhere = own.get_untracked().is_some_and(|own| !page::is_within(event, &own));
+        if elsewhere && asked.get_untracked() != usize::MAX {
             asked.set(usize::MAX);
         }
     };
+    let handles = [
+        window_event_listener(leptos::ev::click, move |event| left(&event)),
+        window_event_listener(leptos::ev::keyup, move |event| left(&event)),
+    ];
+    on_cleanup(move || handles.into_iter().for_each(WindowListenerHandle::remove));
     view! {
-        <div class="asked" on:focusout=left>
+        <div class="asked" node_ref=own>
             <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
             <p class="why" aria-live="polite">
                 {reason}

@@ -125,7 +125,7 @@ pub fn Found(
     let take = move |(at, way): (usize, usize)| {
         let after = untrack(told).get(at).and_then(|note| Some(note.ways.get(way)?[1].clone()));
         if let Some(after) = after {
-            desk.follow(&after);
+            desk.take_way(&after);
         }
     };
     let lines = move |()| told().into_iter().map(line).collect();
@@ -134,9 +134,15 @@ pub fn Found(
 
 /// What stops the order, with what the adviser said of it; a size that is dragged has other figures by then.
 fn note(finding: &Finding, known: Option<&Note>) -> Note {
-    let known = known.filter(|note| note.about == finding.about);
+    let sentence = words::reason(finding);
+    let known = known.filter(|note| note.about == finding.about && letters(&note.sentence).eq(letters(&sentence)));
     let (grounds, ways) = known.map(|note| (note.grounds.clone(), note.ways.clone())).unwrap_or_default();
-    Note { about: finding.about, tone: Tone::Stop, sentence: words::reason(finding), grounds, ways }
+    Note { about: finding.about, tone: Tone::Stop, sentence, grounds, ways }
+}
+
+/// A sentence without its figures.
+fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
+    sentence.bytes().filter(u8::is_ascii_alphabetic)
 }
 
 fn line(note: Note) -> Line {

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_core::finding::Question;
 use web_sys::HtmlInputElement;
 
 use crate::browser::files;
@@ -25,21 +26,21 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
             }
         });
     };
-    // What was chosen before, as long as nothing has been answered since.
-    let before = RwSignal::new(None::<(Choice, Choice)>);
+    // What was chosen and kept before, as long as nothing has been answered or kept since.
+    let before = RwSignal::new(None::<(Choice, Vec<Question>, Choice)>);
     let back = move || {
-        let (old, begun) = before.get()?;
-        desk.read(|known, _| known.choice == begun).then_some(old)
+        let (old, kept, begun) = before.get()?;
+        (!desk.keeps_any() && desk.read(|known, _| known.choice == begun)).then_some((old, kept))
     };
     let afresh = move |_| {
-        if let Some(old) = untrack(back) {
+        if let Some((old, kept)) = untrack(back) {
             before.set(None);
-            desk.replace(old);
+            desk.go_back(old, kept);
         } else {
             let old = desk.peek(|known, _| known.choice.clone());
-            desk.begin_afresh();
+            let kept = desk.begin_afresh();
             let begun = desk.peek(|known, _| known.choice.clone());
-            before.set(Some((old, begun)).filter(|(old, begun)| old != begun));
+            before.set(Some((old, kept, begun)).filter(|(old, kept, begun)| old != begun || !kept.is_empty()));
         }
     };
     view! {

@@ -79,6 +79,9 @@ const STEPS: u32 = 20_000;
 /// Most steps of all searches for the answers of one choice: some tenths of a second.
 pub(crate) const TOGETHER: u32 = 60_000;
 
+/// Most steps for the question whether one rule forbids everything, asked where a search was given up.
+const SOON: u32 = 200;
+
 impl<'a, P: Puzzle> Search<'a, P> {
     pub(crate) fn new(puzzle: &'a P, faults: &'a RefCell<NoGoods>) -> Self {
         Self::with_rules(puzzle, faults, u64::MAX)
@@ -179,7 +182,8 @@ impl<'a, P: Puzzle> Search<'a, P> {
                     other.forget(question);
                     nothing.join(&other);
                 }
-                other => return Some(other),
+                // A way that is known stays one, though a nearer one may not be found any more.
+                other => return found.or(Some(other)),
             }
         }
         found
@@ -196,18 +200,42 @@ pub(crate) fn smallest<P: Puzzle>(
 ) -> Found<(Scope, P::Point)> {
     let mut search = Search::new(puzzle, faults);
     search.most = search.most.min(left.get());
-    let found = search.sets(point, free);
+    let found = match search.sets(point, free) {
+        Found::GivenUp => search.alone(point, free).map_or(Found::GivenUp, Found::Nothing),
+        found => found,
+    };
     left.set(left.get().saturating_sub(search.steps));
     found
 }
 
 impl<P: Puzzle> Search<'_, P> {
+    /// Whether one of the rules that a point breaks forbids it by itself, whatever the free questions are answered
+    /// with. That shows soon where all sets of questions would take long.
+    fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
+        let at = self.puzzle.at(point);
+        let mut rules: u64 = self.puzzle.faults(point, &at).iter().fold(0, |all, fault| all | fault.rules);
+        while rules != 0 {
+            let rule = rules & rules.wrapping_neg();
+            rules -= rule;
+            let mut lone = Search { most: SOON, ..Search::with_rules(self.puzzle, self.faults, rule) };
+            let found = lone.mend(point, &at, free);
+            self.steps += lone.steps;
+            if let Found::Nothing(nothing) = found {
+                return Some(nothing);
+            }
+        }
+        None
+    }
+
     fn sets(&mut self, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
         let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
         let mut last = NoGood::default();
         let mut conflicts: Vec<Scope> = Vec::new();
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;
+            if self.steps >= self.most {
+                return Found::GivenUp;
+            }
             let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
             let conflict = match known {
                 Some(known) => known,

@@ -63,19 +63,18 @@ impl Ways {
         // A bay that is not there yet would be like the last one.
         let like = choice.bays.last();
         for bay in 1..=u8::try_from(BAYS_MOST).unwrap_or(0) {
-            let Some(chosen) = choice.bays.get(usize::from(bay) - 1).or(like) else { continue };
-            set(
-                Question::Bay(bay),
-                fill_ways(model, chosen.fill).into_iter().map(|fill| Change::Fill { bay, fill }).collect(),
-            );
-            set(
-                Question::Hole(bay),
-                hole_ways(range, chosen).into_iter().map(|hole| Change::Hole { bay, hole }).collect(),
-            );
-            let device = chosen.device.as_ref().map(|_| Change::Device { bay, device: None });
-            set(Question::Device(bay), device.into_iter().collect());
+            let here = choice.bays.get(usize::from(bay) - 1);
+            let Some(chosen) = here.or(like) else { continue };
+            // A new bay is like the last one, which may have another answer by then: this one is another way there.
+            let like = here.is_none().then_some(chosen);
+            let fills = like.map(|like| like.fill).into_iter().chain(fill_ways(model, chosen.fill));
+            set(Question::Bay(bay), fills.map(|fill| Change::Fill { bay, fill }).collect());
+            let holes = like.map(|like| like.hole.clone()).into_iter().chain(hole_ways(range, chosen));
+            set(Question::Hole(bay), holes.map(|hole| Change::Hole { bay, hole }).collect());
+            let device = chosen.device.is_some() || like.is_some();
+            set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
-        Self { sets, lines, slack: Slack::of(range, model) }
+        Self { sets, lines, slack: Slack::of(range, model, choice) }
     }
 }
 
@@ -135,15 +134,17 @@ impl Puzzle for Asked<'_> {
             set(
                 Question::Bay(bay),
                 match chosen.fill {
-                    Fill::Open => 0,
+                    Fill::Open => -3,
                     Fill::Shelves(count) => i32::from(count),
                     Fill::Leaf(Hung::Left) => -1,
                     Fill::Leaf(Hung::Right) => -2,
                 },
             );
             if let Some(hole) = &chosen.hole {
-                let kind = number(&self.range.holes, |kind| &kind.key, &hole.kind);
-                set(Question::Hole(bay), kind.wrapping_mul(1 << 24).wrapping_add(hole.offset_mm.in_tenths()));
+                // A range has at most a few dozen kinds; places beyond 500 m are the same.
+                let kind = number(&self.range.holes, |kind| &kind.key, &hole.kind) + 1;
+                let place = hole.offset_mm.in_tenths().clamp(-(1 << 22), (1 << 22) - 1) + (1 << 22);
+                set(Question::Hole(bay), kind.wrapping_shl(23) | place);
             }
             if let Some(device) = &chosen.device {
                 set(Question::Device(bay), number(&self.range.devices, |device| &device.key, device));
@@ -214,10 +215,10 @@ impl Puzzle for Asked<'_> {
 pub(crate) const LINES: Scope =
     Scope::of(Question::Width).and(Scope::of(Question::Height)).and(Scope::of(Question::Depth));
 
-/// The number of what a key names; the same for all that the range lacks.
+/// The number of what a key names; −1 for all that the range lacks.
 fn number<T>(things: &[T], key: impl Fn(&T) -> &Key, named: &Key) -> i32 {
     let at = things.iter().position(|thing| key(thing) == named);
-    at.and_then(|at| i32::try_from(at).ok()).unwrap_or(At::NONE + 1)
+    at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1)
 }
 
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.

@@ -32,17 +32,18 @@ pub(crate) struct Slack {
 }
 
 impl Slack {
-    /// What a model's answers can do.
-    pub(crate) fn of(range: &Range, model: &Model) -> Self {
+    /// What a model's answers can do, and those of a choice that the model may not have.
+    pub(crate) fn of(range: &Range, model: &Model, choice: &Choice) -> Self {
         let spread = |lengths: &mut dyn Iterator<Item = Length>| {
             let (low, high) = lengths.fold((None, Length::ZERO), |(low, high): (Option<Length>, _), length| {
                 (Some(low.map_or(length, |low| low.min(length))), high.max(length))
             });
             low.map_or(Length::ZERO, |low| high - low)
         };
-        let films =
-            &mut model.finishes.iter().filter_map(|key| range.finish(key)).map(|finish| finish.dry_film() * 2.0);
-        let backs = &mut model.backs.iter().filter_map(|key| range.board(key)).map(Board::thickness);
+        let finishes = model.finishes.iter().chain([&choice.finish]).filter_map(|key| range.finish(key));
+        let films = &mut finishes.map(|finish| finish.dry_film() * 2.0);
+        let backs = model.backs.iter().chain([&choice.back]).filter_map(|key| range.board(key));
+        let backs = &mut backs.map(Board::thickness);
         // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
         let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
         Self { film, back: spread(backs) + film, stiles: range.build.stile_mm * 2.0 + film }

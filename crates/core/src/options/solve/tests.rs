@@ -181,6 +181,40 @@ proptest! {
         }
     }
 
+    /// What was found for one answer does not make another one wrong: all of them, with a store that they share, and with
+    /// some of the rules alone.
+    #[test]
+    fn what_is_remembered_holds_for_every_answer(table in puzzle(), mask in 1..64u64) {
+        let known = none(&table);
+        let left = Cell::new(u32::MAX);
+        for question in 0..table.answers.len() {
+            let free = table.all().without(u8::try_from(question).unwrap());
+            for answer in &table.answers[question] {
+                let mut point = table.now();
+                point[question] = *answer;
+                let best = |rules: u64| {
+                    let holds = |point: &&Vec<i32>| table.rules.iter().enumerate().all(|(at, rule)| rules & (1 << at) == 0 || rule.holds(point));
+                    let points = table.points();
+                    let like = points.iter().filter(|other| other[question] == *answer).filter(holds);
+                    let sets = like.map(|other| {
+                        let differs = (0..other.len()).filter(|at| other[*at] != point[*at]);
+                        let set = differs.fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(at).unwrap())));
+                        (set.len(), set)
+                    });
+                    sets.min().map(|(_, set)| set)
+                };
+                let found = match smallest(&table, &point, free, (&known, &left)) {
+                    Found::Point((set, _)) => Some(set),
+                    Found::Nothing(_) => None,
+                    Found::GivenUp => panic!("given up"),
+                };
+                prop_assert_eq!(found, best(u64::MAX));
+                let some = matches!(Search::with_rules(&table, &known, mask).within(&point, free), Found::Point(_));
+                prop_assert_eq!(some, best(mask).is_some());
+            }
+        }
+    }
+
     /// A lone line comes to rest at its nearest place that holds.
     #[test]
     fn a_line_changes_as_little_as_it_can(table in puzzle()) {

@@ -108,6 +108,45 @@ fn changes_lead_from_one_choice_to_another() {
     }
 }
 
+/// Choices that differ in the answer to a question stand elsewhere: what is known of one is never taken for the other.
+#[test]
+fn every_answer_has_a_place_of_its_own() {
+    let range = demo();
+    let spoiled = |choice: &Choice, fill, kind: &str| {
+        let mut spoiled = choice.clone();
+        let bay = spoiled.bays.first_mut().unwrap();
+        (bay.fill, bay.device) = (fill, Some("no-longer-known".parse().unwrap()));
+        bay.hole = Some(Hole { kind: kind.parse().unwrap(), offset_mm: Dim::mm(120) });
+        spoiled.back = "no-longer-known".parse().unwrap();
+        spoiled
+    };
+    let mut places = 0;
+    for choice in
+        choices(&range, 11, Wanted::Any).filter(|choice| (1..=BAYS_MOST).contains(&choice.bays.len())).take(60)
+    {
+        let own = choice.bays[0].fill;
+        for choice in [choice.clone(), spoiled(&choice, Fill::Shelves(0), "slot-90"), spoiled(&choice, own, "gone")] {
+            let Some(model) = range.model(&choice.model) else { continue };
+            let ways = Ways::of(&range, model, &choice);
+            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            for at in 0..31 {
+                let line: Vec<i32> = match asked.answers(at) {
+                    Answers::Set(count) => (0..i32::try_from(count).unwrap()).collect(),
+                    Answers::Line(places) => places.to_vec(),
+                };
+                let points: Vec<Choice> = line.iter().filter_map(|answer| asked.with(&choice, at, *answer)).collect();
+                let mut stands: Vec<i32> = points.iter().chain([&choice]).map(|point| asked.at(point).of(at)).collect();
+                places += stands.len();
+                stands.sort_unstable();
+                let before = stands.len();
+                stands.dedup();
+                assert_eq!(stands.len(), before, "{:?} {choice:?}", question(at));
+            }
+        }
+    }
+    assert!(places > 10_000, "{places}");
+}
+
 #[test]
 fn every_place_is_of_one_question() {
     for at in 0..31 {
