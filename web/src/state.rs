@@ -185,8 +185,8 @@ impl Desk {
     }
 
     /// What the adviser says of the findings: of what stops the order, and of what is good to know.
-    pub fn notes(self) -> Vec<Note> {
-        self.notes.get()
+    pub fn notes<T>(self, read: impl FnOnce(&[Note]) -> T) -> T {
+        self.notes.with(|notes| read(notes))
     }
 
     /// Takes a way out of a note; none of an earlier choice.

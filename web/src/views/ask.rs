@@ -113,14 +113,15 @@ pub fn Found(
     let desk = Desk::here();
     // What stops is known at once; reasons, ways out and advice come with the notes.
     let told = move || {
-        let notes = desk.notes();
-        let (stops, advice): (Vec<Note>, Vec<Note>) = notes.into_iter().partition(|note| note.tone == Tone::Stop);
-        let mut told: Vec<Note> = desk.read(|known, _| {
-            let found = known.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
-            found.map(|(at, finding)| note(finding, stops.get(at))).collect()
-        });
-        told.extend(advice.into_iter().filter(|note| asked(note.about)));
-        told
+        desk.notes(|notes| {
+            let mut told: Vec<Note> = desk.read(|known, _| {
+                let found = known.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
+                let stop = |at| notes.iter().filter(|note| note.tone == Tone::Stop).nth(at);
+                found.map(|(at, finding)| note(finding, stop(at))).collect()
+            });
+            told.extend(notes.iter().filter(|note| note.tone != Tone::Stop && asked(note.about)).cloned());
+            told
+        })
     };
     let take = move |(at, way): (usize, usize)| {
         let after = untrack(told).get(at).and_then(|note| Some(note.ways.get(way)?[1].clone()));

@@ -21,7 +21,7 @@ pub fn Tally(
 ) -> impl IntoView {
     let desk = Desk::here();
     let text = Memo::new(move |_| {
-        let hints = desk.notes().iter().filter(|note| note.tone != Tone::Stop).count();
+        let hints = desk.notes(|notes| notes.iter().filter(|note| note.tone != Tone::Stop).count());
         desk.read(|known, range| tally_text(range, known, hints))
     });
     let said = RwSignal::new(String::new());
@@ -45,7 +45,7 @@ pub fn Tally(
     });
     let jump = move |_| {
         let stop = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
-        let first = stop.or_else(|| untrack(move || desk.notes()).first().map(|note| note.about));
+        let first = stop.or_else(|| untrack(move || desk.notes(|notes| notes.first().map(|note| note.about))));
         page::scroll_to(first.map_or("questions", section_of));
     };
     let ask = move |event| {
