@@ -2,6 +2,7 @@
 import { Bench, browser } from "./page.mjs";
 
 const CHANGES = 240;
+const DRAG = 120;
 const TURNS = 20;
 const ADVICE = 60;
 
@@ -30,6 +31,14 @@ await bench.page.evaluate(() => {
   const painted = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
   const channel = new MessageChannel();
   const computed = () => new Promise((resolve) => { channel.port1.onmessage = resolve; channel.port2.postMessage(0); });
+  const width = slider("Width");
+  const start = Number(width.value);
+  window.drag = async (step) => {
+    const way = step % 60;
+    width.value = String(start + (way < 30 ? way : 60 - way) - 15);
+    width.dispatchEvent(new Event("input", { bubbles: true }));
+    await painted();
+  };
   /** One change; its time to the end of the computation and to the painted frame. */
   window.change = async (round) => {
     const began = performance.now();
@@ -56,6 +65,15 @@ await adviser.evaluate(() => {
   self.asked = [];
   self.addEventListener("message", ({ data }) => data[0] === "all" && self.asked.push(data));
 });
+
+// The starting unit made wider and narrower again, step by step, as with a hand on the slider.
+const dragged = [];
+for (let step = 0; step < DRAG; step += 1) {
+  const before = await busy();
+  await bench.page.evaluate((step) => window.drag(step), step);
+  dragged.push((await busy()) - before);
+}
+row("processor time of the page for a step of the width while it is dragged, its picture included", dragged);
 
 const [paint, work, own, idle] = [[], [], [], []];
 for (let round = 0; round < CHANGES; round += 1) {
