@@ -125,8 +125,11 @@ impl NoGoods {
         Self { lines, groups: Vec::new() }
     }
 
-    /// Remembers one.
+    /// Remembers one, unless it holds nowhere: shares of different numbers of bays are different answers.
     pub(crate) fn add(&mut self, proof: &NoGood) {
+        if proof.spans.iter().any(|(from, to)| from > to) {
+            return;
+        }
         let (scope, lines) = (proof.scope, self.lines);
         let at = self.groups.iter().position(|group| group.scope == scope).unwrap_or_else(|| {
             self.groups.push(Group { scope, proofs: BTreeMap::new() });
