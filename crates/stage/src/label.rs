@@ -25,7 +25,7 @@ const LETTER: f32 = 7.0;
 /// From the unit to the names, in pixels.
 const GAP: f32 = 16.0;
 
-/// The names of parts whose middles are given, beside a box round all of them, in a picture of that
+/// The names of parts with a point of each that is seen, beside a box round all of them, in a picture of that
 /// extent in pixels. Names for which there is no room are left out.
 pub fn labels(
     parts: impl Iterator<Item = (Vec3, String)>,

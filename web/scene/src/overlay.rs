@@ -56,7 +56,7 @@ impl Overlay {
         self
     }
 
-    /// Names of parts whose middles are given, beside a box round all of them.
+    /// Names of parts with a point of each that is seen, beside a box round all of them.
     pub(crate) fn names(mut self, parts: impl Iterator<Item = (Vec3, String)>, bounds: Bounds) -> Self {
         for label in labels(parts, bounds, self.matrix, self.extent) {
             self.line("", label.part, label.at);
