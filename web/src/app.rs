@@ -7,7 +7,8 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 
 use crate::browser::{clock, range_file, storage};
-use crate::state::{Desk, Loaded};
+use crate::rest::at_rest;
+use crate::state::{Desk, Loaded, PAUSE};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -55,7 +56,10 @@ fn App(loaded: Loaded) -> impl IntoView {
     let notice = loaded.notice.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
-    Effect::new(move || desk.read(|known, _| storage::save(&known.choice)));
+    at_rest(PAUSE, move || desk.read(|known, _| known.choice.clone()), Callback::new(|choice| storage::save(&choice)));
+    // Whoever leaves at once finds it again all the same.
+    let left = window_event_listener(leptos::ev::pagehide, move |_| desk.peek(|known, _| storage::save(&known.choice)));
+    on_cleanup(move || left.remove());
     let ordering = RwSignal::new(false);
     let order = move |()| {
         desk.ask_on(clock::today());

@@ -4,6 +4,7 @@
 mod app;
 mod browser;
 mod parts;
+mod rest;
 mod sizes;
 mod state;
 mod tally;

@@ -16,12 +16,14 @@ use slotwright_core::remedy::MOST;
 
 use crate::browser::ways;
 use crate::parts::tells::Tone;
+use crate::rest::at_rest;
 
 /// So many texts are a note of the adviser's.
 const NOTE: usize = 5 + 2 * MOST;
 
-/// The adviser is asked when a size has not moved for so long: nobody reads advice while dragging.
-const PAUSE: Duration = Duration::from_millis(80);
+/// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
+/// dragging.
+pub const PAUSE: Duration = Duration::from_millis(80);
 
 /// What the page begins with.
 #[derive(Clone, Debug)]
@@ -56,13 +58,19 @@ pub struct Known {
 }
 
 impl Known {
-    fn of(range: &Range, choice: Choice, today: Day) -> Self {
+    /// What is known about a choice; what it has in common with the one before is taken from there.
+    fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
         let backlog = Backlog::default();
         let derived = look(range, &choice, today, &backlog);
         let orderable = derived.is_free();
         let (findings, built) = (derived.findings, derived.built);
         let options = options(range, &choice);
-        let runs = [Size::Width, Size::Height, Size::Depth].map(|size| runs(range, &choice, size));
+        // The set of a size does not depend on that size: while one is dragged, its own stays.
+        let alike = |before: &&Self, size: Size| before.choice.with(&size.to(size.of(&choice)), range) == choice;
+        let runs = Size::ALL.map(|size| match before.filter(|before| alike(before, size)) {
+            Some(before) => before.runs(size).to_vec(),
+            None => runs(range, &choice, size),
+        });
         Self { choice, findings, built, orderable, options, runs }
     }
 
@@ -122,6 +130,8 @@ pub struct Desk {
     noted: RwSignal<String>,
     note: Memo<String>,
     lit: RwSignal<usize>,
+    /// The bay that is looked at, as far as there is one.
+    seen: Memo<usize>,
     begun: RwSignal<u32>,
 }
 
@@ -132,20 +142,18 @@ impl Desk {
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
-        let known = Memo::new(move |_| range.with_value(|range| Known::of(range, choice.get(), today.get())));
+        let known =
+            Memo::new(move |before| range.with_value(|range| Known::of(range, choice.get(), today.get(), before)));
+        let seen = Memo::new(move |_| {
+            let last = known.with(|known: &Known| known.choice.bays.len().saturating_sub(1));
+            lit.get().min(last)
+        });
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let (told, notes, noted) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()), RwSignal::new(String::new()));
-        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, lit, begun };
+        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, lit, seen, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
-        Effect::new(move || ways::ask(desk.question("notes", &[])));
-        let pending = StoredValue::new(None::<TimeoutHandle>);
-        Effect::new(move || {
-            let question = desk.question("all", &[]);
-            if let Some(handle) = pending.try_update_value(Option::take).flatten() {
-                handle.clear();
-            }
-            pending.set_value(set_timeout_with_handle(move || ways::ask(question), PAUSE).ok());
-        });
+        let questions = move || ["notes", "all"].map(|word| desk.question(word, &[]));
+        at_rest(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(ways::ask)));
         desk
     }
 
@@ -213,8 +221,7 @@ impl Desk {
 
     /// The bay that is looked at, from 0.
     pub fn lit(self) -> usize {
-        let last = self.known.with(|known| known.choice.bays.len().saturating_sub(1));
-        self.lit.get().min(last)
+        self.seen.get()
     }
 
     /// Looks at a bay.

@@ -15,7 +15,7 @@ use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Key, Model, Range};
-use crate::rules::judge_stops;
+use crate::rules::first_stop;
 
 /// One answer.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -112,14 +112,9 @@ fn lay<S>(range: &Range, choice: &Choice, state: &mut dyn FnMut(&Change, &Choice
     Some(Options { bay_counts, bays, backs, finishes, corners })
 }
 
-/// What stops a choice first, if anything does.
-fn stop(range: &Range, choice: &Choice) -> Option<Finding> {
-    judge_stops(range, choice).findings.into_iter().next()
-}
-
 /// What stops each answer when nothing else changes, if anything does; `None` if the range lacks the model.
 pub fn options(range: &Range, choice: &Choice) -> Option<Options<Option<Finding>>> {
-    lay(range, choice, &mut |_, changed| stop(range, changed))
+    lay(range, choice, &mut |_, changed| first_stop(range, changed))
 }
 
 /// What stops each size when nothing else changes, as runs from the model's least to its most.
@@ -131,7 +126,7 @@ pub fn runs(range: &Range, choice: &Choice, size: Size) -> Vec<Run<Option<Findin
     };
     let mut runs: Vec<Run<Option<Finding>>> = Vec::new();
     for value in size.limits(model).values() {
-        let state = stop(range, &choice.with(&size.to(value), range));
+        let state = first_stop(range, &choice.with(&size.to(value), range));
         match runs.last_mut() {
             Some(run) if alike(run.state.as_ref(), state.as_ref()) => run.to = value,
             _ => runs.push(Run { from: value, to: value, state }),

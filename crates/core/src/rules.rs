@@ -243,17 +243,60 @@ impl Unit<'_> {
     }
 }
 
+/// One file's check.
+type Check = fn(&mut Vec<Finding>, Unit<'_>);
+
+/// What can stop an order.
+const STOPS: &[Check] = &[
+    sheet::check,
+    sag::check,
+    shelf_slot::check,
+    leaf::check,
+    hole::check,
+    device::check,
+    fit::check,
+    bearing::check,
+    frame::check,
+    carrying::check,
+    tip::check,
+];
+
+/// What cannot.
+const ADVICE: &[Check] = &[
+    fit::advise,
+    carrying::advise,
+    carrying::ways,
+    leaf::advise,
+    device::advise,
+    hole::advise,
+    looks::check,
+    place::check,
+    screen::check,
+    tether::check,
+];
+
 /// Lays a choice out and checks every rule.
 pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[check_stops, advise])
+    check(range, choice, &[STOPS, ADVICE], usize::MAX)
 }
 
 /// The same for what can stop an order alone.
 pub fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[check_stops])
+    check(range, choice, &[STOPS], usize::MAX)
 }
 
-fn check<'a>(range: &'a Range, choice: &Choice, rules: &[fn(&mut Vec<Finding>, Unit<'_>)]) -> Judged<'a> {
+/// What stops an order first, if anything does: no rule is checked after one that does.
+pub fn first_stop(range: &Range, choice: &Choice) -> Option<Finding> {
+    check(range, choice, &[STOPS], 1).findings.into_iter().next()
+}
+
+/// Whether nothing stops the order of a choice.
+pub fn can_be_made(range: &Range, choice: &Choice) -> bool {
+    first_stop(range, choice).is_none()
+}
+
+/// Checks until there are `enough` findings.
+fn check<'a>(range: &'a Range, choice: &Choice, rules: &[&[Check]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
     let out = &mut findings;
     known::check(out, range, choice);
@@ -269,39 +312,15 @@ fn check<'a>(range: &'a Range, choice: &Choice, rules: &[fn(&mut Vec<Finding>, U
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
             let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
-            for rule in rules {
+            for rule in rules.iter().copied().flatten() {
+                if out.len() >= enough {
+                    break;
+                }
                 rule(out, Unit { picked, choice, layout: laid, blanks: &blanks, coated });
             }
         }
     }
     Judged { picked, layout, findings }
-}
-
-fn check_stops(out: &mut Vec<Finding>, unit: Unit<'_>) {
-    sheet::check(out, unit);
-    sag::check(out, unit);
-    shelf_slot::check(out, unit);
-    leaf::check(out, unit);
-    hole::check(out, unit);
-    device::check(out, unit);
-    fit::check(out, unit);
-    bearing::check(out, unit);
-    frame::check(out, unit);
-    carrying::check(out, unit);
-    tip::check(out, unit);
-}
-
-fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
-    fit::advise(out, unit);
-    carrying::advise(out, unit);
-    carrying::ways(out, unit);
-    leaf::advise(out, unit);
-    device::advise(out, unit);
-    hole::advise(out, unit);
-    looks::check(out, unit);
-    place::check(out, unit);
-    screen::check(out, unit);
-    tether::check(out, unit);
 }
 
 /// Numbers things from 1, as people do.

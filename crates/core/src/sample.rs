@@ -3,7 +3,7 @@
 use crate::choice::{Bay, Choice, Fill, Hole, Hung, Place};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Key, Model, Range};
-use crate::rules::judge_stops;
+use crate::rules::can_be_made;
 
 /// A small generator of numbers from a seed.
 // Source: SplitMix64; Steele, Lea and Flood, "Fast splittable pseudorandom number generators",
@@ -59,7 +59,7 @@ pub fn choices(range: &Range, seed: u64, wanted: Wanted) -> impl Iterator<Item =
     let mut dice = Dice(seed);
     range.models.iter().cycle().filter_map(move |model| match wanted {
         Wanted::Valid => (0..TRIES)
-            .find_map(|_| within(range, model, &mut dice).filter(|choice| judge_stops(range, choice).holds()))
+            .find_map(|_| within(range, model, &mut dice).filter(|choice| can_be_made(range, choice)))
             .or_else(|| Choice::starting(model)),
         Wanted::Any => {
             let mut choice = within(range, model, &mut dice)?;
@@ -174,7 +174,7 @@ mod tests {
     fn valid_choices_are_valid_and_varied() {
         let range = demo();
         let sample: Vec<Choice> = choices(&range, 7, Wanted::Valid).take(300).collect();
-        assert!(sample.iter().all(|choice| judge_stops(&range, choice).holds()));
+        assert!(sample.iter().all(|choice| can_be_made(&range, choice)));
         let kinds = |of: &dyn Fn(&Choice) -> String| sample.iter().map(of).collect::<BTreeSet<_>>().len();
         assert_eq!(kinds(&|choice| choice.model.to_string()), 3);
         assert_eq!(kinds(&|choice| choice.finish.to_string()), 7);

@@ -70,31 +70,32 @@ pub fn Slider(
     /// Hears the step that was wanted and cannot be made as things are; nothing if it can.
     refused: Callback<Option<i32>>,
 ) -> impl IntoView {
+    let track = Memo::new(move |_| track.run(()));
     let moved = move |event| {
         let Ok(wanted) = event_target_value(&event).parse::<i32>() else { return };
-        let track = untrack(move || track.run(()));
+        let track = track.get_untracked();
         refused.run((!track.is_open(wanted)).then_some(wanted));
         take.run(track.snapped(wanted));
     };
     view! {
         <div class="slider">
             <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">
-                <path d=move || track.run(()).bars()></path>
+                <path d=move || track.with(Track::bars)></path>
             </svg>
             <input
                 type="range"
                 min="0"
-                max=move || track.run(()).last.to_string()
+                max=move || track.with(|track| track.last.to_string())
                 step="1"
                 aria-label=label
-                aria-valuetext=move || track.run(()).text
-                prop:value=move || track.run(()).step.to_string()
+                aria-valuetext=move || track.with(|track| track.text.clone())
+                prop:value=move || track.with(|track| track.step.to_string())
                 on:input=moved
             />
         </div>
         <p class="ends" aria-hidden="true">
-            <span>{move || track.run(()).ends.0}</span>
-            <span>{move || track.run(()).ends.1}</span>
+            <span>{move || track.with(|track| track.ends.0.clone())}</span>
+            <span>{move || track.with(|track| track.ends.1.clone())}</span>
         </p>
     }
 }

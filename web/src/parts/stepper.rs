@@ -20,15 +20,15 @@ pub struct Steps {
 }
 
 #[component]
-fn Press(label: String, sign: &'static str, up: bool, steps: Read<Steps>, step: Callback<bool>) -> impl IntoView {
+fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Steps>, step: Callback<bool>) -> impl IntoView {
     let can = move |steps: &Steps| if up { steps.more } else { steps.less };
     let press = move |_| {
-        if untrack(move || can(&steps.run(()))) {
+        if steps.with_untracked(can) {
             step.run(up);
         }
     };
     view! {
-        <button type="button" aria-label=label aria-disabled=move || (!can(&steps.run(()))).to_string() on:click=press>
+        <button type="button" aria-label=label aria-disabled=move || (!steps.with(can)).to_string() on:click=press>
             {sign}
         </button>
     }
@@ -44,12 +44,13 @@ pub fn Stepper(
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
 ) -> impl IntoView {
+    let steps = Memo::new(move |_| steps.run(()));
     view! {
         <div class="field">
             <span class="field-label">{label}</span>
             <span class="stepped">
                 <Press label=format!("{label}: less") sign="\u{2212}" up=false steps step/>
-                <output aria-label=label>{move || steps.run(()).text}</output>
+                <output aria-label=label>{move || steps.with(|steps| steps.text.clone())}</output>
                 <Press label=format!("{label}: more") sign="+" up=true steps step/>
             </span>
         </div>
@@ -68,7 +69,7 @@ pub fn Dimension(
     /// Hears a size that was typed.
     take: Callback<Dim>,
 ) -> impl IntoView {
-    let wrong = RwSignal::new(false);
+    let (wrong, steps) = (RwSignal::new(false), Memo::new(move |_| steps.run(())));
     let typed = move |event| {
         let read = sizes::read(&event_target_value(&event));
         wrong.set(read.is_none());
@@ -94,8 +95,8 @@ pub fn Dimension(
                     inputmode="decimal"
                     autocomplete="off"
                     aria-label=format!("{label} in millimetres")
-                    aria-invalid=move || (wrong.get() || steps.run(()).invalid).to_string()
-                    prop:value=move || steps.run(()).text
+                    aria-invalid=move || (wrong.get() || steps.with(|steps| steps.invalid)).to_string()
+                    prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=typed
                     on:keydown=keys
                 />

@@ -21,14 +21,16 @@ pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
 
 /// What the adviser says of a question's answers: why each does not go alone, what to press, what comes of it.
 fn advice(desk: Desk, pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>], lit: usize) -> Vec<[String; 3]> {
-    let place = desk.read(|known, _| {
-        let options = known.options.as_ref()?;
-        let own = pick(options, lit);
-        let first = &own.first()?.change;
-        Some((options.all().position(|answer| answer.change == *first)?, own.len()))
-    });
-    let Some((place, count)) = place else { return Vec::new() };
+    let place = || {
+        desk.read(|known, _| {
+            let options = known.options.as_ref()?;
+            let own = pick(options, lit);
+            let first = &own.first()?.change;
+            Some((options.all().position(|answer| answer.change == *first)?, own.len()))
+        })
+    };
     desk.told("all", |texts| {
+        let Some((place, count)) = (!texts.is_empty()).then(place).flatten() else { return Vec::new() };
         let own = texts.chunks(3).skip(place).take(count);
         own.filter_map(|told| told.to_vec().try_into().ok()).collect()
     })

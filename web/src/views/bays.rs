@@ -7,7 +7,7 @@ use slotwright_core::finding::Question;
 use slotwright_core::options::Answer;
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::Range;
-use slotwright_core::rules::judge_stops;
+use slotwright_core::rules::can_be_made;
 use slotwright_core::words;
 use slotwright_cutpack::glyph;
 
@@ -124,8 +124,7 @@ fn BayStepper(
             let Some(bay) = known.choice.bays.get(lit) else { return Steps::default() };
             let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
             let can = |up| {
-                change(number, bay, up)
-                    .is_some_and(|change| judge_stops(range, &known.choice.with(&change, range)).holds())
+                change(number, bay, up).is_some_and(|change| can_be_made(range, &known.choice.with(&change, range)))
             };
             Steps { text: show(known, lit, bay), less: can(false), more: can(true), invalid: false }
         })

@@ -23,14 +23,15 @@ pub fn PlaceQuestions() -> impl IntoView {
         let taken = event_target_value(&event);
         desk.apply(&Change::Plug(keys.iter().find(|key| key.as_str() == taken).cloned()));
     };
-    let plug =
-        move || desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default();
+    let plug = Memo::new(move |_| {
+        desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default()
+    });
     let none = std::iter::once((String::new(), "any".to_string()));
     let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
     let shown = named
         .map(|(key, name)| {
             let own = key.clone();
-            view! { <option value=key selected=move || plug() == own>{name}</option> }
+            view! { <option value=key selected=move || plug.with(|plug| *plug == own)>{name}</option> }
         })
         .collect_view();
     let shows = |show: fn(&Place) -> Option<String>| {

@@ -128,17 +128,21 @@ fn SizeQuestion(
     };
     // The step that was wanted and does not go alone: why, and what goes with it.
     let wanted = RwSignal::new(None::<i32>);
-    let value = move || Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted.get()?));
+    let value = move || {
+        let wanted = wanted.get()?;
+        Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted))
+    };
     Effect::new(move || {
         if let Some(value) = value() {
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let refused = move || {
-        let stop = desk.read(|known, _| {
-            let value = value()?;
-            let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
-            Some((value, words::reason(run.state.as_ref()?)))
+    let refused = Memo::new(move |_| {
+        let stop = value().and_then(|value| {
+            desk.read(|known, _| {
+                let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
+                Some((value, words::reason(run.state.as_ref()?)))
+            })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 3] };
         let advice = desk.told(&size.question().to_string(), |texts| {
@@ -146,8 +150,8 @@ fn SizeQuestion(
             (*own == value.in_tenths().to_string()).then(|| <[String; 3]>::try_from(told.to_vec()).ok())?
         });
         advice.unwrap_or([sentence, String::new(), String::new()])
-    };
-    let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));
+    });
+    let go = move |_| desk.follow(&refused.with_untracked(|[.., note]| note.clone()));
     view! {
         <div class="size">
             <div class="size-head">
@@ -159,7 +163,8 @@ fn SizeQuestion(
             <Slider label take=Callback::new(slid) refused=Callback::new(move |step| wanted.set(step))
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
-                {move || refused()[0].clone()}" "<button type="button" class="way" on:click=go>{move || refused()[1].clone()}</button>
+                {move || refused.with(|[why, ..]| why.clone())}" "
+                <button type="button" class="way" on:click=go>{move || refused.with(|[_, way, _]| way.clone())}</button>
             </p>
             <Found asked/>
         </div>

@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
 use slotwright_core::decimal::Plain;
-use slotwright_cutpack::describe::describe;
 use slotwright_stage::told::{StepTold, Told};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
@@ -37,9 +36,14 @@ const MOODS: [&str; 2] = ["(prefers-color-scheme: dark)", "(prefers-reduced-moti
 const EVENTS: [&str; 7] =
     ["pointerdown", "pointermove", "pointerup", "pointercancel", "wheel", "keydown", "contextmenu"];
 
-/// Canvas, dimension lines, and every control of the stage; `lost` hears whether there is no picture.
+/// Canvas, dimension lines, and every control of the stage.
 #[component]
-pub fn Solid(lost: Callback<bool>) -> impl IntoView {
+pub fn Solid(
+    /// The unit in words.
+    words: Memo<String>,
+    /// Hears whether there is no picture.
+    lost: Callback<bool>,
+) -> impl IntoView {
     let desk = Desk::here();
     let canvas = NodeRef::<leptos::html::Canvas>::new();
     let (told, tell) = signal(Told::default());
@@ -73,14 +77,16 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
     Effect::new(move |_| {
         if begun.get() {
             mood();
+        }
+    });
+    Effect::new(move |_| {
+        if begun.get() {
             scene::say(&["unit", &desk.read(|known, _| known.choice.to_note())]);
         }
     });
-    let label = move || {
-        let unit = desk.read(|known, range| describe(range, &known.choice));
-        told.with(|told| format!("{unit} {}", told.shown))
-    };
-    let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
+    let label = move || words.with(|unit| told.with(|told| format!("{unit} {}", told.shown)));
+    let leaves =
+        Memo::new(move |_| desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)))));
     let builds = move || told.with(|told| told.step.is_some());
     let step_told = move |of: fn(&StepTold) -> bool| told.with(|told| told.step.as_ref().is_some_and(of));
     let sentence = move || told.with(|told| told.step.as_ref().map(|step| step.sentence.clone()));
@@ -106,7 +112,7 @@ pub fn Solid(lost: Callback<bool>) -> impl IntoView {
             <div class="views cameras" role="group" aria-label="Look from">
                 {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
             </div>
-            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
+            <div class="views poses" class:leafless=move || !leaves.get() role="group" aria-label="Show">
                 {vec![
                     button(DOORS, Some(Callback::new(move |()| told.with(|told| told.open))), None),
                     button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person))), None),

@@ -34,7 +34,7 @@ pub fn Stage() -> impl IntoView {
     let no_solid = RwSignal::new(false);
     let shown = move || view.get().or(no_solid.get().then_some(flat));
     let lost = Callback::new(move |lost| no_solid.set(lost));
-    let words = move || desk.read(|known, range| describe(range, &known.choice));
+    let words = Memo::new(move |_| desk.read(|known, range| describe(range, &known.choice)));
     let colour = move || {
         desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone()))
             .unwrap_or_default()
@@ -47,12 +47,12 @@ pub fn Stage() -> impl IntoView {
             let (wide, high) = extent(built, view);
             let mm_per_px = (wide / room_x).max(high / room_y).max(0.2);
             let subject = Subject { range, choice: &known.choice, built };
-            Some(svg(subject, view, lit, mm_per_px, &describe(range, &known.choice)))
+            Some(svg(subject, view, lit, mm_per_px, &words.get()))
         })
     };
-    let built = move || desk.read(|known, _| known.built.is_some());
+    let built = Memo::new(move |_| desk.read(|known, _| known.built.is_some()));
     let nothing = move || {
-        if built() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
+        if built.get() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
     };
     let tab = move |own: Option<View>, label: &'static str| {
         view! {
@@ -77,12 +77,12 @@ pub fn Stage() -> impl IntoView {
                 </div>
                 <TakeAway/>
             </div>
-            <div class="solid" class:away=move || shown().is_some() || !built()><Solid lost/></div>
+            <div class="solid" class:away=move || shown().is_some() || !built.get()><Solid words lost/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>
             <p class="nothing">{nothing}</p>
-            <p class="words">{words}</p>
+            <p class="words">{move || words.get()}</p>
         </section>
     }
 }

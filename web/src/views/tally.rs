@@ -7,8 +7,9 @@ use slotwright_core::finding::Question;
 
 use crate::browser::page;
 use crate::parts::tells::Tone;
+use crate::rest::at_rest;
 use crate::state::Desk;
-use crate::tally::{spoken, tally_text};
+use crate::tally::{TallyText, spoken, tally_text};
 
 /// A screen reader hears of a change when the person has paused for so long.
 const PAUSE: Duration = Duration::from_millis(700);
@@ -25,24 +26,17 @@ pub fn Tally(
         desk.read(|known, range| tally_text(range, known, hints))
     });
     let said = RwSignal::new(String::new());
-    let pending = StoredValue::new(None::<TimeoutHandle>);
-    Effect::new(move |before: Option<()>| {
-        let sentence = text.with(spoken);
-        if let Some(handle) = pending.try_update_value(Option::take).flatten() {
-            handle.clear();
-        }
-        // The first reading is the page itself.
-        if before.is_some() {
-            let handle = set_timeout_with_handle(
-                move || {
-                    said.try_set(sentence);
-                },
-                PAUSE,
-            )
-            .ok();
-            pending.try_set_value(handle);
-        }
-    });
+    // The first reading is the page itself.
+    let first = text.with_untracked(spoken);
+    let speak = move |sentence| {
+        said.try_update(|said| {
+            if !said.is_empty() || sentence != first {
+                *said = sentence;
+            }
+        });
+    };
+    at_rest(PAUSE, move || text.with(spoken), Callback::new(speak));
+    let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
         let stop = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
         let first = stop.or_else(|| untrack(move || desk.notes(|notes| notes.first().map(|note| note.about))));
@@ -60,12 +54,12 @@ pub fn Tally(
     view! {
         <footer class="tally">
             <dl class:off=move || text.with(|text| !text.good)>
-                <div><dt>"Price with tax"</dt><dd>{move || text.get().price}</dd><dd class="under">{move || text.get().price_note}</dd></div>
-                <div><dt>"Weight"</dt><dd>{move || text.get().mass}</dd><dd class="under">{move || text.get().mass_note}</dd></div>
-                <div><dt>"With you by"</dt><dd>{move || text.get().day}</dd><dd class="under">{move || text.get().day_note}</dd></div>
+                <div><dt>"Price with tax"</dt><dd>{part(|text| &text.price)}</dd><dd class="under">{part(|text| &text.price_note)}</dd></div>
+                <div><dt>"Weight"</dt><dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
+                <div><dt>"With you by"</dt><dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
             </dl>
             <button type="button" class="state" class:good=move || text.with(|text| text.good) on:click=jump>
-                <span>{move || text.get().state}</span><span class="under">{move || text.get().state_note}</span>
+                <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
             </button>
             <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()
                 on:click=ask>

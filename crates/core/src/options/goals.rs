@@ -18,7 +18,7 @@ use crate::money::Money;
 use crate::promise::Backlog;
 use crate::quantity::{Dim, Length, Mass};
 use crate::range::Range;
-use crate::rules::{judge_stops, place};
+use crate::rules::{can_be_made, place};
 
 /// What is wanted of a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -135,7 +135,7 @@ impl Search<'_> {
     }
 
     fn is_done(&mut self, choice: &Choice) -> bool {
-        judge_stops(self.range, choice).holds() && self.meets(choice)
+        can_be_made(self.range, choice) && self.meets(choice)
     }
 
     fn run(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {
@@ -213,7 +213,7 @@ impl Search<'_> {
             if let Some(found) = self.first_small(&smaller) {
                 return Some(found);
             }
-            if let Some(least) = smaller.into_iter().rev().find(|point| judge_stops(self.range, point).holds()) {
+            if let Some(least) = smaller.into_iter().rev().find(|point| can_be_made(self.range, point)) {
                 point = least;
             }
         }

@@ -9,13 +9,13 @@ use super::no_good::{NoGood, NoGoods};
 use super::scope::{self, Scope};
 use super::solve::{self, Found};
 use super::ways::{self, Asked, Ways};
-use super::{Options, Run, Size, alike, lay, stop};
+use super::{Options, Run, Size, alike, lay};
 use crate::change::Change;
 use crate::choice::{Bay, Choice};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Model, Range};
-use crate::rules::{Rule, judge_stops};
+use crate::rules::{Rule, can_be_made, first_stop};
 
 /// Whether an answer can be taken.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -121,8 +121,7 @@ impl<'a> Table<'a> {
 
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
-        let judged = judge_stops(self.range, choice);
-        let Some(reason) = judged.findings.into_iter().next() else { return State::Open };
+        let Some(reason) = first_stop(self.range, choice) else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
         match solve::smallest(&puzzle, choice, free, (&self.faults, &self.left)) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
@@ -143,7 +142,7 @@ impl<'a> Table<'a> {
         let mut known = Known::default();
         for value in values {
             let changed = self.choice.with(&size.to(value), self.range);
-            let reason = stop(self.range, &changed);
+            let reason = first_stop(self.range, &changed);
             let reach = if reason.is_none() { Reach::Open } else { self.reach(&changed, size, value, &mut known) };
             match runs.last_mut() {
                 Some(Run { to, state, .. })
@@ -164,7 +163,7 @@ impl<'a> Table<'a> {
         {
             return Reach::Shut;
         }
-        let holds = |choice: &Choice| judge_stops(self.range, &choice.with(&size.to(value), self.range)).holds();
+        let holds = |choice: &Choice| can_be_made(self.range, &choice.with(&size.to(value), self.range));
         if known.point.as_ref().is_some_and(holds) {
             return Reach::Shifts;
         }

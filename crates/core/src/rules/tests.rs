@@ -1,7 +1,7 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
 use super::sag::{lasting, own_load, widest_span};
-use super::{Rule, judge, judge_stops};
+use super::{Rule, can_be_made, first_stop, judge, judge_stops};
 use crate::case::Case;
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
@@ -297,7 +297,10 @@ fn what_stops_is_the_same_with_and_without_advice() {
     let range = demo();
     for choice in choices(&range, 23, Wanted::Any).take(1500) {
         let all = judge(&range, &choice);
-        assert!(all.stops().eq(&judge_stops(&range, &choice).findings), "{choice:?}");
+        let stops = judge_stops(&range, &choice);
+        assert!(all.stops().eq(&stops.findings), "{choice:?}");
+        assert_eq!(first_stop(&range, &choice).as_ref(), stops.findings.first(), "{choice:?}");
+        assert_eq!(can_be_made(&range, &choice), all.holds(), "{choice:?}");
     }
 }
 
