@@ -141,10 +141,15 @@ async function drawn(act) {
 }
 await drawn(() => bench.button("Doors open").click());
 for (let turn = 0; turn < TURNS; turn += 1) await drawn(() => bench.page.locator("canvas").press("ArrowRight"));
+await drawn(() => bench.button("Begin afresh").click());
+const turned = await pictures();
+for (let step = 0; step < TURNS; step += 1) await drawn(() => bench.page.evaluate((step) => window.drag(step), step));
 const { frames } = await stage.evaluate(() => self.measured);
 const most = (pick) => Math.max(...frames.map(pick));
+const other = frames.splice(turned);
 row("our own work for a picture of the stage, in its worker", frames.map(({ own }) => own));
 row("that picture with its drawing by software", frames.map(({ whole }) => whole));
+row("our own work for the picture of another unit, in the same worker", other.map(({ own }) => own));
 console.log(`most in a picture with shadows anew  ${most(({ triangles }) => triangles)} triangles, ${most(({ draws }) => draws)} draw calls`);
 const turning = frames.at(-1);
 console.log(`in a picture while turning  ${turning.triangles} triangles, ${turning.draws} draw calls`);

@@ -183,11 +183,16 @@ impl Desk {
 
     /// What the adviser says in answer to a word about the present choice: three texts for each answer.
     pub fn told<T>(self, word: &str, read: impl FnOnce(&[String]) -> T) -> T {
+        self.told_last(word, |texts, fresh| read(if fresh { texts } else { &[] }))
+    }
+
+    /// The same of whichever choice it said it last, and whether that is the present one.
+    pub fn told_last<T>(self, word: &str, read: impl FnOnce(&[String], bool) -> T) -> T {
         self.note.with(|note| {
             self.told.with(|told| {
                 let texts = told.iter().find(|texts| texts.first().is_some_and(|first| first == word));
-                let texts = texts.filter(|texts| texts.get(1) == Some(note)).and_then(|texts| texts.get(2..));
-                read(texts.unwrap_or_default())
+                let fresh = texts.is_some_and(|texts| texts.get(1) == Some(note));
+                read(texts.and_then(|texts| texts.get(2..)).unwrap_or_default(), fresh)
             })
         })
     }

@@ -21,8 +21,22 @@ pub struct Shown {
     pub taken: bool,
     /// Why it cannot be taken alone; nothing if it can.
     pub why: Option<String>,
-    /// What has to change with it, as a thing to do; nothing if it can be taken alone, or not at all.
+    /// Whether it can be taken with another change, if it cannot be taken alone.
+    pub shifts: bool,
+    /// What has to change with it, as a thing to do, once that is known.
     pub way: Option<String>,
+}
+
+impl Shown {
+    /// Whether it goes with another change alone.
+    const fn is_shifting(&self) -> bool {
+        self.why.is_some() && self.shifts && !self.taken
+    }
+
+    /// Whether it cannot be had.
+    const fn is_shut(&self) -> bool {
+        self.why.is_some() && !self.shifts && !self.taken
+    }
 }
 
 /// A row of answers. `take` hears the number of the one that was taken.
@@ -46,9 +60,10 @@ pub fn Choices(
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
             let (why, label) = (answer.why.as_ref()?, &answer.label);
-            Some(match answer.way {
-                Some(_) => format!("{label} does not go alone: {why} "),
-                None => format!("{label} cannot be had: {why}"),
+            Some(if answer.shifts {
+                format!("{label} does not go alone: {why} ")
+            } else {
+                format!("{label} cannot be had: {why}")
             })
         })
     };
@@ -83,15 +98,14 @@ pub fn Choices(
 #[component]
 fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
     let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
-    let shut = |answer: &Shown| (answer.why.is_some() && answer.way.is_none() && !answer.taken).to_string();
+    let shut = |answer: &Shown| answer.is_shut().to_string();
     // Its look in words: see `Key`.
-    let look = |answer: &Shown| match (answer.why.is_some() && !answer.taken, answer.way.is_some()) {
-        (true, true) => SHIFTS.to_string(),
-        (true, false) => SHUT.to_string(),
+    let look = |answer: &Shown| match (answer.is_shifting(), answer.is_shut()) {
+        (true, _) => SHIFTS.to_string(),
+        (_, true) => SHUT.to_string(),
         _ => String::new(),
     };
-    let shifts =
-        move || answers.with(|answers| answers.get(at).is_some_and(|answer| answer.way.is_some() && !answer.taken));
+    let shifts = move || answers.with(|answers| answers.get(at).is_some_and(Shown::is_shifting));
     let swatch_class = move || {
         with(|answer| match (answer.swatch.is_empty(), answer.clear) {
             (true, _) => String::new(),

@@ -20,20 +20,27 @@ pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
 }
 
 /// What the adviser says of a question's answers: why each does not go alone, what to press, what comes of it.
-fn advice(desk: Desk, pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>], lit: usize) -> Vec<[String; 3]> {
-    let place = || {
-        desk.read(|known, _| {
-            let options = known.options.as_ref()?;
-            let own = pick(options, lit);
-            let first = &own.first()?.change;
-            Some((options.all().position(|answer| answer.change == *first)?, own.len()))
+struct Advice {
+    told: Vec<[String; 3]>,
+    /// Whether it is about the present choice; of an earlier one only the looks stay until there is newer advice.
+    fresh: bool,
+}
+
+impl Advice {
+    fn of(desk: Desk, pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>], lit: usize) -> Self {
+        desk.told_last("all", |texts, fresh| {
+            let own = desk.read(|known, _| {
+                let options = known.options.as_ref()?;
+                let own = pick(options, lit);
+                let place =
+                    options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+                let alike = texts.len() == options.all().count() * 3;
+                texts.get(place * 3..(place + own.len()) * 3).filter(|_| alike)
+            });
+            let told = own.unwrap_or_default().chunks(3).filter_map(|told| told.to_vec().try_into().ok());
+            Self { told: told.collect(), fresh }
         })
-    };
-    desk.told("all", |texts| {
-        let Some((place, count)) = (!texts.is_empty()).then(place).flatten() else { return Vec::new() };
-        let own = texts.chunks(3).skip(place).take(count);
-        own.filter_map(|told| told.to_vec().try_into().ok()).collect()
-    })
+    }
 }
 
 /// Keeps the answer to a question while others are asked for.
@@ -72,15 +79,20 @@ pub fn Asked(
             picked.iter().map(|answer| show(range, answer)).collect()
         });
         // What the adviser says comes a little later, and says more.
-        for (answer, [why, way, _]) in answers.iter_mut().zip(advice(desk, pick, lit)) {
-            answer.why = Some(why).filter(|why| !why.is_empty());
-            answer.way = Some(way).filter(|way| !way.is_empty());
+        let Advice { told, fresh } = Advice::of(desk, pick, lit);
+        for (answer, [why, way, _]) in answers.iter_mut().zip(told) {
+            answer.shifts = !way.is_empty();
+            if fresh {
+                answer.why = Some(why).filter(|why| !why.is_empty());
+                answer.way = Some(way).filter(|way| !way.is_empty());
+            }
         }
         answers
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        match untrack(move || advice(desk, pick, lit)).get(at) {
+        let advice = untrack(move || Advice::of(desk, pick, lit));
+        match advice.told.get(at).filter(|_| advice.fresh) {
             Some([_, _, after]) if !after.is_empty() => desk.follow(after),
             _ => {
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));

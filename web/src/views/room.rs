@@ -23,14 +23,14 @@ pub fn TakeAway() -> impl IntoView {
         let can = room::offered().await;
         offered.try_set(can);
     });
-    let free = Memo::new(move |_| desk.read(|known, _| known.orderable));
+    let free = move || desk.read(|known, _| known.orderable);
     // What was said is about the unit as it was.
     Effect::new(move || {
-        free.track();
+        free();
         told.set(String::new());
     });
     let stopped = move || {
-        let stopped = !free.get_untracked();
+        let stopped = !untrack(free);
         if stopped {
             told.set("Only a unit that can be made is written: see what stops it.".into());
         }
@@ -59,8 +59,8 @@ pub fn TakeAway() -> impl IntoView {
     };
     view! {
         <div class="views take" role="group" aria-label="Take away">
-            <button type="button" aria-disabled=move || (!free.get()).to_string() on:click=save>"Save as a 3D file"</button>
-            <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free.get()).to_string() on:click=stand>
+            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>"Save as a 3D file"</button>
+            <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
                 "Stand it in your room"
             </button>
             <p class="told" role="status">{move || told.get()}</p>

@@ -137,7 +137,7 @@ fn SizeQuestion(
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let refused = Memo::new(move |_| {
+    let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, _| {
                 let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
@@ -150,8 +150,8 @@ fn SizeQuestion(
             (*own == value.in_tenths().to_string()).then(|| <[String; 3]>::try_from(told.to_vec()).ok())?
         });
         advice.unwrap_or([sentence, String::new(), String::new()])
-    });
-    let go = move |_| desk.follow(&refused.with_untracked(|[.., note]| note.clone()));
+    };
+    let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));
     view! {
         <div class="size">
             <div class="size-head">
@@ -163,8 +163,8 @@ fn SizeQuestion(
             <Slider label take=Callback::new(slid) refused=Callback::new(move |step| wanted.set(step))
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
-                {move || refused.with(|[why, ..]| why.clone())}" "
-                <button type="button" class="way" on:click=go>{move || refused.with(|[_, way, _]| way.clone())}</button>
+                {move || refused()[0].clone()}" "
+                <button type="button" class="way" on:click=go>{move || refused()[1].clone()}</button>
             </p>
             <Found asked/>
         </div>

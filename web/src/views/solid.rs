@@ -85,8 +85,7 @@ pub fn Solid(
         }
     });
     let label = move || words.with(|unit| told.with(|told| format!("{unit} {}", told.shown)));
-    let leaves =
-        Memo::new(move |_| desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)))));
+    let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
     let builds = move || told.with(|told| told.step.is_some());
     let step_told = move |of: fn(&StepTold) -> bool| told.with(|told| told.step.as_ref().is_some_and(of));
     let sentence = move || told.with(|told| told.step.as_ref().map(|step| step.sentence.clone()));
@@ -112,7 +111,7 @@ pub fn Solid(
             <div class="views cameras" role="group" aria-label="Look from">
                 {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
             </div>
-            <div class="views poses" class:leafless=move || !leaves.get() role="group" aria-label="Show">
+            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
                 {vec![
                     button(DOORS, Some(Callback::new(move |()| told.with(|told| told.open))), None),
                     button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person))), None),

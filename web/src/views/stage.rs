@@ -50,9 +50,9 @@ pub fn Stage() -> impl IntoView {
             Some(svg(subject, view, lit, mm_per_px, &words.get()))
         })
     };
-    let built = Memo::new(move |_| desk.read(|known, _| known.built.is_some()));
+    let built = move || desk.read(|known, _| known.built.is_some());
     let nothing = move || {
-        if built.get() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
+        if built() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
     };
     let tab = move |own: Option<View>, label: &'static str| {
         view! {
@@ -77,7 +77,7 @@ pub fn Stage() -> impl IntoView {
                 </div>
                 <TakeAway/>
             </div>
-            <div class="solid" class:away=move || shown().is_some() || !built.get()><Solid words lost/></div>
+            <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>
