@@ -141,12 +141,12 @@ async function drawn(act) {
 }
 await drawn(() => bench.button("Doors open").click());
 for (let turn = 0; turn < TURNS; turn += 1) await drawn(() => bench.page.locator("canvas").press("ArrowRight"));
-await drawn(() => bench.button("Begin afresh").click());
 const turned = await pictures();
+await drawn(() => bench.button("Begin afresh").click());
 for (let step = 0; step < TURNS; step += 1) await drawn(() => bench.page.evaluate((step) => window.drag(step), step));
 const { frames } = await stage.evaluate(() => self.measured);
 const most = (pick) => Math.max(...frames.map(pick));
-const other = frames.splice(turned);
+const other = frames.splice(turned).slice(1);
 row("our own work for a picture of the stage, in its worker", frames.map(({ own }) => own));
 row("that picture with its drawing by software", frames.map(({ whole }) => whole));
 row("our own work for the picture of another unit, in the same worker", other.map(({ own }) => own));
