@@ -2,6 +2,7 @@
 
 use crate::choice::Hung;
 use crate::layout::{BaySpan, Layout};
+use crate::outline::Point;
 use crate::quantity::Length;
 use crate::range::Build;
 
@@ -55,6 +56,21 @@ pub fn of(span: &BaySpan, layout: &Layout, build: &Build, hung: Hung) -> Leaf {
     Leaf { left, right, under: layout.floor + free, over: layout.ceiling - free, axis }
 }
 
+impl Leaf {
+    /// Centre of the hole by which a finger opens it, in the axes of the leaf: half way up, at the side that is not hung;
+    /// `None` where the range has none, or the leaf no room for it.
+    pub fn finger_hole(self, build: &Build, thickness: Length, hung: Hung) -> Option<Point> {
+        let (width, height, radius) = (self.right - self.left, self.over - self.under, build.finger_hole_mm / 2.0);
+        let from_edge = build.ligament_mm.max(rounding(build, thickness)) + radius;
+        let across = match hung {
+            Hung::Left => width - from_edge,
+            Hung::Right => from_edge,
+        };
+        let room = width >= from_edge * 2.0 && height >= (build.ligament_mm + radius) * 2.0;
+        (room && radius > Length::ZERO).then(|| Point::new(across, height / 2.0))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -64,6 +80,23 @@ mod tests {
     fn a_square_corner_reaches_its_diagonal() {
         let reach = reach(Length::mm(16.0), Length::mm(18.0), Length::ZERO);
         assert!((reach.in_mm() - 18.357_559_750_685_82).abs() < 1e-9, "{reach:?}");
+    }
+
+    // Worked: 34 mm in a leaf of 400 × 600 mm with 20 mm of wood beside it: 37 mm from the free edge, half way up.
+    #[test]
+    fn a_finger_hole_stands_at_the_free_edge() {
+        let mut build = crate::testing::demo().build;
+        let of = |build: &Build, width, hung| {
+            let [left, right, under, over] = [100.0, 100.0 + width, 40.0, 640.0].map(Length::mm);
+            let hole = Leaf { left, right, under, over, axis: left }.finger_hole(build, Length::mm(18.0), hung);
+            hole.map(|hole| (hole.u.in_mm(), hole.v.in_mm()))
+        };
+        assert_eq!(of(&build, 400.0, Hung::Left), Some((363.0, 300.0)));
+        assert_eq!(of(&build, 400.0, Hung::Right), Some((37.0, 300.0)));
+        assert_eq!(of(&build, 74.0, Hung::Right), Some((37.0, 300.0)));
+        assert_eq!(of(&build, 73.9, Hung::Right), None, "no wood is left beside it");
+        build.finger_hole_mm = Length::ZERO;
+        assert_eq!(of(&build, 400.0, Hung::Left), None);
     }
 
     /// A fully rounded edge never reaches beyond the edge itself.

@@ -140,6 +140,8 @@ rules! {
     LeafGap = leaf::LEAF_GAP;
     /// Leaves that touch.
     LeafSwing = leaf::LEAF_SWING;
+    /// Something to open leaves by.
+    LeafGrip = leaf::LEAF_GRIP;
     /// A device behind a leaf.
     DeviceShut = device::DEVICE_SHUT;
     /// A device without a cable hole.

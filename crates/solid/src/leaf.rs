@@ -4,7 +4,7 @@ use slotwright_core::outline::{Corner, Outline, Point, QUARTER};
 use slotwright_core::panel::{Edge, Feature, Panel};
 use slotwright_core::quantity::Length;
 
-use crate::mesh::{Mesh, Surface};
+use crate::mesh::{Mesh, Surface, through};
 use crate::path::{Piece, pieces, triangles};
 
 /// A pivot at an end: its place along the end, its diameter, how far it stands out.
@@ -12,18 +12,22 @@ type Pin = (Length, Length, Length);
 
 pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
     let section = pieces(&section(panel), tolerance);
+    let holes: Vec<Vec<Piece>> = panel.holes().map(|hole| pieces(&hole, tolerance)).collect();
     let height = panel.height.in_mm();
     let mut mesh = Mesh::default();
     // The section lies across u and w; seen along v it runs clockwise, so walls are turned.
     for piece in &section {
         let [start, end] = piece.normals.map(|[u, w]| [u, 0.0, w]);
         let at = |[u, w]: [f64; 2], v: f64| [u, v, w];
+        if is_flat(piece) {
+            face(&mut mesh, piece, height, &holes);
+            continue;
+        }
         // Where an edge is rounded, the plies show.
-        let flat = piece.normals.iter().all(|[_, w]| w.abs() > 1.0 - 1e-9);
-        let surface = if flat { Surface::Face } else { Surface::Edge };
         let corners = [at(piece.to, 0.0), at(piece.from, 0.0), at(piece.from, height), at(piece.to, height)];
-        mesh.wall(surface, corners, [end, start]);
+        mesh.wall(Surface::Edge, corners, [end, start]);
     }
+    mesh.shaft(holes.iter().flatten(), panel.thickness.in_mm());
     for (edge, v, out) in [(Edge::Bottom, 0.0, -1.0), (Edge::Top, height, 1.0)] {
         let pins: Vec<Pin> = panel
             .features
@@ -38,11 +42,30 @@ pub(crate) fn mesh(panel: &Panel, tolerance: f64) -> Mesh {
     mesh
 }
 
-/// The section at both ends; along the height edges are rounded.
+/// Whether a piece of the section is one of the two faces.
+fn is_flat(piece: &Piece) -> bool {
+    piece.normals.iter().all(|[_, w]| w.abs() > 1.0 - 1e-9)
+}
+
+/// The face along a piece of the section, less the holes through it.
+fn face(mesh: &mut Mesh, piece: &Piece, height: f64, holes: &[Vec<Piece>]) {
+    let ([from, w], [to, _], [[_, out], _]) = (piece.from, piece.to, piece.normals);
+    let (left, right) = (from.min(to), from.max(to));
+    let around = [[left, 0.0], [right, 0.0], [right, height], [left, height]];
+    let sides = around.into_iter().zip(around.into_iter().cycle().skip(1));
+    let around = sides.map(|(from, to)| Piece { from, to, normals: [[0.0; 2]; 2] }).collect();
+    let loops: Vec<Vec<Piece>> = core::iter::once(around).chain(holes.iter().cloned()).collect();
+    mesh.sheet(&loops, w, out);
+}
+
+/// The section at both ends, and the holes; along the height edges are rounded.
 pub(crate) fn sharp_edges(panel: &Panel, tolerance: f64) -> Vec<Vec<[f64; 3]>> {
     let section = pieces(&section(panel), tolerance);
     let end = |v: f64| section.iter().map(|piece| [piece.from[0], v, piece.from[1]]).collect();
-    vec![end(0.0), end(panel.height.in_mm())]
+    [end(0.0), end(panel.height.in_mm())]
+        .into_iter()
+        .chain(through(panel.holes(), panel, Length::mm(tolerance)))
+        .collect()
 }
 
 /// A rectangle of width and thickness with rounded corners, counter-clockwise in u and w.

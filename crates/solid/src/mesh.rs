@@ -1,10 +1,11 @@
 //! Triangle meshes of panels.
 
-use slotwright_core::outline::Point;
+use slotwright_core::outline::{Outline, Point};
 use slotwright_core::panel::{Feature, Panel};
 use slotwright_core::quantity::Length;
 use slotwright_core::space::{Lie, Placement};
 
+use crate::path::Piece;
 use crate::{leaf, path, plate};
 
 /// Which of a panel's surfaces a triangle belongs to.
@@ -89,6 +90,27 @@ impl Mesh {
         index
     }
 
+    /// Adds the part of a face within the first loop and outside the others, at `w` with its normal along `out`.
+    pub(crate) fn sheet(&mut self, loops: &[Vec<Piece>], w: f64, out: f64) {
+        let first = u32::try_from(self.vertices.len()).unwrap_or(u32::MAX);
+        for piece in loops.iter().flatten() {
+            let [u, v] = piece.from;
+            self.add([u, v, w], [0.0, 0.0, out]);
+        }
+        self.faces.extend(path::triangles(loops).into_iter().map(|[a, b, c]| {
+            let [a, b, c] = [first + a, first + b, first + c];
+            if out < 0.0 { [a, c, b] } else { [a, b, c] }
+        }));
+    }
+
+    /// Adds the walls of loops through a thickness.
+    pub(crate) fn shaft<'a>(&mut self, loops: impl Iterator<Item = &'a Piece>, thickness: f64) {
+        for Piece { from: [au, av], to: [bu, bv], normals } in loops.copied() {
+            let corners = [[au, av, 0.0], [bu, bv, 0.0], [bu, bv, thickness], [au, av, thickness]];
+            self.wall(Surface::Edge, corners, normals.map(|[u, v]| [u, v, 0.0]));
+        }
+    }
+
     /// Adds a wall between two corners of a loop, from `low` to `high` along the third axis.
     pub(crate) fn wall(&mut self, surface: Surface, corners: [[f64; 3]; 4], normals: [[f64; 3]; 2]) {
         let ([a, b, c, d], [start, end]) = (corners, normals);
@@ -111,12 +133,19 @@ pub fn sharp_edges(panel: &Panel, tolerance: Length) -> Vec<Vec<[f64; 3]>> {
     if is_turned(panel) {
         return leaf::sharp_edges(panel, tolerance.in_mm());
     }
-    let outlines = core::iter::once(panel.outline()).chain(panel.holes());
-    let loops = outlines.flat_map(|outline| {
+    through(core::iter::once(panel.outline()).chain(panel.holes()), panel, tolerance).collect()
+}
+
+/// Outlines on both faces of a panel.
+pub(crate) fn through(
+    outlines: impl Iterator<Item = Outline>,
+    panel: &Panel,
+    tolerance: Length,
+) -> impl Iterator<Item = Vec<[f64; 3]>> {
+    outlines.flat_map(move |outline| {
         let points = path::polygon(&outline, tolerance);
         [0.0, panel.thickness.in_mm()].map(|w| points.iter().map(|[u, v]| [*u, *v, w]).collect())
-    });
-    loops.collect()
+    })
 }
 
 #[cfg(test)]

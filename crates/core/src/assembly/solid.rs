@@ -75,7 +75,7 @@ pub fn blocks(panel: &Panel, bound: Bound) -> Vec<Block> {
             Feature::Notch { edge, from, to, depth } => cut(&mut body, beside(panel, edge, from..to, -depth)),
             Feature::Slot { from, to } => cut(&mut body, Patch::between(from, to)),
             Feature::Bore { centre, diameter } => cut(&mut body, Patch::round(centre, diameter, diameter)),
-            Feature::CableHole { centre, length, height } => {
+            Feature::Hole { centre, length, height } => {
                 if bound == Bound::Core {
                     cut(&mut body, Patch::round(centre, length, height));
                 }

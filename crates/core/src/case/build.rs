@@ -100,7 +100,7 @@ impl Drawn<'_> {
             if let Some((hole, kind)) = kind {
                 let centre = Point::new(span.middle() + hole.offset_mm.length() - from, kind.rise_mm);
                 let (length, height) = kind.shape.extent();
-                back.features.push(Feature::CableHole { centre, length, height });
+                back.features.push(Feature::Hole { centre, length, height });
             }
         }
         bench.lay(back);
@@ -197,6 +197,10 @@ impl Drawn<'_> {
         let leaf = leaf::of(span, layout, self.build, hung);
         let mut panel = self.panel(blank, Spot::new(leaf.left, layout.face, leaf.under), Lie::Facing);
         panel.rounding = leaf::rounding(self.build, layout.body);
+        if let Some(centre) = leaf.finger_hole(self.build, layout.body, hung) {
+            let (length, height) = (self.build.finger_hole_mm, self.build.finger_hole_mm);
+            panel.features.push(Feature::Hole { centre, length, height });
+        }
         bench.lay(panel);
         // The pivots turn bare: rounded over after the sheet was coated, as thick as its wood.
         let half = self.picked.body.thickness() / 2.0;

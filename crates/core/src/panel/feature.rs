@@ -87,8 +87,8 @@ pub enum Feature {
         /// Its diameter.
         diameter: Length,
     },
-    /// A lying hole with half-round ends; round if its length is its height.
-    CableHole {
+    /// A lying hole with half-round ends, for cables or a finger; round if its length is its height.
+    Hole {
         /// Its centre.
         centre: Point,
         /// Length over the ends.
@@ -103,7 +103,7 @@ impl Feature {
     pub(super) const fn edge(self) -> Option<Edge> {
         match self {
             Self::Tab { edge, .. } | Self::Pivot { edge, .. } | Self::Notch { edge, .. } => Some(edge),
-            Self::Slot { .. } | Self::Bore { .. } | Self::CableHole { .. } => None,
+            Self::Slot { .. } | Self::Bore { .. } | Self::Hole { .. } => None,
         }
     }
 

@@ -49,7 +49,7 @@ impl Panel {
                 ((from.u - to.u) * (to.v - from.v), centre)
             }
             Feature::Bore { centre, diameter } => (diameter * diameter * -FRAC_PI_4, centre),
-            Feature::CableHole { centre, length, height } => {
+            Feature::Hole { centre, length, height } => {
                 ((height - length) * height + height * height * -FRAC_PI_4, centre)
             }
         }
@@ -113,7 +113,7 @@ impl Panel {
             Feature::Tab { depth, .. } | Feature::Pivot { depth, .. } | Feature::Notch { depth, .. } => {
                 depth * 2.0 + self.turned(*feature)
             }
-            Feature::Slot { .. } | Feature::Bore { .. } | Feature::CableHole { .. } => Length::ZERO,
+            Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } => Length::ZERO,
         });
         (self.width + self.height) * 2.0 + corners + sides.sum()
     }
@@ -124,7 +124,7 @@ impl Panel {
             Feature::Tab { .. } | Feature::Pivot { .. } | Feature::Notch { .. } => Length::ZERO,
             Feature::Slot { from, to } => (to.u - from.u + to.v - from.v) * 2.0 + self.turned(*feature),
             Feature::Bore { diameter, .. } => diameter * PI,
-            Feature::CableHole { length, height, .. } => (length - height) * 2.0 + height * PI,
+            Feature::Hole { length, height, .. } => (length - height) * 2.0 + height * PI,
         });
         holes.sum()
     }

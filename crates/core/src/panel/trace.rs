@@ -29,7 +29,7 @@ impl Panel {
             Feature::Tab { .. } | Feature::Pivot { .. } | Feature::Notch { .. } => None,
             Feature::Slot { .. } => Some(Outline::through(self.bends(*feature).into_iter().flat_map(Bend::corners))),
             Feature::Bore { centre, diameter } => Some(Outline::circle(centre, diameter).reversed()),
-            Feature::CableHole { centre, length, height } => Some(Outline::stadium(centre, length, height).reversed()),
+            Feature::Hole { centre, length, height } => Some(Outline::stadium(centre, length, height).reversed()),
         })
     }
 
@@ -79,7 +79,7 @@ impl Panel {
                 ]
             }
             Feature::Slot { from, to } => self.slot(from, to),
-            Feature::Bore { centre, .. } | Feature::CableHole { centre, .. } => {
+            Feature::Bore { centre, .. } | Feature::Hole { centre, .. } => {
                 [Bend { at: centre, leaves: Heading::Up, turn: Turn::Sharp }; 4]
             }
         }

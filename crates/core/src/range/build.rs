@@ -50,6 +50,8 @@ pub struct Build {
     pub leaf_gap_mm: Length,
     /// Rounding of the leaf's upright edges.
     pub leaf_rounding_mm: Length,
+    /// Diameter of the hole in a leaf by which a finger opens it; nothing for none.
+    pub finger_hole_mm: Length,
     /// Least material between a hole and an edge, a joint or another hole.
     pub ligament_mm: Length,
     /// Border of a sheet that is not used.
@@ -163,6 +165,7 @@ impl Build {
             pivot_clearance_mm: fields.length("pivot_clearance_mm"),
             leaf_gap_mm: fields.length("leaf_gap_mm"),
             leaf_rounding_mm: fields.length("leaf_rounding_mm"),
+            finger_hole_mm: fields.length("finger_hole_mm"),
             ligament_mm: fields.length("ligament_mm"),
             sheet_trim_mm: fields.length("sheet_trim_mm"),
         }

@@ -39,6 +39,17 @@ pub const LEAF_SWING: RuleCard = RuleCard {
     source: "geometry: both lean over by width × sin of what is beyond a right angle",
 };
 
+/// The hole that opens a leaf.
+pub const LEAF_GRIP: RuleCard = RuleCard {
+    code: "leaf-grip",
+    what: "A leaf has a finger hole of 25 mm or more.",
+    why: "Nothing stands out of a leaf, and the gap round it is too narrow for fingers. A hole that holds a finger tight is worse than none.",
+    source: "25 mm: what EN 14749 asks of gaps that open and shut, as cited in trade notes, taken for a hole by analogy; holes in leaves: common practice",
+};
+
+/// The narrowest hole that a finger goes into and comes out of again.
+const FINGER: Length = Length::mm(25.0);
+
 const GAP: (Length, Length) = (Length::mm(2.0), Length::mm(3.0));
 /// As far as a hand pushes a leaf, in degrees.
 const OPEN: f64 = 95.0;
@@ -66,6 +77,16 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let (limit, allowed) = if gap > GAP.1 { (Limit::AtMost, GAP.1) } else { (Limit::AtLeast, GAP.0) };
         let (found, allowed) = (Figure::length(gap), Figure::length(allowed));
         out.push(Finding::stops(Rule::LeafGap, Question::Bay(bay), found, limit, allowed).but(Severity::Warns));
+    }
+    for (bay, (chosen, span)) in bays() {
+        let Fill::Leaf(hung) = chosen.fill else { continue };
+        let hole = of(span, layout, build, hung).finger_hole(build, layout.body, hung);
+        let found = hole.map_or(Length::ZERO, |_| build.finger_hole_mm);
+        if found < FINGER {
+            let (found, least) = (Figure::length(found), Figure::length(FINGER));
+            let finding = Finding::stops(Rule::LeafGrip, Question::Bay(bay), found, Limit::AtLeast, least);
+            out.push(finding.but(Severity::Warns).of([PanelId::Leaf(bay)]));
+        }
     }
     for ((left, (here, span)), (bay, (beside, next))) in bays().zip(bays().skip(1)) {
         if (here.fill, beside.fill) != (Fill::Leaf(Hung::Right), Fill::Leaf(Hung::Left)) {

@@ -29,6 +29,9 @@ pub fn sentence(finding: &Finding) -> String {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
         }
         Rule::LeafGap => format!("The gap round doors is {found}; {} {allowed} is usual.", bound(finding.limit)),
+        Rule::LeafGrip => {
+            format!("The door of {about} has nothing to open it by: a finger hole of {allowed} or more is usual.")
+        }
         Rule::LeafSwing => format!("The door of {about} and the one left of it touch when both are open {found}."),
         Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),
         Rule::DeviceCable => format!("The {about} has no cable hole behind it."),

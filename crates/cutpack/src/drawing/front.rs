@@ -101,6 +101,12 @@ fn door(pen: &mut Pen, subject: Subject<'_>, number: usize, up: &impl Fn(f64) ->
         Hung::Left => (left, right),
         Hung::Right => (right, left),
     };
+    if let Some(hole) = leaf.finger_hole(&subject.range.build, layout.body, hung) {
+        let (x, y, half) =
+            (left + hole.u.in_mm(), (leaf.under + hole.v).in_mm(), subject.range.build.finger_hole_mm / 2.0);
+        let half = half.in_mm();
+        pen.rect("hole", (x - half, up(y - half)), (x + half, up(y + half)), half);
+    }
     let middle = under.midpoint(over);
     pen.line("swing", (free, over), (hinge, middle));
     pen.line("swing", (hinge, middle), (free, under));

@@ -120,7 +120,7 @@ impl Shape {
 /// Whether a feature goes through the panel away from its edges.
 const fn pierces(feature: Feature) -> bool {
     match feature {
-        Feature::Slot { .. } | Feature::Bore { .. } | Feature::CableHole { .. } => true,
+        Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } => true,
         Feature::Tab { .. } | Feature::Notch { .. } | Feature::Pivot { .. } => false,
     }
 }

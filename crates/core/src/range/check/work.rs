@@ -45,6 +45,7 @@ fn build(out: &mut Problems, range: &Range) {
             ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
             ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),
             ("leaf_rounding_mm", build.leaf_rounding_mm.in_mm(), 0.0, 50.0),
+            ("finger_hole_mm", build.finger_hole_mm.in_mm(), 0.0, 60.0),
             ("ligament_mm", build.ligament_mm.in_mm(), 0.0, 200.0),
             ("sheet_trim_mm", build.sheet_trim_mm.in_mm(), 0.0, 100.0),
         ],

@@ -95,6 +95,27 @@ fn leaves_keep_their_gap_and_clear_of_each_other() {
     }
 }
 
+/// A leaf that a hand cannot open is told, whether the range has no hole, too small a one, or the leaf no room.
+#[test]
+fn leaves_have_something_to_open_them_by() {
+    let mut range = demo();
+    let whole = [1, 2, 3].map(|bay| Change::Hole { bay, hole: None });
+    let of = |count, width| {
+        let own = [Change::WidthMm(Dim::mm(width)), Change::BayCount(count), fill(2, Fill::Leaf(Hung::Left))];
+        changed(&demo(), "sedge", &[&whole[..], &own].concat())
+    };
+    let leaf = of(2, 1200);
+    for (hole, told) in [(34.0, false), (25.0, false), (24.9, true), (0.0, true), (60.0, false)] {
+        range.build.finger_hole_mm = Length::mm(hole);
+        assert_eq!(says(&range, &leaf, Rule::LeafGrip), told, "{hole}");
+    }
+    range.build.ligament_mm = Length::mm(90.0);
+    assert!(!says(&range, &leaf, Rule::LeafGrip));
+    assert!(says(&range, &of(3, 900), Rule::LeafGrip), "no room is left for the hole");
+    let open = [Change::BayCount(1), fill(1, Fill::Open), Change::WidthMm(Dim::mm(900))];
+    assert!(!says(&demo(), &changed(&demo(), "sedge", &open), Rule::LeafGrip));
+}
+
 #[test]
 fn a_package_beyond_all_carriers_is_told() {
     let mut range = demo();
