@@ -95,6 +95,25 @@ test("the choice survives a reload", async () => {
   await bench.stage();
   assert.equal(await bench.drawing(), before);
   assert.match(before, /600 high.*Finish Mere/);
+  // Left at once, before anything has come to rest.
+  await bench.page.evaluate(() => {
+    const buttons = [...document.querySelectorAll("[aria-label='Finish'] button")];
+    buttons.find((button) => button.textContent === "Clear").click();
+    location.reload();
+  });
+  await bench.page.getByText(/Finish Clear/).first().waitFor();
+  await bench.close();
+});
+
+test("a page that only stands there overwrites no newer choice of another one", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.waitForTimeout(300);
+  const other = await bench.page.context().newPage();
+  await other.goto(process.env.SLOTWRIGHT_URL);
+  await other.getByRole("group", { name: "Finish", exact: true }).getByRole("button", { name: "Mere" }).click();
+  await other.waitForTimeout(300);
+  await bench.page.reload();
+  await bench.page.getByText(/Finish Mere/).first().waitFor();
   await bench.close();
 });
 

@@ -24,6 +24,37 @@ test("an answer that does not go alone says why, and takes what it needs with it
   await bench.close();
 });
 
+test("what goes with another change is never shown as shut while something else changes", async () => {
+  const bench = await Bench.open(chrome);
+  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const looks = () => receiver.getAttribute("aria-describedby");
+  while ((await looks()) !== "key-shifts") await bench.page.waitForTimeout(20);
+  await receiver.evaluate((button) => {
+    window.seen = new Set();
+    new MutationObserver(() => window.seen.add(button.getAttribute("aria-describedby")))
+      .observe(button, { attributes: true });
+  });
+  for (let step = 0; step < 5; step += 1) await bench.slider("Width").press("ArrowRight");
+  await bench.page.waitForTimeout(600);
+  assert.deepEqual(await bench.page.evaluate(() => [...window.seen]), []);
+  assert.equal(await looks(), "key-shifts");
+  await bench.close();
+});
+
+test("without its adviser nothing old is shown as advice", async () => {
+  const bench = await Bench.open(chrome);
+  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const looks = () => receiver.getAttribute("aria-describedby");
+  while ((await looks()) !== "key-shifts") await bench.page.waitForTimeout(20);
+  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
+  await adviser.evaluate(() => { setTimeout(() => { throw new Error("gone"); }); });
+  while ((await looks()) !== "key-shut") await bench.page.waitForTimeout(20);
+  await bench.slider("Width").press("ArrowRight");
+  assert.equal(await looks(), "key-shut");
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
 test("what is kept is not changed for anything, and is named as the reason", async () => {
   const bench = await Bench.open(chrome);
   const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);

@@ -56,9 +56,10 @@ fn App(loaded: Loaded) -> impl IntoView {
     let notice = loaded.notice.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
-    at_rest(PAUSE, move || desk.read(|known, _| known.choice.clone()), Callback::new(|choice| storage::save(&choice)));
+    let choice = move || desk.read(|known, _| known.choice.clone());
+    let save = at_rest(PAUSE, choice, Callback::new(|choice: Choice| storage::save(&choice)));
     // Whoever leaves at once finds it again all the same.
-    let left = window_event_listener(leptos::ev::pagehide, move |_| desk.peek(|known, _| storage::save(&known.choice)));
+    let left = window_event_listener(leptos::ev::pagehide, move |_| save.run(()));
     on_cleanup(move || left.remove());
     let ordering = RwSignal::new(false);
     let order = move |()| {
@@ -70,7 +71,7 @@ fn App(loaded: Loaded) -> impl IntoView {
         <Header notice/>
         <main class="bench">
             <Stage/>
-            <div id="questions" class="questions">
+            <div id="questions" class="questions" class:old=move || desk.are_notes_old()>
                 {move || {
                     desk.begun();
                     view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }

@@ -4,15 +4,35 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-/// Hands what `read` gives to `act` once it has not changed for so long; the first reading too.
-pub fn at_rest<T: 'static>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>) {
-    let pending = StoredValue::new(None::<TimeoutHandle>);
+/// Hands what `read` gives to `act` once it has not changed for so long; the first reading too. What is given does it
+/// at once, if something waits.
+pub fn at_rest<T>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>) -> Callback<()>
+where
+    T: Send + Sync + 'static,
+{
+    let waiting = StoredValue::new(None::<(T, TimeoutHandle)>);
+    let take = move || waiting.try_update_value(Option::take).flatten();
+    let go = move || {
+        if let Some((value, handle)) = take() {
+            handle.clear();
+            act.run(value);
+        }
+    };
     Effect::new(move || {
         let value = read();
-        if let Some(handle) = pending.try_update_value(Option::take).flatten() {
+        if let Some((_, handle)) = take() {
             handle.clear();
         }
-        let handle = set_timeout_with_handle(move || act.run(value), pause);
-        pending.try_set_value(handle.ok());
+        match set_timeout_with_handle(go, pause) {
+            Ok(handle) => waiting.set_value(Some((value, handle))),
+            // Without a clock nothing is waited for.
+            Err(_) => act.run(value),
+        }
     });
+    on_cleanup(move || {
+        if let Some((_, handle)) = take() {
+            handle.clear();
+        }
+    });
+    Callback::new(move |()| go())
 }

@@ -129,6 +129,8 @@ pub struct Desk {
     /// The choice that they are about.
     noted: RwSignal<String>,
     note: Memo<String>,
+    /// Whether there is no adviser, or none any more.
+    alone: RwSignal<bool>,
     lit: RwSignal<usize>,
     /// The bay that is looked at, as far as there is one.
     seen: Memo<usize>,
@@ -142,6 +144,7 @@ impl Desk {
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
+        let alone = RwSignal::new(false);
         let known =
             Memo::new(move |before| range.with_value(|range| Known::of(range, choice.get(), today.get(), before)));
         let seen = Memo::new(move |_| {
@@ -150,7 +153,7 @@ impl Desk {
         });
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let (told, notes, noted) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()), RwSignal::new(String::new()));
-        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, lit, seen, begun };
+        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, alone, lit, seen, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
         let questions = move || ["notes", "all"].map(|word| desk.question(word, &[]));
         at_rest(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(ways::ask)));
@@ -168,6 +171,11 @@ impl Desk {
     /// are newer ones, so that nothing comes and goes while a size is dragged.
     fn hear(self, texts: Vec<String>) {
         if texts.first().is_some_and(|word| word == "notes") {
+            // One that fails says notes about nothing: what it said before is no advice any more.
+            if texts.get(1).is_some_and(String::is_empty) {
+                self.told.set(Vec::new());
+                self.alone.set(true);
+            }
             self.noted.set(texts.get(1).cloned().unwrap_or_default());
             let notes = texts.get(2..).unwrap_or_default().chunks(NOTE).filter_map(Note::of).collect();
             if self.notes.with_untracked(|known| *known != notes) {
@@ -200,6 +208,16 @@ impl Desk {
     /// What the adviser says of the findings: of what stops the order, and of what is good to know.
     pub fn notes<T>(self, read: impl FnOnce(&[Note]) -> T) -> T {
         self.notes.with(|notes| read(notes))
+    }
+
+    /// Whether the notes are about an earlier choice.
+    pub fn are_notes_old(self) -> bool {
+        self.note.with(|note| self.noted.with(|noted| noted != note))
+    }
+
+    /// Whether nobody gives advice.
+    pub fn is_alone(self) -> bool {
+        self.alone.get()
     }
 
     /// Takes a way out of a note; none of an earlier choice.
@@ -263,7 +281,16 @@ impl Desk {
 
     /// Takes another choice as a whole.
     pub fn replace(self, choice: Choice) {
-        if self.peek(|known, _| known.choice != choice) {
+        let alike = |known: &Choice| known.model == choice.model && known.bays.len() == choice.bays.len();
+        let (same, alike) = self.peek(|known, _| (known.choice == choice, alike(&known.choice)));
+        if !alike {
+            // These are other questions: what was said of the old ones is not even a look of theirs.
+            self.told.set(Vec::new());
+        }
+        if self.peek(|known, _| known.choice.model != choice.model) {
+            self.notes.set(Vec::new());
+        }
+        if !same {
             self.choice.set(choice);
         }
     }

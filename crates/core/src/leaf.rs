@@ -21,6 +21,9 @@ pub struct Leaf {
     pub axis: Length,
 }
 
+/// So much wood is left round a finger hole, whatever the range asks.
+const LEAST_WOOD: Length = Length::mm(1.0);
+
 /// How far the hinge-side corner reaches from the pivot axis while the leaf swings.
 ///
 /// The axis stands `inset` from the edge in the middle of the thickness; the upright edges are
@@ -61,12 +64,14 @@ impl Leaf {
     /// `None` where the range has none, or the leaf no room for it.
     pub fn finger_hole(self, build: &Build, thickness: Length, hung: Hung) -> Option<Point> {
         let (width, height, radius) = (self.right - self.left, self.over - self.under, build.finger_hole_mm / 2.0);
-        let from_edge = build.ligament_mm.max(rounding(build, thickness)) + radius;
+        // Wood as thick as the leaf all round: the rounded edge does not count.
+        let wood = build.ligament_mm.max(LEAST_WOOD);
+        let from_edge = rounding(build, thickness) + wood + radius;
         let across = match hung {
             Hung::Left => width - from_edge,
             Hung::Right => from_edge,
         };
-        let room = width >= from_edge * 2.0 && height >= (build.ligament_mm + radius) * 2.0;
+        let room = width >= from_edge * 2.0 && height >= (wood + radius) * 2.0;
         (room && radius > Length::ZERO).then(|| Point::new(across, height / 2.0))
     }
 }
@@ -82,7 +87,8 @@ mod tests {
         assert!((reach.in_mm() - 18.357_559_750_685_82).abs() < 1e-9, "{reach:?}");
     }
 
-    // Worked: 34 mm in a leaf of 400 × 600 mm with 20 mm of wood beside it: 37 mm from the free edge, half way up.
+    // Worked: 34 mm in a leaf of 400 × 600 mm, 20 mm of wood beside it and a rounding of 6: 43 mm from the free edge,
+    // half way up.
     #[test]
     fn a_finger_hole_stands_at_the_free_edge() {
         let mut build = crate::testing::demo().build;
@@ -91,10 +97,10 @@ mod tests {
             let hole = Leaf { left, right, under, over, axis: left }.finger_hole(build, Length::mm(18.0), hung);
             hole.map(|hole| (hole.u.in_mm(), hole.v.in_mm()))
         };
-        assert_eq!(of(&build, 400.0, Hung::Left), Some((363.0, 300.0)));
-        assert_eq!(of(&build, 400.0, Hung::Right), Some((37.0, 300.0)));
-        assert_eq!(of(&build, 74.0, Hung::Right), Some((37.0, 300.0)));
-        assert_eq!(of(&build, 73.9, Hung::Right), None, "no wood is left beside it");
+        assert_eq!(of(&build, 400.0, Hung::Left), Some((357.0, 300.0)));
+        assert_eq!(of(&build, 400.0, Hung::Right), Some((43.0, 300.0)));
+        assert_eq!(of(&build, 86.0, Hung::Right), Some((43.0, 300.0)));
+        assert_eq!(of(&build, 85.9, Hung::Right), None, "no wood is left beside it");
         build.finger_hole_mm = Length::ZERO;
         assert_eq!(of(&build, 400.0, Hung::Left), None);
     }

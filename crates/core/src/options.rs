@@ -213,3 +213,30 @@ impl Size {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sample::{Wanted, choices};
+    use crate::testing::demo;
+
+    /// The set of a size does not depend on that size: the page takes it over while one is dragged.
+    #[test]
+    fn the_set_of_a_size_is_the_same_from_wherever_it_is_asked() {
+        let range = demo();
+        for choice in choices(&range, 41, Wanted::Any).take(60) {
+            let Some(model) = range.model(&choice.model) else { continue };
+            for size in Size::ALL {
+                let limits = size.limits(model);
+                for value in [limits.least, limits.most, Dim::mm(0)] {
+                    let other = choice.with(&size.to(value), &range);
+                    assert_eq!(
+                        runs(&range, &other, size),
+                        runs(&range, &choice, size),
+                        "{size:?} {value:?} {choice:?}"
+                    );
+                }
+            }
+        }
+    }
+}

@@ -100,6 +100,10 @@ fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
             vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]
         }
+        // Where the range has a hole that is wide enough, the leaf lacks the room for it.
+        (Rule::LeafGrip, Question::Bay(bay)) => {
+            width().into_iter().chain([counts(model, choice), fills(model, choice, bay)].map(Ways::Each)).collect()
+        }
         (Rule::DeviceShut, Question::Device(bay)) => vec![Ways::Each(fills(model, choice, bay))],
         (Rule::DeviceCable, Question::Device(bay)) => vec![Ways::Each(holes(range, choice, bay))],
         // Long and heavy parts want two people, a tether a wall, a cable a wider chase: no other answer.

@@ -22,7 +22,9 @@ thread_local! {
 /// Opens the line once for a range file's text; `heard` hears every answer. Without a worker nobody answers,
 /// and the page goes on without advice.
 pub fn open(range: String, heard: Callback<Vec<String>>) {
-    let Ok(worker) = Worker::new("slotwright-ways_loader.js") else { return };
+    // What says nothing says notes about nothing.
+    let gone = move || heard.run(vec!["notes".into(), String::new()]);
+    let Ok(worker) = Worker::new("slotwright-ways_loader.js") else { return gone() };
     let own = worker.clone();
     let told = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts: Vec<String> =
@@ -39,7 +41,7 @@ pub fn open(range: String, heard: Callback<Vec<String>>) {
     // One that fails is asked no more, and what it said last is no advice any more.
     let failed = Closure::<dyn FnMut(web_sys::Event)>::new(move |_| {
         LINE.with_borrow_mut(|line| line.worker = None);
-        heard.run(vec!["notes".into(), String::new()]);
+        gone();
     });
     worker.set_onerror(Some(failed.as_ref().unchecked_ref()));
     // Both live as long as the page.

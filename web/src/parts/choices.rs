@@ -19,23 +19,42 @@ pub struct Shown {
     pub clear: bool,
     /// Whether it is the present one.
     pub taken: bool,
-    /// Why it cannot be taken alone; nothing if it can.
-    pub why: Option<String>,
-    /// Whether it can be taken with another change, if it cannot be taken alone.
-    pub shifts: bool,
-    /// What has to change with it, as a thing to do, once that is known.
-    pub way: Option<String>,
+    /// Whether it can be taken.
+    pub goes: Goes,
+}
+
+/// Whether an answer can be taken.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Goes {
+    /// As things are.
+    #[default]
+    Alone,
+    /// Only together with another change.
+    Shifts {
+        /// Why not alone.
+        why: String,
+        /// What has to change with it, as a thing to do; nothing until that is known.
+        way: String,
+    },
+    /// Not alone; whether with another change is not known yet.
+    Waits {
+        /// Why not alone.
+        why: String,
+    },
+    /// Not at all.
+    Shut {
+        /// Why.
+        why: String,
+    },
 }
 
 impl Shown {
-    /// Whether it goes with another change alone.
-    const fn is_shifting(&self) -> bool {
-        self.why.is_some() && self.shifts && !self.taken
+    fn is_shifting(&self) -> bool {
+        matches!(self.goes, Goes::Shifts { .. }) && !self.taken
     }
 
-    /// Whether it cannot be had.
-    const fn is_shut(&self) -> bool {
-        self.why.is_some() && !self.shifts && !self.taken
+    fn is_shut(&self) -> bool {
+        matches!(self.goes, Goes::Shut { .. }) && !self.taken
     }
 }
 
@@ -59,15 +78,20 @@ pub fn Choices(
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
-            let (why, label) = (answer.why.as_ref()?, &answer.label);
-            Some(if answer.shifts {
-                format!("{label} does not go alone: {why} ")
-            } else {
-                format!("{label} cannot be had: {why}")
-            })
+            let label = &answer.label;
+            match &answer.goes {
+                Goes::Alone => None,
+                Goes::Shifts { why, .. } | Goes::Waits { why } => Some(format!("{label} does not go alone: {why} ")),
+                Goes::Shut { why } => Some(format!("{label} cannot be had: {why}")),
+            }
         })
     };
-    let way = move || answers.with(|answers| answers.get(asked.get())?.way.clone()).unwrap_or_default();
+    let way = move || {
+        answers.with(|answers| match answers.get(asked.get()).map(|answer| &answer.goes) {
+            Some(Goes::Shifts { way, .. }) => way.clone(),
+            _ => String::new(),
+        })
+    };
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
     let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
@@ -116,7 +140,7 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
     let touch = move |_| asked.set(at);
     let press = move |_| {
         asked.set(at);
-        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.why.is_none())) {
+        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes == Goes::Alone)) {
             take.run(at);
         }
     };

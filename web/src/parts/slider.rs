@@ -77,6 +77,11 @@ pub fn Slider(
         refused.run((!track.is_open(wanted)).then_some(wanted));
         take.run(track.snapped(wanted));
     };
+    // A thumb that was left in a gap goes back to what was taken.
+    let healed = move |event: web_sys::Event| {
+        event_target::<web_sys::HtmlInputElement>(&event)
+            .set_value(&track.with_untracked(|track| track.step.to_string()));
+    };
     view! {
         <div class="slider">
             <svg class="track" viewBox="0 0 1000 6" preserveAspectRatio="none" aria-hidden="true">
@@ -91,6 +96,8 @@ pub fn Slider(
                 aria-valuetext=move || track.with(|track| track.text.clone())
                 prop:value=move || track.with(|track| track.step.to_string())
                 on:input=moved
+                on:blur=move |event| healed(event.into())
+                on:pointerup=move |event| healed(event.into())
             />
         </div>
         <p class="ends" aria-hidden="true">

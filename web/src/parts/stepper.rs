@@ -75,6 +75,9 @@ pub fn Dimension(
         wrong.set(read.is_none());
         if let Some(size) = read {
             take.run(size);
+            // The same size may have been typed in another unit.
+            let text = steps.with_untracked(|steps| steps.text.clone());
+            event_target::<web_sys::HtmlInputElement>(&event).set_value(&text);
         }
     };
     let keys = move |event: web_sys::KeyboardEvent| {

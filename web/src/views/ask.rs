@@ -6,7 +6,7 @@ use slotwright_core::options::{Answer, Options};
 use slotwright_core::range::Range;
 use slotwright_core::words;
 
-use crate::parts::choices::{Choices, Shown};
+use crate::parts::choices::{Choices, Goes, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
 use crate::state::{Desk, Known, Note};
 
@@ -15,8 +15,8 @@ pub type Stop = Option<Finding>;
 
 /// An answer as it is shown, with its name.
 pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
-    let why = answer.state.as_ref().map(words::reason);
-    Shown { label, taken: answer.taken, why, ..Shown::default() }
+    let goes = answer.state.as_ref().map(|stop| Goes::Waits { why: words::reason(stop) }).unwrap_or_default();
+    Shown { label, taken: answer.taken, goes, ..Shown::default() }
 }
 
 /// What the adviser says of a question's answers: why each does not go alone, what to press, what comes of it.
@@ -34,8 +34,7 @@ impl Advice {
                 let own = pick(options, lit);
                 let place =
                     options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
-                let alike = texts.len() == options.all().count() * 3;
-                texts.get(place * 3..(place + own.len()) * 3).filter(|_| alike)
+                texts.get(place * 3..(place + own.len()) * 3)
             });
             let told = own.unwrap_or_default().chunks(3).filter_map(|told| told.to_vec().try_into().ok());
             Self { told: told.collect(), fresh }
@@ -81,10 +80,23 @@ pub fn Asked(
         // What the adviser says comes a little later, and says more.
         let Advice { told, fresh } = Advice::of(desk, pick, lit);
         for (answer, [why, way, _]) in answers.iter_mut().zip(told) {
-            answer.shifts = !way.is_empty();
-            if fresh {
-                answer.why = Some(why).filter(|why| !why.is_empty());
-                answer.way = Some(way).filter(|way| !way.is_empty());
+            answer.goes = match (core::mem::take(&mut answer.goes), fresh) {
+                (_, true) if why.is_empty() => Goes::Alone,
+                (_, true) if way.is_empty() => Goes::Shut { why },
+                (_, true) => Goes::Shifts { why, way },
+                // It goes as it went, until there is newer advice.
+                (Goes::Waits { why: now }, false) if !way.is_empty() => Goes::Shifts { why: now, way: String::new() },
+                (Goes::Waits { why: now }, false) if !why.is_empty() => Goes::Shut { why: now },
+                (now, false) => now,
+            };
+        }
+        // Without an adviser nothing goes with another change.
+        if desk.is_alone() {
+            for answer in &mut answers {
+                answer.goes = match core::mem::take(&mut answer.goes) {
+                    Goes::Waits { why } => Goes::Shut { why },
+                    now => now,
+                };
             }
         }
         answers

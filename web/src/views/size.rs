@@ -145,11 +145,13 @@ fn SizeQuestion(
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 3] };
+        let at = |sentence: &str| format!("At {} mm: {sentence}", words::size(value));
         let advice = desk.told(&size.question().to_string(), |texts| {
             let (own, told) = texts.split_first()?;
             (*own == value.in_tenths().to_string()).then(|| <[String; 3]>::try_from(told.to_vec()).ok())?
         });
-        advice.unwrap_or([sentence, String::new(), String::new()])
+        let [why, way, after] = advice.unwrap_or([sentence, String::new(), String::new()]);
+        [at(&why), way, after]
     };
     let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));
     view! {

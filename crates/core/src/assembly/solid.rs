@@ -2,7 +2,7 @@
 //!
 //! What is proved free with hulls is free, and what is proved blocked with cores is blocked. Both
 //! agree with the part itself at every joint face; they differ where no part ever touches: at
-//! rounded corners, reliefs, cable holes and rounded leaf edges. A pivot and its hole stand as
+//! rounded corners, reliefs, holes for cables and fingers, and rounded leaf edges. A pivot and its hole stand as
 //! squares with the same centre and the circles' diameters: for moves along the axes of the case
 //! these meet and pass as the circles do.
 

@@ -46,7 +46,7 @@ fn patch(panel: &Panel, feature: Feature) -> (Point, Point) {
             let half = diameter / 2.0;
             (Point::new(centre.u - half, centre.v - half), Point::new(centre.u + half, centre.v + half))
         }
-        Feature::Hole { .. } => panic!("no joint has a slotted hole"),
+        Feature::Hole { .. } => panic!("no joint has a hole for cables or fingers"),
     }
 }
 

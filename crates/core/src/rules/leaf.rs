@@ -1,4 +1,4 @@
-//! Door leaves: shape and mass.
+//! Door leaves: shape, mass, gap, grip, and how far they open.
 
 use super::{Rule, RuleCard, Unit, numbered};
 use crate::choice::{Fill, Hung};
@@ -66,7 +66,7 @@ pub fn touch(apart: Length, reaches: Length) -> f64 {
     90.0 + libm::asin((apart / reaches).clamp(0.0, 1.0)).to_degrees()
 }
 
-/// Gaps that are not as they should be, leaves that touch.
+/// Gaps that are not as they should be, leaves that touch or have nothing to open them by.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let (build, layout) = (&unit.picked.range.build, unit.layout);
     let bays = || numbered(unit.choice.bays.iter().zip(&layout.bays));

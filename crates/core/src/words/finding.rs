@@ -29,8 +29,11 @@ pub fn sentence(finding: &Finding) -> String {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
         }
         Rule::LeafGap => format!("The gap round doors is {found}; {} {allowed} is usual.", bound(finding.limit)),
-        Rule::LeafGrip => {
+        Rule::LeafGrip if finding.found.value <= 0.0 => {
             format!("The door of {about} has nothing to open it by: a finger hole of {allowed} or more is usual.")
+        }
+        Rule::LeafGrip => {
+            format!("The finger hole in the door of {about} is {found} wide: {allowed} or more is usual.")
         }
         Rule::LeafSwing => format!("The door of {about} and the one left of it touch when both are open {found}."),
         Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),

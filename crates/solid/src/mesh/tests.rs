@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 use slotwright_core::case::Case;
+use slotwright_core::change::Change;
+use slotwright_core::choice::{Choice, Fill, Hung};
 use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::panel::{Panel, PanelId};
 use slotwright_core::quantity::Length;
@@ -35,6 +37,33 @@ fn panels(seed: u64, check: impl Fn(&Panel)) {
     let picked = Picked::of(&range, &choice).unwrap();
     let layout = Layout::of(picked, &choice).unwrap();
     Case::of(picked, &choice, &layout).unwrap().panels.iter().for_each(check);
+}
+
+/// A finger hole lies in the flat of its leaf, whatever the range says of roundings and wood beside holes.
+#[test]
+fn a_leaf_with_any_hole_is_closed() {
+    for (ligament, rounding, hole) in
+        [(0.0, 0.0, 34.0), (0.0, 50.0, 60.0), (9.0, 9.0, 34.0), (6.0, 6.0, 25.0), (8.5, 50.0, 33.3), (240.0, 6.0, 34.0)]
+    {
+        let mut range = Range::parse(DEMO).unwrap();
+        let build = &mut range.build;
+        [build.ligament_mm, build.leaf_rounding_mm, build.finger_hole_mm] = [ligament, rounding, hole].map(Length::mm);
+        let start = Choice::first_of(&range).unwrap();
+        for hung in [Hung::Left, Hung::Right] {
+            let choice = start.with(&Change::Fill { bay: 1, fill: Fill::Leaf(hung) }, &range);
+            let picked = Picked::of(&range, &choice).unwrap();
+            let layout = Layout::of(picked, &choice).unwrap();
+            let case = Case::of(picked, &choice, &layout).unwrap();
+            let leaf = case.panel(PanelId::Leaf(1)).unwrap();
+            assert_eq!(leaf.holes().count(), usize::from(ligament < 100.0), "{ligament} {rounding} {hole}");
+            for tolerance in [0.01, 0.1, 0.3] {
+                let mesh = Mesh::of(leaf, Length::mm(tolerance));
+                check_closed(leaf.id, &mesh);
+                let stated = leaf.solid().0.in_mm2() * leaf.thickness.in_mm();
+                assert!((mesh.volume_mm3() / stated - 1.0).abs() < 1e-3, "{ligament} {rounding} {hole} {hung:?}");
+            }
+        }
+    }
 }
 
 proptest! {

@@ -1,6 +1,7 @@
 //! The sections on how units are built, what they bear, what work costs and when it is done.
 
 use super::{Problems, Wrong, each, length, money};
+use crate::quantity::Length;
 use crate::range::Range;
 
 pub(super) fn check(out: &mut Problems, range: &Range) {
@@ -45,11 +46,15 @@ fn build(out: &mut Problems, range: &Range) {
             ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
             ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),
             ("leaf_rounding_mm", build.leaf_rounding_mm.in_mm(), 0.0, 50.0),
-            ("finger_hole_mm", build.finger_hole_mm.in_mm(), 0.0, 60.0),
             ("ligament_mm", build.ligament_mm.in_mm(), 0.0, 200.0),
             ("sheet_trim_mm", build.sheet_trim_mm.in_mm(), 0.0, 100.0),
         ],
     );
+    // None, or one that the cutter goes into.
+    if build.finger_hole_mm != Length::ZERO {
+        let hole = build.finger_hole_mm.in_mm();
+        each(out, "build", &[("finger_hole_mm", hole, build.cutter_mm.in_mm(), 60.0)]);
+    }
     each(out, "build", &[("shelf_slot_per_mille", build.shelf_slot_per_mille.into(), 50.0, 900.0)]);
     let strength = &range.strength;
     each(

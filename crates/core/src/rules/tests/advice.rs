@@ -111,7 +111,11 @@ fn leaves_have_something_to_open_them_by() {
     }
     range.build.ligament_mm = Length::mm(90.0);
     assert!(!says(&range, &leaf, Rule::LeafGrip));
-    assert!(says(&range, &of(3, 900), Rule::LeafGrip), "no room is left for the hole");
+    let narrow = of(3, 900);
+    assert!(says(&range, &narrow, Rule::LeafGrip), "no room is left for the hole");
+    let told = advise(&range, &narrow).into_iter().find(|finding| finding.rule == Rule::LeafGrip).unwrap();
+    let [first, ..] = &told.remedies[..] else { panic!("{told:?}") };
+    assert!(matches!(first, Change::WidthMm(_)) && !says(&range, &narrow.with(first, &range), Rule::LeafGrip));
     let open = [Change::BayCount(1), fill(1, Fill::Open), Change::WidthMm(Dim::mm(900))];
     assert!(!says(&demo(), &changed(&demo(), "sedge", &open), Rule::LeafGrip));
 }
