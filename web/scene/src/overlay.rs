@@ -10,8 +10,12 @@ use slotwright_stage::dimension::{Measures, dimensions};
 use slotwright_stage::label::labels;
 use slotwright_stage::{Mat4, Vec3};
 
-/// A line that is shorter than its figure says nothing; in pixels.
-const SHORTEST: f32 = 44.0;
+/// A line that is shorter has its figure beside it; in pixels.
+const SHORT: f32 = 44.0;
+/// One that is shorter yet says nothing.
+const SHORTEST: f32 = 14.0;
+/// How far beside it.
+const BESIDE: f32 = 20.0;
 
 /// What lies over a picture of that extent in pixels.
 pub(crate) struct Overlay {
@@ -35,7 +39,8 @@ impl Overlay {
     pub(crate) fn dimensions(mut self, size: Vec3, bounds: Bounds, layout: &Layout) -> Self {
         for line in dimensions(self.matrix, self.camera.eye(), size, bounds) {
             let [from, to] = line.ends.map(|end| in_pixels(end, self.extent));
-            if (from.0 - to.0).hypot(from.1 - to.1) < SHORTEST {
+            let long = (from.0 - to.0).hypot(from.1 - to.1);
+            if long < SHORTEST {
                 continue;
             }
             let figure = match line.measures {
@@ -50,7 +55,13 @@ impl Overlay {
                 let beyond = 5.0 / across.hypot(down).max(1.0);
                 self.line("out", point, (end.0 + across * beyond, end.1 + down * beyond));
             }
-            let middle = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1));
+            let mut middle = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1));
+            if long < SHORT {
+                let [point, _] = line.points.map(|point| in_pixels(point, self.extent));
+                let (across, down) = (from.0 - point.0, from.1 - point.1);
+                let beside = BESIDE / across.hypot(down).max(1.0);
+                middle = (middle.0 + across * beside, middle.1 + down * beside);
+            }
             self.text("", middle, &words::decimal(figure.in_mm(), 1));
         }
         self

@@ -8,25 +8,48 @@ use super::scope::Scope;
 
 /// Where a point stands, question by question: an answer of a set by a number of its own, a place on a line.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct At([i32; Scope::PLACES]);
+pub(crate) struct At {
+    answers: [i32; Scope::PLACES],
+    /// The mark of each of them.
+    marks: [u64; Scope::PLACES],
+}
+
+/// A number by which answers are found again; different answers may share one, though hardly ever do.
+// Source: the mixing of SplitMix64; Steele, Lea and Flood, OOPSLA 2014, figure 17.
+const fn mark(question: u8, answer: i32) -> u64 {
+    if answer == At::NONE {
+        return 0;
+    }
+    let mixed = ((question as u64) << 32 | answer.cast_unsigned() as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    let mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    mixed ^ (mixed >> 31)
+}
 
 impl At {
     /// No question is answered.
-    pub(crate) const NOWHERE: Self = Self([Self::NONE; Scope::PLACES]);
+    pub(crate) const NOWHERE: Self = Self { answers: [Self::NONE; Scope::PLACES], marks: [0; Scope::PLACES] };
 
     /// Stands for no answer.
     pub(crate) const NONE: i32 = i32::MIN;
 
     /// The answer to a question.
     pub(crate) fn of(&self, question: u8) -> i32 {
-        self.0.get(usize::from(question)).copied().unwrap_or(Self::NONE)
+        self.answers.get(usize::from(question)).copied().unwrap_or(Self::NONE)
     }
 
     /// Answers a question.
     pub(crate) fn set(&mut self, question: u8, answer: i32) {
-        if let Some(at) = self.0.get_mut(usize::from(question)) {
-            *at = answer;
+        let place = usize::from(question);
+        if let Some((at, marked)) = self.answers.get_mut(place).zip(self.marks.get_mut(place)) {
+            (*at, *marked) = (answer, mark(question, answer));
         }
+    }
+
+    /// The mark of the answers to some questions together.
+    fn mark_of(&self, scope: Scope) -> u64 {
+        let marks = scope.places().filter_map(|question| self.marks.get(usize::from(question)));
+        marks.fold(0, |all, mark| all.wrapping_add(*mark))
     }
 }
 
@@ -96,26 +119,31 @@ pub(crate) struct NoGoods {
 #[derive(Clone, Debug)]
 struct Group {
     scope: Scope,
-    /// By the answers of those that are no line.
-    proofs: BTreeMap<SmallVec<[i32; 8]>, Vec<OnLines>>,
+    /// By the mark of the answers to those that are no line.
+    proofs: BTreeMap<u64, Vec<Proof>>,
 }
 
-/// What a proof says of rules and lines.
+/// What is known of points with some answers.
 #[derive(Clone, Debug)]
-struct OnLines {
+struct Proof {
     rules: u64,
+    /// The answers to questions that are no line.
+    answers: SmallVec<[i32; 8]>,
+    /// Where it holds on the lines.
     spans: SmallVec<[Span; 3]>,
 }
 
-impl OnLines {
-    fn holds(&self, at: impl Iterator<Item = i32>) -> bool {
-        self.spans.iter().zip(at).all(|(span, at)| (span.0..=span.1).contains(&at))
+impl Proof {
+    fn holds(&self, answers: impl Iterator<Item = i32>, lines: impl Iterator<Item = i32>) -> bool {
+        let within = self.spans.iter().zip(lines).all(|(span, at)| (span.0..=span.1).contains(&at));
+        within && self.answers.iter().copied().eq(answers)
     }
 
     /// Whether it says all that another one says.
     fn covers(&self, other: &Self) -> bool {
+        let alike = self.answers == other.answers;
         let wider = self.spans.iter().zip(&other.spans).all(|(own, other)| own.0 <= other.0 && own.1 >= other.1);
-        wider && self.rules & !other.rules == 0
+        alike && wider && self.rules & !other.rules == 0
     }
 }
 
@@ -137,9 +165,10 @@ impl NoGoods {
         });
         let Some(group) = self.groups.get_mut(at) else { return };
         let spans = |of: Scope| of.places().map(|question| proof.span(question));
-        let answers = spans(scope.minus(lines)).map(|span| span.0).collect();
-        let new = OnLines { rules: proof.rules, spans: spans(scope.meeting(lines)).collect() };
-        let known = group.proofs.entry(answers).or_default();
+        let answers: SmallVec<[i32; 8]> = spans(scope.minus(lines)).map(|span| span.0).collect();
+        let marks = scope.minus(lines).places().zip(&answers).map(|(question, answer)| mark(question, *answer));
+        let known = group.proofs.entry(marks.fold(0, u64::wrapping_add)).or_default();
+        let new = Proof { rules: proof.rules, answers, spans: spans(scope.meeting(lines)).collect() };
         if !known.iter().any(|known| known.covers(&new)) {
             known.retain(|known| !new.covers(known));
             known.push(new);
@@ -149,7 +178,7 @@ impl NoGoods {
     /// A proof that some rules forbid a point whatever the free questions are answered with.
     pub(crate) fn closed(&self, at: &At, free: Scope, rules: u64) -> Option<NoGood> {
         let mut groups = self.groups.iter().filter(|group| group.scope.meeting(free).is_empty());
-        groups.find_map(|group| group.find(at, self.lines, rules))
+        groups.find_map(|group| Some(group.said(group.find(at, self.lines, rules)?, at, self.lines)))
     }
 
     /// The proof that some rules forbid a point which leaves the fewest free questions to be tried.
@@ -161,24 +190,31 @@ impl NoGoods {
             if rank < least
                 && let Some(found) = group.find(at, self.lines, rules)
             {
-                (best, least) = (Some(found), rank);
+                (best, least) = (Some((group, found)), rank);
             }
         }
-        best
+        best.map(|(group, found)| group.said(found, at, self.lines))
     }
 }
 
 impl Group {
-    fn find(&self, at: &At, lines: Scope, rules: u64) -> Option<NoGood> {
+    /// What is known of a point by some rules alone.
+    fn find(&self, at: &At, lines: Scope, rules: u64) -> Option<&Proof> {
+        let sets = self.scope.minus(lines);
+        let known = self.proofs.get(&at.mark_of(sets))?;
         let here = |scope: Scope| scope.places().map(|question| at.of(question));
-        let answers: SmallVec<[i32; 8]> = here(self.scope.minus(lines)).collect();
         let lines = self.scope.meeting(lines);
-        let holds = |known: &&OnLines| known.rules & !rules == 0 && known.holds(here(lines));
-        let known = self.proofs.get(&answers)?.iter().find(holds)?;
-        let spans = self.scope.places().zip(here(self.scope)).map(|(question, at)| {
+        let holds = |known: &&Proof| known.rules & !rules == 0 && known.holds(here(sets), here(lines));
+        known.iter().find(holds)
+    }
+
+    /// What a proof says of a point.
+    fn said(&self, known: &Proof, at: &At, lines: Scope) -> NoGood {
+        let (here, lines) = (self.scope.places().map(|question| at.of(question)), self.scope.meeting(lines));
+        let spans = self.scope.places().zip(here).map(|(question, at)| {
             let on_line = known.spans.get(lines.before(question)).filter(|_| lines.has(question));
             on_line.copied().unwrap_or((at, at))
         });
-        Some(NoGood { rules: known.rules, scope: self.scope, spans: spans.collect() })
+        NoGood { rules: known.rules, scope: self.scope, spans: spans.collect() }
     }
 }
