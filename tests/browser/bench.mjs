@@ -20,10 +20,13 @@ function row(name, times) {
 // Processor time of the page's own thread: what it computes, whatever else the machine does meanwhile.
 const devtools = await bench.page.context().newCDPSession(bench.page);
 await devtools.send("Performance.enable", { timeDomain: "threadTicks" });
-async function busy() {
+async function spent(...names) {
   const { metrics } = await devtools.send("Performance.getMetrics");
-  return metrics.find(({ name }) => name === "TaskDuration").value * 1000;
+  return metrics.filter(({ name }) => names.includes(name)).reduce((sum, { value }) => sum + value * 1000, 0);
 }
+const busy = () => spent("TaskDuration");
+// What our code does, and the layout and style that come of it; the rest is the browser's painting and the measuring.
+const ours = () => spent("ScriptDuration", "LayoutDuration", "RecalcStyleDuration");
 
 await bench.page.evaluate(() => {
   const slider = (name) => document.querySelector(`input[type=range][aria-label=${name}]`);
@@ -67,13 +70,15 @@ await adviser.evaluate(() => {
 });
 
 // The starting unit made wider and narrower again, step by step, as with a hand on the slider.
-const dragged = [];
+const [dragged, scripted] = [[], []];
 for (let step = 0; step < DRAG; step += 1) {
-  const before = await busy();
+  const before = [await busy(), await ours()];
   await bench.page.evaluate((step) => window.drag(step), step);
-  dragged.push((await busy()) - before);
+  dragged.push((await busy()) - before[0]);
+  scripted.push((await ours()) - before[1]);
 }
 row("processor time of the page for a step of the width while it is dragged, its picture included", dragged);
+row("of that our own: scripts, layout and style", scripted);
 
 const [paint, work, own, idle] = [[], [], [], []];
 for (let round = 0; round < CHANGES; round += 1) {
