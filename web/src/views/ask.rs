@@ -19,26 +19,37 @@ pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
     Shown { label, taken: answer.taken, goes, ..Shown::default() }
 }
 
-/// What the adviser says of a question's answers: why each does not go alone, what to press, what comes of it.
-struct Advice {
-    told: Vec<[String; 3]>,
-    /// Whether it is about the present choice; of an earlier one only the looks stay until there is newer advice.
-    fresh: bool,
+/// Reads what the adviser says of a question's answers, three texts for each (why it does not go alone, what to press,
+/// what comes of it), and whether that is about the present choice: of an earlier one only the looks stay until there
+/// is newer advice.
+fn advice<T>(
+    desk: Desk,
+    pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>],
+    lit: usize,
+    read: impl FnOnce(&[String], bool) -> T,
+) -> T {
+    desk.told_last("all", |texts, fresh| {
+        let own = desk.read(|known, _| {
+            let options = known.options.as_ref()?;
+            let own = pick(options, lit);
+            let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+            texts.get(place * 3..(place + own.len()) * 3)
+        });
+        read(own.unwrap_or_default(), fresh)
+    })
 }
 
-impl Advice {
-    fn of(desk: Desk, pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>], lit: usize) -> Self {
-        desk.told_last("all", |texts, fresh| {
-            let own = desk.read(|known, _| {
-                let options = known.options.as_ref()?;
-                let own = pick(options, lit);
-                let place =
-                    options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
-                texts.get(place * 3..(place + own.len()) * 3)
-            });
-            let told = own.unwrap_or_default().chunks(3).filter_map(|told| told.to_vec().try_into().ok());
-            Self { told: told.collect(), fresh }
-        })
+/// How an answer goes by what the adviser says of it.
+fn going(now: Goes, told: &[String], fresh: bool) -> Goes {
+    let [why, way, _] = told else { return now };
+    match now {
+        _ if fresh && why.is_empty() => Goes::Alone,
+        _ if fresh && way.is_empty() => Goes::Shut { why: why.clone() },
+        _ if fresh => Goes::Shifts { why: why.clone(), way: way.clone() },
+        // It goes as it went, until there is newer advice.
+        Goes::Waits { why: now } if !way.is_empty() => Goes::Shifts { why: now, way: String::new() },
+        Goes::Waits { why: now } if !why.is_empty() => Goes::Shut { why: now },
+        now => now,
     }
 }
 
@@ -78,18 +89,11 @@ pub fn Asked(
             picked.iter().map(|answer| show(range, answer)).collect()
         });
         // What the adviser says comes a little later, and says more.
-        let Advice { told, fresh } = Advice::of(desk, pick, lit);
-        for (answer, [why, way, _]) in answers.iter_mut().zip(told) {
-            answer.goes = match (core::mem::take(&mut answer.goes), fresh) {
-                (_, true) if why.is_empty() => Goes::Alone,
-                (_, true) if way.is_empty() => Goes::Shut { why },
-                (_, true) => Goes::Shifts { why, way },
-                // It goes as it went, until there is newer advice.
-                (Goes::Waits { why: now }, false) if !way.is_empty() => Goes::Shifts { why: now, way: String::new() },
-                (Goes::Waits { why: now }, false) if !why.is_empty() => Goes::Shut { why: now },
-                (now, false) => now,
-            };
-        }
+        advice(desk, pick, lit, |told, fresh| {
+            for (answer, told) in answers.iter_mut().zip(told.chunks(3)) {
+                answer.goes = going(core::mem::take(&mut answer.goes), told, fresh);
+            }
+        });
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
             for answer in &mut answers {
@@ -103,8 +107,10 @@ pub fn Asked(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        let advice = untrack(move || Advice::of(desk, pick, lit));
-        match advice.told.get(at).filter(|_| advice.fresh) {
+        let after = untrack(move || {
+            advice(desk, pick, lit, |told, fresh| told.chunks(3).nth(at).filter(|_| fresh).map(<[String]>::to_vec))
+        });
+        match after.as_deref() {
             Some([_, _, after]) if !after.is_empty() => desk.follow(after),
             _ => {
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
