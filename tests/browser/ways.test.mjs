@@ -9,6 +9,14 @@ after(() => chrome.close());
 
 const RECEIVER = { name: "Receiver", exact: true };
 
+/** An answer that goes with another change: its button, how it looks, and waiting for a look. */
+function shifting(bench) {
+  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const looks = () => receiver.getAttribute("aria-describedby");
+  const comes = async (look) => { while ((await looks()) !== look) await bench.page.waitForTimeout(20); };
+  return { receiver, looks, comes };
+}
+
 test("an answer that does not go alone says why, and takes what it needs with it", async () => {
   const bench = await Bench.open(chrome);
   const devices = bench.group("Device in bay 1");
@@ -26,9 +34,8 @@ test("an answer that does not go alone says why, and takes what it needs with it
 
 test("what goes with another change is never shown as shut while something else changes", async () => {
   const bench = await Bench.open(chrome);
-  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
-  const looks = () => receiver.getAttribute("aria-describedby");
-  while ((await looks()) !== "key-shifts") await bench.page.waitForTimeout(20);
+  const { receiver, looks, comes } = shifting(bench);
+  await comes("key-shifts");
   await receiver.evaluate((button) => {
     window.seen = new Set();
     new MutationObserver(() => window.seen.add(button.getAttribute("aria-describedby")))
@@ -43,12 +50,11 @@ test("what goes with another change is never shown as shut while something else 
 
 test("without its adviser nothing old is shown as advice", async () => {
   const bench = await Bench.open(chrome);
-  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
-  const looks = () => receiver.getAttribute("aria-describedby");
-  while ((await looks()) !== "key-shifts") await bench.page.waitForTimeout(20);
+  const { looks, comes } = shifting(bench);
+  await comes("key-shifts");
   const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
   await adviser.evaluate(() => { setTimeout(() => { throw new Error("gone"); }); });
-  while ((await looks()) !== "key-shut") await bench.page.waitForTimeout(20);
+  await comes("key-shut");
   await bench.slider("Width").press("ArrowRight");
   assert.equal(await looks(), "key-shut");
   assert.match(await bench.tally(), /Can be made/);
