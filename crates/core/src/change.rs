@@ -20,7 +20,7 @@ pub enum Change {
     HeightMm(Dim),
     /// Overall depth.
     DepthMm(Dim),
-    /// That many bays; new ones are like the last.
+    /// That many bays; new ones are like the last, but for its device, of which there is one.
     BayCount(u8),
     /// Weight of a bay's width.
     Share {
@@ -133,7 +133,13 @@ impl Choice {
     }
 
     fn set_bay_count(&mut self, count: u8) {
-        let like = self.bays.last().cloned().unwrap_or(Bay { share: 1, fill: Fill::Open, hole: None, device: None });
-        self.bays.resize(usize::from(count), like);
+        let next = self.next_bay();
+        self.bays.resize(usize::from(count), next);
+    }
+
+    /// The bay that would come next.
+    pub(crate) fn next_bay(&self) -> Bay {
+        let last = self.bays.last().cloned();
+        Bay { device: None, ..last.unwrap_or(Bay { share: 1, fill: Fill::Open, hole: None, device: None }) }
     }
 }

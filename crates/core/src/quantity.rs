@@ -291,6 +291,12 @@ impl Dim {
         self.0
     }
 
+    /// The most whole tenths that a length holds.
+    #[expect(clippy::cast_possible_truncation, reason = "`as` saturates")]
+    pub(crate) fn within(length: Length) -> Self {
+        Self(libm::floor(length.in_mm() * 10.0) as i32)
+    }
+
     /// As a computed length: the one place where picked becomes computed.
     pub const fn length(self) -> Length {
         Length::mm(self.0 as f64 / 10.0)

@@ -63,6 +63,15 @@ pub(crate) struct NoGood {
     pub(crate) scope: Scope,
     /// Between what each of them stands, the least important one first.
     spans: Spans,
+    also: Option<Also>,
+}
+
+/// Other answers to a question of its scope, with which a proof holds as well.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Also {
+    question: u8,
+    /// By their numbers, as bits.
+    answers: u64,
 }
 
 /// First and last place.
@@ -92,8 +101,23 @@ impl NoGood {
         span.copied().unwrap_or((i32::MIN, i32::MAX))
     }
 
+    /// It holds with these answers to a question of its scope as well: their numbers as bits.
+    pub(crate) fn extend(&mut self, question: u8, answers: u64) {
+        self.also = Some(Also { question, answers }).filter(|also| also.answers != 0);
+    }
+
+    /// With which other answers to a question it holds: their numbers as bits.
+    pub(crate) fn others(&self, question: u8) -> u64 {
+        match self.also {
+            _ if !self.scope.has(question) => u64::MAX,
+            Some(also) if also.question == question => also.answers,
+            _ => 0,
+        }
+    }
+
     /// It holds whatever that question is answered with.
     pub(crate) fn forget(&mut self, question: u8) {
+        self.also = self.also.filter(|also| also.question != question);
         if self.scope.has(question) {
             self.spans.remove(self.scope.before(question));
             self.scope = self.scope.without(question);
@@ -103,6 +127,9 @@ impl NoGood {
     /// Only where both hold.
     pub(crate) fn join(&mut self, other: &Self) {
         self.rules |= other.rules;
+        if let Some(Also { question, .. }) = self.also.or(other.also) {
+            self.extend(question, self.others(question) & other.others(question));
+        }
         for (question, span) in other.scope.places().zip(&other.spans) {
             self.narrow(question, span.0, span.1);
         }
@@ -113,6 +140,7 @@ impl NoGood {
 #[derive(Clone, Debug)]
 pub(crate) struct NoGoods {
     lines: Scope,
+    /// Those that depend on the fewest questions first.
     groups: Vec<Group>,
 }
 
@@ -131,6 +159,13 @@ struct Proof {
     answers: SmallVec<[i32; 8]>,
     /// Where it holds on the lines.
     spans: SmallVec<[Span; 3]>,
+    also: Option<Also>,
+}
+
+impl Also {
+    fn has(self, other: Self) -> bool {
+        self.question == other.question && other.answers & !self.answers == 0
+    }
 }
 
 impl Proof {
@@ -143,7 +178,8 @@ impl Proof {
     fn covers(&self, other: &Self) -> bool {
         let alike = self.answers == other.answers;
         let wider = self.spans.iter().zip(&other.spans).all(|(own, other)| own.0 <= other.0 && own.1 >= other.1);
-        alike && wider && self.rules & !other.rules == 0
+        let more = other.also.is_none_or(|other| self.also.is_some_and(|own| own.has(other)));
+        alike && wider && more && self.rules & !other.rules == 0
     }
 }
 
@@ -160,15 +196,17 @@ impl NoGoods {
         }
         let (scope, lines) = (proof.scope, self.lines);
         let at = self.groups.iter().position(|group| group.scope == scope).unwrap_or_else(|| {
-            self.groups.push(Group { scope, proofs: BTreeMap::new() });
-            self.groups.len() - 1
+            let at = self.groups.partition_point(|group| group.scope.len() <= scope.len());
+            self.groups.insert(at, Group { scope, proofs: BTreeMap::new() });
+            at
         });
         let Some(group) = self.groups.get_mut(at) else { return };
         let spans = |of: Scope| of.places().map(|question| proof.span(question));
         let answers: SmallVec<[i32; 8]> = spans(scope.minus(lines)).map(|span| span.0).collect();
         let marks = scope.minus(lines).places().zip(&answers).map(|(question, answer)| mark(question, *answer));
         let known = group.proofs.entry(marks.fold(0, u64::wrapping_add)).or_default();
-        let new = Proof { rules: proof.rules, answers, spans: spans(scope.meeting(lines)).collect() };
+        let spans = spans(scope.meeting(lines)).collect();
+        let new = Proof { rules: proof.rules, answers, spans, also: proof.also };
         if !known.iter().any(|known| known.covers(&new)) {
             known.retain(|known| !new.covers(known));
             known.push(new);
@@ -183,14 +221,16 @@ impl NoGoods {
 
     /// The proof that some rules forbid a point which leaves the fewest free questions to be tried.
     pub(crate) fn narrowest(&self, at: &At, free: Scope, rules: u64) -> Option<NoGood> {
-        let mut best = None;
-        let mut least = (u32::MAX, u32::MAX);
+        let (mut best, mut least) = (None, u32::MAX);
         for group in &self.groups {
-            let rank = (group.scope.meeting(free).len(), group.scope.len());
-            if rank < least
+            let open = group.scope.meeting(free).len();
+            if open < least
                 && let Some(found) = group.find(at, self.lines, rules)
             {
-                (best, least) = (Some((group, found)), rank);
+                (best, least) = (Some((group, found)), open);
+                if open == 0 {
+                    break;
+                }
             }
         }
         best.map(|(group, found)| group.said(found, at, self.lines))
@@ -215,6 +255,6 @@ impl Group {
             let on_line = known.spans.get(lines.before(question)).filter(|_| lines.has(question));
             on_line.copied().unwrap_or((at, at))
         });
-        NoGood { rules: known.rules, scope: self.scope, spans: spans.collect() }
+        NoGood { rules: known.rules, scope: self.scope, spans: spans.collect(), also: known.also }
     }
 }

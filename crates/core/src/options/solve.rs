@@ -11,7 +11,7 @@
 // Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
 
 use alloc::collections::BTreeSet;
-use core::cell::{Cell, RefCell};
+use core::cell::{Cell, OnceCell, RefCell};
 
 use super::no_good::{At, NoGood, NoGoods};
 use super::scope::Scope;
@@ -42,9 +42,48 @@ pub(crate) trait Puzzle {
     /// What a question of the first point can be answered with instead of its present answer.
     fn answers(&self, question: u8) -> Answers<'_>;
 
-    /// The point with another answer: the number of one of a set, or a place on a line; `None` if that
-    /// answer may not be given.
-    fn with(&self, point: &Self::Point, question: u8, answer: i32) -> Option<Self::Point>;
+    /// Where a point would stand with another answer: the number of one of a set, or a place on a line; `None` if
+    /// that answer may not be given.
+    fn moved(&self, at: &At, question: u8, answer: i32) -> Option<At>;
+
+    /// The point with an answer that may be given.
+    fn with(&self, point: &Self::Point, question: u8, answer: i32) -> Self::Point;
+}
+
+/// A point on the way of a search: most are known not to hold by where they stand, and never made.
+struct Step<'a, P: Puzzle> {
+    at: At,
+    from: From<'a, P>,
+    made: OnceCell<P::Point>,
+}
+
+/// What a point is made of.
+enum From<'a, P: Puzzle> {
+    /// The one where the search began.
+    Begin(&'a P::Point),
+    /// Another one, with another answer.
+    Step(&'a Step<'a, P>, u8, i32),
+}
+
+impl<'a, P: Puzzle> Step<'a, P> {
+    fn begin(puzzle: &P, point: &'a P::Point) -> Self {
+        Self { at: puzzle.at(point), from: From::Begin(point), made: OnceCell::new() }
+    }
+
+    /// One with another answer; `None` if that may not be given.
+    fn with(&'a self, puzzle: &P, question: u8, answer: i32) -> Option<Self> {
+        let at = puzzle.moved(&self.at, question, answer)?;
+        Some(Self { at, from: From::Step(self, question, answer), made: OnceCell::new() })
+    }
+
+    fn point(&self, puzzle: &P) -> &P::Point {
+        match self.from {
+            From::Begin(point) => point,
+            From::Step(from, question, answer) => {
+                self.made.get_or_init(|| puzzle.with(from.point(puzzle), question, answer))
+            }
+        }
+    }
 }
 
 /// What came of a search.
@@ -94,24 +133,23 @@ impl<'a, P: Puzzle> Search<'a, P> {
 
     /// A point that differs from this one in free questions alone and holds.
     pub(crate) fn within(&mut self, point: &P::Point, free: Scope) -> Found<P::Point> {
-        let at = self.puzzle.at(point);
-        self.mend(point, &at, free)
+        self.mend(&Step::begin(self.puzzle, point), free)
     }
 
     /// Why a point does not hold, if it does not: what leaves the fewest questions to be tried.
-    fn worst(&mut self, point: &P::Point, at: &At, free: Scope) -> Option<NoGood> {
+    fn worst(&mut self, step: &Step<'_, P>, free: Scope) -> Option<NoGood> {
         self.steps += 1;
-        let faults = &mut self.faults.borrow_mut();
+        let (at, faults) = (&step.at, &mut self.faults.borrow_mut());
         let known = |faults: &NoGoods| faults.narrowest(at, free, self.rules);
         if let Some(known) = self.proved.closed(at, free, self.rules).or_else(|| known(faults)) {
             return Some(known);
         }
-        self.puzzle.faults(point, at).into_iter().for_each(|fault| faults.add(&fault));
+        self.puzzle.faults(step.point(self.puzzle), at).into_iter().for_each(|fault| faults.add(&fault));
         known(faults)
     }
 
-    fn mend(&mut self, point: &P::Point, at: &At, free: Scope) -> Found<P::Point> {
-        let Some(worst) = self.worst(point, at, free) else { return Found::Point(point.clone()) };
+    fn mend(&mut self, step: &Step<'_, P>, free: Scope) -> Found<P::Point> {
+        let Some(worst) = self.worst(step, free) else { return Found::Point(step.point(self.puzzle).clone()) };
         let Some(question) = worst.scope.meeting(free).last() else { return Found::Nothing(worst) };
         if self.steps >= self.most {
             return Found::GivenUp;
@@ -119,13 +157,13 @@ impl<'a, P: Puzzle> Search<'a, P> {
         let rest = free.without(question);
         // The most important one first, so that it moves as little as it can. It may keep its answer, if another
         // one mends the fault.
-        let mut nothing = match self.mend(point, at, rest) {
+        let mut nothing = match self.mend(step, rest) {
             Found::Nothing(nothing) if nothing.scope.has(question) => nothing,
             other => return other,
         };
         let done = match self.puzzle.answers(question) {
-            Answers::Set(count) => self.try_set(point, (question, rest), count, &mut nothing),
-            Answers::Line(places) => self.try_line(point, (question, rest), places, &mut nothing),
+            Answers::Set(count) => self.try_set(step, (question, rest), count, &mut nothing),
+            Answers::Line(places) => self.try_line(step, (question, rest), places, &mut nothing),
         };
         done.unwrap_or_else(|| {
             nothing.forget(question);
@@ -136,15 +174,21 @@ impl<'a, P: Puzzle> Search<'a, P> {
 
     fn try_set(
         &mut self,
-        point: &P::Point,
+        step: &Step<'_, P>,
         (question, rest): (u8, Scope),
         count: usize,
         nothing: &mut NoGood,
     ) -> Option<Found<P::Point>> {
+        // What is known to fail as others do is not tried.
+        let mut tried = nothing.others(question);
         for answer in 0..i32::try_from(count).unwrap_or(i32::MAX) {
-            let Some(point) = self.puzzle.with(point, question, answer) else { continue };
-            match self.within(&point, rest) {
+            if 1_u64.checked_shl(answer.cast_unsigned()).is_some_and(|bit| tried & bit != 0) {
+                continue;
+            }
+            let Some(step) = step.with(self.puzzle, question, answer) else { continue };
+            match self.mend(&step, rest) {
                 Found::Nothing(mut other) if other.scope.has(question) => {
+                    tried |= other.others(question);
                     other.forget(question);
                     nothing.join(&other);
                 }
@@ -154,10 +198,11 @@ impl<'a, P: Puzzle> Search<'a, P> {
         None
     }
 
-    /// Halves the places that are left, until the nearest one that holds is known or none is left.
+    /// Finds the nearest place that holds, if one does. Two nearest places and the middle of what is left are tried
+    /// by turns: a fault that says how far it stays leads to the first one soon, and of others half goes with each.
     fn try_line(
         &mut self,
-        point: &P::Point,
+        step: &Step<'_, P>,
         (question, rest): (u8, Scope),
         places: &[i32],
         nothing: &mut NoGood,
@@ -165,15 +210,17 @@ impl<'a, P: Puzzle> Search<'a, P> {
         let (from, to) = nothing.span(question);
         let mut left: Vec<i32> = places.iter().copied().filter(|place| !(from..=to).contains(place)).collect();
         let mut found = None;
-        while let Some(&place) = left.get(left.len() / 2) {
-            let Some(point) = self.puzzle.with(point, question, place) else {
-                left.retain(|left| *left != place);
+        for turn in 0_u32.. {
+            let at = if turn % 3 == 2 { left.len() / 2 } else { 0 };
+            let Some(&place) = left.get(at) else { break };
+            let Some(step) = step.with(self.puzzle, question, place) else {
+                left.remove(at);
                 continue;
             };
-            match self.within(&point, rest) {
+            match self.mend(&step, rest) {
                 Found::Point(point) => {
                     found = Some(Found::Point(point));
-                    left.truncate(left.len() / 2);
+                    left.truncate(at);
                 }
                 Found::Nothing(mut other) if other.scope.has(question) => {
                     let (from, to) = other.span(question);
@@ -212,13 +259,13 @@ impl<P: Puzzle> Search<'_, P> {
     /// Whether one of the rules that a point breaks forbids it by itself, whatever the free questions are answered
     /// with. That shows soon where all sets of questions would take long.
     fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
-        let at = self.puzzle.at(point);
-        let mut rules: u64 = self.puzzle.faults(point, &at).iter().fold(0, |all, fault| all | fault.rules);
+        let step = Step::begin(self.puzzle, point);
+        let mut rules: u64 = self.puzzle.faults(point, &step.at).iter().fold(0, |all, fault| all | fault.rules);
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();
             rules -= rule;
             let mut lone = Search { most: SOON, ..Search::with_rules(self.puzzle, self.faults, rule) };
-            let found = lone.mend(point, &at, free);
+            let found = lone.mend(&step, free);
             self.steps += lone.steps;
             if let Found::Nothing(nothing) = found {
                 return Some(nothing);

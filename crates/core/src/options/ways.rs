@@ -8,7 +8,7 @@ use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
-use crate::finding::Question;
+use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
 use crate::rules::judge_stops;
@@ -20,7 +20,8 @@ const SHARE_MOST: u8 = 4;
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
 pub(crate) struct Ways {
-    sets: BTreeMap<u8, Vec<Change>>,
+    /// Each with the number by which it is told apart from others.
+    sets: BTreeMap<u8, Vec<(Change, i32)>>,
     lines: BTreeMap<u8, Vec<i32>>,
     slack: Slack,
 }
@@ -30,7 +31,7 @@ pub(crate) struct Ways {
 pub(crate) struct Asked<'a> {
     pub(crate) range: &'a Range,
     pub(crate) ways: &'a Ways,
-    /// The choice with the answer: new bays are like its last one.
+    /// The choice with the answer: new bays are like its next one.
     pub(crate) choice: &'a Choice,
     /// No fewer bays than that: what is asked for, pinned, or holds a device stays.
     pub(crate) bays_least: usize,
@@ -44,7 +45,10 @@ impl Ways {
             let now = size.of(choice).in_tenths();
             lines.insert(place(size.question()), nearest(size.limits(model).values().map(Dim::in_tenths), now));
         }
-        let mut set = |question, changes: Vec<Change>| sets.insert(place(question), changes);
+        let mut set = |question, changes: Vec<Change>| {
+            let numbered = changes.into_iter().map(|change| (change.clone(), number_of(range, &change))).collect();
+            sets.insert(place(question), numbered)
+        };
         let other =
             |changes: Vec<Change>| changes.into_iter().filter(|change| choice.with(change, range) != *choice).collect();
         set(Question::Corners, other(model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()));
@@ -60,18 +64,17 @@ impl Ways {
         let shares = (1..=SHARE_MOST)
             .flat_map(|share| (1..=u8::try_from(BAYS_MOST).unwrap_or(0)).map(move |bay| Change::Share { bay, share }));
         set(Question::Shares, shares.collect());
-        // A bay that is not there yet would be like the last one.
-        let like = choice.bays.last();
+        let next = choice.next_bay();
         for bay in 1..=u8::try_from(BAYS_MOST).unwrap_or(0) {
             let here = choice.bays.get(usize::from(bay) - 1);
-            let Some(chosen) = here.or(like) else { continue };
+            let chosen = here.unwrap_or(&next);
             // A new bay is like the last one, which may have another answer by then: this one is another way there.
             let like = here.is_none().then_some(chosen);
             let fills = like.map(|like| like.fill).into_iter().chain(fill_ways(model, chosen.fill));
             set(Question::Bay(bay), fills.map(|fill| Change::Fill { bay, fill }).collect());
             let holes = like.map(|like| like.hole.clone()).into_iter().chain(hole_ways(range, chosen));
             set(Question::Hole(bay), holes.map(|hole| Change::Hole { bay, hole }).collect());
-            let device = chosen.device.is_some() || like.is_some();
+            let device = chosen.device.is_some();
             set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
         Self { sets, lines, slack: Slack::of(range, model, choice) }
@@ -118,37 +121,21 @@ impl Puzzle for Asked<'_> {
 
     fn at(&self, point: &Choice) -> At {
         let mut at = At::NOWHERE;
-        // Bays beyond the most share a place; a choice with them cannot be made, whatever they hold.
         let mut set = |question, answer| at.set(place(question), answer);
         for size in Size::ALL {
             set(size.question(), size.of(point).in_tenths());
         }
         set(Question::Corners, point.corner_radius_mm.in_tenths());
-        set(Question::Back, number(&self.range.boards, |board| &board.key, &point.back));
-        set(Question::Finish, number(&self.range.finishes, |finish| &finish.key, &point.finish));
+        set(Question::Back, board_number(self.range, &point.back));
+        set(Question::Finish, finish_number(self.range, &point.finish));
         set(Question::Bays, i32::try_from(point.bays.len()).unwrap_or(i32::MAX));
-        // A share is changed to few others: any larger one is the present one.
-        let share = |all: i32, bay: &Bay| all.wrapping_mul(16).wrapping_add(i32::from(bay.share.min(15)));
-        set(Question::Shares, point.bays.iter().fold(0, share));
+        set(
+            Question::Shares,
+            (1..=u8::MAX).zip(&point.bays).fold(0, |all, (bay, chosen)| shared(all, bay, chosen.share)),
+        );
+        // Bays beyond the most share a place; a choice with them cannot be made, whatever they hold.
         for (bay, chosen) in (1..=u8::MAX).zip(&point.bays) {
-            set(
-                Question::Bay(bay),
-                match chosen.fill {
-                    Fill::Open => -3,
-                    Fill::Shelves(count) => i32::from(count),
-                    Fill::Leaf(Hung::Left) => -1,
-                    Fill::Leaf(Hung::Right) => -2,
-                },
-            );
-            if let Some(hole) = &chosen.hole {
-                // A range has at most a few dozen kinds; places beyond 500 m are the same.
-                let kind = number(&self.range.holes, |kind| &kind.key, &hole.kind) + 1;
-                let place = hole.offset_mm.in_tenths().clamp(-(1 << 22), (1 << 22) - 1) + (1 << 22);
-                set(Question::Hole(bay), kind.wrapping_shl(23) | place);
-            }
-            if let Some(device) = &chosen.device {
-                set(Question::Device(bay), number(&self.range.devices, |device| &device.key, device));
-            }
+            self.set_bay(&mut at, bay, chosen);
         }
         at
     }
@@ -160,15 +147,18 @@ impl Puzzle for Asked<'_> {
             .iter()
             .map(|finding| {
                 let mut fault = NoGood::of(finding.rule.bit());
-                reads::each(finding, point, self.ways.slack, |question, way| {
+                reads::each(finding, point, (self.ways.slack, judged.layout.as_ref()), |question, way, far| {
                     let question = place(question);
                     let now = at.of(question);
                     let (from, to) = match way {
-                        Way::Up if LINES.has(question) => (i32::MIN, now),
-                        Way::Down if LINES.has(question) => (now, i32::MAX),
+                        Way::Up if LINES.has(question) => (i32::MIN, now.saturating_add(far.in_tenths())),
+                        Way::Down if LINES.has(question) => (now.saturating_sub(far.in_tenths()), i32::MAX),
                         _ => (now, now),
                     };
                     fault.narrow(question, from, to);
+                    if question == place(Question::Shares) {
+                        fault.extend(question, self.no_better(finding, point, way));
+                    }
                 });
                 fault
             })
@@ -186,28 +176,105 @@ impl Puzzle for Asked<'_> {
         }
     }
 
-    fn with(&self, point: &Choice, question: u8, answer: i32) -> Option<Choice> {
+    fn moved(&self, at: &At, question: u8, answer: i32) -> Option<At> {
+        let mut moved = *at;
+        if LINES.has(question) {
+            moved.set(question, answer);
+            return Some(moved);
+        }
+        let (change, number) = self.ways.change(question, answer)?;
+        let is_there = |bay: u8| i32::from(bay) <= at.of(place(Question::Bays));
+        match *change {
+            Change::BayCount(count) => self.count(&mut moved, count)?,
+            Change::Share { bay, share } if is_there(bay) => moved.set(question, shared(at.of(question), bay, share)),
+            Change::Share { .. } => {}
+            Change::Fill { bay, .. } | Change::Hole { bay, .. } | Change::Device { bay, .. } if !is_there(bay) => {}
+            _ => moved.set(question, *number),
+        }
+        // What changes nothing is no other answer.
+        (moved.of(question) != at.of(question)).then_some(moved)
+    }
+
+    fn with(&self, point: &Choice, question: u8, answer: i32) -> Choice {
         let mut changed = point.clone();
-        if self.ways.lines.contains_key(&question) {
-            match super::scope::question(question) {
-                Question::Width => changed.width_mm = Dim::tenths(answer),
-                Question::Height => changed.height_mm = Dim::tenths(answer),
-                Question::Depth => changed.depth_mm = Dim::tenths(answer),
-                _ => return None,
-            }
-            return Some(changed);
+        match super::scope::question(question) {
+            Question::Width => changed.width_mm = Dim::tenths(answer),
+            Question::Height => changed.height_mm = Dim::tenths(answer),
+            Question::Depth => changed.depth_mm = Dim::tenths(answer),
+            _ => match self.ways.change(question, answer) {
+                Some((Change::BayCount(count), _)) => {
+                    changed.bays.resize(usize::from(*count), self.choice.next_bay());
+                }
+                Some((change, _)) => return point.with(change, self.range),
+                None => {}
+            },
         }
-        let change = self.ways.sets.get(&question)?.get(usize::try_from(answer).ok()?)?;
-        if let Change::BayCount(count) = *change {
-            let count = usize::from(count);
-            if count < self.bays_least {
-                return None;
-            }
-            changed.bays.resize(count, self.choice.bays.last()?.clone());
-            return Some(changed);
+        changed
+    }
+}
+
+impl Ways {
+    fn change(&self, question: u8, answer: i32) -> Option<&(Change, i32)> {
+        self.sets.get(&question)?.get(usize::try_from(answer).ok()?)
+    }
+}
+
+impl Asked<'_> {
+    /// Which other shares do no more for the bay that a finding is about: the numbers of those answers, as bits.
+    fn no_better(&self, finding: &Finding, point: &Choice, way: Way) -> u64 {
+        let (Question::Bay(about) | Question::Hole(about) | Question::Device(about)) = finding.about else { return 0 };
+        let next = self.choice.next_bay();
+        let begun = |bay: u8| u32::from(self.choice.bays.get(usize::from(bay) - 1).unwrap_or(&next).share);
+        let bays = (1..=u8::MAX).zip(&point.bays);
+        let sum = |share: &dyn Fn(u8) -> u32| bays.clone().map(|(bay, _)| share(bay)).sum::<u32>();
+        let now = |bay: u8| point.bays.get(usize::from(bay) - 1).map_or(0, |bay| u32::from(bay.share));
+        let (own, all) = (now(about), sum(&now));
+        let mut alike = 0;
+        for (number, (change, _)) in
+            (0..u64::BITS).zip(self.ways.sets.get(&place(Question::Shares)).into_iter().flatten())
+        {
+            let Change::Share { bay: changed, share } = *change else { continue };
+            let then = |bay: u8| if bay == changed { share.into() } else { begun(bay) };
+            // Parts of the whole, as fractions.
+            let (before, after) = (own * sum(&then), then(about) * all);
+            let no_better = match way {
+                Way::Up => after <= before,
+                Way::Down => after >= before,
+                Way::Either => false,
+            };
+            alike |= u64::from(no_better) << number;
         }
-        let after = changed.with(change, self.range);
-        (after != changed).then_some(after)
+        alike
+    }
+
+    fn set_bay(&self, at: &mut At, bay: u8, chosen: &Bay) {
+        at.set(place(Question::Bay(bay)), fill_number(chosen.fill));
+        at.set(place(Question::Hole(bay)), hole_number(self.range, chosen.hole.as_ref()));
+        at.set(place(Question::Device(bay)), device_number(self.range, chosen.device.as_ref()));
+    }
+
+    /// With another number of bays; `None` if it may not have it.
+    fn count(&self, at: &mut At, count: u8) -> Option<()> {
+        let before = at.of(place(Question::Bays));
+        if usize::from(count) < self.bays_least {
+            return None;
+        }
+        let next = self.choice.next_bay();
+        let mut shares = at.of(place(Question::Shares));
+        for bay in 1..=u8::try_from(BAYS_MOST).ok()?.saturating_add(1) {
+            if bay > count {
+                for question in [Question::Bay(bay), Question::Hole(bay), Question::Device(bay)] {
+                    at.set(place(question), At::NONE);
+                }
+                shares = shared(shares, bay, 0);
+            } else if i32::from(bay) > before {
+                self.set_bay(at, bay, &next);
+                shares = shared(shares, bay, next.share);
+            }
+        }
+        at.set(place(Question::Shares), shares);
+        at.set(place(Question::Bays), count.into());
+        Some(())
     }
 }
 
@@ -221,15 +288,66 @@ fn number<T>(things: &[T], key: impl Fn(&T) -> &Key, named: &Key) -> i32 {
     at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1)
 }
 
+fn board_number(range: &Range, named: &Key) -> i32 {
+    number(&range.boards, |board| &board.key, named)
+}
+
+fn finish_number(range: &Range, named: &Key) -> i32 {
+    number(&range.finishes, |finish| &finish.key, named)
+}
+
+fn device_number(range: &Range, named: Option<&Key>) -> i32 {
+    named.map_or(At::NONE, |named| number(&range.devices, |device| &device.key, named))
+}
+
+fn fill_number(fill: Fill) -> i32 {
+    match fill {
+        Fill::Open => -3,
+        Fill::Shelves(count) => i32::from(count),
+        Fill::Leaf(Hung::Left) => -1,
+        Fill::Leaf(Hung::Right) => -2,
+    }
+}
+
+fn hole_number(range: &Range, hole: Option<&Hole>) -> i32 {
+    let Some(hole) = hole else { return At::NONE };
+    // A range has at most a few dozen kinds; places beyond 500 m are the same.
+    let kind = number(&range.holes, |kind| &kind.key, &hole.kind) + 1;
+    let place = hole.offset_mm.in_tenths().clamp(-(1 << 22), (1 << 22) - 1) + (1 << 22);
+    kind.wrapping_shl(23) | place
+}
+
+/// The number of some shares, with another one for a bay; bays that no model has are left out.
+///
+/// A share is changed to few others: any larger one is the present one.
+fn shared(shares: i32, bay: u8, share: u8) -> i32 {
+    let at = if usize::from(bay) <= BAYS_MOST { 4 * (u32::from(bay) - 1) } else { return shares };
+    shares & !(15 << at) | i32::from(share.min(15)) << at
+}
+
+/// The number of what a change answers, but for shares: those are numbered together.
+fn number_of(range: &Range, change: &Change) -> i32 {
+    match change {
+        Change::BayCount(count) => i32::from(*count),
+        Change::Fill { fill, .. } => fill_number(*fill),
+        Change::Hole { hole, .. } => hole_number(range, hole.as_ref()),
+        Change::Device { device, .. } => device_number(range, device.as_ref()),
+        Change::Back(key) => board_number(range, key),
+        Change::Finish(key) => finish_number(range, key),
+        Change::CornerRadiusMm(radius) => radius.in_tenths(),
+        _ => At::NONE,
+    }
+}
+
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.
 pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {
     let mut changes = Vec::new();
     if from.bays.len() != to.bays.len() {
         changes.extend(u8::try_from(to.bays.len()).map(Change::BayCount));
     }
-    let like = from.bays.last();
+    let next = from.next_bay();
     for (bay, chosen) in (1..=u8::MAX).zip(&to.bays) {
-        let Some(before) = from.bays.get(usize::from(bay) - 1).or(like) else { continue };
+        let before = from.bays.get(usize::from(bay) - 1).unwrap_or(&next);
         if before.fill != chosen.fill {
             changes.push(Change::Fill { bay, fill: chosen.fill });
         }

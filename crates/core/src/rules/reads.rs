@@ -1,18 +1,19 @@
-//! Which questions each finding depends on, and which way the sizes would have to go: while those keep
+//! Which questions each finding depends on, which way the sizes would have to go, and how far: while those keep
 //! their answers, or stay on the wrong side, the unit cannot be made.
 
 use super::Rule;
-use crate::choice::Choice;
+use crate::choice::{Choice, Fill};
 use crate::finding::{Finding, Limit, Question, Unit};
-use crate::layout::SHELVES_MOST;
+use crate::layout::{Layout, SHELVES_MOST};
 use crate::panel::PanelId;
-use crate::quantity::Length;
+use crate::quantity::{Dim, Length};
 use crate::range::{Board, Model, Range};
+use smallvec::SmallVec;
 
 /// Which way a size would have to go for a finding to leave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Way {
-    /// It is too small.
+    /// It is too small; of the shares: the bay's part in them.
     Up,
     /// It is too large.
     Down,
@@ -29,6 +30,8 @@ pub(crate) struct Slack {
     back: Length,
     /// Stiles at both sides of an opening.
     stiles: Length,
+    /// Over a leaf, and under it.
+    leaf_gap: Length,
 }
 
 impl Slack {
@@ -46,43 +49,83 @@ impl Slack {
         let backs = &mut backs.map(Board::thickness);
         // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
         let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
-        Self { film, back: spread(backs) + film, stiles: range.build.stile_mm * 2.0 + film }
+        let build = &range.build;
+        Self { film, back: spread(backs) + film, stiles: build.stile_mm * 2.0 + film, leaf_gap: build.leaf_gap_mm }
     }
 }
 
-/// How far a length is off; nothing for other figures.
-fn off(finding: &Finding) -> Option<Length> {
+/// How far a length or a ratio is off at least; nothing for other figures.
+fn off(finding: &Finding) -> Option<f64> {
     let bends = matches!(finding.rule, Rule::ShelfSag | Rule::TopSag | Rule::BaseSag | Rule::Lean);
-    let length = finding.found.unit == Unit::Mm && !bends;
-    length.then(|| Length::mm((finding.found.value - finding.allowed.value).abs()))
+    let known = matches!(finding.found.unit, Unit::Mm | Unit::Ratio) && !bends;
+    // Both figures are rounded to a hundredth.
+    known.then(|| ((finding.found.value - finding.allowed.value).abs() - 0.01).max(0.0))
 }
 
-/// Hears each question that a finding depends on, with the way where its answers lie on a line.
-pub(crate) fn each(finding: &Finding, choice: &Choice, slack: Slack, mut hear: impl FnMut(Question, Way)) {
+/// By how much a size has to change at least for the figure of a finding to change by one; nothing if nobody knows.
+fn steep(finding: &Finding, choice: &Choice, leaf: Length, size: Question) -> Length {
+    const ONE: Length = Length::mm(1.0);
+    let (Question::Bay(number) | Question::Hole(number) | Question::Device(number)) = finding.about else {
+        // A row without shelves, the depth, and a size itself.
+        let own = size == finding.about;
+        let own = own && matches!(finding.rule, Rule::RowRoom | Rule::DepthRoom | Rule::SizeLimit);
+        return if own { ONE } else { Length::ZERO };
+    };
+    let Some(bay) = choice.bays.get(usize::from(number).wrapping_sub(1)) else { return Length::ZERO };
+    // The clear width is divided by shares, the clear height among rows: see `Layout::of`.
+    let shares: f64 = choice.bays.iter().map(|bay| f64::from(bay.share)).sum();
+    let divided = if bay.share == 0 { 0.0 } else { shares / f64::from(bay.share) };
+    let rows = if let Fill::Shelves(count) = bay.fill { f64::from(count.min(SHELVES_MOST)) + 1.0 } else { 1.0 };
+    match (finding.rule, size) {
+        (Rule::LeafShape, Question::Width) if finding.found.unit == Unit::Ratio => leaf * divided,
+        (Rule::BayRoom | Rule::DeviceWidth | Rule::LeafShape, Question::Width) => ONE * divided,
+        // A hole keeps its distance from the middle.
+        (Rule::HoleStile | Rule::HoleEdge, Question::Width) => ONE * divided * 2.0,
+        (Rule::RowRoom | Rule::DeviceHeight, Question::Height) => ONE * rows,
+        (Rule::DeviceDepth, Question::Depth) | (Rule::HoleEdge, Question::Height) => ONE,
+        _ => Length::ZERO,
+    }
+}
+
+/// Hears each question that a finding depends on, with the way where its answers lie on a line, and how far
+/// the finding stays on that way. `layout` is the choice's, if it has one.
+pub(crate) fn each(
+    finding: &Finding,
+    choice: &Choice,
+    (slack, layout): (Slack, Option<&Layout>),
+    mut hear: impl FnMut(Question, Way, Dim),
+) {
     use Question as Q;
     let off = off(finding);
-    let within = |slack: Length| off.is_none_or(|off| off <= slack);
     let beside = |bay: u8| match finding.about {
         Q::Bay(here) | Q::Device(here) | Q::Hole(here) => here.abs_diff(bay) <= 1,
         _ => false,
     };
+    // The most that answers can do to a length where they matter little.
+    let little = |question| match question {
+        Q::Finish if finding.rule != Rule::Known => Some(slack.film),
+        // Another board may have other sheets, however much the back is too large for its own.
+        Q::Back if !matches!(finding.rule, Rule::Known | Rule::SheetFit) => Some(slack.back),
+        // Only the stiles that it asks for matter.
+        Q::Bay(bay) if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth | Rule::HoleStile) && beside(bay) => {
+            Some(slack.stiles)
+        }
+        _ => None,
+    };
+    let mut spare = off.unwrap_or(0.0);
+    let mut sizes: SmallVec<[(Q, Way); 3]> = SmallVec::new();
     all(finding, choice, |question, way| {
-        let matters = match question {
-            Q::Finish => finding.rule == Rule::Known || within(slack.film),
-            // Another board may have other sheets, however much the back is too large for its own.
-            Q::Back => matches!(finding.rule, Rule::Known | Rule::SheetFit) || within(slack.back),
-            // Only the stiles that it asks for matter.
-            Q::Bay(bay)
-                if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth | Rule::HoleStile) && beside(bay) =>
-            {
-                within(slack.stiles)
-            }
-            _ => true,
-        };
-        if matters {
-            hear(question, way);
+        let left = little(question).filter(|_| finding.found.unit == Unit::Mm).zip(off);
+        match left.map(|(little, off)| off - little.in_mm()) {
+            Some(left) if left > 0.0 => spare = spare.min(left),
+            _ if matches!(question, Q::Width | Q::Height | Q::Depth) => sizes.push((question, way)),
+            _ => hear(question, way, Dim::mm(0)),
         }
     });
+    let leaf = layout.map_or(Length::ZERO, |layout| layout.clear_height() - slack.leaf_gap * 2.0);
+    for (size, way) in sizes {
+        hear(size, way, Dim::within(steep(finding, choice, leaf, size) * spare));
+    }
 }
 
 /// The same, without asking how far the figure is off.
@@ -216,7 +259,7 @@ fn clear(hear: &mut impl FnMut(Question, Way), bays: u8, about: Option<u8>, way:
     hear(Question::Width, way);
     hear(Question::Bays, Way::Either);
     hear(Question::Finish, Way::Either);
-    hear(Question::Shares, Way::Either);
+    hear(Question::Shares, way);
     if opening {
         let around = here.saturating_sub(1).max(1)..=here.saturating_add(1).min(bays);
         around.for_each(|bay| hear(Question::Bay(bay), Way::Either));

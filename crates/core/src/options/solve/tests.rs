@@ -63,6 +63,12 @@ impl Table {
         points
     }
 
+    /// The answer of that number, or on that place.
+    fn answer(&self, question: u8, answer: i32) -> i32 {
+        let at = usize::from(question);
+        if self.lines[at] { answer } else { self.answers[at][1 + usize::try_from(answer).unwrap()] }
+    }
+
     fn now(&self) -> Vec<i32> {
         self.answers.iter().map(|answers| answers[0]).collect()
     }
@@ -108,11 +114,16 @@ impl Puzzle for Table {
         if self.lines[usize::from(question)] { Answers::Line(answers) } else { Answers::Set(answers.len()) }
     }
 
-    fn with(&self, point: &Vec<i32>, question: u8, answer: i32) -> Option<Vec<i32>> {
-        let at = usize::from(question);
+    fn moved(&self, at: &At, question: u8, answer: i32) -> Option<At> {
+        let mut moved = *at;
+        moved.set(question, self.answer(question, answer));
+        Some(moved)
+    }
+
+    fn with(&self, point: &Vec<i32>, question: u8, answer: i32) -> Vec<i32> {
         let mut point = point.clone();
-        point[at] = if self.lines[at] { answer } else { self.answers[at][1 + usize::try_from(answer).unwrap()] };
-        Some(point)
+        point[usize::from(question)] = self.answer(question, answer);
+        point
     }
 }
 

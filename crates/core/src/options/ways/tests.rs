@@ -43,7 +43,12 @@ fn aside(asked: &Asked<'_>, point: &Choice, fault: &NoGood, at: u8, pick: Index)
         Answers::Set(0) => return None,
         Answers::Set(count) => i32::try_from(pick.index(count)).unwrap(),
     };
-    asked.with(point, at, answer)
+    with(asked, point, at, answer)
+}
+
+/// The point with another answer, if that may be given.
+fn with(asked: &Asked<'_>, point: &Choice, question: u8, answer: i32) -> Option<Choice> {
+    asked.moved(&asked.at(point), question, answer).map(|_| asked.with(point, question, answer))
 }
 
 proptest! {
@@ -68,6 +73,61 @@ proptest! {
                     let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rules & rule.bit() != 0).collect();
                     prop_assert!(!judge_stops(&range, &point).holds(), "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
                 }
+            }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    /// Whichever way the width is shared, it holds no more with the shares that a fault names than with its own.
+    #[test]
+    fn a_fault_stays_with_the_other_shares_that_it_names(seed in any::<u64>(), picks in any::<[Index; 4]>()) {
+        let (range, shares) = (strict(), place(Question::Shares));
+        for choice in choices(&range, seed, Wanted::Any).take(20) {
+            let Some(model) = range.model(&choice.model) else { continue };
+            let ways = Ways::of(&range, model, &choice);
+            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            let Answers::Set(count) = asked.answers(shares) else { continue };
+            let shared = picks.iter().filter_map(|pick| with(&asked, &choice, shares, i32::try_from(pick.index(count)).unwrap()));
+            for point in shared.chain([choice.clone()]) {
+                for fault in asked.faults(&point, &asked.at(&point)).iter().filter(|fault| fault.scope.has(shares)) {
+                    let others = (0..64).filter(|answer| fault.others(shares) & (1 << answer) != 0);
+                    for other in others.filter_map(|answer| with(&asked, &choice, shares, answer)) {
+                        prop_assert!(!judge_stops(&range, &other).holds(), "{fault:?}\n{point:?}\n{other:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    /// Where a point would stand is where it stands when it is made, after however many answers.
+    #[test]
+    fn a_point_stands_where_it_was_said_to_stand(
+        seed in any::<u64>(),
+        steps in proptest::collection::vec((0..30u8, any::<Index>()), 1..12),
+    ) {
+        let range = demo();
+        for choice in choices(&range, seed, Wanted::Any).take(6) {
+            let Some(model) = range.model(&choice.model) else { continue };
+            let ways = Ways::of(&range, model, &choice);
+            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            let (mut point, mut at) = (choice.clone(), asked.at(&choice));
+            for (question, pick) in &steps {
+                let answer = match asked.answers(*question) {
+                    Answers::Line(places) => places.get(pick.index(places.len().max(1))).copied(),
+                    Answers::Set(count) => Some(i32::try_from(pick.index(count.max(1))).unwrap()),
+                };
+                let Some(answer) = answer else { continue };
+                let Some(moved) = asked.moved(&at, *question, answer) else { continue };
+                let after = asked.with(&point, *question, answer);
+                prop_assert!(after != point, "{question} {answer} {point:?}");
+                let made = asked.at(&after);
+                for place in 0..31 {
+                    prop_assert_eq!(moved.of(place), made.of(place), "{} {} {:?} {:?}", place, question, &point, &after);
+                }
+                (point, at) = (after, moved);
             }
         }
     }
@@ -141,7 +201,7 @@ fn every_answer_has_a_place_of_its_own() {
                     Answers::Set(count) => (0..i32::try_from(count).unwrap()).collect(),
                     Answers::Line(places) => places.to_vec(),
                 };
-                let points: Vec<Choice> = line.iter().filter_map(|answer| asked.with(&choice, at, *answer)).collect();
+                let points: Vec<Choice> = line.iter().filter_map(|answer| with(&asked, &choice, at, *answer)).collect();
                 let mut stands: Vec<i32> = points.iter().chain([&choice]).map(|point| asked.at(point).of(at)).collect();
                 places += stands.len();
                 stands.sort_unstable();
