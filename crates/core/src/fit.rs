@@ -57,7 +57,7 @@ impl Batch {
     pub fn deviation(&self) -> Length {
         let mean = self.exact_mean().in_mm();
         let squares: f64 = self.0.iter().map(|point| (point.in_mm() - mean) * (point.in_mm() - mean)).sum();
-        Length::mm(libm::sqrt(squares / (self.count() - 1.0)))
+        Length::mm((squares / (self.count() - 1.0)).sqrt())
     }
 
     /// The largest distance of a point from the mean.
@@ -163,7 +163,7 @@ impl Clearance {
             weight * libm::exp(-z * z / 2.0) * libm::pow(each(z), f64::from(joints))
         };
         let sum: f64 = (0..=STEPS).map(at).sum();
-        let all = sum * (12.0 / f64::from(STEPS)) / 3.0 / libm::sqrt(core::f64::consts::TAU);
+        let all = sum * (12.0 / f64::from(STEPS)) / 3.0 / core::f64::consts::TAU.sqrt();
         (1.0 - all).clamp(0.0, 1.0)
     }
 }
@@ -178,7 +178,7 @@ fn tolerance(board: &Board) -> Length {
 }
 
 fn root_of_squares(lengths: &[Length]) -> Length {
-    Length::mm(libm::sqrt(lengths.iter().map(|length| length.in_mm() * length.in_mm()).sum()))
+    Length::mm(lengths.iter().map(|length| length.in_mm() * length.in_mm()).sum::<f64>().sqrt())
 }
 
 /// Share of a normal distribution below a value: Φ((x − μ)/σ); a step where nothing varies.

@@ -40,7 +40,7 @@ impl Moments {
     /// ```
     // Source: statics: M = Σ m g (x cos θ − z sin θ).
     pub fn of(burdens: impl IntoIterator<Item = Burden>, slope: f64) -> Self {
-        let level = 1.0 / libm::sqrt(1.0 + slope * slope);
+        let level = 1.0 / (1.0 + slope * slope).sqrt();
         burdens.into_iter().fold(Self::default(), |moments, Burden { mass, behind, up }| {
             moments.with(mass.weight(), (behind - up * slope) * level)
         })

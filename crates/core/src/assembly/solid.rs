@@ -138,7 +138,7 @@ fn lost(bend: Bend) -> impl Iterator<Item = Patch> {
         }
         // Three steps under the quarter circle: at x from the corner it stands r − √(r² − (r − x)²) off.
         Turn::Rounded(radius) => [0.0, 0.1, 0.4].map(|share| {
-            let off = 1.0 - libm::sqrt(1.0 - (1.0 - share) * (1.0 - share));
+            let off = 1.0 - (1.0 - (1.0_f64 - share) * (1.0 - share)).sqrt();
             let next = if share == 0.0 {
                 0.1
             } else if share < 0.2 {

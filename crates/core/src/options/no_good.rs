@@ -147,8 +147,26 @@ pub(crate) struct NoGoods {
 #[derive(Clone, Debug)]
 struct Group {
     scope: Scope,
+    /// The marks that some proof has, by their last bits: most that are asked for have none.
+    seen: Seen,
     /// By the mark of the answers to those that are no line.
     proofs: BTreeMap<u64, Vec<Proof>>,
+}
+
+/// Marks by eight of their bits.
+#[derive(Clone, Copy, Debug, Default)]
+struct Seen([u64; 4]);
+
+impl Seen {
+    fn add(&mut self, mark: u64) {
+        if let Some(part) = self.0.get_mut((mark >> 62) as usize) {
+            *part |= 1 << (mark & 63);
+        }
+    }
+
+    fn may_have(&self, mark: u64) -> bool {
+        self.0.get((mark >> 62) as usize).is_some_and(|part| part & (1 << (mark & 63)) != 0)
+    }
 }
 
 /// What is known of points with some answers.
@@ -197,14 +215,16 @@ impl NoGoods {
         let (scope, lines) = (proof.scope, self.lines);
         let at = self.groups.iter().position(|group| group.scope == scope).unwrap_or_else(|| {
             let at = self.groups.partition_point(|group| group.scope.len() <= scope.len());
-            self.groups.insert(at, Group { scope, proofs: BTreeMap::new() });
+            self.groups.insert(at, Group { scope, seen: Seen::default(), proofs: BTreeMap::new() });
             at
         });
         let Some(group) = self.groups.get_mut(at) else { return };
         let spans = |of: Scope| of.places().map(|question| proof.span(question));
         let answers: SmallVec<[i32; 8]> = spans(scope.minus(lines)).map(|span| span.0).collect();
         let marks = scope.minus(lines).places().zip(&answers).map(|(question, answer)| mark(question, *answer));
-        let known = group.proofs.entry(marks.fold(0, u64::wrapping_add)).or_default();
+        let mark = marks.fold(0, u64::wrapping_add);
+        group.seen.add(mark);
+        let known = group.proofs.entry(mark).or_default();
         let spans = spans(scope.meeting(lines)).collect();
         let new = Proof { rules: proof.rules, answers, spans, also: proof.also };
         if !known.iter().any(|known| known.covers(&new)) {
@@ -241,7 +261,8 @@ impl Group {
     /// What is known of a point by some rules alone.
     fn find(&self, at: &At, lines: Scope, rules: u64) -> Option<&Proof> {
         let sets = self.scope.minus(lines);
-        let known = self.proofs.get(&at.mark_of(sets))?;
+        let mark = at.mark_of(sets);
+        let known = if self.seen.may_have(mark) { self.proofs.get(&mark)? } else { return None };
         let here = |scope: Scope| scope.places().map(|question| at.of(question));
         let lines = self.scope.meeting(lines);
         let holds = |known: &&Proof| known.rules & !rules == 0 && known.holds(here(sets), here(lines));

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::no_good::{NoGood, NoGoods};
 use super::scope::{self, Scope};
-use super::solve::{self, Found};
+use super::solve::{self, Found, Puzzle};
 use super::ways::{self, Asked, Ways};
 use super::{Options, Run, Size, alike, lay};
 use crate::change::Change;
@@ -15,7 +15,7 @@ use crate::choice::{Bay, Choice};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Model, Range};
-use crate::rules::{Rule, can_be_made, first_stop};
+use crate::rules::{Judged, Rule, can_be_made, first_stop, judge_stops};
 
 /// Whether an answer can be taken.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -121,12 +121,21 @@ impl<'a> Table<'a> {
 
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
-        let Some(reason) = first_stop(self.range, choice) else { return State::Open };
+        let judged = judge_stops(self.range, choice);
+        let Some(reason) = judged.findings.first().cloned() else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
+        self.learn(&puzzle, &judged, choice);
         match solve::smallest(&puzzle, choice, free, (&self.faults, &self.left)) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
             Found::Nothing(nothing) => State::Shut(self.shut(reason, &nothing, true)),
             Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
+        }
+    }
+
+    /// Remembers what is wrong with a choice.
+    fn learn(&self, puzzle: &Asked<'_>, judged: &Judged<'_>, choice: &Choice) {
+        for proof in puzzle.proofs(judged, choice, &puzzle.at(choice)) {
+            self.faults.borrow_mut().add(&proof);
         }
     }
 

@@ -11,8 +11,8 @@ use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
-use crate::rules::judge_stops;
 use crate::rules::reads::{self, Slack, Way};
+use crate::rules::{Judged, judge_stops};
 
 /// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
 const SHARE_MOST: u8 = 4;
@@ -141,28 +141,7 @@ impl Puzzle for Asked<'_> {
     }
 
     fn faults(&self, point: &Choice, at: &At) -> Vec<NoGood> {
-        let judged = judge_stops(self.range, point);
-        judged
-            .findings
-            .iter()
-            .map(|finding| {
-                let mut fault = NoGood::of(finding.rule.bit());
-                reads::each(finding, point, (self.ways.slack, judged.layout.as_ref()), |question, way, far| {
-                    let question = place(question);
-                    let now = at.of(question);
-                    let (from, to) = match way {
-                        Way::Up if LINES.has(question) => (i32::MIN, now.saturating_add(far.in_tenths())),
-                        Way::Down if LINES.has(question) => (now.saturating_sub(far.in_tenths()), i32::MAX),
-                        _ => (now, now),
-                    };
-                    fault.narrow(question, from, to);
-                    if question == place(Question::Shares) {
-                        fault.extend(question, self.no_better(finding, point, way));
-                    }
-                });
-                fault
-            })
-            .collect()
+        self.proofs(&judge_stops(self.range, point), point, at)
     }
 
     fn lines(&self) -> Scope {
@@ -220,23 +199,51 @@ impl Ways {
 }
 
 impl Asked<'_> {
+    /// What is proven by the findings of a judged point.
+    pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
+        let proof = |finding: &Finding| {
+            let mut proof = NoGood::of(finding.rule.bit());
+            reads::each(finding, point, (self.ways.slack, judged.layout.as_ref()), |question, way, far| {
+                let question = place(question);
+                let now = at.of(question);
+                let (from, to) = match way {
+                    Way::Up if LINES.has(question) => (i32::MIN, now.saturating_add(far.in_tenths())),
+                    Way::Down if LINES.has(question) => (now.saturating_sub(far.in_tenths()), i32::MAX),
+                    _ => (now, now),
+                };
+                proof.narrow(question, from, to);
+                if question == place(Question::Shares) {
+                    proof.extend(question, self.no_better(finding, point, way));
+                }
+            });
+            proof
+        };
+        judged.findings.iter().map(proof).collect()
+    }
+
     /// Which other shares do no more for the bay that a finding is about: the numbers of those answers, as bits.
     fn no_better(&self, finding: &Finding, point: &Choice, way: Way) -> u64 {
         let (Question::Bay(about) | Question::Hole(about) | Question::Device(about)) = finding.about else { return 0 };
         let next = self.choice.next_bay();
         let begun = |bay: u8| u32::from(self.choice.bays.get(usize::from(bay) - 1).unwrap_or(&next).share);
-        let bays = (1..=u8::MAX).zip(&point.bays);
-        let sum = |share: &dyn Fn(u8) -> u32| bays.clone().map(|(bay, _)| share(bay)).sum::<u32>();
-        let now = |bay: u8| point.bays.get(usize::from(bay) - 1).map_or(0, |bay| u32::from(bay.share));
-        let (own, all) = (now(about), sum(&now));
+        let bays = || (1..=u8::MAX).zip(&point.bays);
+        let (own, all): (u32, u32) = bays().fold((0, 0), |(own, all), (bay, chosen)| {
+            let share = u32::from(chosen.share);
+            (if bay == about { share } else { own }, all + share)
+        });
+        let begun_all: u32 = bays().map(|(bay, _)| begun(bay)).sum();
         let mut alike = 0;
-        for (number, (change, _)) in
-            (0..u64::BITS).zip(self.ways.sets.get(&place(Question::Shares)).into_iter().flatten())
-        {
-            let Change::Share { bay: changed, share } = *change else { continue };
-            let then = |bay: u8| if bay == changed { share.into() } else { begun(bay) };
-            // Parts of the whole, as fractions.
-            let (before, after) = (own * sum(&then), then(about) * all);
+        let answers = self.ways.sets.get(&place(Question::Shares)).into_iter().flatten();
+        for (number, (change, _)) in (0..u64::BITS).zip(answers) {
+            let Change::Share { bay, share } = *change else { continue };
+            if usize::from(bay) > point.bays.len() {
+                continue;
+            }
+            let share = u32::from(share);
+            // Its part of the whole before and after, as fractions.
+            let (own_then, all_then) =
+                (if bay == about { share } else { begun(about) }, begun_all - begun(bay) + share);
+            let (before, after) = (own * all_then, own_then * all);
             let no_better = match way {
                 Way::Up => after <= before,
                 Way::Down => after >= before,

@@ -61,7 +61,7 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
         HoleShape::Slotted { length_mm, height_mm } => {
             // At half of the body's height the round ends stand back by r − √(r² − (h/2)²).
             let (radius, half) = (height_mm.in_mm() / 2.0, short.in_mm() / 2.0);
-            let lost = radius - libm::sqrt(radius * radius - half * half);
+            let lost = radius - (radius * radius - half * half).sqrt();
             (long, length_mm - Length::mm(lost * 2.0))
         }
     }

@@ -28,7 +28,7 @@ pub const WALL_WIDTH: RuleCard = RuleCard {
 /// assert!((width.in_mm() - 1217.6).abs() < 0.05 && (height.in_mm() - 684.9).abs() < 0.05);
 /// ```
 pub fn screen(diagonal: Length) -> (Length, Length) {
-    let unit = diagonal / libm::sqrt(337.0);
+    let unit = diagonal / 337.0_f64.sqrt();
     (unit * 16.0, unit * 9.0)
 }
 
