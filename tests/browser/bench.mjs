@@ -66,7 +66,7 @@ await bench.page.evaluate(() => {
 const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
 await adviser.evaluate(() => {
   self.asked = [];
-  self.addEventListener("message", ({ data }) => data[0] === "all" && self.asked.push(data));
+  self.addEventListener("message", ({ data }) => data.startsWith("all\x1f") && self.asked.push(data));
 });
 
 // The starting unit made wider and narrower again, step by step, as with a hand on the slider.

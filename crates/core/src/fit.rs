@@ -13,7 +13,13 @@ use crate::range::{Board, Finish, Range};
 // Source: EN 324-1:1993: eight points, the mean to 0.05 mm.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Batch(Vec<Length>);
+#[cfg_attr(feature = "schema", schemars(with = "Vec<Length>"))]
+pub struct Batch {
+    points: Vec<Length>,
+    mean: Length,
+    deviation: Length,
+    furthest: Length,
+}
 
 impl Batch {
     /// How many points are measured.
@@ -21,25 +27,24 @@ impl Batch {
 
     /// From what was read; [`Batch::wrong_count`] says whether it is eight points.
     pub(crate) fn of(points: Vec<Length>) -> Self {
-        Self(points)
+        let count: f64 = points.iter().map(|_| 1.0).sum();
+        let mean = points.iter().copied().sum::<Length>() / count;
+        let off = || points.iter().map(|point| (*point - mean).in_mm());
+        let squares: f64 = off().map(|off| off * off).sum();
+        let deviation = Length::mm((squares / (count - 1.0)).sqrt());
+        let furthest = off().map(|off| Length::mm(off.abs())).fold(Length::ZERO, Length::max);
+        let mean = Length::mm(round_half_away(mean.in_mm() * 20.0) / 20.0);
+        Self { points, mean, deviation, furthest }
     }
 
     /// The measured points.
     pub fn points(&self) -> &[Length] {
-        &self.0
+        &self.points
     }
 
     /// How many points there are, if not eight.
     pub(crate) fn wrong_count(&self) -> Option<usize> {
-        Some(self.0.len()).filter(|count| *count != Self::POINTS)
-    }
-
-    fn count(&self) -> f64 {
-        self.0.iter().map(|_| 1.0).sum()
-    }
-
-    fn exact_mean(&self) -> Length {
-        self.0.iter().copied().sum::<Length>() / self.count()
+        Some(self.points.len()).filter(|count| *count != Self::POINTS)
     }
 
     /// The mean thickness to 0.05 mm.
@@ -49,27 +54,24 @@ impl Batch {
     /// let batch: Batch = "17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70".parse().unwrap();
     /// assert_eq!(batch.mean().in_mm(), 17.7);
     /// ```
-    pub fn mean(&self) -> Length {
-        Length::mm(round_half_away(self.exact_mean().in_mm() * 20.0) / 20.0)
+    pub const fn mean(&self) -> Length {
+        self.mean
     }
 
     /// Standard deviation of the points, that of a sample.
-    pub fn deviation(&self) -> Length {
-        let mean = self.exact_mean().in_mm();
-        let squares: f64 = self.0.iter().map(|point| (point.in_mm() - mean) * (point.in_mm() - mean)).sum();
-        Length::mm((squares / (self.count() - 1.0)).sqrt())
+    pub const fn deviation(&self) -> Length {
+        self.deviation
     }
 
     /// The largest distance of a point from the mean.
-    pub fn furthest(&self) -> Length {
-        let mean = self.exact_mean();
-        self.0.iter().map(|point| (*point - mean).abs()).fold(Length::ZERO, Length::max)
+    pub const fn furthest(&self) -> Length {
+        self.furthest
     }
 }
 
 impl Serialize for Batch {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        self.0.serialize(serializer)
+        self.points.serialize(serializer)
     }
 }
 
@@ -94,7 +96,7 @@ impl core::str::FromStr for Batch {
             let point = read_decimal(word).filter(|mm| (3.0..=60.0).contains(mm));
             point.map(Length::mm).ok_or_else(|| NotABatch::Point(word.chars().take(40).collect()))
         };
-        let batch = Self(words.map(read).collect::<Result<_, _>>()?);
+        let batch = Self::of(words.map(read).collect::<Result<_, _>>()?);
         batch.wrong_count().map_or(Ok(batch), |count| Err(NotABatch::Count(count)))
     }
 }

@@ -3,6 +3,7 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
+use slotwright_core::words::BETWEEN;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
@@ -27,8 +28,8 @@ pub fn open(range: String, heard: Callback<Vec<String>>) {
     let Ok(worker) = Worker::new("slotwright-ways_loader.js") else { return gone() };
     let own = worker.clone();
     let told = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts: Vec<String> =
-            js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
+        let texts = event.data().as_string().unwrap_or_default();
+        let texts: Vec<String> = texts.split(BETWEEN).map(Into::into).collect();
         if texts.first().is_some_and(|word| word == "ready") {
             LINE.with_borrow_mut(|line| line.worker = Some(own.clone()));
             send(&["range".into(), range.clone()]);
@@ -72,12 +73,12 @@ fn next() {
 }
 
 fn send(texts: &[String]) {
-    let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
+    let texts = texts.join(BETWEEN.encode_utf8(&mut [0; 4]));
     LINE.with_borrow_mut(|line| {
         line.busy = true;
         if let Some(worker) = &line.worker {
             // A worker that is gone answers nothing; the page goes on without advice.
-            let _ = worker.post_message(&list);
+            let _ = worker.post_message(&JsValue::from_str(&texts));
         }
     });
 }

@@ -1,7 +1,7 @@
 //! The adviser: what else has to change for an answer that does not go alone, found in a worker, so that the
 //! page stays quick however long it takes.
 //!
-//! A message is a list of texts, and so is the answer. The page says `range` with the range file's text once,
+//! A message is a list of texts in one, and so is the answer: see [`words::BETWEEN`]. The page says `range` with the range file's text once,
 //! then `all` with a choice's note and the pinned questions; the answer repeats the note and has three
 //! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
@@ -36,20 +36,20 @@ fn main() {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let own = scope.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts: Vec<String> =
-            js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
+        let texts = event.data().as_string().unwrap_or_default();
+        let texts: Vec<String> = texts.split(words::BETWEEN).map(Into::into).collect();
         let answer = RANGE.with_borrow_mut(|range| answer(range, &texts));
         // Where nobody listens any more, nothing is lost.
-        let _ = own.post_message(&list(answer));
+        let _ = own.post_message(&together(&answer));
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     // The ear stays for as long as its worker.
     heard.forget();
-    let _ = scope.post_message(&list(vec!["ready".into()]));
+    let _ = scope.post_message(&together(&["ready".into()]));
 }
 
-fn list(texts: Vec<String>) -> JsValue {
-    texts.into_iter().map(JsValue::from).collect::<js_sys::Array>().into()
+fn together(texts: &[String]) -> JsValue {
+    JsValue::from_str(&texts.join(words::BETWEEN.encode_utf8(&mut [0; 4])))
 }
 
 /// What is said about a question; nothing if it was not understood.

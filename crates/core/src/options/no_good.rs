@@ -12,6 +12,8 @@ pub(crate) struct At {
     answers: [i32; Scope::PLACES],
     /// The mark of each of them.
     marks: [u64; Scope::PLACES],
+    /// The questions that are answered at all.
+    answered: Scope,
 }
 
 /// A number by which answers are found again; different answers may share one, though hardly ever do.
@@ -28,7 +30,8 @@ const fn mark(question: u8, answer: i32) -> u64 {
 
 impl At {
     /// No question is answered.
-    pub(crate) const NOWHERE: Self = Self { answers: [Self::NONE; Scope::PLACES], marks: [0; Scope::PLACES] };
+    pub(crate) const NOWHERE: Self =
+        Self { answers: [Self::NONE; Scope::PLACES], marks: [0; Scope::PLACES], answered: Scope::NONE };
 
     /// Stands for no answer.
     pub(crate) const NONE: i32 = i32::MIN;
@@ -43,6 +46,8 @@ impl At {
         let place = usize::from(question);
         if let Some((at, marked)) = self.answers.get_mut(place).zip(self.marks.get_mut(place)) {
             (*at, *marked) = (answer, mark(question, answer));
+            let rest = self.answered.without(question);
+            self.answered = if answer == Self::NONE { rest } else { rest.and(Scope::at(question)) };
         }
     }
 
@@ -140,13 +145,15 @@ impl NoGood {
 #[derive(Clone, Debug)]
 pub(crate) struct NoGoods {
     lines: Scope,
-    /// Those that depend on the fewest questions first.
+    /// Those that depend on the fewest questions first, then in the order of their scopes.
     groups: Vec<Group>,
 }
 
 #[derive(Clone, Debug)]
 struct Group {
     scope: Scope,
+    /// What every proof has an answer to: most speak of things that other points do not have.
+    answered: Scope,
     /// The marks that some proof has, by their last bits: most that are asked for have none.
     seen: Seen,
     /// By the mark of the answers to those that are no line.
@@ -213,9 +220,10 @@ impl NoGoods {
             return;
         }
         let (scope, lines) = (proof.scope, self.lines);
-        let at = self.groups.iter().position(|group| group.scope == scope).unwrap_or_else(|| {
-            let at = self.groups.partition_point(|group| group.scope.len() <= scope.len());
-            self.groups.insert(at, Group { scope, seen: Seen::default(), proofs: BTreeMap::new() });
+        let rank = |scope: Scope| (scope.len(), scope);
+        let found = self.groups.binary_search_by_key(&rank(scope), |group| rank(group.scope));
+        let at = found.unwrap_or_else(|at| {
+            self.groups.insert(at, Group::of(scope));
             at
         });
         let Some(group) = self.groups.get_mut(at) else { return };
@@ -224,6 +232,8 @@ impl NoGoods {
         let marks = scope.minus(lines).places().zip(&answers).map(|(question, answer)| mark(question, *answer));
         let mark = marks.fold(0, u64::wrapping_add);
         group.seen.add(mark);
+        let none = scope.minus(lines).places().zip(&answers).filter(|(_, answer)| **answer == At::NONE);
+        none.for_each(|(question, _)| group.answered = group.answered.without(question));
         let known = group.proofs.entry(mark).or_default();
         let spans = spans(scope.meeting(lines)).collect();
         let new = Proof { rules: proof.rules, answers, spans, also: proof.also };
@@ -258,8 +268,15 @@ impl NoGoods {
 }
 
 impl Group {
+    fn of(scope: Scope) -> Self {
+        Self { scope, answered: scope, seen: Seen::default(), proofs: BTreeMap::new() }
+    }
+
     /// What is known of a point by some rules alone.
     fn find(&self, at: &At, lines: Scope, rules: u64) -> Option<&Proof> {
+        if !self.answered.minus(at.answered).is_empty() {
+            return None;
+        }
         let sets = self.scope.minus(lines);
         let mark = at.mark_of(sets);
         let known = if self.seen.may_have(mark) { self.proofs.get(&mark)? } else { return None };
