@@ -109,7 +109,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
             json!({ "kg": part.mass.in_kg(), "at": at, "axis": axis(panel.id, case) })
         });
         let masses = || case.panels.iter().zip(&built.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
-        let open = burdens(picked, layout, Leaves::Open, masses());
+        let open: Vec<_> = burdens(picked, layout, Leaves::Open, masses()).collect();
         let moments = Moments::of(open.clone(), 0.0);
         all.push(json!({
             "edge": range.build.foot_recess_mm.in_mm(), "parts": parts.collect::<Vec<_>>(),

@@ -134,13 +134,12 @@ pub fn burdens(
     layout: &Layout,
     leaves: Leaves,
     parts: impl IntoIterator<Item = (PanelId, Length, Mass)>,
-) -> Vec<Burden> {
+) -> impl Iterator<Item = Burden> {
     let edge = edge(&picked.range.build);
-    let burden = |(id, width, mass)| {
+    parts.into_iter().map(move |(id, width, mass)| {
         let (back, up) = middle(picked, layout, id, width, leaves);
         Burden { mass, behind: back - edge, up }
-    };
-    parts.into_iter().map(burden).collect()
+    })
 }
 
 #[cfg(test)]

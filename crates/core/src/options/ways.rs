@@ -205,11 +205,13 @@ impl Asked<'_> {
             let mut proof = NoGood::of(finding.rule.bit());
             reads::each(finding, point, (self.ways.slack, judged.layout.as_ref()), |question, way, far| {
                 let question = place(question);
-                let now = at.of(question);
+                let (now, far) = (at.of(question), far.in_tenths());
+                let (down, up) = (now.saturating_sub(far), now.saturating_add(far));
                 let (from, to) = match way {
-                    Way::Up if LINES.has(question) => (i32::MIN, now.saturating_add(far.in_tenths())),
-                    Way::Down if LINES.has(question) => (now.saturating_sub(far.in_tenths()), i32::MAX),
-                    _ => (now, now),
+                    _ if !LINES.has(question) => (now, now),
+                    Way::Up => (i32::MIN, up),
+                    Way::Down => (down, i32::MAX),
+                    Way::Either => (down, up),
                 };
                 proof.narrow(question, from, to);
                 if question == place(Question::Shares) {

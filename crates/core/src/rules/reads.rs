@@ -83,6 +83,8 @@ fn steep(finding: &Finding, choice: &Choice, leaf: Length, size: Question) -> Le
         (Rule::HoleStile | Rule::HoleEdge, Question::Width) => ONE * divided * 2.0,
         (Rule::RowRoom | Rule::DeviceHeight, Question::Height) => ONE * rows,
         (Rule::DeviceDepth, Question::Depth) | (Rule::HoleEdge, Question::Height) => ONE,
+        // Of `rows - 1` shelves the topmost moves most.
+        (Rule::HoleShelf, Question::Height) if rows > 1.0 => ONE * (rows / (rows - 1.0)),
         _ => Length::ZERO,
     }
 }

@@ -80,7 +80,7 @@ proptest! {
             let case = Case::of(picked, &choice, &layout).unwrap();
             let parts = || case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
             let left = |leaves, loaded: bool| {
-                let mut all = burdens(picked, &layout, leaves, parts());
+                let mut all: Vec<_> = burdens(picked, &layout, leaves, parts()).collect();
                 if loaded {
                     all.extend(loads(picked, &layout, &choice));
                 }
