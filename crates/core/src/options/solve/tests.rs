@@ -92,12 +92,24 @@ impl Puzzle for Table {
         let fault = |(at, rule): (usize, &Check)| {
             let mut fault = NoGood::of(1 << at);
             for question in rule.questions() {
+                let (now, line) = (point[question], self.lines[question]);
                 let (from, to) = match rule {
-                    Check::AtMost(..) if self.lines[question] => (point[question], i32::MAX),
-                    Check::AtLeast(..) if self.lines[question] => (i32::MIN, point[question]),
-                    _ => (point[question], point[question]),
+                    Check::AtMost(..) if line => (now, i32::MAX),
+                    Check::AtLeast(..) if line => (i32::MIN, now),
+                    _ => (now, now),
                 };
-                fault.narrow(u8::try_from(question).unwrap(), from, to);
+                let place = u8::try_from(question).unwrap();
+                fault.narrow(place, from, to);
+                // Of a set, what is as far on the wrong side.
+                let others = self.answers[question][1..].iter().enumerate().filter(|(_, other)| match rule {
+                    Check::AtMost(..) => **other >= now,
+                    Check::AtLeast(..) => **other <= now,
+                    _ => false,
+                });
+                let others = others.fold(0, |all, (number, _)| all | 1 << number);
+                if !line && others != 0 {
+                    fault.extend(place, others);
+                }
             }
             fault
         };

@@ -6,7 +6,8 @@ use proptest::sample::Index;
 use super::*;
 use crate::choice::Place;
 use crate::options::scope::question;
-use crate::quantity::Stress;
+use crate::quantity::{Length, Stress};
+use crate::range::DimRange;
 use crate::rules::Rule;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
@@ -79,7 +80,39 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    /// A rule is still broken at the last size for which its fault says so, unless the basics are.
+    #[test]
+    fn a_fault_stays_as_far_as_it_says(seed in any::<u64>()) {
+        let mut range = strict();
+        // A hole before which the topmost shelf stands, which moves most.
+        range.holes.iter_mut().for_each(|hole| hole.rise_mm = Length::mm(220.0));
+        let choices: Vec<Choice> = choices(&range, seed, Wanted::Any).take(25).collect();
+        // Every tenth of a millimetre can be had, so that nothing else stops a size.
+        for model in &mut range.models {
+            for limits in [&mut model.width_mm, &mut model.height_mm, &mut model.depth_mm] {
+                *limits = DimRange { least: Dim::mm(1), most: Dim::mm(4000), step: Dim::tenths(1), ..*limits };
+            }
+        }
+        for choice in choices {
+            let Some(model) = range.model(&choice.model) else { continue };
+            let slack = Slack::of(&range, model, &choice);
+            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), slack };
+            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            for fault in asked.faults(&choice, &asked.at(&choice)) {
+                for size in Size::ALL.into_iter().filter(|size| fault.scope.has(place(size.question()))) {
+                    let (from, to) = fault.span(place(size.question()));
+                    for end in [from, to].into_iter().filter(|end| (10..=40_000).contains(end)) {
+                        let moved = choice.with(&size.to(Dim::tenths(end)), &range);
+                        let mut rules = judge_stops(&range, &moved).findings.into_iter().map(|finding| finding.rule);
+                        let stays = rules.any(|rule| rule.is_basic() || rule.bit() == fault.rules);
+                        prop_assert!(stays, "{fault:?} {size:?} {end}\n{choice:?}");
+                    }
+                }
+            }
+        }
+    }
 
     /// Whichever way the width is shared, it holds no more with the shares that a fault names than with its own.
     #[test]
