@@ -51,14 +51,19 @@ pub(crate) fn importance(question: Question) -> u32 {
     }
 }
 
-/// The questions that two choices answer differently; a bay that is new is like the last one before.
+/// The bay that would come next: like the last one, without its device.
+fn next_bay(choice: &Choice) -> Bay {
+    Bay { device: None, ..choice.bays.last().unwrap().clone() }
+}
+
+/// The questions that two choices answer differently; a bay that is new is compared with the one that would come.
 fn differing(from: &Choice, to: &Choice) -> Vec<Question> {
     let mut all = Vec::new();
     let mut add = |differs: bool, question| all.extend(differs.then_some(question));
     add(from.bays.len() != to.bays.len(), Question::Bays);
-    let mut shares = 0;
+    let (mut shares, next) = (0, next_bay(from));
     for (at, bay) in to.bays.iter().enumerate() {
-        let before = from.bays.get(at).or(from.bays.last()).unwrap();
+        let before = from.bays.get(at).unwrap_or(&next);
         let number = u8::try_from(at + 1).unwrap();
         add(before.fill != bay.fill, Question::Bay(number));
         add(before.hole != bay.hole, Question::Hole(number));
@@ -147,7 +152,8 @@ fn way(from: &Choice, to: &Choice, asked: Option<Question>, pins: &[Question]) -
     };
     let held = from.bays.iter().rposition(|bay| bay.device.is_some()).map_or(0, |at| at + 1);
     let least = asked.iter().chain(pins).map(number).max().unwrap_or(0).max(held);
-    let own = from.bays.iter().chain(from.bays.last()).zip(&to.bays);
+    let next = next_bay(from);
+    let own = from.bays.iter().chain([&next]).zip(&to.bays);
     let devices = own.clone().all(|(before, after)| after.device.is_none() || after.device == before.device);
     let differing = differing(from, to);
     let fixed = differing.iter().any(|question| asked == Some(*question) || pins.contains(question));
@@ -201,7 +207,9 @@ fn check(model: &str, kinds: usize) {
     ];
     let mut seen: BTreeMap<(&str, usize), usize> = BTreeMap::new();
     let mut why = 0;
-    for (at, choice) in valid.iter().step_by(valid.len() / 12).enumerate() {
+    // One bay with a device, beside which another bay comes without it.
+    let held = valid.iter().find(|choice| choice.bays.len() == 1 && choice.bays.iter().any(|bay| bay.device.is_some()));
+    for (at, choice) in valid.iter().step_by(valid.len() / 12).chain(held).enumerate() {
         let pins = pinned[at % pinned.len()];
         for Answer { change, state, .. } in states(&range, choice, pins).unwrap().all() {
             let from = choice.with(change, &range);

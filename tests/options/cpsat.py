@@ -29,7 +29,8 @@ def parts(place):
     sizes = numpy.unravel_index(size, SIZES)
     if row < ONE:
         bay = numpy.unravel_index(row, BAY)
-        return [*map(int, sizes), 1, *map(int, bay), *map(int, bay)]
+        # A bay that is not there would be like the last one, without its device.
+        return [*map(int, sizes), 1, *map(int, bay), *map(int, bay[:-1]), 0]
     left, right = divmod(row - ONE, ONE)
     bays = [*numpy.unravel_index(left, BAY), *numpy.unravel_index(right, BAY)]
     return [*map(int, sizes), 2, *map(int, bays)]

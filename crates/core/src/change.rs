@@ -20,7 +20,7 @@ pub enum Change {
     HeightMm(Dim),
     /// Overall depth.
     DepthMm(Dim),
-    /// That many bays; new ones are like the last, but for its device, of which there is one.
+    /// That many bays; new ones are like the last without its device, of which there is one.
     BayCount(u8),
     /// Weight of a bay's width.
     Share {
@@ -141,5 +141,24 @@ impl Choice {
     pub(crate) fn next_bay(&self) -> Bay {
         let last = self.bays.last().cloned();
         Bay { device: None, ..last.unwrap_or(Bay { share: 1, fill: Fill::Open, hole: None, device: None }) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::demo;
+
+    #[test]
+    fn a_new_bay_is_like_the_last_one_without_its_device() {
+        let range = demo();
+        let device = Change::Device { bay: 3, device: Some("router".parse().unwrap()) };
+        let three = Choice::first_of(&range).unwrap().with(&device, &range);
+        let five = three.with(&Change::BayCount(5), &range);
+        assert_eq!(five.bays[..3], three.bays[..]);
+        for new in &five.bays[3..] {
+            assert_eq!(*new, Bay { device: None, ..three.bays[2].clone() });
+        }
+        assert_eq!(five.with(&Change::BayCount(3), &range), three);
     }
 }

@@ -16,6 +16,7 @@ use crate::range::{Board, Finish, Range};
 #[cfg_attr(feature = "schema", schemars(with = "Vec<Length>"))]
 pub struct Batch {
     points: Vec<Length>,
+    // Worked out once: every judgement asks for them.
     mean: Length,
     deviation: Length,
     furthest: Length,

@@ -11,6 +11,7 @@ extern crate alloc;
 pub mod assembly;
 pub mod bill;
 mod blank;
+pub mod bundle;
 pub mod carriage;
 pub mod case;
 pub mod change;

@@ -19,9 +19,6 @@ use crate::range::{Key, Range};
 pub use assembly::{CAUTIONS, burden, disturbed, last_step, step};
 pub use finding::{reason, sentence};
 
-/// Stands between texts that are told in one: the unit separator of ASCII, which no visible text has.
-pub const BETWEEN: char = '\u{1f}';
-
 /// Stands between thousands: a narrow space that does not break.
 const THIN: char = '\u{202f}';
 

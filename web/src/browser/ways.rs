@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
-use slotwright_core::words::BETWEEN;
+use slotwright_core::bundle;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
@@ -28,8 +28,7 @@ pub fn open(range: String, heard: Callback<Vec<String>>) {
     let Ok(worker) = Worker::new("slotwright-ways_loader.js") else { return gone() };
     let own = worker.clone();
     let told = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts = event.data().as_string().unwrap_or_default();
-        let texts: Vec<String> = texts.split(BETWEEN).map(Into::into).collect();
+        let texts = bundle::untie(&event.data().as_string().unwrap_or_default());
         if texts.first().is_some_and(|word| word == "ready") {
             LINE.with_borrow_mut(|line| line.worker = Some(own.clone()));
             send(&["range".into(), range.clone()]);
@@ -73,7 +72,7 @@ fn next() {
 }
 
 fn send(texts: &[String]) {
-    let texts = texts.join(BETWEEN.encode_utf8(&mut [0; 4]));
+    let texts = bundle::tie(texts);
     LINE.with_borrow_mut(|line| {
         line.busy = true;
         if let Some(worker) = &line.worker {

@@ -1,16 +1,19 @@
 //! The adviser: what else has to change for an answer that does not go alone, found in a worker, so that the
 //! page stays quick however long it takes.
 //!
-//! A message is a list of texts in one, and so is the answer: see [`words::BETWEEN`]. The page says `range` with the range file's text once,
-//! then `all` with a choice's note and the pinned questions; the answer repeats the note and has three
-//! texts for each answer of each question, in their order: why it does not go alone, what to press to take it
-//! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has
-//! no way. `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and
-//! the note. `notes` with a note is answered with nine texts for each finding: the question, how much it matters, the
-//! sentence, why, and the source; then for up to two ways out what to press, and the note of what comes of it. `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
+//! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
+//! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
+//! three texts for each answer of each question, in their order: why it does not go alone, what to press to take it
+//! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has no way.
+//!
+//! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
+//! note. `notes` with a note is answered with nine texts for each finding: the question, how much it matters, the
+//! sentence, why, and the source; then for up to two ways out what to press, and the note of what comes of it.
+//! `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
 
 use std::cell::RefCell;
 
+use slotwright_core::bundle;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::advise;
@@ -22,7 +25,7 @@ use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
 use slotwright_core::words;
 use wasm_bindgen::JsCast;
-use wasm_bindgen::prelude::{Closure, JsValue};
+use wasm_bindgen::prelude::Closure;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod goal;
@@ -36,20 +39,15 @@ fn main() {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let own = scope.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts = event.data().as_string().unwrap_or_default();
-        let texts: Vec<String> = texts.split(words::BETWEEN).map(Into::into).collect();
+        let texts = bundle::untie(&event.data().as_string().unwrap_or_default());
         let answer = RANGE.with_borrow_mut(|range| answer(range, &texts));
         // Where nobody listens any more, nothing is lost.
-        let _ = own.post_message(&together(&answer));
+        let _ = own.post_message(&bundle::tie(&answer).into());
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     // The ear stays for as long as its worker.
     heard.forget();
-    let _ = scope.post_message(&together(&["ready".into()]));
-}
-
-fn together(texts: &[String]) -> JsValue {
-    JsValue::from_str(&texts.join(words::BETWEEN.encode_utf8(&mut [0; 4])))
+    let _ = scope.post_message(&"ready".into());
 }
 
 /// What is said about a question; nothing if it was not understood.

@@ -175,14 +175,14 @@ impl Search<'_> {
     /// All other answers to a question, the nearest first; of sizes only the smaller ones.
     fn points(&self, point: &Choice, question: u8) -> Vec<Choice> {
         let at = self.puzzle.at(point);
-        let may = |answer: &i32| self.puzzle.moved(&at, question, *answer).is_some();
+        let may = |number: &i32| self.puzzle.moved(&at, question, *number).is_some();
         let with = |answer| self.puzzle.with(point, question, answer);
         match self.puzzle.answers(question) {
             Answers::Set(count) => (0..i32::try_from(count).unwrap_or(0)).filter(may).map(with).collect(),
             Answers::Line(places) => {
                 let size = Size::ALL.into_iter().find(|size| scope::place(size.question()) == question);
                 let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
-                places.iter().copied().filter(|place| *place < now).filter(may).map(with).collect()
+                places.iter().copied().filter(|place| *place < now).map(with).collect()
             }
         }
     }

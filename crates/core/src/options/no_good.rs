@@ -79,6 +79,12 @@ struct Also {
     answers: u64,
 }
 
+impl Also {
+    fn has(self, other: Self) -> bool {
+        self.question == other.question && other.answers & !self.answers == 0
+    }
+}
+
 /// First and last place.
 type Span = (i32, i32);
 
@@ -106,7 +112,8 @@ impl NoGood {
         span.copied().unwrap_or((i32::MIN, i32::MAX))
     }
 
-    /// It holds with these answers to a question of its scope as well: their numbers as bits.
+    /// It holds with these answers to a question of its scope as well: their numbers as bits, so whoever shares
+    /// proofs has to number that question's answers alike.
     pub(crate) fn extend(&mut self, question: u8, answers: u64) {
         self.also = Some(Also { question, answers }).filter(|also| also.answers != 0);
     }
@@ -152,15 +159,15 @@ pub(crate) struct NoGoods {
 #[derive(Clone, Debug)]
 struct Group {
     scope: Scope,
-    /// What every proof has an answer to: most speak of things that other points do not have.
+    /// Sets to which every proof has an answer: most speak of things that other points do not have.
     answered: Scope,
-    /// The marks that some proof has, by their last bits: most that are asked for have none.
+    /// The marks that proofs have: most that are asked for are none of them.
     seen: Seen,
     /// By the mark of the answers to those that are no line.
     proofs: BTreeMap<u64, Vec<Proof>>,
 }
 
-/// Marks by eight of their bits.
+/// Marks by eight of their bits: the first two and the last six.
 #[derive(Clone, Copy, Debug, Default)]
 struct Seen([u64; 4]);
 
@@ -185,12 +192,6 @@ struct Proof {
     /// Where it holds on the lines.
     spans: SmallVec<[Span; 3]>,
     also: Option<Also>,
-}
-
-impl Also {
-    fn has(self, other: Self) -> bool {
-        self.question == other.question && other.answers & !self.answers == 0
-    }
 }
 
 impl Proof {
@@ -223,7 +224,7 @@ impl NoGoods {
         let rank = |scope: Scope| (scope.len(), scope);
         let found = self.groups.binary_search_by_key(&rank(scope), |group| rank(group.scope));
         let at = found.unwrap_or_else(|at| {
-            self.groups.insert(at, Group::of(scope));
+            self.groups.insert(at, Group::of(scope, lines));
             at
         });
         let Some(group) = self.groups.get_mut(at) else { return };
@@ -268,8 +269,8 @@ impl NoGoods {
 }
 
 impl Group {
-    fn of(scope: Scope) -> Self {
-        Self { scope, answered: scope, seen: Seen::default(), proofs: BTreeMap::new() }
+    fn of(scope: Scope, lines: Scope) -> Self {
+        Self { scope, answered: scope.minus(lines), seen: Seen::default(), proofs: BTreeMap::new() }
     }
 
     /// What is known of a point by some rules alone.
@@ -294,5 +295,56 @@ impl Group {
             on_line.copied().unwrap_or((at, at))
         });
         NoGood { rules: known.rules, scope: self.scope, spans: spans.collect(), also: known.also }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn some_answer() -> impl Strategy<Value = i32> {
+        prop_oneof![Just(At::NONE), 0..4]
+    }
+
+    proptest! {
+        /// What is found by marks is what a look at every proof finds.
+        #[test]
+        fn proofs_are_found_by_their_marks(
+            proofs in proptest::collection::vec((1..32_u64, proptest::collection::btree_map(0..6_u8, some_answer(), 1..5)), 1..40),
+            points in proptest::collection::vec(proptest::collection::vec(some_answer(), 6), 1..40),
+            free in 0..64_u8,
+        ) {
+            // The first question is a line, on which a proof holds up to a place.
+            let mut known = NoGoods::none(Scope::at(0));
+            let proof = |(rules, answers): (u64, BTreeMap<u8, i32>)| {
+                let mut proof = NoGood::of(rules);
+                for (question, answer) in answers {
+                    proof.narrow(question, if question == 0 { i32::MIN } else { answer }, answer);
+                }
+                proof
+            };
+            let proofs: Vec<NoGood> = proofs.into_iter().map(proof).collect();
+            for proof in &proofs {
+                known.add(proof);
+            }
+            let free = (0..6).filter(|at| free & (1 << at) != 0).fold(Scope::NONE, |all, at| all.and(Scope::at(at)));
+            for answers in points {
+                let mut at = At::NOWHERE;
+                for (question, answer) in (0..).zip(&answers) {
+                    at.set(question, *answer);
+                }
+                let holds = |proof: &&NoGood| {
+                    let within = |question| (proof.span(question).0..=proof.span(question).1).contains(&at.of(question));
+                    proof.rules & !15 == 0 && proof.scope.places().all(within)
+                };
+                let rank = |scope: Scope| (scope.meeting(free).len(), scope.len());
+                let least = proofs.iter().filter(holds).map(|proof| rank(proof.scope)).min();
+                prop_assert_eq!(known.narrowest(&at, free, 15).map(|found| rank(found.scope)), least);
+                let closed = proofs.iter().filter(holds).any(|proof| proof.scope.meeting(free).is_empty());
+                prop_assert_eq!(known.closed(&at, free, 15).is_some(), closed);
+            }
+        }
     }
 }

@@ -2,10 +2,11 @@
 //! questions whose points can be judged.
 //!
 //! A point is judged as a whole; each fault names the questions that it depends on. While those keep
-//! their answers (or, on a line of sizes, stay on the wrong side) the fault stays, so it is a no-good:
-//! the search jumps back over questions that have nothing to do with a failure, halves lines instead of
-//! walking them, and judges no point of which it knows a no-good already. Sets of questions are tried by
-//! their size, then by importance, and only sets that meet every conflict found so far.
+//! their answers (or others that are no better, or on a line of sizes stay as far on the wrong side as it
+//! says) the fault stays, so it is a no-good: the search jumps back over questions that have nothing to do
+//! with a failure, leaves out what a fault covers, halves lines of which nobody knows how far it goes, and
+//! judges no point of which it knows a no-good already. Sets of questions are tried by their size, then by
+//! importance, and only sets that meet every conflict found so far.
 // Sources: backjumping by conflicts: Prosser, Computational Intelligence 9(3), 1993. No-goods that are
 // remembered: Dechter, Artificial Intelligence 41(3), 1990. Hitting sets of conflicts: Reiter, Artificial
 // Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
@@ -53,34 +54,34 @@ pub(crate) trait Puzzle {
 /// A point on the way of a search: most are known not to hold by where they stand, and never made.
 struct Step<'a, P: Puzzle> {
     at: At,
-    from: From<'a, P>,
+    origin: Origin<'a, P>,
     made: OnceCell<P::Point>,
 }
 
 /// What a point is made of.
-enum From<'a, P: Puzzle> {
+enum Origin<'a, P: Puzzle> {
     /// The one where the search began.
     Begin(&'a P::Point),
     /// Another one, with another answer.
-    Step(&'a Step<'a, P>, u8, i32),
+    After(&'a Step<'a, P>, u8, i32),
 }
 
 impl<'a, P: Puzzle> Step<'a, P> {
     fn begin(puzzle: &P, point: &'a P::Point) -> Self {
-        Self { at: puzzle.at(point), from: From::Begin(point), made: OnceCell::new() }
+        Self { at: puzzle.at(point), origin: Origin::Begin(point), made: OnceCell::new() }
     }
 
     /// One with another answer; `None` if that may not be given.
     fn with(&'a self, puzzle: &P, question: u8, answer: i32) -> Option<Self> {
         let at = puzzle.moved(&self.at, question, answer)?;
-        Some(Self { at, from: From::Step(self, question, answer), made: OnceCell::new() })
+        Some(Self { at, origin: Origin::After(self, question, answer), made: OnceCell::new() })
     }
 
     fn point(&self, puzzle: &P) -> &P::Point {
-        match self.from {
-            From::Begin(point) => point,
-            From::Step(from, question, answer) => {
-                self.made.get_or_init(|| puzzle.with(from.point(puzzle), question, answer))
+        match self.origin {
+            Origin::Begin(point) => point,
+            Origin::After(before, question, answer) => {
+                self.made.get_or_init(|| puzzle.with(before.point(puzzle), question, answer))
             }
         }
     }
@@ -198,8 +199,8 @@ impl<'a, P: Puzzle> Search<'a, P> {
         None
     }
 
-    /// Finds the nearest place that holds, if one does. Two nearest places and the middle of what is left are tried
-    /// by turns: a fault that says how far it stays leads to the first one soon, and of others half goes with each.
+    /// Finds the nearest place that holds, if one does. After a fault that says how far it stays the next place is
+    /// tried, else the middle of what is left.
     fn try_line(
         &mut self,
         step: &Step<'_, P>,
@@ -210,9 +211,10 @@ impl<'a, P: Puzzle> Search<'a, P> {
         let (from, to) = nothing.span(question);
         let mut left: Vec<i32> = places.iter().copied().filter(|place| !(from..=to).contains(place)).collect();
         let mut found = None;
-        for turn in 0_u32.. {
-            let at = if turn % 3 == 2 { left.len() / 2 } else { 0 };
-            let Some(&place) = left.get(at) else { break };
+        let mut nearest = true;
+        loop {
+            let at = if nearest { 0 } else { left.len() / 2 };
+            let Some(&place) = left.get(at) else { break found };
             let Some(step) = step.with(self.puzzle, question, place) else {
                 left.remove(at);
                 continue;
@@ -226,14 +228,14 @@ impl<'a, P: Puzzle> Search<'a, P> {
                     let (from, to) = other.span(question);
                     // A fault that says nothing of the line stays at this place alone.
                     left.retain(|left| *left != place && !(from..=to).contains(left));
+                    nearest = from < place && place < to;
                     other.forget(question);
                     nothing.join(&other);
                 }
                 // A way that is known stays one, though a nearer one may not be found any more.
-                other => return found.or(Some(other)),
+                other => break found.or(Some(other)),
             }
         }
-        found
     }
 }
 

@@ -97,7 +97,8 @@ pub(super) struct Table<'a> {
     pins: Scope,
     /// Steps that are left for all answers.
     left: Cell<u32>,
-    /// Faults of the choices that were judged.
+    /// Faults of the choices that were judged. They name shares by the numbers of [`Ways`], which are alike for all
+    /// answers: none of those that are asked for changes the shares that another one begins with.
     faults: RefCell<NoGoods>,
 }
 

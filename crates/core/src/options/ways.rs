@@ -11,7 +11,7 @@ use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
-use crate::rules::reads::{self, Slack, Way};
+use crate::rules::reads::{self, Slack, Way, Within};
 use crate::rules::{Judged, judge_stops};
 
 /// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
@@ -201,9 +201,11 @@ impl Ways {
 impl Asked<'_> {
     /// What is proven by the findings of a judged point.
     pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
+        let (layout, build) = (judged.layout.as_ref(), &self.range.build);
+        let within = Within { choice: point, layout, build, slack: self.ways.slack };
         let proof = |finding: &Finding| {
             let mut proof = NoGood::of(finding.rule.bit());
-            reads::each(finding, point, (self.ways.slack, judged.layout.as_ref()), |question, way, far| {
+            reads::each(finding, within, |question, way, far| {
                 let question = place(question);
                 let (now, far) = (at.of(question), far.in_tenths());
                 let (down, up) = (now.saturating_sub(far), now.saturating_add(far));

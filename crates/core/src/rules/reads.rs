@@ -1,14 +1,16 @@
 //! Which questions each finding depends on, which way the sizes would have to go, and how far: while those keep
 //! their answers, or stay on the wrong side, the unit cannot be made.
 
+use smallvec::SmallVec;
+
 use super::Rule;
 use crate::choice::{Choice, Fill};
 use crate::finding::{Finding, Limit, Question, Unit};
 use crate::layout::{Layout, SHELVES_MOST};
+use crate::leaf;
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Length};
-use crate::range::{Board, Model, Range};
-use smallvec::SmallVec;
+use crate::range::{Board, Build, Model, Range};
 
 /// Which way a size would have to go for a finding to leave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,8 +32,6 @@ pub(crate) struct Slack {
     back: Length,
     /// Stiles at both sides of an opening.
     stiles: Length,
-    /// Over a leaf, and under it.
-    leaf_gap: Length,
 }
 
 impl Slack {
@@ -49,8 +49,34 @@ impl Slack {
         let backs = &mut backs.map(Board::thickness);
         // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
         let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
-        let build = &range.build;
-        Self { film, back: spread(backs) + film, stiles: build.stile_mm * 2.0 + film, leaf_gap: build.leaf_gap_mm }
+        Self { film, back: spread(backs) + film, stiles: range.build.stile_mm * 2.0 + film }
+    }
+}
+
+/// What a finding was found in.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Within<'a> {
+    pub(crate) choice: &'a Choice,
+    /// Where everything stands, if it can stand.
+    pub(crate) layout: Option<&'a Layout>,
+    pub(crate) build: &'a Build,
+    pub(crate) slack: Slack,
+}
+
+impl Within<'_> {
+    /// The height of every leaf.
+    fn leaf_height(self) -> Length {
+        self.layout.map_or(Length::ZERO, |layout| layout.clear_height() - self.build.leaf_gap_mm * 2.0)
+    }
+
+    /// Whether a part may become lighter as it grows: a leaf that has no room for its finger hole yet.
+    fn may_lighten(self, part: PanelId) -> bool {
+        let (PanelId::Leaf(bay), Some(layout)) = (part, self.layout) else { return false };
+        let at = usize::from(bay).wrapping_sub(1);
+        let Some((chosen, span)) = self.choice.bays.get(at).zip(layout.bays.get(at)) else { return false };
+        let Fill::Leaf(hung) = chosen.fill else { return false };
+        let hole = leaf::of(span, layout, self.build, hung).finger_hole(self.build, layout.body, hung);
+        hole.is_none() && self.build.finger_hole_mm > Length::ZERO
     }
 }
 
@@ -63,7 +89,7 @@ fn off(finding: &Finding) -> Option<f64> {
 }
 
 /// By how much a size has to change at least for the figure of a finding to change by one; nothing if nobody knows.
-fn steep(finding: &Finding, choice: &Choice, leaf: Length, size: Question) -> Length {
+fn steep(finding: &Finding, within: Within<'_>, size: Question) -> Length {
     const ONE: Length = Length::mm(1.0);
     let (Question::Bay(number) | Question::Hole(number) | Question::Device(number)) = finding.about else {
         // A row without shelves, the depth, and a size itself.
@@ -71,13 +97,13 @@ fn steep(finding: &Finding, choice: &Choice, leaf: Length, size: Question) -> Le
         let own = own && matches!(finding.rule, Rule::RowRoom | Rule::DepthRoom | Rule::SizeLimit);
         return if own { ONE } else { Length::ZERO };
     };
-    let Some(bay) = choice.bays.get(usize::from(number).wrapping_sub(1)) else { return Length::ZERO };
+    let Some(bay) = within.choice.bays.get(usize::from(number).wrapping_sub(1)) else { return Length::ZERO };
     // The clear width is divided by shares, the clear height among rows: see `Layout::of`.
-    let shares: f64 = choice.bays.iter().map(|bay| f64::from(bay.share)).sum();
+    let shares: f64 = within.choice.bays.iter().map(|bay| f64::from(bay.share)).sum();
     let divided = if bay.share == 0 { 0.0 } else { shares / f64::from(bay.share) };
     let rows = if let Fill::Shelves(count) = bay.fill { f64::from(count.min(SHELVES_MOST)) + 1.0 } else { 1.0 };
     match (finding.rule, size) {
-        (Rule::LeafShape, Question::Width) if finding.found.unit == Unit::Ratio => leaf * divided,
+        (Rule::LeafShape, Question::Width) if finding.found.unit == Unit::Ratio => within.leaf_height() * divided,
         (Rule::BayRoom | Rule::DeviceWidth | Rule::LeafShape, Question::Width) => ONE * divided,
         // A hole keeps its distance from the middle.
         (Rule::HoleStile | Rule::HoleEdge, Question::Width) => ONE * divided * 2.0,
@@ -90,24 +116,22 @@ fn steep(finding: &Finding, choice: &Choice, leaf: Length, size: Question) -> Le
 }
 
 /// Hears each question that a finding depends on, with the way where its answers lie on a line, and how far
-/// the finding stays on that way. `layout` is the choice's, if it has one.
-pub(crate) fn each(
-    finding: &Finding,
-    choice: &Choice,
-    (slack, layout): (Slack, Option<&Layout>),
-    mut hear: impl FnMut(Question, Way, Dim),
-) {
+/// the finding stays on that way.
+pub(crate) fn each(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Question, Way, Dim)) {
     use Question as Q;
-    let off = off(finding);
+    let (off, slack) = (off(finding), within.slack);
+    let weighed = matches!(finding.rule, Rule::LeafMass | Rule::PartMass);
+    let lightens = weighed && finding.parts.iter().any(|part| within.may_lighten(*part));
     let beside = |bay: u8| match finding.about {
         Q::Bay(here) | Q::Device(here) | Q::Hole(here) => here.abs_diff(bay) <= 1,
         _ => false,
     };
     // The most that answers can do to a length where they matter little.
     let little = |question| match question {
-        Q::Finish if finding.rule != Rule::Known => Some(slack.film),
-        // Another board may have other sheets, however much the back is too large for its own.
-        Q::Back if !matches!(finding.rule, Rule::Known | Rule::SheetFit) => Some(slack.back),
+        // Of a part that is a little shorter, or of another board, another sheet may be long enough.
+        Q::Finish | Q::Back if matches!(finding.rule, Rule::Known | Rule::SheetFit) => None,
+        Q::Finish => Some(slack.film),
+        Q::Back => Some(slack.back),
         // Only the stiles that it asks for matter.
         Q::Bay(bay) if matches!(finding.rule, Rule::BayRoom | Rule::DeviceWidth | Rule::HoleStile) && beside(bay) => {
             Some(slack.stiles)
@@ -116,7 +140,8 @@ pub(crate) fn each(
     };
     let mut spare = off.unwrap_or(0.0);
     let mut sizes: SmallVec<[(Q, Way); 3]> = SmallVec::new();
-    all(finding, choice, |question, way| {
+    all(finding, within.choice, |question, way| {
+        let way = if lightens { Way::Either } else { way };
         let left = little(question).filter(|_| finding.found.unit == Unit::Mm).zip(off);
         match left.map(|(little, off)| off - little.in_mm()) {
             Some(left) if left > 0.0 => spare = spare.min(left),
@@ -124,9 +149,8 @@ pub(crate) fn each(
             _ => hear(question, way, Dim::mm(0)),
         }
     });
-    let leaf = layout.map_or(Length::ZERO, |layout| layout.clear_height() - slack.leaf_gap * 2.0);
     for (size, way) in sizes {
-        hear(size, way, Dim::within(steep(finding, choice, leaf, size) * spare));
+        hear(size, way, Dim::within(steep(finding, within, size) * spare));
     }
 }
 
