@@ -133,9 +133,13 @@ impl<'a> Table<'a> {
         }
     }
 
-    /// Remembers what is wrong with a choice.
+    /// Remembers what is wrong with a choice, if nothing is known of it yet.
     fn learn(&self, puzzle: &Asked<'_>, judged: &Judged<'_>, choice: &Choice) {
-        for proof in puzzle.proofs(judged, choice, &puzzle.at(choice)) {
+        let at = puzzle.at(choice);
+        if self.faults.borrow().closed(&at, Scope::NONE, u64::MAX).is_some() {
+            return;
+        }
+        for proof in puzzle.proofs(judged, choice, &at) {
             self.faults.borrow_mut().add(&proof);
         }
     }
