@@ -80,6 +80,26 @@ test("what is kept is not changed for anything, and is named as the reason", asy
   await bench.close();
 });
 
+test("a bay that is kept is not left out, and of one that is gone nothing is kept", async () => {
+  const bench = await Bench.open(chrome);
+  const bays = (count) => bench.group("Number of bays").getByRole("button", { name: count, exact: true });
+  const third = () => bench.group("Bay to look at").getByRole("button").nth(2);
+  await third().click();
+  await bench.button("Keep bay 3").click();
+  await bench.page.waitForFunction(() => {
+    const group = document.querySelector("[aria-label='Number of bays']");
+    return [...group.querySelectorAll("button")].some((button) => button.textContent.startsWith("2") && button.getAttribute("aria-disabled") === "true");
+  });
+  await bays("2").click({ force: true });
+  await bench.page.getByText("You keep bay 3, so no other change makes up for it.").waitFor();
+  assert.equal(await bays("3").getAttribute("aria-pressed"), "true");
+  // Another model has other bays.
+  await bench.button("Teasel, sideboard").click();
+  await third().click();
+  assert.equal(await bench.button("Keep bay 3").getAttribute("aria-pressed"), "false");
+  await bench.close();
+});
+
 test("a size beyond the bar is taken with what it needs", async () => {
   const bench = await Bench.open(chrome);
   await bench.type("Width", "2300");

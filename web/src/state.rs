@@ -289,6 +289,12 @@ impl Desk {
         }
         if self.peek(|known, _| known.choice.model != choice.model) {
             self.notes.set(Vec::new());
+            self.pins.set(Vec::new());
+        }
+        // Of a bay that is gone nothing is kept: another one that comes later is not it.
+        let is_gone = |pin: &Question| pin.bay().is_some_and(|bay| usize::from(bay) > choice.bays.len());
+        if self.pins.with_untracked(|pins| pins.iter().any(is_gone)) {
+            self.pins.update(|pins| pins.retain(|pin| !is_gone(pin)));
         }
         if !same {
             self.choice.set(choice);
@@ -322,8 +328,8 @@ impl Desk {
 
     /// Takes a choice back that was begun afresh, with what was kept.
     pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
-        self.pins.set(kept);
         self.replace(choice);
+        self.pins.set(kept);
     }
 
     /// Whether any answer is kept.

@@ -63,6 +63,16 @@ pub enum Question {
     Corners,
 }
 
+impl Question {
+    /// The bay that it asks about, if it is about one.
+    pub const fn bay(self) -> Option<u8> {
+        match self {
+            Self::Bay(bay) | Self::Hole(bay) | Self::Device(bay) => Some(bay),
+            _ => None,
+        }
+    }
+}
+
 impl fmt::Display for Question {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -240,7 +240,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point. Takes its steps from what is left of them for all searches together.
+/// its size, and the point; if nothing holds, why: one rule, if one forbids it by itself. Takes its steps from what is left of them for all searches together.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
@@ -251,6 +251,9 @@ pub(crate) fn smallest<P: Puzzle>(
     search.most = search.most.min(left.get());
     let found = match search.sets(point, free) {
         Found::GivenUp => search.alone(point, free).map_or(Found::GivenUp, Found::Nothing),
+        Found::Nothing(nothing) if nothing.rules.count_ones() > 1 => {
+            Found::Nothing(search.alone(point, free).unwrap_or(nothing))
+        }
         found => found,
     };
     left.set(left.get().saturating_sub(search.steps));
@@ -259,7 +262,7 @@ pub(crate) fn smallest<P: Puzzle>(
 
 impl<P: Puzzle> Search<'_, P> {
     /// Whether one of the rules that a point breaks forbids it by itself, whatever the free questions are answered
-    /// with. That shows soon where all sets of questions would take long.
+    /// with. That shows soon where all sets of questions would take long, and is the plainest reason.
     fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
         let step = Step::begin(self.puzzle, point);
         let mut rules: u64 = self.puzzle.faults(point, &step.at).iter().fold(0, |all, fault| all | fault.rules);

@@ -12,7 +12,7 @@ use super::ways::{self, Asked, Ways};
 use super::{Options, Run, Size, alike, lay};
 use crate::change::Change;
 use crate::choice::{Bay, Choice};
-use crate::finding::{Finding, Question};
+use crate::finding::{Figure, Finding, Limit, Question};
 use crate::quantity::Dim;
 use crate::range::{Model, Range};
 use crate::rules::{Judged, Rule, can_be_made, first_stop, judge_stops};
@@ -122,15 +122,34 @@ impl<'a> Table<'a> {
 
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
+        if let Some(shut) = self.drops_kept_bay(choice) {
+            return State::Shut(shut);
+        }
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.first().cloned() else { return State::Open };
         let (puzzle, free) = self.asked(choice, asked);
         self.learn(&puzzle, &judged, choice);
         match solve::smallest(&puzzle, choice, free, (&self.faults, &self.left)) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
-            Found::Nothing(nothing) => State::Shut(self.shut(reason, &nothing, true)),
+            Found::Nothing(nothing) => {
+                // What forbids it, not what happens to be checked first.
+                let forbids = |finding: &&Finding| nothing.rules & finding.rule.bit() != 0;
+                let reason = judged.findings.iter().find(forbids).cloned().unwrap_or(reason);
+                State::Shut(self.shut(reason, &nothing, true))
+            }
             Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
         }
+    }
+
+    /// Why an answer is shut that leaves out a bay of which something is kept.
+    fn drops_kept_bay(&self, choice: &Choice) -> Option<Shut> {
+        let kept = |bay: u8| Scope::of_bay(bay).meeting(self.pins);
+        let bays = |choice: &Choice| u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
+        let (count, last) = (bays(choice), (1..=bays(self.choice)).rev().find(|bay| !kept(*bay).is_empty())?);
+        let (found, least) = (Figure::count(count), Figure::count(last));
+        let reason = || Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least);
+        let pins = kept(last).questions().collect();
+        (count < last).then(|| Shut { reason: reason(), rules: Vec::new(), pins, proven: true })
     }
 
     /// Remembers what is wrong with a choice, if nothing is known of it yet.
@@ -273,4 +292,44 @@ pub fn why_shut(
     let (always, of) = if can(sum(&basics), &pins) { (sum(&basics), others) } else { (0, basics) };
     let rules = solve::conflict(&of, &mut |rules| can(always | sum(rules), &pins));
     Some((rules, pins))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::choice::Fill;
+    use crate::testing::demo;
+
+    fn shut(choice: &Choice, change: &Change, pins: &[Question]) -> Shut {
+        match state(&demo(), choice, change, pins) {
+            Some(State::Shut(shut)) => shut,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_bay_that_is_kept_is_not_left_out() {
+        let choice = Choice::first_of(&demo()).unwrap();
+        for pin in [Question::Bay(3), Question::Hole(3), Question::Device(3)] {
+            let shut = shut(&choice, &Change::BayCount(2), &[Question::Width, pin]);
+            assert_eq!((shut.pins, shut.reason.rule), (vec![pin], Rule::FitOutCount));
+            assert!(state(&demo(), &choice, &Change::BayCount(3), &[pin]).unwrap().is_open());
+        }
+    }
+
+    /// A record player is too deep for a depth that is kept; that the bay is too narrow as well can be mended.
+    #[test]
+    fn the_reason_is_what_forbids_it() {
+        let range = demo();
+        let choice = Choice::first_of(&range).unwrap();
+        let device = |key: &str| Change::Device { bay: 1, device: Some(key.parse().unwrap()) };
+        for (choice, pins) in [
+            (choice.clone(), &[Question::Depth, Question::Width][..]),
+            (choice.with(&Change::Fill { bay: 1, fill: Fill::Shelves(1) }, &range), &[Question::Depth]),
+        ] {
+            let shut = shut(&choice, &device("record-player"), pins);
+            assert_eq!((shut.rules, shut.reason.rule), (vec![Rule::DeviceDepth], Rule::DeviceDepth));
+            assert_eq!(shut.pins, [Question::Depth]);
+        }
+    }
 }

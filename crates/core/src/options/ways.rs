@@ -227,7 +227,7 @@ impl Asked<'_> {
 
     /// Which other shares do no more for the bay that a finding is about: the numbers of those answers, as bits.
     fn no_better(&self, finding: &Finding, point: &Choice, way: Way) -> u64 {
-        let (Question::Bay(about) | Question::Hole(about) | Question::Device(about)) = finding.about else { return 0 };
+        let Some(about) = finding.about.bay() else { return 0 };
         let next = self.choice.next_bay();
         let begun = |bay: u8| u32::from(self.choice.bays.get(usize::from(bay) - 1).unwrap_or(&next).share);
         let bays = || (1..=u8::MAX).zip(&point.bays);

@@ -91,7 +91,7 @@ fn off(finding: &Finding) -> Option<f64> {
 /// By how much a size has to change at least for the figure of a finding to change by one; nothing if nobody knows.
 fn steep(finding: &Finding, within: Within<'_>, size: Question) -> Length {
     const ONE: Length = Length::mm(1.0);
-    let (Question::Bay(number) | Question::Hole(number) | Question::Device(number)) = finding.about else {
+    let Some(number) = finding.about.bay() else {
         // A row without shelves, the depth, and a size itself.
         let own = size == finding.about;
         let own = own && matches!(finding.rule, Rule::RowRoom | Rule::DepthRoom | Rule::SizeLimit);
@@ -122,10 +122,7 @@ pub(crate) fn each(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Q
     let (off, slack) = (off(finding), within.slack);
     let weighed = matches!(finding.rule, Rule::LeafMass | Rule::PartMass);
     let lightens = weighed && finding.parts.iter().any(|part| within.may_lighten(*part));
-    let beside = |bay: u8| match finding.about {
-        Q::Bay(here) | Q::Device(here) | Q::Hole(here) => here.abs_diff(bay) <= 1,
-        _ => false,
-    };
+    let beside = |bay: u8| finding.about.bay().is_some_and(|here| here.abs_diff(bay) <= 1);
     // The most that answers can do to a length where they matter little.
     let little = |question| match question {
         // Of a part that is a little shorter, or of another board, another sheet may be long enough.
@@ -159,10 +156,7 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
     use Question as Q;
     let bays = u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
     let hear = &mut hear;
-    let about = match finding.about {
-        Q::Bay(bay) | Q::Hole(bay) | Q::Device(bay) => Some(bay),
-        _ => None,
-    };
+    let about = finding.about.bay();
     match finding.rule {
         Rule::BayShare => {
             hear(Q::Shares, Way::Either);
