@@ -240,7 +240,8 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point; if nothing holds, why: one rule, if one forbids it by itself. Takes its steps from what is left of them for all searches together.
+/// its size, and the point; if nothing holds, why: one rule, if one forbids it by itself. Takes its steps from
+/// what is left of them for all searches together.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
