@@ -146,10 +146,12 @@ impl<'a> Table<'a> {
         let kept = |bay: u8| Scope::of_bay(bay).meeting(self.pins);
         let bays = |choice: &Choice| u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
         let (count, last) = (bays(choice), (1..=bays(self.choice)).rev().find(|bay| !kept(*bay).is_empty())?);
+        if count >= last {
+            return None;
+        }
         let (found, least) = (Figure::count(count), Figure::count(last));
-        let reason = || Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least);
-        let pins = kept(last).questions().collect();
-        (count < last).then(|| Shut { reason: reason(), rules: Vec::new(), pins, proven: true })
+        let reason = Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least);
+        Some(Shut { reason, rules: Vec::new(), pins: kept(last).questions().collect(), proven: true })
     }
 
     /// Remembers what is wrong with a choice, if nothing is known of it yet.
