@@ -5,7 +5,6 @@ mod app;
 mod browser;
 mod parts;
 mod rest;
-mod sizes;
 mod state;
 mod tally;
 mod views;

@@ -43,6 +43,7 @@ pub mod spec;
 pub mod stability;
 mod strict;
 pub mod turn;
+pub mod typed;
 pub mod words;
 
 #[cfg(test)]

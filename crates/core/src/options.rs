@@ -8,6 +8,7 @@ mod no_good;
 mod scope;
 mod solve;
 pub mod states;
+pub mod track;
 mod ways;
 
 use crate::change::Change;

@@ -2,16 +2,19 @@
 #![expect(clippy::needless_raw_string_hashes, reason = "expect-test writes its strings so")]
 
 use std::io::Write as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use expect_test::{Expect, expect};
 
 type Result<T> = std::result::Result<T, Box<dyn std::error::Error>>;
 
-/// A folder of its own for each test.
+/// A folder of its own for each test, empty.
 fn folder(name: &str) -> Result<PathBuf> {
-    let folder = std::env::temp_dir().join(format!("slotwright-tool-{name}-{}", std::process::id()));
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("tool").join(name);
+    if folder.exists() {
+        std::fs::remove_dir_all(&folder)?;
+    }
     std::fs::create_dir_all(&folder)?;
     Ok(folder)
 }

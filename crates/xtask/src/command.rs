@@ -6,6 +6,7 @@ use std::process::{Command, Stdio};
 
 use anyhow::{Context, Result, bail};
 
+use crate::metadata::FOR_THE_WEB;
 use crate::root::Root;
 
 /// The cargo that runs this program.
@@ -13,6 +14,17 @@ pub(crate) fn cargo(root: &Root) -> Command {
     let program = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut command = Command::new(program);
     command.current_dir(root.path());
+    command
+}
+
+/// The same for a task over all that runs on the host: always all of it, so that nothing is built again with other
+/// features.
+pub(crate) fn cargo_for_the_host(root: &Root, task: &str) -> Command {
+    let mut command = cargo(root);
+    command.args([task, "--quiet", "--workspace"]).args(lock_switch());
+    for name in FOR_THE_WEB {
+        command.args(["--exclude", name]);
+    }
     command
 }
 

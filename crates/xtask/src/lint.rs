@@ -3,11 +3,12 @@
 use anyhow::Result;
 
 use crate::arguments::Arguments;
-use crate::command::{self, cargo, lock_switch};
+use crate::command::{self, cargo_for_the_host, lock_switch};
+use crate::metadata::FOR_THE_WEB;
 use crate::root::Root;
+use crate::say;
 use crate::setup::wasm::TARGET;
 use crate::setup::{self, Web};
-use crate::{metadata, say};
 
 const REMEDY: &str = "mend what clippy names; an exception is #[expect(…, reason = \"…\")]";
 
@@ -21,12 +22,8 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 /// Everything but the crates for the web; tests and benches too.
 pub(crate) fn host(root: &Root) -> Result<()> {
     say::step("Clippy for the host");
-    let mut command = cargo(root);
-    command.args(["clippy", "--quiet", "--workspace", "--all-targets", "--all-features"]).args(lock_switch());
-    for name in metadata::crates_for_the_web(root)? {
-        command.args(["--exclude", &name]);
-    }
-    command::run(command.args(["--", "--deny", "warnings"]), REMEDY)
+    let mut command = cargo_for_the_host(root, "clippy");
+    command::run(command.args(["--all-targets", "--all-features", "--", "--deny", "warnings"]), REMEDY)
 }
 
 /// The crates for the web; their own clippy reads what their own compiler built.
@@ -35,8 +32,8 @@ pub(crate) fn wasm(root: &Root, web: &Web) -> Result<()> {
     say::step("Clippy for wasm32");
     let mut command = web.command(root, web.wasm.clippy());
     command.args(["clippy", "--quiet", "--target", TARGET]).args(lock_switch());
-    for name in metadata::crates_for_the_web(root)? {
-        command.args(["--package", &name]);
+    for name in FOR_THE_WEB {
+        command.args(["--package", name]);
     }
     command::run(command.args(["--", "--deny", "warnings"]), REMEDY)
 }

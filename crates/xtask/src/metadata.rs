@@ -18,17 +18,8 @@ pub(crate) struct Crate {
     pub(crate) benches: Vec<String>,
 }
 
-/// The core as a module for Node.js; it makes no sense on the host.
-pub(crate) const PARITY: &str = "slotwright-parity";
-
-/// Crates that are compiled for the browser.
-const FOR_THE_WEB: [&str; 2] = ["slotwright-web", PARITY];
-
-/// Those crates of the workspace that are compiled for the browser.
-pub(crate) fn crates_for_the_web(root: &Root) -> Result<Vec<String>> {
-    let names = crates(root)?.into_iter().map(|member| member.name);
-    Ok(names.filter(|name| FOR_THE_WEB.contains(&name.as_str())).collect())
-}
+/// Crates that make sense in WebAssembly alone; Leptos takes minutes to compile.
+pub(crate) const FOR_THE_WEB: [&str; 2] = ["slotwright-web", "slotwright-parity"];
 
 /// All crates of the workspace.
 pub(crate) fn crates(root: &Root) -> Result<Vec<Crate>> {

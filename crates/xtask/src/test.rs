@@ -8,9 +8,9 @@ use std::time::Instant;
 use anyhow::{Context, Result, bail};
 
 use crate::arguments::Arguments;
-use crate::command::{self, cargo, lock_switch};
+use crate::command::{self, cargo_for_the_host};
 use crate::root::Root;
-use crate::{dist, fmt, lint, metadata, say, setup, size};
+use crate::{dist, fmt, lint, say, setup, size};
 
 /// A part of the whole, in the order in which they run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,7 +20,7 @@ pub(crate) enum Stage {
     Host,
     Web,
     Size,
-    Solids,
+    Files,
     Outside,
     Parity,
     Browser,
@@ -33,7 +33,7 @@ impl Stage {
         Self::Host,
         Self::Web,
         Self::Size,
-        Self::Solids,
+        Self::Files,
         Self::Outside,
         Self::Parity,
         Self::Browser,
@@ -54,7 +54,7 @@ impl Stage {
             Self::Host => "host",
             Self::Web => "web",
             Self::Size => "size",
-            Self::Solids => "solids",
+            Self::Files => "files",
             Self::Outside => "outside",
             Self::Parity => "parity",
             Self::Browser => "browser",
@@ -68,7 +68,7 @@ impl Stage {
             Self::Host => "tests on this machine",
             Self::Web => "clippy for wasm32, the page is built",
             Self::Size => "the page is within its size budget",
-            Self::Solids => "the exported solids, by an independent geometry kernel",
+            Self::Files => "documents and solids that the tool writes, by readers that are not ours",
             Self::Outside => "strength, stability and fit, by libraries that are not ours",
             Self::Parity => "the same bytes natively and in WebAssembly",
             Self::Browser => "the page in a browser",
@@ -82,7 +82,7 @@ impl Stage {
             Self::Host => host(root),
             Self::Web => web(root, arguments),
             Self::Size => size::run(root, arguments),
-            Self::Solids => node::solids(root),
+            Self::Files => node::files(root),
             Self::Outside => outside::run(root),
             Self::Parity => node::parity(root, arguments),
             Self::Browser => node::browser(root),
@@ -104,12 +104,9 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     Ok(())
 }
 
-/// What the host tests: of the page, its pure parts.
+/// What runs on the host: all but the page itself.
 fn host(root: &Root) -> Result<()> {
-    let mut command = cargo(root);
-    command.args(["test", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
-    command.args(lock_switch());
-    command::run(&mut command, "mend what the failed test claims")
+    command::run(&mut cargo_for_the_host(root, "test"), "mend what the failed test claims")
 }
 
 fn web(root: &Root, arguments: &Arguments) -> Result<()> {

@@ -3,19 +3,9 @@
 use core::fmt::Write;
 
 use leptos::prelude::*;
+use slotwright_core::options::track::{Stretch, is_open, nearest_open};
 
 use super::Read;
-
-/// A stretch of the track, in steps from its beginning.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Stretch {
-    /// First step.
-    pub from: i32,
-    /// Last step.
-    pub to: i32,
-    /// Whether all of it can be made as things are.
-    pub open: bool,
-}
 
 /// The track and the thumb on it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -33,18 +23,6 @@ pub struct Track {
 }
 
 impl Track {
-    /// The nearest step that can be made; the given one if nothing can.
-    pub fn snapped(&self, step: i32) -> i32 {
-        let open = self.stretches.iter().filter(|stretch| stretch.open);
-        let near = open.map(|stretch| step.clamp(stretch.from, stretch.to));
-        near.min_by_key(|near| (near - step).abs()).unwrap_or(step)
-    }
-
-    /// Whether a step can be made as things are.
-    fn is_open(&self, step: i32) -> bool {
-        self.stretches.iter().any(|stretch| stretch.open && stretch.from <= step && step <= stretch.to)
-    }
-
     /// The bars of what can be made, a thousand units long.
     fn bars(&self) -> String {
         let mut path = String::new();
@@ -74,8 +52,8 @@ pub fn Slider(
     let moved = move |event| {
         let Ok(wanted) = event_target_value(&event).parse::<i32>() else { return };
         let track = track.get_untracked();
-        refused.run((!track.is_open(wanted)).then_some(wanted));
-        take.run(track.snapped(wanted));
+        refused.run((!is_open(&track.stretches, wanted)).then_some(wanted));
+        take.run(nearest_open(&track.stretches, wanted));
     };
     // A thumb that was left in a gap goes back to what was taken.
     let healed = move |event: web_sys::Event| {
@@ -104,25 +82,5 @@ pub fn Slider(
             <span>{move || track.with(|track| track.ends.0.clone())}</span>
             <span>{move || track.with(|track| track.ends.1.clone())}</span>
         </p>
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn track(stretches: &[(i32, i32, bool)]) -> Track {
-        let stretch = |&(from, to, open): &(i32, i32, bool)| Stretch { from, to, open };
-        Track { last: 30, stretches: stretches.iter().map(stretch).collect(), ..Track::default() }
-    }
-
-    #[test]
-    fn the_thumb_snaps_to_the_nearest_open_step() {
-        let whole = track(&[(0, 3, false), (4, 10, true), (11, 20, false), (21, 30, true)]);
-        for (wanted, taken) in [(0, 4), (4, 4), (7, 7), (12, 10), (19, 21), (30, 30)] {
-            assert_eq!(whole.snapped(wanted), taken);
-        }
-        assert_eq!(track(&[(0, 9, false)]).snapped(5), 5);
-        assert!(!whole.is_open(12) && whole.is_open(5));
     }
 }

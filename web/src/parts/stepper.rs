@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 use slotwright_core::quantity::Dim;
+use slotwright_core::typed;
 
 use super::Read;
-use crate::sizes;
 
 /// What a stepper shows.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -70,8 +70,8 @@ pub fn Dimension(
     take: Callback<Dim>,
 ) -> impl IntoView {
     let (wrong, steps) = (RwSignal::new(false), Memo::new(move |_| steps.run(())));
-    let typed = move |event| {
-        let read = sizes::read(&event_target_value(&event));
+    let entered = move |event| {
+        let read = typed::size(&event_target_value(&event));
         wrong.set(read.is_none());
         if let Some(size) = read {
             take.run(size);
@@ -100,7 +100,7 @@ pub fn Dimension(
                     aria-label=format!("{label} in millimetres")
                     aria-invalid=move || (wrong.get() || steps.with(|steps| steps.invalid)).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
-                    on:change=typed
+                    on:change=entered
                     on:keydown=keys
                 />
                 <span class="unit" aria-hidden="true">"mm"</span>

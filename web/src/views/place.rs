@@ -5,11 +5,10 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Place;
 use slotwright_core::finding::Question;
 use slotwright_core::quantity::Dim;
-use slotwright_core::words;
+use slotwright_core::{typed, words};
 
 use super::ask::{Found, Heading};
 use crate::parts::optional::Optional;
-use crate::sizes;
 use crate::state::Desk;
 
 /// Wall, screen, plug.
@@ -64,7 +63,7 @@ fn read_wall(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::WallMm(None));
     }
-    sizes::read(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
+    typed::size(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
 }
 
 fn screen(place: &Place) -> Option<String> {
@@ -75,5 +74,5 @@ fn read_screen(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::ScreenTenthInch(None));
     }
-    sizes::read_diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
+    typed::diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
 }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::finding::Question;
+use slotwright_core::options::track::Stretch;
 use slotwright_core::options::{Answer, Run, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Range};
@@ -12,7 +13,7 @@ use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
 use crate::browser::ways;
 use crate::parts::choices::{Choices, Key, Shown};
-use crate::parts::slider::{Slider, Stretch, Track};
+use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::{Dimension, Steps};
 use crate::state::{Desk, Known};
 

@@ -17,20 +17,20 @@ struct Tool {
     switches: &'static [&'static str],
 }
 
+/// They download nothing here, so they come without TLS.
 const TOOLS: [Tool; 2] = [
     Tool {
         program: "wasm-bindgen",
         package: "wasm-bindgen-cli",
         version: Version(0, 2, 130),
         // Not --locked: its lock file names versions that a registry may have withdrawn.
-        switches: &["--bin", "wasm-bindgen"],
+        switches: &["--bin", "wasm-bindgen", "--no-default-features"],
     },
     Tool {
         program: "trunk",
         package: "trunk",
         version: Version(0, 21, 14),
-        // It downloads nothing here, so the smallest TLS will do.
-        switches: &["--locked", "--no-default-features", "--features", "rustls"],
+        switches: &["--locked", "--no-default-features"],
     },
 ];
 
@@ -90,9 +90,9 @@ impl Tool {
                 .env("CARGO_TARGET_DIR", &builds)
                 // The host's own compiler, quick to build rather than quick to run.
                 .env_remove("RUSTC")
-                .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "1")
+                .env("CARGO_PROFILE_RELEASE_OPT_LEVEL", "0")
                 .env("CARGO_PROFILE_RELEASE_LTO", "off")
-                .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16"),
+                .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "256"),
             "see that cargo reaches its registry, or put exactly this version of the tool on PATH",
         )?;
         fs::remove_dir_all(&builds).with_context(|| format!("removing {}", builds.display()))

@@ -6,11 +6,11 @@ use std::process::Command;
 use anyhow::{Context, Result, ensure};
 
 use crate::arguments::Arguments;
-use crate::command::{self, cargo, lock_switch};
+use crate::command::{self, cargo_for_the_host, lock_switch};
 use crate::root::Root;
 use crate::setup::wasm::TARGET;
 use crate::setup::{self, chromium};
-use crate::{http, metadata, say};
+use crate::{http, say};
 
 /// The page as people use it; `SLOTWRIGHT_URL` is where it is served.
 pub(super) fn browser(root: &Root) -> Result<()> {
@@ -23,10 +23,10 @@ pub(super) fn browser(root: &Root) -> Result<()> {
     command::run(&mut tests, "mend what the failed test claims")
 }
 
-/// The solids that the tool writes, read by libraries that are not ours.
-pub(super) fn solids(root: &Root) -> Result<()> {
+/// What the tool writes, read by libraries that are not ours.
+pub(super) fn files(root: &Root) -> Result<()> {
     setup::node::ready(root)?;
-    let mut tests = tests_in(root, "tests/solids")?;
+    let mut tests = tests_in(root, "tests/files")?;
     tests.env("SLOTWRIGHT_BIN", tool(root)?);
     command::run(&mut tests, "mend what the failed test claims")
 }
@@ -57,9 +57,8 @@ fn tests_in(root: &Root, folder: &str) -> Result<Command> {
 /// The workshop's tool, with the profile and the features of the host's tests.
 fn tool(root: &Root) -> Result<PathBuf> {
     say::step("Building the workshop's tool");
-    let mut build = cargo(root);
-    build.args(["build", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
-    build.args(["--bin", "slotwright", "--profile", "test"]).args(lock_switch());
+    let mut build = cargo_for_the_host(root, "build");
+    build.args(["--bin", "slotwright", "--profile", "test"]);
     command::run(&mut build, "read the compiler's message above")?;
     Ok(root.target().join("debug/slotwright"))
 }

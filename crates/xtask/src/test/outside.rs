@@ -4,18 +4,17 @@ use std::process::{Command, Stdio};
 
 use anyhow::{Context, Result, ensure};
 
-use crate::command::{self, cargo, lock_switch};
+use crate::command::{self, cargo_for_the_host};
 use crate::root::Root;
+use crate::say;
 use crate::setup;
-use crate::{metadata, say};
 
 /// The core's figures go into the checks as JSON.
 pub(super) fn run(root: &Root) -> Result<()> {
     let python = setup::python::ready(root)?;
     say::step("Building the program that writes the core's figures");
-    let mut build = cargo(root);
-    build.args(["build", "--quiet", "--workspace", "--exclude", metadata::PARITY]);
-    build.args(["--bin", "figures", "--profile", "test"]).args(lock_switch());
+    let mut build = cargo_for_the_host(root, "build");
+    build.args(["--bin", "figures", "--profile", "test"]);
     command::run(&mut build, "read the compiler's message above")?;
     let mut figures = Command::new(root.target().join("debug/figures"))
         .stdout(Stdio::piped())

@@ -1,11 +1,16 @@
 //! What people type for a size.
 
-use slotwright_core::decimal::read_decimal;
-use slotwright_core::quantity::Dim;
+use crate::decimal::read_decimal;
+use crate::quantity::{Dim, round_half_away};
 
 /// Reads a size in millimetres unless it names another unit: `1640`, `1 640 mm`, `164 cm`, `1,64 m`,
 /// `64 in`, `64 1/2"`. `None` if it is no size.
-pub fn read(text: &str) -> Option<Dim> {
+///
+/// ```
+/// use slotwright_core::{quantity::Dim, typed};
+/// assert_eq!(typed::size("64 1/2 in"), Some(Dim::tenths(16_383)));
+/// ```
+pub fn size(text: &str) -> Option<Dim> {
     let text = text.trim().to_ascii_lowercase().replace(['\u{202f}', '\u{a0}', '\u{2009}'], " ").replace(',', ".");
     let text = text.replace('\u{2033}', "\"").replace('\u{2032}', "'");
     let end = text.rfind(|letter: char| letter.is_ascii_digit()).map_or(0, |at| at + 1);
@@ -21,8 +26,7 @@ pub fn read(text: &str) -> Option<Dim> {
     let number = if matches!(unit.trim(), "" | "mm") { without_thousands(number) } else { number.into() };
     let mm = amount(&number)? * factor;
     // To a whole tenth: 64 1/2 in are 1638.3 mm.
-    let tenths = (mm * 10.0).round() / 10.0;
-    Dim::try_from(tenths).ok()
+    Dim::try_from(round_half_away(mm * 10.0) / 10.0).ok()
 }
 
 /// A point or comma before exactly three digits stands between thousands: no size has three decimals.
@@ -46,10 +50,10 @@ fn amount(text: &str) -> Option<f64> {
 }
 
 /// Reads a diagonal in inches unless it names another unit, in tenths of an inch.
-pub fn read_diagonal(text: &str) -> Option<u16> {
+pub fn diagonal(text: &str) -> Option<u16> {
     let bare = text.trim().ends_with(|letter: char| letter.is_ascii_digit());
-    let size = if bare { read(&format!("{text} in")) } else { read(text) }?;
-    let tenths = (f64::from(size) / 2.54).round();
+    let read = if bare { size(&format!("{text} in")) } else { size(text) }?;
+    let tenths = round_half_away(f64::from(read) / 2.54);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number of this range")]
     (50.0..=2000.0).contains(&tenths).then_some(tenths as u16)
 }
@@ -74,18 +78,18 @@ mod tests {
             ("1/2 in", 127),
             ("5 ft", 15_240),
         ] {
-            assert_eq!(read(text), Some(Dim::tenths(tenths)), "{text}");
+            assert_eq!(size(text), Some(Dim::tenths(tenths)), "{text}");
         }
         for text in ["", "wide", "12 stone", "1/0 in", "--5", "1e400", "9999999"] {
-            assert_eq!(read(text), None, "{text}");
+            assert_eq!(size(text), None, "{text}");
         }
     }
 
     #[test]
     fn diagonals_are_inches() {
-        assert_eq!(read_diagonal("55"), Some(550));
-        assert_eq!(read_diagonal("139,7 cm"), Some(550));
-        assert_eq!(read_diagonal("0"), None);
-        assert_eq!(read_diagonal("tall"), None);
+        assert_eq!(diagonal("55"), Some(550));
+        assert_eq!(diagonal("139,7 cm"), Some(550));
+        assert_eq!(diagonal("0"), None);
+        assert_eq!(diagonal("tall"), None);
     }
 }
