@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
 import { createRequire } from "node:module";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
@@ -30,7 +30,7 @@ async function handheld() {
   return bench;
 }
 
-test("the saved solid is the tool's, byte by byte, and a valid file", async () => {
+test("the saved solid is the tool's, byte by byte, and a valid file", async (context) => {
   const bench = await Bench.open(chrome);
   await bench.type("Width", "1720");
   await bench.group("Finish").getByRole("button", { name: "Soot" }).click();
@@ -42,6 +42,7 @@ test("the saved solid is the tool's, byte by byte, and a valid file", async () =
   const bytes = readFileSync(await file.path());
 
   const folder = mkdtempSync(join(tmpdir(), "slotwright-"));
+  context.after(() => rmSync(folder, { recursive: true }));
   const [choice, own] = [join(folder, "choice.json"), join(folder, "own.glb")];
   const { choice: picked } = JSON.parse(readFileSync(await bench.order(), "utf8"));
   writeFileSync(choice, JSON.stringify(picked));

@@ -16,7 +16,7 @@ const FILES: usize = 2000;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = Range::parse(include_str!("../../../web/ranges/fenland.toml"))?;
-    let folder = std::env::temp_dir().join("slotwright-bench-check");
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench-check");
     fs::create_dir_all(&folder)?;
     let (today, backlog) = ("2026-11-25".parse()?, Backlog::default());
     let mut files: Vec<PathBuf> = Vec::new();
