@@ -1,7 +1,7 @@
 // The main job: configure, see what holds, take the order away; the workshop's tool says whether it holds.
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
@@ -16,7 +16,7 @@ function check(...files) {
   return { status, stdout };
 }
 
-test("a configured order holds in the workshop, and one changed byte does not", async () => {
+test("a configured order holds in the workshop, and one changed byte does not", async (context) => {
   const bench = await Bench.open(chrome);
   await bench.group("Model").getByRole("button", { name: "Teasel, sideboard" }).click();
   await bench.type("Width", "1 72 0 mm");
@@ -36,6 +36,7 @@ test("a configured order holds in the workshop, and one changed byte does not", 
   const good = check(file);
   assert.equal(good.status, 0, good.stdout);
   const folder = mkdtempSync(join(tmpdir(), "slotwright-"));
+  context.after(() => rmSync(folder, { recursive: true }));
   const changed = join(folder, "changed.json");
   writeFileSync(changed, text.replace('"width_mm":1720', '"width_mm":1730'));
   const bad = check(changed);
@@ -85,9 +86,10 @@ test("an answer that does not go alone stays in sight, says why and is not taken
   await bench.close();
 });
 
-test("the choice survives a reload", async () => {
+test("the choice survives a reload, and what is kept of it", async () => {
   const bench = await Bench.open(chrome);
   await bench.type("Height", "600");
+  await bench.button("Keep height").click();
   await bench.group("Finish").getByRole("button", { name: "Mere" }).click();
   await bench.stage();
   const before = await bench.drawing();
@@ -95,6 +97,8 @@ test("the choice survives a reload", async () => {
   await bench.stage();
   assert.equal(await bench.drawing(), before);
   assert.match(before, /600 high.*Finish Mere/);
+  assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
+  assert.equal(await bench.button("Keep width").getAttribute("aria-pressed"), "false");
   // Left at once, before anything has come to rest.
   await bench.page.evaluate(() => {
     const buttons = [...document.querySelectorAll("[aria-label='Finish'] button")];

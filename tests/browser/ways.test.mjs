@@ -71,10 +71,10 @@ test("what is kept is not changed for anything, and is named as the reason", asy
     return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
   });
   await receiver.click({ force: true });
-  await bench.page.getByText("You keep depth, so no other change makes up for it.").waitFor();
+  await bench.page.getByText("You keep the depth, so no other change makes up for it.").waitFor();
   await bench.button("Keep depth").click();
   // Whoever goes on to something else has read the reason.
-  assert.equal(await bench.page.getByText("You keep depth").count(), 0);
+  assert.equal(await bench.page.getByText("You keep the depth").count(), 0);
   await receiver.click({ force: true });
   await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
   await bench.close();

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_core::finding::Question;
 use slotwright_core::range::Range;
 
 use crate::browser::{clock, range_file, storage};
@@ -33,7 +34,7 @@ pub fn start() {
     });
 }
 
-/// The fetched range, or the one built in with a notice why; the saved choice, or the first model's.
+/// The fetched range, or the one built in with a notice why; what was saved, or the first model's choice.
 fn load(fetched: Option<&str>) -> Option<Loaded> {
     let (text, range, notice) = match fetched.map(|text| (text, Range::parse(text))) {
         Some((text, Ok(range))) => (text, range, None),
@@ -46,9 +47,18 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
             (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(notice))
         }
     };
-    let saved = storage::load().filter(|choice| range.model(&choice.model).is_some());
-    let choice = saved.or_else(|| Choice::first_of(&range))?;
-    Some(Loaded { range: Arc::new(range), text: text.into(), choice, notice, today: clock::today() })
+    let (saved, gone) = match storage::load(&range.key) {
+        Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
+        Some((choice, _)) => {
+            let notice =
+                format!("What you chose last time is of the model {}, which this range no longer has.", choice.model);
+            (None, Some(notice))
+        }
+        None => (None, None),
+    };
+    let (choice, pins) = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
+    let notice = notice.or(gone);
+    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, notice, today: clock::today() })
 }
 
 #[component]
@@ -56,8 +66,10 @@ fn App(loaded: Loaded) -> impl IntoView {
     let notice = loaded.notice.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
-    let choice = move || desk.read(|known, _| known.choice.clone());
-    let save = at_rest(PAUSE, choice, Callback::new(|choice: Choice| storage::save(&choice)));
+    let range = desk.peek(|_, range| range.key.clone());
+    let kept = move || (desk.read(|known, _| known.choice.clone()), desk.pins());
+    let save = move |(choice, pins): (Choice, Vec<Question>)| storage::save(&range, &choice, &pins);
+    let save = at_rest(PAUSE, kept, Callback::new(save));
     // Whoever leaves at once finds it again all the same.
     let left = window_event_listener(leptos::ev::pagehide, move |_| save.run(()));
     on_cleanup(move || left.remove());

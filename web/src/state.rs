@@ -34,6 +34,8 @@ pub struct Loaded {
     pub text: Arc<str>,
     /// The first choice.
     pub choice: Choice,
+    /// What of it is kept.
+    pub pins: Vec<Question>,
     /// What a person should know about how it was loaded.
     pub notice: Option<String>,
     /// The present day.
@@ -140,10 +142,10 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, choice, today, .. } = loaded;
+        let Loaded { range, text, choice, pins, today, .. } = loaded;
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
-        let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(Vec::new()));
+        let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
         let alone = RwSignal::new(false);
         let known =
             Memo::new(move |before| range.with_value(|range| Known::of(range, choice.get(), today.get(), before)));
@@ -292,9 +294,8 @@ impl Desk {
             self.pins.set(Vec::new());
         }
         // Of a bay that is gone nothing is kept: another one that comes later is not it.
-        let is_gone = |pin: &Question| pin.bay().is_some_and(|bay| usize::from(bay) > choice.bays.len());
-        if self.pins.with_untracked(|pins| pins.iter().any(is_gone)) {
-            self.pins.update(|pins| pins.retain(|pin| !is_gone(pin)));
+        if self.pins.with_untracked(|pins| !pins.iter().all(|pin| choice.has(*pin))) {
+            self.pins.update(|pins| pins.retain(|pin| choice.has(*pin)));
         }
         if !same {
             self.choice.set(choice);
@@ -330,6 +331,11 @@ impl Desk {
     pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
         self.replace(choice);
         self.pins.set(kept);
+    }
+
+    /// The questions whose answers are kept.
+    pub fn pins(self) -> Vec<Question> {
+        self.pins.get()
     }
 
     /// Whether any answer is kept.

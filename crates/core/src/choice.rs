@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::finding::Question;
 use crate::members::{Place as At, ReadError};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
@@ -151,6 +152,11 @@ impl Choice {
 }
 
 impl Choice {
+    /// Whether it has what a question asks about: a bay may be gone.
+    pub fn has(&self, question: Question) -> bool {
+        question.bay().is_none_or(|bay| (1..=self.bays.len()).contains(&usize::from(bay)))
+    }
+
     /// Reads a choice.
     ///
     /// # Errors

@@ -204,7 +204,11 @@ pub fn change(change: &Change, range: &Range) -> String {
 
 /// Changes that are done together, after «and»: `make it 1 400 mm wide and put no device in bay 2`.
 pub fn together(changes: &[Change], range: &Range) -> String {
-    let mut all: Vec<String> = changes.iter().map(|change| small(&self::change(change, range))).collect();
+    listed(changes.iter().map(|change| small(&self::change(change, range))).collect())
+}
+
+/// One, two and three.
+fn listed(mut all: Vec<String>) -> String {
     match all.pop() {
         Some(last) if !all.is_empty() => format!("{} and {last}", all.join(", ")),
         last => last.unwrap_or_default(),
@@ -223,13 +227,21 @@ fn small(text: &str) -> String {
 
 /// Why an answer is shut, for the customer.
 pub fn shut(shut: &Shut) -> String {
-    let kept: Vec<String> = shut.pins.iter().map(|pin| question(*pin)).collect();
-    let end = match (shut.proven, kept.is_empty()) {
+    let end = match (shut.proven, shut.pins.is_empty()) {
         (false, _) => "No way round it was found.".into(),
         (true, true) => "No other change makes up for it.".into(),
-        (true, false) => format!("You keep {}, so no other change makes up for it.", kept.join(" and ")),
+        (true, false) => format!("You keep {}, so no other change makes up for it.", kept(&shut.pins)),
     };
     format!("{} {end}", reason(&shut.reason))
+}
+
+/// What is kept, after «you keep».
+pub fn kept(pins: &[Question]) -> String {
+    let kept = |pin: &Question| match pin {
+        Question::Bay(_) => question(*pin),
+        _ => format!("the {}", question(*pin)),
+    };
+    listed(pins.iter().map(kept).collect())
 }
 
 /// Where a hole is in its bay.

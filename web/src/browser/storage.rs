@@ -1,25 +1,36 @@
-//! The choice survives a reload.
+//! What is chosen and what is kept survive a reload, range by range.
 
+use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
+use slotwright_core::finding::Question;
+use slotwright_core::range::Key;
 
 /// The name says the version of what is stored: another version is another name.
-const KEY: &str = "slotwright-choice-1";
+fn name(range: &Key) -> String {
+    format!("slotwright-desk-1-{range}")
+}
 
 fn storage() -> Option<web_sys::Storage> {
     web_sys::window()?.local_storage().ok()?
 }
 
-/// Saves the choice; where nothing can be stored the page works all the same.
-pub fn save(choice: &Choice) {
+/// Saves a choice and what of it is kept; where nothing can be stored the page works all the same.
+pub fn save(range: &Key, choice: &Choice, pins: &[Question]) {
     if let Some(storage) = storage() {
-        let _ = storage.set_item(KEY, &choice.to_note());
+        let pins = pins.iter().map(ToString::to_string);
+        let texts: Vec<String> = [choice.to_note()].into_iter().chain(pins).collect();
+        let _ = storage.set_item(&name(range), &bundle::tie(&texts));
     }
 }
 
-/// The saved choice, if there is one that can be read.
-pub fn load() -> Option<Choice> {
-    let saved = storage()?.get_item(KEY).ok()??;
-    Choice::of_note(&saved)
+/// What is saved, if there is something that can be read.
+pub fn load(range: &Key) -> Option<(Choice, Vec<Question>)> {
+    let saved = storage()?.get_item(&name(range)).ok()??;
+    let texts = bundle::untie(&saved);
+    let (note, pins) = texts.split_first()?;
+    let choice = Choice::of_note(note)?;
+    let pins = pins.iter().filter_map(|pin| pin.parse().ok()).filter(|pin| choice.has(*pin)).collect();
+    Some((choice, pins))
 }
 
 /// Takes away what the page shows while it loads.

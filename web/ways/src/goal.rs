@@ -5,7 +5,7 @@ use slotwright_core::day::Day;
 use slotwright_core::decimal::read_decimal;
 use slotwright_core::derive::look;
 use slotwright_core::money::Money;
-use slotwright_core::options::goals::{Goal, toward};
+use slotwright_core::options::goals::{Goal, in_the_way, toward};
 use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::Mass;
 use slotwright_core::range::Range;
@@ -71,8 +71,11 @@ pub(crate) fn told(
         Err(wrong) => return only(wrong),
     };
     let name = name(goal, range);
-    let Some(changes) = toward(range, &choice, goal, &super::questions(pins), (today, &backlog)) else {
-        return only(&format!("{name}: no way to it was found."));
+    let (pins, dated) = (super::questions(pins), (today, &backlog));
+    let Some(changes) = toward(range, &choice, goal, &pins, dated) else {
+        let held = in_the_way(range, &choice, goal, &pins, dated);
+        let held = if held.is_empty() { String::new() } else { format!(" while you keep {}", words::kept(&held)) };
+        return only(&format!("{name}: no way to it was found{held}."));
     };
     if changes.is_empty() {
         return only(&format!("{name}: it is so already."));
@@ -123,6 +126,9 @@ mod tests {
         }
         let narrow = [Change::WallMm(Some(Dim::mm(1500))), Change::ScreenTenthInch(Some(850))];
         let narrow = narrow.iter().fold(choice.clone(), |choice, change| choice.with(change, &range));
+        let kept = ["finish", "width"].map(String::from);
+        let held = told(&range, &choice.to_note(), ("widest", ""), "2026-11-25", &kept).unwrap();
+        assert_eq!(held[0], "As wide as can be: no way to it was found while you keep the width.");
         assert_eq!(ask(&narrow, "screen", ""), ["The screen is wider than the free wall.", "", ""]);
         let wide = choice.with(&Change::BayCount(1), &range);
         let [sentence, way, note] = ask(&wide, "valid", "");

@@ -6,7 +6,7 @@
 
 use super::Size;
 use super::scope::{self, Scope};
-use super::solve::{Answers, Puzzle};
+use super::solve::{Answers, Puzzle, conflict};
 use super::states::{Reach, State, Table, nearest};
 use super::ways::{Asked, changes};
 use crate::change::Change;
@@ -70,6 +70,19 @@ pub fn toward(
             Some(changes(choice, &search.run(&begun, free)?))
         }
     }
+}
+
+/// Which kept answers stand in the way of a goal to which no way was found: none of them can be left out. Nothing if
+/// none was found without them either.
+pub fn in_the_way(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    pins: &[Question],
+    dated: (Day, &Backlog),
+) -> Vec<Question> {
+    let mut is_met = |pins: &[Question]| toward(range, choice, goal, pins, dated).is_some();
+    if is_met(&[]) { conflict(pins, &mut is_met) } else { Vec::new() }
 }
 
 fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {

@@ -99,7 +99,7 @@ pub(crate) enum Found<P> {
 }
 
 /// A search with a limit of steps.
-pub(crate) struct Search<'a, P: Puzzle> {
+struct Search<'a, P: Puzzle> {
     puzzle: &'a P,
     /// The rules that count.
     rules: u64,
@@ -123,17 +123,17 @@ pub(crate) const TOGETHER: u32 = 60_000;
 const SOON: u32 = 200;
 
 impl<'a, P: Puzzle> Search<'a, P> {
-    pub(crate) fn new(puzzle: &'a P, faults: &'a RefCell<NoGoods>) -> Self {
+    fn new(puzzle: &'a P, faults: &'a RefCell<NoGoods>) -> Self {
         Self::with_rules(puzzle, faults, u64::MAX)
     }
 
     /// The same with these rules alone.
-    pub(crate) fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
+    fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
         Self { puzzle, rules, steps: 0, most: STEPS, faults, proved: NoGoods::none(puzzle.lines()) }
     }
 
     /// A point that differs from this one in free questions alone and holds.
-    pub(crate) fn within(&mut self, point: &P::Point, free: Scope) -> Found<P::Point> {
+    fn within(&mut self, point: &P::Point, free: Scope) -> Found<P::Point> {
         self.mend(&Step::begin(self.puzzle, point), free)
     }
 
@@ -259,6 +259,21 @@ pub(crate) fn smallest<P: Puzzle>(
     };
     left.set(left.get().saturating_sub(search.steps));
     found
+}
+
+/// Whether a point that differs from this one in free questions alone may keep some rules: also if that was not found
+/// out. Takes its steps from what is left of them.
+pub(crate) fn may_hold<P: Puzzle>(
+    puzzle: &P,
+    point: &P::Point,
+    free: Scope,
+    rules: u64,
+    (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
+) -> bool {
+    let mut search = Search::with_rules(puzzle, faults, rules);
+    let found = search.within(point, free);
+    left.set(left.get().saturating_sub(search.steps));
+    !matches!(found, Found::Nothing(_))
 }
 
 impl<P: Puzzle> Search<'_, P> {

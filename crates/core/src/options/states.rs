@@ -44,7 +44,7 @@ pub struct Shut {
     pub reason: Finding,
     /// Rules that forbid it together, whatever else is answered.
     pub rules: Vec<Rule>,
-    /// The pinned questions that have a part in it.
+    /// The pinned questions that have a part in it: none of them can be left out.
     #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
     pub pins: Vec<Question>,
     /// Whether every other answer was ruled out; if not, the search was given up.
@@ -104,14 +104,19 @@ pub(super) struct Table<'a> {
 
 impl<'a> Table<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
-        let pins = pins.iter().fold(FIXED, |all, pin| all.and(Scope::of(*pin)));
+        let pins = Scope::of_all(pins).minus(FIXED);
         let (ways, left) = (Ways::of(range, model, choice), Cell::new(solve::TOGETHER));
         Self { range, choice, ways, pins, left, faults: RefCell::new(NoGoods::none(ways::LINES)) }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
     pub(super) fn asked<'b>(&'b self, choice: &'b Choice, asked: Scope) -> (Asked<'b>, Scope) {
-        let fixed = self.pins.and(asked);
+        self.keeping(choice, asked, self.pins)
+    }
+
+    /// The same with other pins.
+    fn keeping<'b>(&'b self, choice: &'b Choice, asked: Scope, pins: Scope) -> (Asked<'b>, Scope) {
+        let fixed = pins.and(asked);
         let stays =
             |(bay, chosen): &(u8, &Bay)| chosen.device.is_some() || !Scope::of_bay(*bay).meeting(fixed).is_empty();
         let stay = (1..=u8::MAX).zip(&choice.bays).filter(stays);
@@ -127,18 +132,50 @@ impl<'a> Table<'a> {
         }
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.first().cloned() else { return State::Open };
-        let (puzzle, free) = self.asked(choice, asked);
-        self.learn(&puzzle, &judged, choice);
-        match solve::smallest(&puzzle, choice, free, (&self.faults, &self.left)) {
+        self.learn(&self.asked(choice, asked).0, &judged, choice);
+        match self.smallest(choice, asked, self.pins) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
             Found::Nothing(nothing) => {
+                let (rules, pins) = self.least(choice, asked, &nothing);
                 // What forbids it, not what happens to be checked first.
-                let forbids = |finding: &&Finding| nothing.rules & finding.rule.bit() != 0;
+                let forbids = |finding: &&Finding| rules & finding.rule.bit() != 0;
                 let reason = judged.findings.iter().find(forbids).cloned().unwrap_or(reason);
-                State::Shut(self.shut(reason, &nothing, true))
+                let rules = Rule::ALL.iter().copied().filter(|rule| rules & rule.bit() != 0).collect();
+                State::Shut(Shut { reason, rules, pins: pins.questions().collect(), proven: true })
             }
-            Found::GivenUp => State::Shut(self.shut(reason, &NoGood::default(), false)),
+            Found::GivenUp => State::Shut(Shut { reason, rules: Vec::new(), pins: Vec::new(), proven: false }),
         }
+    }
+
+    fn smallest(&self, choice: &Choice, asked: Scope, pins: Scope) -> Found<(Scope, Choice)> {
+        let (puzzle, free) = self.keeping(choice, asked, pins);
+        solve::smallest(&puzzle, choice, free, (&self.faults, &self.left))
+    }
+
+    /// Of an answer that is shut, the rules that forbid it and the pins with which they do: none of those can be left
+    /// out.
+    fn least(&self, choice: &Choice, asked: Scope, nothing: &NoGood) -> (u64, Scope) {
+        let named = nothing.scope.meeting(self.pins);
+        if self.pins.is_empty() || self.left.get() == 0 {
+            return (nothing.rules, named);
+        }
+        let can = |pins: &[u8]| self.can(choice, asked, u64::MAX, Scope::at_all(pins));
+        let places = |pins: Scope| pins.places().collect::<Vec<u8>>();
+        // A proof names no pin that keeps a bay from being left out.
+        let among = if can(&places(named)) { self.pins } else { named };
+        let pins = Scope::at_all(&solve::conflict(&places(among), &mut |pins| can(pins)));
+        if pins != named
+            && let Found::Nothing(nothing) = self.smallest(choice, asked, pins)
+        {
+            return (nothing.rules, pins);
+        }
+        (nothing.rules, pins)
+    }
+
+    /// Whether some rules allow an answer, whatever changes but the pins; also if that was not found out.
+    fn can(&self, choice: &Choice, asked: Scope, rules: u64, pins: Scope) -> bool {
+        let (puzzle, free) = self.keeping(choice, asked, pins);
+        solve::may_hold(&puzzle, choice, free, rules, (&self.faults, &self.left))
     }
 
     /// Why an answer is shut that leaves out a bay of which something is kept.
@@ -151,7 +188,8 @@ impl<'a> Table<'a> {
         }
         let (found, least) = (Figure::count(count), Figure::count(last));
         let reason = Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least);
-        Some(Shut { reason, rules: Vec::new(), pins: kept(last).questions().collect(), proven: true })
+        // One of them is enough.
+        Some(Shut { reason, rules: Vec::new(), pins: kept(last).questions().take(1).collect(), proven: true })
     }
 
     /// Remembers what is wrong with a choice, if nothing is known of it yet.
@@ -163,12 +201,6 @@ impl<'a> Table<'a> {
         for proof in puzzle.proofs(judged, choice, &at) {
             self.faults.borrow_mut().add(&proof);
         }
-    }
-
-    fn shut(&self, reason: Finding, nothing: &NoGood, proven: bool) -> Shut {
-        let pins = nothing.scope.meeting(self.pins).minus(FIXED).questions().collect();
-        let rules = Rule::ALL.iter().copied().filter(|rule| nothing.rules & rule.bit() != 0).collect();
-        Shut { reason, rules, pins, proven }
     }
 
     /// The whole set of a size.
@@ -202,9 +234,7 @@ impl<'a> Table<'a> {
         if known.point.as_ref().is_some_and(holds) {
             return Reach::Shifts;
         }
-        let asked = Scope::of(size.question());
-        let (puzzle, free) = self.asked(changed, asked);
-        match solve::smallest(&puzzle, changed, free, (&self.faults, &self.left)) {
+        match self.smallest(changed, Scope::of(size.question()), self.pins) {
             Found::Point((_, point)) => {
                 known.point = Some(point);
                 Reach::Shifts
@@ -278,13 +308,12 @@ pub fn why_shut(
     pins: &[Question],
 ) -> Option<(Vec<Rule>, Vec<Question>)> {
     let model = range.model(&choice.model)?;
+    let (table, changed) = (Table::of(range, model, choice, pins), choice.with(change, range));
+    if let Some(Shut { rules, pins, .. }) = table.drops_kept_bay(&changed) {
+        return Some((rules, pins));
+    }
     let asked = Scope::of(change.question()?);
-    let changed = choice.with(change, range);
-    let can = |rules: u64, pins: &[Question]| {
-        let table = Table::of(range, model, choice, pins);
-        let (puzzle, free) = table.asked(&changed, asked);
-        !matches!(solve::Search::with_rules(&puzzle, &table.faults, rules).within(&changed, free), Found::Nothing(_))
-    };
+    let can = |rules: u64, pins: &[Question]| table.can(&changed, asked, rules, Scope::of_all(pins));
     if can(u64::MAX, pins) {
         return None;
     }

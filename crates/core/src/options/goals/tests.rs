@@ -93,7 +93,13 @@ fn widths_suit_screen_and_wall() {
     let (ways, after) = met(&range, &screen, Goal::Screen, &[]).unwrap();
     assert_eq!(after.width_mm, Dim::mm(1780), "{ways:?}");
     assert_eq!(met(&range, &after, Goal::Screen, &[]).unwrap().0, []);
-    assert!(met(&range, &screen, Goal::Screen, &[Question::Width]).is_none());
+    let pins = [Question::Finish, Question::Width];
+    assert!(met(&range, &screen, Goal::Screen, &pins).is_none());
+    let held =
+        |choice, pins: &[Question]| in_the_way(&range, choice, Goal::Screen, pins, (today(), &Backlog::default()));
+    assert_eq!(held(&screen, &pins), [Question::Width]);
+    let huge = screen.with(&Change::ScreenTenthInch(Some(1500)), &range);
+    assert_eq!(held(&huge, &pins), [], "no unit is so wide, whatever is kept");
     let wall = choice.with(&Change::WallMm(Some(Dim::mm(1905))), &range);
     assert_eq!(met(&range, &wall, Goal::Widest, &[]).unwrap().1.width_mm, Dim::mm(1900));
     let (ways, after) = met(&range, &choice, Goal::Widest, &[]).unwrap();
