@@ -62,7 +62,9 @@ test("the order schema refuses what the reader refuses", () => {
     assert.notDeepEqual(faults(spoiled), [], `${name} passes`);
     const path = join(folder, "spoiled.json");
     writeFileSync(path, JSON.stringify(spoiled));
-    const { files: [{ result }] } = JSON.parse(tool("check", "--json", path));
+    const { files: [{ result, reason }] } = JSON.parse(tool("check", "--json", path));
     assert.equal(result, "unreadable", `the reader takes ${name}`);
+    // The member itself, not only that the digest is no longer its own.
+    assert.doesNotMatch(reason, /the file says/, name);
   }
 });

@@ -65,19 +65,20 @@ export function near(a, b, by) {
   return [0, 1, 2].every((axis) => one.min[axis] - by < two.max[axis] && two.min[axis] - by < one.max[axis]);
 }
 
-/// Volume that two solids share, within a box if one is given.
-export function shared(a, b, within) {
+/// Volume that two solids share.
+export function shared(a, b) {
   const both = a.intersect(b);
-  if (!within) {
-    const volume = both.volume();
-    both.delete();
-    return volume;
-  }
-  const size = within.max.map((high, axis) => high - within.min[axis]);
-  const cube = Manifold.cube(size);
-  const placed = cube.translate(within.min);
-  const part = both.intersect(placed);
+  const volume = both.volume();
+  both.delete();
+  return volume;
+}
+
+/// Volume of a solid within a box.
+export function within(solid, { min, max }) {
+  const cube = Manifold.cube(max.map((high, axis) => high - min[axis]));
+  const placed = cube.translate(min);
+  const part = solid.intersect(placed);
   const volume = part.volume();
-  [both, cube, placed, part].forEach((solid) => solid.delete());
+  [cube, placed, part].forEach((solid) => solid.delete());
   return volume;
 }

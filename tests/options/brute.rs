@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use slotwright_core::change::Change;
 use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place};
 use slotwright_core::finding::Question;
-use slotwright_core::options::states::{Reach, State, reaches, states, why_shut};
+use slotwright_core::options::states::{Reach, Shut, State, reaches, states, why_shut};
 use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Key, Range};
@@ -171,7 +171,7 @@ fn best(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, pins: &
 
 /// No rule and no pin of the explanation can be left out, and together they forbid everything.
 fn check_why(range: &Range, every: &[(Choice, u64)], choice: &Choice, change: &Change, pins: &[Question]) {
-    let (rules, kept) = why_shut(range, choice, change, pins).unwrap();
+    let Shut { rules, pins: kept, .. } = why_shut(range, choice, change, pins).unwrap();
     let from = choice.with(change, range);
     // Beyond the basics they are taken for granted.
     let beyond = rules.iter().all(|rule| !rule.is_basic());

@@ -57,7 +57,7 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
         None => (None, None),
     };
     let (choice, pins) = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
-    let notice = notice.or(gone);
+    let notice = notice.into_iter().chain(gone).reduce(|first, second| format!("{first} {second}"));
     Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, notice, today: clock::today() })
 }
 
@@ -68,7 +68,14 @@ fn App(loaded: Loaded) -> impl IntoView {
     provide_context(desk);
     let range = desk.peek(|_, range| range.key.clone());
     let kept = move || (desk.read(|known, _| known.choice.clone()), desk.pins());
-    let save = move |(choice, pins): (Choice, Vec<Question>)| storage::save(&range, &choice, &pins);
+    // What is saved is not written over before something is answered or kept.
+    let saved = StoredValue::new(untrack(kept));
+    let save = move |now: (Choice, Vec<Question>)| {
+        if saved.with_value(|saved| *saved != now) {
+            storage::save(&range, &now.0, &now.1);
+            saved.set_value(now);
+        }
+    };
     let save = at_rest(PAUSE, kept, Callback::new(save));
     // Whoever leaves at once finds it again all the same.
     let left = window_event_listener(leptos::ev::pagehide, move |_| save.run(()));

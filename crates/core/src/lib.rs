@@ -20,6 +20,7 @@ pub mod day;
 pub mod decimal;
 pub mod derive;
 pub mod document;
+pub mod entry;
 pub mod finding;
 pub mod fit;
 pub mod joint;
@@ -43,7 +44,6 @@ pub mod spec;
 pub mod stability;
 mod strict;
 pub mod turn;
-pub mod typed;
 pub mod words;
 
 #[cfg(test)]

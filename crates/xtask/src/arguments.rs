@@ -11,8 +11,8 @@ pub(crate) const SWITCHES: &str = "
                           else apt; apt where CI is set)
   --port N                serve: the port to try first (8080)
   --check                 fmt: change nothing, fail if a file would change
-  --only STAGE            test: one stage alone, one of fmt, lint, host, web, size,
-                          parity, browser";
+  --only STAGE            test: one stage alone, one of fmt, lint, host, web, size, files,
+                          outside, parity, browser";
 
 /// What was asked for besides the task.
 #[derive(Debug, Default, PartialEq)]

@@ -1,8 +1,8 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
+use slotwright_core::entry;
 use slotwright_core::quantity::Dim;
-use slotwright_core::typed;
 
 use super::Read;
 
@@ -71,7 +71,7 @@ pub fn Dimension(
 ) -> impl IntoView {
     let (wrong, steps) = (RwSignal::new(false), Memo::new(move |_| steps.run(())));
     let entered = move |event| {
-        let read = typed::size(&event_target_value(&event));
+        let read = entry::size(&event_target_value(&event));
         wrong.set(read.is_none());
         if let Some(size) = read {
             take.run(size);

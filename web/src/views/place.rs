@@ -5,7 +5,7 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Place;
 use slotwright_core::finding::Question;
 use slotwright_core::quantity::Dim;
-use slotwright_core::{typed, words};
+use slotwright_core::{entry, words};
 
 use super::ask::{Found, Heading};
 use crate::parts::optional::Optional;
@@ -63,7 +63,7 @@ fn read_wall(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::WallMm(None));
     }
-    typed::size(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
+    entry::size(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
 }
 
 fn screen(place: &Place) -> Option<String> {
@@ -74,5 +74,5 @@ fn read_screen(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::ScreenTenthInch(None));
     }
-    typed::diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
+    entry::diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
 }

@@ -73,9 +73,12 @@ pub(crate) fn told(
     let name = name(goal, range);
     let (pins, dated) = (super::questions(pins), (today, &backlog));
     let Some(changes) = toward(range, &choice, goal, &pins, dated) else {
-        let held = in_the_way(range, &choice, goal, &pins, dated);
-        let held = if held.is_empty() { String::new() } else { format!(" while you keep {}", words::kept(&held)) };
-        return only(&format!("{name}: no way to it was found{held}."));
+        let kept = match in_the_way(range, &choice, goal, &pins, dated) {
+            _ if pins.is_empty() => String::new(),
+            held if held.is_empty() => " with what you keep".into(),
+            held => format!(" while you keep {}", words::kept(&held)),
+        };
+        return only(&format!("{name}: no way to it was found{kept}."));
     };
     if changes.is_empty() {
         return only(&format!("{name}: it is so already."));

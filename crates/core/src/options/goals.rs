@@ -6,7 +6,7 @@
 
 use super::Size;
 use super::scope::{self, Scope};
-use super::solve::{Answers, Puzzle, conflict};
+use super::solve::{Answers, Puzzle};
 use super::states::{Reach, State, Table, nearest};
 use super::ways::{Asked, changes};
 use crate::change::Change;
@@ -37,7 +37,7 @@ pub enum Goal {
     By(Day),
 }
 
-/// Most units that are priced and dated for one goal: half a second.
+/// Most units that are priced and dated for one goal, and again for what stands in its way: half a second each.
 const LOOKS: u32 = 1500;
 
 /// What has to be answered anew to meet a goal; nothing if it is met. `None` if no way was found.
@@ -48,7 +48,20 @@ pub fn toward(
     choice: &Choice,
     goal: Goal,
     pins: &[Question],
+    dated: (Day, &Backlog),
+) -> Option<Vec<Change>> {
+    let mut looks = LOOKS;
+    way(range, choice, goal, pins, dated, &mut looks)
+}
+
+/// The same with as many looks as are left.
+fn way(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    pins: &[Question],
     (today, backlog): (Day, &Backlog),
+    looks: &mut u32,
 ) -> Option<Vec<Change>> {
     match goal {
         Goal::Valid => nearest(range, choice, pins),
@@ -66,14 +79,14 @@ pub fn toward(
             let begun = after(range, choice, &nearest(range, choice, pins)?);
             let table = Table::of(range, range.model(&choice.model)?, &begun, pins);
             let (puzzle, free) = table.asked(&begun, Scope::NONE);
-            let mut search = Search { range, goal, today, backlog, puzzle, looks: 0 };
+            let mut search = Search { range, goal, today, backlog, puzzle, looks };
             Some(changes(choice, &search.run(&begun, free)?))
         }
     }
 }
 
-/// Which kept answers stand in the way of a goal to which no way was found: none of them can be left out. Nothing if
-/// none was found without them either.
+/// Which kept answers stand in the way of a goal to which no way was found: those of which any one can be let go for a
+/// way to be found. There may be none: two can be in the way at once.
 pub fn in_the_way(
     range: &Range,
     choice: &Choice,
@@ -81,8 +94,12 @@ pub fn in_the_way(
     pins: &[Question],
     dated: (Day, &Backlog),
 ) -> Vec<Question> {
-    let mut is_met = |pins: &[Question]| toward(range, choice, goal, pins, dated).is_some();
-    if is_met(&[]) { conflict(pins, &mut is_met) } else { Vec::new() }
+    let mut looks = LOOKS;
+    let mut helps = |pin: &Question| {
+        let others: Vec<Question> = pins.iter().copied().filter(|other| other != pin).collect();
+        way(range, choice, goal, &others, dated, &mut looks).is_some()
+    };
+    pins.iter().copied().filter(|pin| helps(pin)).collect()
 }
 
 fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {
@@ -131,13 +148,14 @@ struct Search<'a> {
     today: Day,
     backlog: &'a Backlog,
     puzzle: Asked<'a>,
-    looks: u32,
+    /// How many are left.
+    looks: &'a mut u32,
 }
 
 impl Search<'_> {
     /// Whether a unit that can be made meets the goal.
     fn meets(&mut self, choice: &Choice) -> bool {
-        self.looks += 1;
+        *self.looks = self.looks.saturating_sub(1);
         let derived = look(self.range, choice, self.today, self.backlog);
         derived.built.is_some_and(|built| match self.goal {
             Goal::Price(most) => built.price.total_minor <= most,
@@ -176,13 +194,13 @@ impl Search<'_> {
         if is_size(question) {
             return self.first_small(&points);
         }
-        points.into_iter().find(|point| self.looks < LOOKS && self.is_done(point))
+        points.into_iter().find(|point| *self.looks > 0 && self.is_done(point))
     }
 
     /// Answers two questions anew.
     fn two(&mut self, point: &Choice, first: u8, second: u8) -> Option<Choice> {
         let points = self.points(point, second);
-        points.into_iter().find_map(|point| if self.looks < LOOKS { self.one(&point, first) } else { None })
+        points.into_iter().find_map(|point| if *self.looks > 0 { self.one(&point, first) } else { None })
     }
 
     /// All other answers to a question, the nearest first; of sizes only the smaller ones.
@@ -202,7 +220,7 @@ impl Search<'_> {
 
     /// The first of ever smaller units that is done: where the goal is met is halved, what can be made is walked.
     fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
-        if self.looks >= LOOKS || !points.last().is_some_and(|least| self.meets(least)) {
+        if *self.looks == 0 || !points.last().is_some_and(|least| self.meets(least)) {
             return None;
         }
         let (mut from, mut to) = (0, points.len());

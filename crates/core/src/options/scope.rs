@@ -85,11 +85,6 @@ impl Scope {
         Self::at(place(asked))
     }
 
-    /// The questions at all these places.
-    pub(crate) fn at_all(places: &[u8]) -> Self {
-        places.iter().fold(Self::NONE, |all, place| all.and(Self::at(*place)))
-    }
-
     /// All these questions.
     pub(crate) fn of_all(asked: &[Question]) -> Self {
         asked.iter().fold(Self::NONE, |all, asked| all.and(Self::of(*asked)))

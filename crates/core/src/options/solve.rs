@@ -119,7 +119,13 @@ const STEPS: u32 = 20_000;
 /// Most steps of all searches for the answers of one choice: some tenths of a second.
 pub(crate) const TOGETHER: u32 = 60_000;
 
-/// Most steps for the question whether one rule forbids everything, asked where a search was given up.
+/// Most steps of all searches for pins that are named in vain, and of each.
+pub(crate) const AGAIN: (u32, u32) = (20_000, 1000);
+
+/// After so many steps all sets are tried at once: what nothing makes up for shows sooner so. Most steps of that.
+const ALL_AT_ONCE: (u32, u32) = (1000, 2000);
+
+/// Most steps for the question whether one rule forbids everything.
 const SOON: u32 = 200;
 
 impl<'a, P: Puzzle> Search<'a, P> {
@@ -240,7 +246,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point; if nothing holds, why: one rule, if one forbids it by itself. Takes its steps from
+/// its size, and the point; if nothing holds, why: one rule, if one soon forbids it by itself. Takes its steps from
 /// what is left of them for all searches together.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
@@ -261,19 +267,22 @@ pub(crate) fn smallest<P: Puzzle>(
     found
 }
 
-/// Whether a point that differs from this one in free questions alone may keep some rules: also if that was not found
-/// out. Takes its steps from what is left of them.
-pub(crate) fn may_hold<P: Puzzle>(
+/// Why no point that differs from this one in free questions alone keeps some rules; `None` if one does, or if that
+/// was not found out in as many steps as are left. Takes its steps from them.
+pub(crate) fn proof<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
     free: Scope,
     rules: u64,
     (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
-) -> bool {
-    let mut search = Search::with_rules(puzzle, faults, rules);
-    let found = search.within(point, free);
+) -> Option<NoGood> {
+    let mut search = Search { most: STEPS.min(left.get()), ..Search::with_rules(puzzle, faults, rules) };
+    let proof = search.alone(point, free).or_else(|| match search.within(point, free) {
+        Found::Nothing(nothing) => Some(nothing),
+        Found::Point(_) | Found::GivenUp => None,
+    });
     left.set(left.get().saturating_sub(search.steps));
-    !matches!(found, Found::Nothing(_))
+    proof
 }
 
 impl<P: Puzzle> Search<'_, P> {
@@ -281,7 +290,8 @@ impl<P: Puzzle> Search<'_, P> {
     /// with. That shows soon where all sets of questions would take long, and is the plainest reason.
     fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
         let step = Step::begin(self.puzzle, point);
-        let mut rules: u64 = self.puzzle.faults(point, &step.at).iter().fold(0, |all, fault| all | fault.rules);
+        let faults = self.puzzle.faults(point, &step.at);
+        let mut rules = self.rules & faults.iter().fold(0, |all, fault| all | fault.rules);
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();
             rules -= rule;
@@ -299,10 +309,18 @@ impl<P: Puzzle> Search<'_, P> {
         let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
         let mut last = NoGood::default();
         let mut conflicts: Vec<Scope> = Vec::new();
+        let (mut soon, most) = (Some(ALL_AT_ONCE.0), self.most);
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;
-            if self.steps >= self.most {
+            if self.steps >= most {
                 return Found::GivenUp;
+            }
+            if soon.take_if(|soon| self.steps > *soon).is_some() {
+                self.most = most.min(self.steps + ALL_AT_ONCE.1);
+                if let Found::Nothing(nothing) = self.within(point, free) {
+                    return Found::Nothing(nothing);
+                }
+                self.most = most;
             }
             let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
             let conflict = match known {

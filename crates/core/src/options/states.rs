@@ -44,7 +44,7 @@ pub struct Shut {
     pub reason: Finding,
     /// Rules that forbid it together, whatever else is answered.
     pub rules: Vec<Rule>,
-    /// The pinned questions that have a part in it: none of them can be left out.
+    /// The pinned questions that have a part in it: without any one of them it was not soon found to be shut.
     #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
     pub pins: Vec<Question>,
     /// Whether every other answer was ruled out; if not, the search was given up.
@@ -75,7 +75,7 @@ pub enum Reach {
     Open,
     /// See [`State::Shifts`].
     Shifts,
-    /// See [`State::Shut`].
+    /// See [`State::Shut`]; also where the search was given up.
     Shut,
 }
 
@@ -97,6 +97,8 @@ pub(super) struct Table<'a> {
     pins: Scope,
     /// Steps that are left for all answers.
     left: Cell<u32>,
+    /// Steps that are left for the question which pins matter: no answer is given up for it.
+    again: Cell<u32>,
     /// Faults of the choices that were judged. They name shares by the numbers of [`Ways`], which are alike for all
     /// answers: none of those that are asked for changes the shares that another one begins with.
     faults: RefCell<NoGoods>,
@@ -105,8 +107,9 @@ pub(super) struct Table<'a> {
 impl<'a> Table<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
         let pins = Scope::of_all(pins).minus(FIXED);
-        let (ways, left) = (Ways::of(range, model, choice), Cell::new(solve::TOGETHER));
-        Self { range, choice, ways, pins, left, faults: RefCell::new(NoGoods::none(ways::LINES)) }
+        let (left, again) = (Cell::new(solve::TOGETHER), Cell::new(solve::AGAIN.0));
+        let (ways, faults) = (Ways::of(range, model, choice), RefCell::new(NoGoods::none(ways::LINES)));
+        Self { range, choice, ways, pins, left, again, faults }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
@@ -136,14 +139,10 @@ impl<'a> Table<'a> {
         match self.smallest(choice, asked, self.pins) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
             Found::Nothing(nothing) => {
-                let (rules, pins) = self.least(choice, asked, &nothing);
-                // What forbids it, not what happens to be checked first.
-                let forbids = |finding: &&Finding| rules & finding.rule.bit() != 0;
-                let reason = judged.findings.iter().find(forbids).cloned().unwrap_or(reason);
-                let rules = Rule::ALL.iter().copied().filter(|rule| rules & rule.bit() != 0).collect();
-                State::Shut(Shut { reason, rules, pins: pins.questions().collect(), proven: true })
+                let (nothing, pins) = self.least(choice, asked, nothing);
+                State::Shut(shut(&judged, nothing.rules, pins.questions().collect()).unwrap_or(given_up(reason)))
             }
-            Found::GivenUp => State::Shut(Shut { reason, rules: Vec::new(), pins: Vec::new(), proven: false }),
+            Found::GivenUp => State::Shut(given_up(reason)),
         }
     }
 
@@ -152,30 +151,29 @@ impl<'a> Table<'a> {
         solve::smallest(&puzzle, choice, free, (&self.faults, &self.left))
     }
 
-    /// Of an answer that is shut, the rules that forbid it and the pins with which they do: none of those can be left
-    /// out.
-    fn least(&self, choice: &Choice, asked: Scope, nothing: &NoGood) -> (u64, Scope) {
-        let named = nothing.scope.meeting(self.pins);
-        if self.pins.is_empty() || self.left.get() == 0 {
-            return (nothing.rules, named);
-        }
-        let can = |pins: &[u8]| self.can(choice, asked, u64::MAX, Scope::at_all(pins));
-        let places = |pins: Scope| pins.places().collect::<Vec<u8>>();
-        // A proof names no pin that keeps a bay from being left out.
-        let among = if can(&places(named)) { self.pins } else { named };
-        let pins = Scope::at_all(&solve::conflict(&places(among), &mut |pins| can(pins)));
-        if pins != named
-            && let Found::Nothing(nothing) = self.smallest(choice, asked, pins)
-        {
-            return (nothing.rules, pins);
-        }
-        (nothing.rules, pins)
+    /// Why some rules forbid an answer with some pins, whatever else changes; `None` if they do not, or if that was
+    /// not found out in as many steps as are left.
+    fn proof(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope), left: &Cell<u32>) -> Option<NoGood> {
+        let (puzzle, free) = self.keeping(choice, asked, pins);
+        solve::proof(&puzzle, choice, free, rules, (&self.faults, left))
     }
 
-    /// Whether some rules allow an answer, whatever changes but the pins; also if that was not found out.
-    fn can(&self, choice: &Choice, asked: Scope, rules: u64, pins: Scope) -> bool {
-        let (puzzle, free) = self.keeping(choice, asked, pins);
-        solve::may_hold(&puzzle, choice, free, rules, (&self.faults, &self.left))
+    /// Of a proof that an answer is shut, one with as few pins as was soon found out, and these.
+    fn least(&self, choice: &Choice, asked: Scope, mut nothing: NoGood) -> (NoGood, Scope) {
+        let named = nothing.scope.meeting(self.pins);
+        // A proof names no pin that keeps a bay from being left out.
+        let stay = |pins| self.keeping(choice, asked, pins).0.bays_least;
+        let mut pins = if stay(named) == stay(self.pins) { named } else { self.pins };
+        for pin in pins.places() {
+            let fewer = pins.without(pin);
+            let most = self.again.get().min(solve::AGAIN.1);
+            let left = Cell::new(most);
+            if let Some(proof) = self.proof(choice, asked, (u64::MAX, fewer), &left) {
+                (nothing, pins) = (proof, fewer);
+            }
+            self.again.set(self.again.get() - (most - left.get()));
+        }
+        (nothing, pins)
     }
 
     /// Why an answer is shut that leaves out a bay of which something is kept.
@@ -290,30 +288,26 @@ pub fn reaches(range: &Range, choice: &Choice, size: Size, pins: &[Question]) ->
 pub fn nearest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
     let model = range.model(&choice.model)?;
     let table = Table::of(range, model, choice, pins);
-    match table.state(choice, Scope::NONE) {
-        State::Open => Some(Vec::new()),
-        State::Shifts { changes, .. } => Some(changes),
-        State::Shut(_) => None,
+    match table.smallest(choice, Scope::NONE, table.pins) {
+        Found::Point((_, point)) => Some(ways::changes(choice, &point)),
+        Found::Nothing(_) | Found::GivenUp => None,
     }
 }
 
-/// The smallest set of rules and pinned questions that forbid an answer that is shut: none can be left out.
+/// Why an answer is shut, with the smallest set of rules and pinned questions that forbid it: none can be left out.
 /// If the basics leave something, they are taken for granted, and the rules are those beyond them.
 ///
-/// `None` for an answer that can be had.
-pub fn why_shut(
-    range: &Range,
-    choice: &Choice,
-    change: &Change,
-    pins: &[Question],
-) -> Option<(Vec<Rule>, Vec<Question>)> {
+/// `None` for an answer that can be had, and for one of which that was not found out.
+pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Shut> {
     let model = range.model(&choice.model)?;
     let (table, changed) = (Table::of(range, model, choice, pins), choice.with(change, range));
-    if let Some(Shut { rules, pins, .. }) = table.drops_kept_bay(&changed) {
-        return Some((rules, pins));
+    if let Some(shut) = table.drops_kept_bay(&changed) {
+        return Some(shut);
     }
     let asked = Scope::of(change.question()?);
-    let can = |rules: u64, pins: &[Question]| table.can(&changed, asked, rules, Scope::of_all(pins));
+    let can = |rules: u64, pins: &[Question]| {
+        table.proof(&changed, asked, (rules, Scope::of_all(pins)), &Cell::new(u32::MAX)).is_none()
+    };
     if can(u64::MAX, pins) {
         return None;
     }
@@ -321,46 +315,24 @@ pub fn why_shut(
     let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
     let (basics, others): (Vec<Rule>, Vec<Rule>) = Rule::ALL.iter().partition(|rule| rule.is_basic());
     let (always, of) = if can(sum(&basics), &pins) { (sum(&basics), others) } else { (0, basics) };
-    let rules = solve::conflict(&of, &mut |rules| can(always | sum(rules), &pins));
-    Some((rules, pins))
+    let rules = sum(&solve::conflict(&of, &mut |rules| can(always | sum(rules), &pins)));
+    // Of what was not found out on the way nothing is said.
+    if can(always | rules, &pins) { None } else { shut(&judge_stops(range, &changed), rules, pins) }
+}
+
+/// An answer that is proven to be shut: its reason is what forbids it, not what happens to be checked first. `None` if
+/// nothing stops it.
+fn shut(judged: &Judged<'_>, rules: u64, pins: Vec<Question>) -> Option<Shut> {
+    let forbids = |finding: &&Finding| rules & finding.rule.bit() != 0;
+    let reason = judged.findings.iter().find(forbids).or(judged.findings.first())?.clone();
+    let rules = Rule::ALL.iter().copied().filter(|rule| rules & rule.bit() != 0).collect();
+    Some(Shut { reason, rules, pins, proven: true })
+}
+
+/// An answer that was not found out.
+fn given_up(reason: Finding) -> Shut {
+    Shut { reason, rules: Vec::new(), pins: Vec::new(), proven: false }
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::choice::Fill;
-    use crate::testing::demo;
-
-    fn shut(choice: &Choice, change: &Change, pins: &[Question]) -> Shut {
-        match state(&demo(), choice, change, pins) {
-            Some(State::Shut(shut)) => shut,
-            other => panic!("{other:?}"),
-        }
-    }
-
-    #[test]
-    fn a_bay_that_is_kept_is_not_left_out() {
-        let choice = Choice::first_of(&demo()).unwrap();
-        for pin in [Question::Bay(3), Question::Hole(3), Question::Device(3)] {
-            let shut = shut(&choice, &Change::BayCount(2), &[Question::Width, pin]);
-            assert_eq!((shut.pins, shut.reason.rule), (vec![pin], Rule::FitOutCount));
-            assert!(state(&demo(), &choice, &Change::BayCount(3), &[pin]).unwrap().is_open());
-        }
-    }
-
-    /// A record player is too deep for a depth that is kept; that the bay is too narrow as well can be mended.
-    #[test]
-    fn the_reason_is_what_forbids_it() {
-        let range = demo();
-        let choice = Choice::first_of(&range).unwrap();
-        let device = |key: &str| Change::Device { bay: 1, device: Some(key.parse().unwrap()) };
-        for (choice, pins) in [
-            (choice.clone(), &[Question::Depth, Question::Width][..]),
-            (choice.with(&Change::Fill { bay: 1, fill: Fill::Shelves(1) }, &range), &[Question::Depth]),
-        ] {
-            let shut = shut(&choice, &device("record-player"), pins);
-            assert_eq!((shut.rules, shut.reason.rule), (vec![Rule::DeviceDepth], Rule::DeviceDepth));
-            assert_eq!(shut.pins, [Question::Depth]);
-        }
-    }
-}
+mod tests;

@@ -322,7 +322,7 @@ fn fill_number(fill: Fill) -> i32 {
 
 fn hole_number(range: &Range, hole: Option<&Hole>) -> i32 {
     let Some(hole) = hole else { return At::NONE };
-    // A range has at most a few dozen kinds; places beyond 500 m are the same.
+    // A range has at most a few dozen kinds; places beyond 400 m are the same.
     let kind = number(&range.holes, |kind| &kind.key, &hole.kind) + 1;
     let place = hole.offset_mm.in_tenths().clamp(-(1 << 22), (1 << 22) - 1) + (1 << 22);
     kind.wrapping_shl(23) | place

@@ -47,9 +47,9 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
     // What was found to be shut is told with the fewest reasons.
     answers.each(&mut |answer| {
         if let State::Shut(shut) = &mut answer.state
-            && let Some((rules, pins)) = why_shut(&range, &choice, &answer.change, pins)
+            && let Some(least) = why_shut(&range, &choice, &answer.change, pins)
         {
-            (shut.rules, shut.pins) = (rules, pins);
+            *shut = least;
         }
     });
     let [width, height, depth] = Size::ALL.map(|size| reaches(&range, &choice, size, pins));

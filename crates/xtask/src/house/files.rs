@@ -97,6 +97,16 @@ fn no_file_names_a_registry_or_a_folder_of_one_machine() -> Result<()> {
     Ok(())
 }
 
+/// The page is not compiled for the host, so nobody would run them.
+#[test]
+fn no_unit_test_stands_in_the_page() -> Result<()> {
+    let marked = |path: &str, text: &str| path.starts_with("web/src/") && text.contains("#[cfg(test)]");
+    let marked = texts(&Root::find()?)?.into_iter().filter(|(path, text)| marked(path, text)).map(|(path, _)| path);
+    let marked: Vec<String> = marked.collect();
+    assert!(marked.is_empty(), "move what is tested to the core: {}", marked.join(", "));
+    Ok(())
+}
+
 #[test]
 fn the_npm_lock_file_names_no_address() -> Result<()> {
     let lock = fs::read_to_string(Root::find()?.join("tests/package-lock.json"))?;

@@ -107,3 +107,26 @@ fn widths_suit_screen_and_wall() {
     let shelf = choice.with(&Change::Fill { bay: 1, fill: Fill::Open }, &range);
     assert!(met(&range, &shelf, Goal::Widest, &[Question::Bays]).unwrap().1.bays.len() == 3);
 }
+
+/// Each kept answer that is named can be let go by itself, and the goal is met.
+#[test]
+fn what_is_in_the_way_can_be_let_go() {
+    let (range, backlog) = (demo(), Backlog::default());
+    let pins = [Question::Width, Question::Height, Question::Depth, Question::Bays, Question::Finish];
+    let mut named = 0;
+    for choice in choices(&range, 73, Wanted::Valid).take(12) {
+        let built = look(&range, &choice, today(), &backlog).built.unwrap();
+        let most = Money::minor(built.price.total_minor.in_minor() * 9 / 10);
+        for goal in [Goal::Price(most), Goal::Widest] {
+            if met(&range, &choice, goal, &pins).is_some() {
+                continue;
+            }
+            for pin in in_the_way(&range, &choice, goal, &pins, (today(), &backlog)) {
+                let others: Vec<Question> = pins.into_iter().filter(|other| *other != pin).collect();
+                assert!(met(&range, &choice, goal, &others).is_some(), "{pin} {goal:?} {choice:?}");
+                named += 1;
+            }
+        }
+    }
+    assert!(named > 10, "{named}");
+}

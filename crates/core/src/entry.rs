@@ -7,8 +7,8 @@ use crate::quantity::{Dim, round_half_away};
 /// `64 in`, `64 1/2"`. `None` if it is no size.
 ///
 /// ```
-/// use slotwright_core::{quantity::Dim, typed};
-/// assert_eq!(typed::size("64 1/2 in"), Some(Dim::tenths(16_383)));
+/// use slotwright_core::{entry, quantity::Dim};
+/// assert_eq!(entry::size("64 1/2 in"), Some(Dim::tenths(16_383)));
 /// ```
 pub fn size(text: &str) -> Option<Dim> {
     let text = text.trim().to_ascii_lowercase().replace(['\u{202f}', '\u{a0}', '\u{2009}'], " ").replace(',', ".");
