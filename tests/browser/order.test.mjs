@@ -109,6 +109,25 @@ test("the choice survives a reload, and what is kept of it", async () => {
   await bench.close();
 });
 
+test("a saved choice of a model that is gone is said, and stays until something is answered", async () => {
+  const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
+  await bench.type("Height", "600");
+  await bench.page.waitForTimeout(300);
+  const saved = () => bench.page.evaluate(() => localStorage["slotwright-desk-1-fenland"]);
+  await bench.page.evaluate(() => {
+    localStorage["slotwright-desk-1-fenland"] = localStorage["slotwright-desk-1-fenland"].replace("sedge", "reed");
+  });
+  const before = await saved();
+  await bench.visit();
+  await bench.page.getByText("What you chose last time is of the model reed").waitFor();
+  await bench.page.waitForTimeout(300);
+  assert.equal(await saved(), before);
+  const { height } = await bench.button("Close").boundingBox();
+  assert.ok(height < 60, `the button is ${height} px high: its word is broken`);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("a page that only stands there overwrites no newer choice of another one", async () => {
   const bench = await Bench.open(chrome);
   await bench.page.waitForTimeout(300);
