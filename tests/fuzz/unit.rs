@@ -4,7 +4,8 @@ use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, toward};
-use slotwright_core::options::states::{State, nearest, reaches, states, why_shut};
+use slotwright_core::options::states::{State, nearest, reaches, states};
+use slotwright_core::options::why::why_shut;
 use slotwright_core::options::{Answer, Options, Size, options, runs};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -39,12 +40,14 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
                 assert!(judge(range, &after).holds(), "{change:?} {changes:?} {choice:?}");
                 assert!(!words::together(changes, range).is_empty());
             }
-            State::Shut(shut) => assert!(!words::shut(shut).is_empty()),
+            State::Shut { .. } => {}
         }
     }
-    let shut = with_others.iter().flat_map(Options::all).find(|answer| matches!(answer.state, State::Shut(_)));
+    let shut = with_others.iter().flat_map(Options::all).find(|answer| matches!(answer.state, State::Shut { .. }));
     if let Some(Answer { change, .. }) = shut {
-        let _ = why_shut(range, choice, change, &[]);
+        if let Some(why) = why_shut(range, choice, change, &[]) {
+            assert!(why.release.is_none() && !words::shut(&why).is_empty());
+        }
     }
     for size in Size::ALL {
         assert_eq!(runs(range, choice, size).is_empty(), reaches(range, choice, size, &[]).is_empty());

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use slotwright_core::change::Change;
 use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place};
 use slotwright_core::finding::Question;
-use slotwright_core::options::states::{Reach, Shut, State, reaches, states, why_shut};
+use slotwright_core::options::states::{Reach, State, reaches, states};
+use slotwright_core::options::why::{Release, why_shut};
 use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Key, Range};
@@ -170,26 +171,24 @@ fn best(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, pins: &
 }
 
 /// No rule and no pin of the explanation can be left out, and together they forbid everything.
-fn check_why(range: &Range, every: &[(Choice, u64)], choice: &Choice, change: &Change, pins: &[Question]) {
-    let Shut { rules, pins: kept, .. } = why_shut(range, choice, change, pins).unwrap();
-    let from = choice.with(change, range);
+fn check_rules(every: &[(Choice, u64)], from: &Choice, change: &Change, (rules, kept): (&[Rule], &[Question])) {
     // Beyond the basics they are taken for granted.
     let beyond = rules.iter().all(|rule| !rule.is_basic());
     let granted: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| beyond && rule.is_basic()).collect();
     let forbids = |rules: &[Rule], pins: &[Question]| {
         let rules = rules.iter().chain(&granted).fold(0, |all, rule| all | bit(*rule));
-        !every.iter().any(|(to, broken)| broken & rules == 0 && way(&from, to, change.question(), pins).is_some())
+        !every.iter().any(|(to, broken)| broken & rules == 0 && way(from, to, change.question(), pins).is_some())
     };
-    assert!(forbids(&rules, &kept), "{rules:?} {kept:?}");
+    assert!(forbids(rules, kept), "{rules:?} {kept:?}");
     for left_out in 0..rules.len() {
-        let mut fewer = rules.clone();
+        let mut fewer = rules.to_vec();
         fewer.remove(left_out);
-        assert!(!forbids(&fewer, &kept), "{rules:?} without {left_out}");
+        assert!(!forbids(&fewer, kept), "{rules:?} without {left_out}");
     }
     for left_out in 0..kept.len() {
-        let mut fewer = kept.clone();
+        let mut fewer = kept.to_vec();
         fewer.remove(left_out);
-        assert!(!forbids(&rules, &fewer), "{kept:?} without {left_out}");
+        assert!(!forbids(rules, &fewer), "{kept:?} without {left_out}");
     }
 }
 
@@ -202,6 +201,22 @@ fn check_pins(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, p
         let mut fewer = pins.to_vec();
         fewer.remove(left_out);
         assert!(!forbid(&fewer), "{pins:?} without {left_out} {from:?}");
+    }
+}
+
+/// Without what is let go it can be had, and none of that can stay; what changes then is the best that there is.
+fn check_release(every: &[(Choice, u64)], from: &Choice, change: &Change, pins: &[Question], release: &Release) {
+    let best = |gone: &[Question]| {
+        let kept: Vec<Question> = pins.iter().copied().filter(|pin| !gone.contains(pin)).collect();
+        best(every, from, change.question(), &kept)
+    };
+    let mut own: Vec<Question> = release.changes.iter().filter_map(Change::question).collect();
+    own.sort_by_key(|question| core::cmp::Reverse(importance(*question)));
+    assert_eq!(best(&release.pins), Some(own), "{change:?} {release:?} {from:?}");
+    for left_out in 0..release.pins.len() {
+        let mut fewer = release.pins.clone();
+        fewer.remove(left_out);
+        assert_eq!(best(&fewer), None, "{change:?} {release:?} without {left_out} {from:?}");
     }
 }
 
@@ -219,10 +234,10 @@ fn check(model: &str, kinds: usize) {
         &[Question::Hole(2), Question::Device(2), Question::Width, Question::Height, Question::Depth],
     ];
     let mut seen: BTreeMap<(&str, usize), usize> = BTreeMap::new();
-    let mut why = 0;
+    let (mut reasons, mut released) = (0, 0);
     // One bay with a device, beside which another bay comes without it.
     let held = valid.iter().find(|choice| choice.bays.len() == 1 && choice.bays.iter().any(|bay| bay.device.is_some()));
-    for (at, choice) in valid.iter().step_by(valid.len() / 12).chain(held).enumerate() {
+    for (at, choice) in valid.iter().step_by(valid.len() / 24).chain(held).enumerate() {
         let pins: Vec<Question> = pinned[at % pinned.len()].iter().copied().filter(|pin| choice.has(*pin)).collect();
         let pins = pins.as_slice();
         for Answer { change, state, .. } in states(&range, choice, pins).unwrap().all() {
@@ -237,19 +252,25 @@ fn check(model: &str, kinds: usize) {
                     let after = changes.iter().fold(from, |choice, change| choice.with(change, &range));
                     assert!(judge(&range, &after).holds(), "{change:?} {changes:?} {choice:?}");
                 }
-                State::Shut(shut) => {
-                    assert!(shut.proven && best.is_none(), "{change:?} {pins:?} {best:?} {choice:?}");
-                    check_pins(&every, &from, change.question(), &shut.pins);
-                    if why < 25 {
-                        check_why(&range, &every, choice, change, pins);
-                        why += 1;
+                State::Shut { proven, .. } => {
+                    assert!(*proven && best.is_none(), "{change:?} {pins:?} {best:?} {choice:?}");
+                    let why = why_shut(&range, choice, change, pins).unwrap();
+                    check_pins(&every, &from, change.question(), &why.pins);
+                    if reasons < 25 && !why.rules.is_empty() {
+                        check_rules(&every, &from, change, (&why.rules, &why.pins));
+                        reasons += 1;
+                    }
+                    assert_eq!(why.release.is_some(), !why.pins.is_empty());
+                    if let Some(release) = &why.release {
+                        check_release(&every, &from, change, pins, release);
+                        released += 1;
                     }
                 }
             }
             let kind = match state {
                 State::Open => ("open", 0),
                 State::Shifts { changes, .. } => ("shifts", changes.len()),
-                State::Shut(_) => ("shut", 0),
+                State::Shut { .. } => ("shut", 0),
             };
             *seen.entry(kind).or_default() += 1;
         }
@@ -269,7 +290,8 @@ fn check(model: &str, kinds: usize) {
             }
         }
     }
-    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {why} reasons: {seen:?}");
+    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {reasons} reasons: {seen:?}");
+    assert!(reasons >= 10 && released >= 5, "{reasons} {released}");
 }
 
 #[test]

@@ -54,7 +54,7 @@ fn puzzle(model: &str) -> Value {
             let (state, set) = match &answer.state {
                 State::Open => ("open", Vec::new()),
                 State::Shifts { changes, .. } => ("shifts", shifts(changes)),
-                State::Shut(_) => ("shut", Vec::new()),
+                State::Shut { .. } => ("shut", Vec::new()),
             };
             let asked = answer.change.question().filter(|question| *question != Question::Model)?;
             Some(json!({ "asked": importance(asked), "from": from, "state": state, "set": set }))

@@ -19,7 +19,7 @@ use crate::parts::tells::Tone;
 use crate::rest::at_rest;
 
 /// So many texts are a note of the adviser's.
-const NOTE: usize = 5 + 2 * MOST;
+const NOTE: usize = 5 + 3 * MOST;
 
 /// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
 /// dragging.
@@ -98,8 +98,8 @@ pub struct Note {
     pub sentence: String,
     /// Why, and where the figures come from.
     pub grounds: [String; 2],
-    /// What can be done about it, and the notes of the choices that come of it.
-    pub ways: Vec<[String; 2]>,
+    /// What can be done about it, the notes of the choices that come of it, and what of that which is kept is let go.
+    pub ways: Vec<[String; 3]>,
 }
 
 impl Note {
@@ -111,10 +111,23 @@ impl Note {
             _ => Tone::Hint,
         };
         let (sentence, grounds) = (sentence.clone(), [why.clone(), source.clone()]);
-        let ways = ways.chunks(2).filter_map(|way| <[String; 2]>::try_from(way.to_vec()).ok());
+        let ways = ways.chunks(3).filter_map(|way| <[String; 3]>::try_from(way.to_vec()).ok());
         let ways = ways.filter(|way| !way[0].is_empty()).collect();
         Some(Self { about: about.parse().ok()?, tone, sentence, grounds, ways })
     }
+}
+
+/// What the adviser says of a single answer that does not go alone.
+#[derive(Clone, Debug)]
+pub struct Explained {
+    /// Why.
+    pub why: String,
+    /// What to press; nothing if nothing helps.
+    pub way: String,
+    /// The note of the choice that comes of it.
+    after: String,
+    /// What of that which is kept is let go.
+    gone: Vec<String>,
 }
 
 /// Everything that components read, and the one way in which they change it.
@@ -207,6 +220,17 @@ impl Desk {
         })
     }
 
+    /// What it says in answer to a word about one answer of the present choice.
+    pub fn explained(self, word: &str, which: &str) -> Option<Explained> {
+        self.told(word, |texts| match texts {
+            [about, why, way, after, gone @ ..] if about == which => {
+                let [why, way, after] = [why, way, after].map(String::clone);
+                Some(Explained { why, way, after, gone: gone.to_vec() })
+            }
+            _ => None,
+        })
+    }
+
     /// What the adviser says of the findings: of what stops the order, and of what is good to know.
     pub fn notes<T>(self, read: impl FnOnce(&[Note]) -> T) -> T {
         self.notes.with(|notes| read(notes))
@@ -223,9 +247,25 @@ impl Desk {
     }
 
     /// Takes a way out of a note; none of an earlier choice.
-    pub fn take_way(self, after: &str) {
+    pub fn take_way(self, [_, after, gone]: &[String; 3]) {
         if self.note.with_untracked(|note| self.noted.with_untracked(|noted| noted == note)) {
+            self.let_go(core::slice::from_ref(gone));
             self.follow(after);
+        }
+    }
+
+    /// Takes what was explained, and lets go for it what is kept.
+    pub fn follow_letting_go(self, explained: Option<Explained>) {
+        if let Some(Explained { after, gone, .. }) = explained {
+            self.let_go(&gone);
+            self.follow(&after);
+        }
+    }
+
+    /// Keeps the answers to some questions no longer.
+    fn let_go(self, gone: &[String]) {
+        if self.pins.with_untracked(|pins| pins.iter().any(|pin| gone.contains(&pin.to_string()))) {
+            self.pins.update(|pins| pins.retain(|pin| !gone.contains(&pin.to_string())));
         }
     }
 

@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+mod explain;
 pub mod goals;
 mod no_good;
 mod scope;
@@ -10,6 +11,7 @@ mod solve;
 pub mod states;
 pub mod track;
 mod ways;
+pub mod why;
 
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
@@ -65,13 +67,30 @@ impl<S> Options<S> {
         self.bay_counts.iter().chain(bays).chain(&self.backs).chain(&self.finishes).chain(&self.corners)
     }
 
-    /// Hears each of them, to change it.
-    pub fn each(&mut self, hear: &mut dyn FnMut(&mut Answer<S>)) {
-        for bay in &mut self.bays {
-            [&mut bay.fills, &mut bay.holes, &mut bay.devices].into_iter().flatten().for_each(&mut *hear);
+    /// The same answers with something else said of each.
+    pub fn map<T>(self, mut say: impl FnMut(&Change, S) -> T) -> Options<T> {
+        let mut each = |answers: Vec<Answer<S>>| -> Vec<Answer<T>> {
+            let told = answers.into_iter().map(|answer| Answer {
+                state: say(&answer.change, answer.state),
+                change: answer.change,
+                taken: answer.taken,
+            });
+            told.collect()
+        };
+        let bay_counts = each(self.bay_counts);
+        let bays = self.bays.into_iter().map(|bay| BayAnswers {
+            fills: each(bay.fills),
+            holes: each(bay.holes),
+            devices: each(bay.devices),
+        });
+        let bays = bays.collect();
+        Options {
+            bay_counts,
+            bays,
+            backs: each(self.backs),
+            finishes: each(self.finishes),
+            corners: each(self.corners),
         }
-        let rest = [&mut self.bay_counts, &mut self.backs, &mut self.finishes, &mut self.corners];
-        rest.into_iter().flatten().for_each(hear);
     }
 }
 

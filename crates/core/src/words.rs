@@ -9,9 +9,9 @@ mod finding;
 use crate::change::Change;
 use crate::choice::{Fill, Hung};
 use crate::day::Day;
-use crate::finding::{Figure, Question, Unit};
+use crate::finding::{Figure, Finding, Question, Unit};
 use crate::money::Money;
-use crate::options::states::Shut;
+use crate::options::why::{Release, Why};
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
 use crate::range::{Key, Range};
@@ -226,13 +226,29 @@ fn small(text: &str) -> String {
 }
 
 /// Why an answer is shut, for the customer.
-pub fn shut(shut: &Shut) -> String {
-    let end = match (shut.proven, shut.pins.is_empty()) {
-        (false, _) => "No way round it was found.".into(),
-        (true, true) => "No other change makes up for it.".into(),
-        (true, false) => format!("You keep {}, so no other change makes up for it.", kept(&shut.pins)),
+pub fn shut(why: &Why) -> String {
+    let end = match why.pins.as_slice() {
+        [] => "No other change makes up for it.".into(),
+        pins => format!("You keep {}, so no other change makes up for it.", kept(pins)),
     };
-    format!("{} {end}", reason(&shut.reason))
+    format!("{} {end}", reason(&why.reason))
+}
+
+/// Why an answer is shut of which no more was found out.
+pub fn given_up(reason: &Finding) -> String {
+    format!("{} No way round it was found.", self::reason(reason))
+}
+
+/// What to press to take a shut answer and let go of what is kept: `Let the depth go, take it and make it 520 mm deep`.
+pub fn release(release: &Release, range: &Range) -> String {
+    let more = together(&release.changes, range);
+    let taken = if more.is_empty() { " and take it".into() } else { format!(", take it and {more}") };
+    format!("Let {} go{taken}", kept(&release.pins))
+}
+
+/// What to press to make a change that lets go of what is kept: `Let the width go and make it 1 400 mm wide`.
+pub fn letting_go(pin: Question, change: &Change, range: &Range) -> String {
+    format!("Let {} go and {}", kept(&[pin]), small(&self::change(change, range)))
 }
 
 /// What is kept, after «you keep».

@@ -41,10 +41,12 @@ pub enum Goes {
         /// Why not alone.
         why: String,
     },
-    /// Not at all.
+    /// Not at all, or not with what is kept.
     Shut {
-        /// Why.
+        /// Why; nothing until that is known.
         why: String,
+        /// What is let go for it, as a thing to do; nothing if that does not help.
+        way: String,
     },
 }
 
@@ -58,6 +60,9 @@ impl Shown {
     }
 }
 
+/// No answer.
+pub const NONE: usize = usize::MAX;
+
 /// A row of answers. `take` hears the number of the one that was taken.
 ///
 /// Buttons stay mounted while their answers change, so that focus stays where it is.
@@ -69,12 +74,14 @@ pub fn Choices(
     answers: Read<Vec<Shown>>,
     /// Hears which one was taken, with what has to change with it.
     take: Callback<usize>,
+    /// The one of which it is asked why it does not go alone.
+    #[prop(default = RwSignal::new(NONE))]
+    asked: RwSignal<usize>,
     /// A class for the look of the row.
     #[prop(default = "row")]
     look: &'static str,
 ) -> impl IntoView {
     let answers = Memo::new(move |_| answers.run(()));
-    let asked = RwSignal::new(usize::MAX);
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
@@ -82,13 +89,14 @@ pub fn Choices(
             match &answer.goes {
                 Goes::Alone => None,
                 Goes::Shifts { why, .. } | Goes::Waits { why } => Some(format!("{label} does not go alone: {why} ")),
-                Goes::Shut { why } => Some(format!("{label} cannot be had: {why}")),
+                Goes::Shut { why, .. } if why.is_empty() => None,
+                Goes::Shut { why, .. } => Some(format!("{label} cannot be had: {why} ")),
             }
         })
     };
     let way = move || {
         answers.with(|answers| match answers.get(asked.get()).map(|answer| &answer.goes) {
-            Some(Goes::Shifts { way, .. }) => way.clone(),
+            Some(Goes::Shifts { way, .. } | Goes::Shut { way, .. }) => way.clone(),
             _ => String::new(),
         })
     };
@@ -99,8 +107,8 @@ pub fn Choices(
     let own = NodeRef::<leptos::html::Div>::new();
     let left = move |event: &Event| {
         let elsewhere = own.get_untracked().is_some_and(|own| !page::is_within(event, &own));
-        if elsewhere && asked.get_untracked() != usize::MAX {
-            asked.set(usize::MAX);
+        if elsewhere && asked.get_untracked() != NONE {
+            asked.set(NONE);
         }
     };
     let handles = [

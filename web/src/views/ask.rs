@@ -1,12 +1,15 @@
 //! From the core's answers and findings to what the controls show.
 
+use core::ops::Range;
+
 use leptos::prelude::*;
 use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Answer, Options};
-use slotwright_core::range::Range;
+use slotwright_core::range;
 use slotwright_core::words;
 
-use crate::parts::choices::{Choices, Goes, Shown};
+use crate::browser::ways;
+use crate::parts::choices::{Choices, Goes, NONE, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
 use crate::state::{Desk, Known, Note};
 
@@ -19,22 +22,25 @@ pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
     Shown { label, taken: answer.taken, goes, ..Shown::default() }
 }
 
+/// Picks a question's answers, for the bay that is looked at (from 0).
+type Pick = fn(&Options<Stop>, usize) -> &[Answer<Stop>];
+
+/// Where a question's answers stand among all.
+fn places(desk: Desk, pick: Pick, lit: usize) -> Option<Range<usize>> {
+    desk.read(|known, _| {
+        let options = known.options.as_ref()?;
+        let own = pick(options, lit);
+        let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+        Some(place..place + own.len())
+    })
+}
+
 /// Reads what the adviser says of a question's answers, three texts for each (why it does not go alone, what to press,
 /// what comes of it), and whether that is about the present choice: of an earlier one only the looks stay until there
 /// is newer advice.
-fn advice<T>(
-    desk: Desk,
-    pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>],
-    lit: usize,
-    read: impl FnOnce(&[String], bool) -> T,
-) -> T {
+fn advice<T>(desk: Desk, pick: Pick, lit: usize, read: impl FnOnce(&[String], bool) -> T) -> T {
     desk.told_last("all", |texts, fresh| {
-        let own = desk.read(|known, _| {
-            let options = known.options.as_ref()?;
-            let own = pick(options, lit);
-            let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
-            texts.get(place * 3..(place + own.len()) * 3)
-        });
+        let own = places(desk, pick, lit).and_then(|own| texts.get(own.start * 3..own.end * 3));
         read(own.unwrap_or_default(), fresh)
     })
 }
@@ -44,11 +50,11 @@ fn going(now: Goes, told: &[String], fresh: bool) -> Goes {
     let [why, way, _] = told else { return now };
     match now {
         _ if fresh && why.is_empty() => Goes::Alone,
-        _ if fresh && way.is_empty() => Goes::Shut { why: why.clone() },
+        _ if fresh && way.is_empty() => Goes::Shut { why: String::new(), way: String::new() },
         _ if fresh => Goes::Shifts { why: why.clone(), way: way.clone() },
         // It goes as it went, until there is newer advice.
         Goes::Waits { why: now } if !way.is_empty() => Goes::Shifts { why: now, way: String::new() },
-        Goes::Waits { why: now } if !why.is_empty() => Goes::Shut { why: now },
+        Goes::Waits { why: now } if !why.is_empty() => Goes::Shut { why: now, way: String::new() },
         now => now,
     }
 }
@@ -74,14 +80,26 @@ pub fn Asked(
     /// What is asked, for the bay that is looked at (from 1).
     label: fn(usize) -> String,
     /// Picks the answers, for the bay that is looked at (from 0).
-    pick: fn(&Options<Stop>, usize) -> &[Answer<Stop>],
+    pick: Pick,
     /// Shows one.
-    show: fn(&Range, &Answer<Stop>) -> Shown,
+    show: fn(&range::Range, &Answer<Stop>) -> Shown,
     /// The look of the row.
     #[prop(default = "row")]
     look: &'static str,
 ) -> impl IntoView {
     let desk = Desk::here();
+    let asked = RwSignal::new(NONE);
+    let place = move || Some(places(desk, pick, desk.lit())?.start + asked.get());
+    // Why a shut answer is shut is found out when somebody asks.
+    Effect::new(move || {
+        let told = advice(desk, pick, desk.lit(), |told, fresh| {
+            let told = told.chunks(3).nth(asked.get()).filter(|_| fresh);
+            told.is_some_and(|told| matches!(going(Goes::default(), told, true), Goes::Shut { .. }))
+        });
+        if let Some(place) = place().filter(|_| told) {
+            ways::ask(desk.question("why", &[place.to_string()]));
+        }
+    });
     let answers = move |()| {
         let lit = desk.lit();
         let mut answers: Vec<Shown> = desk.read(|known, range| {
@@ -94,11 +112,16 @@ pub fn Asked(
                 answer.goes = going(core::mem::take(&mut answer.goes), told, fresh);
             }
         });
+        if let Some(Shown { goes: Goes::Shut { why, way }, .. }) = answers.get_mut(asked.get())
+            && let Some(told) = place().and_then(|place| desk.explained("why", &place.to_string()))
+        {
+            (*why, *way) = (told.why, told.way);
+        }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
             for answer in &mut answers {
                 answer.goes = match core::mem::take(&mut answer.goes) {
-                    Goes::Waits { why } => Goes::Shut { why },
+                    Goes::Waits { why } => Goes::Shut { why, way: String::new() },
                     now => now,
                 };
             }
@@ -106,13 +129,18 @@ pub fn Asked(
         answers
     };
     let take = move |at: usize| {
-        let lit = untrack(move || desk.lit());
-        let after = untrack(move || {
-            advice(desk, pick, lit, |told, fresh| told.chunks(3).nth(at).filter(|_| fresh).map(<[String]>::to_vec))
+        let (told, explained) = untrack(move || {
+            let told = advice(desk, pick, desk.lit(), |told, fresh| {
+                told.chunks(3).nth(at).filter(|_| fresh).map(<[String]>::to_vec)
+            });
+            let explained = place().and_then(|place| desk.explained("why", &place.to_string()));
+            (told, explained)
         });
-        match after.as_deref() {
+        match told.as_deref() {
             Some([_, _, after]) if !after.is_empty() => desk.follow(after),
+            Some([why, _, _]) if !why.is_empty() => desk.follow_letting_go(explained),
             _ => {
+                let lit = untrack(move || desk.lit());
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
                 if let Some(change) = change {
                     desk.apply(&change);
@@ -122,7 +150,7 @@ pub fn Asked(
     };
     view! {
         <Choices label=Callback::new(move |()| label(desk.lit() + 1)) answers=Callback::new(answers)
-            take=Callback::new(take) look/>
+            take=Callback::new(take) asked look/>
     }
 }
 
@@ -156,9 +184,8 @@ pub fn Found(
         })
     };
     let take = move |(at, way): (usize, usize)| {
-        let after = untrack(told).get(at).and_then(|note| Some(note.ways.get(way)?[1].clone()));
-        if let Some(after) = after {
-            desk.take_way(&after);
+        if let Some(way) = untrack(told).get(at).and_then(|note| note.ways.get(way)) {
+            desk.take_way(way);
         }
     };
     let lines = move |()| told().into_iter().map(line).collect();
@@ -181,7 +208,7 @@ fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
 fn line(note: Note) -> Line {
     let Note { tone, sentence, grounds, ways, .. } = note;
     let grounds = Some(grounds).filter(|grounds| !grounds[0].is_empty());
-    Line { tone, sentence, ways: ways.into_iter().map(|[label, _]| label).collect(), grounds }
+    Line { tone, sentence, ways: ways.into_iter().map(|[label, ..]| label).collect(), grounds }
 }
 
 /// A numbered question's heading.

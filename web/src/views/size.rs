@@ -138,6 +138,7 @@ fn SizeQuestion(
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
+    let explained = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, _| {
@@ -145,16 +146,12 @@ fn SizeQuestion(
                 Some((value, words::reason(run.state.as_ref()?)))
             })
         });
-        let Some((value, sentence)) = stop else { return [const { String::new() }; 3] };
-        let at = |sentence: &str| format!("At {} mm: {sentence}", words::size(value));
-        let advice = desk.told(&size.question().to_string(), |texts| {
-            let (own, told) = texts.split_first()?;
-            (*own == value.in_tenths().to_string()).then(|| <[String; 3]>::try_from(told.to_vec()).ok())?
-        });
-        let [why, way, after] = advice.unwrap_or([sentence, String::new(), String::new()]);
-        [at(&why), way, after]
+        let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
+        let told = explained().map_or_else(|| [sentence, String::new()], |told| [told.why, told.way]);
+        let [why, way] = told;
+        [format!("At {} mm: {why}", words::size(value)), way]
     };
-    let go = move |_| desk.follow(&untrack(move || refused()[2].clone()));
+    let go = move |_| desk.follow_letting_go(untrack(explained));
     view! {
         <div class="size">
             <div class="size-head">

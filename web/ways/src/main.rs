@@ -6,10 +6,14 @@
 //! three texts for each answer of each question, in their order: why it does not go alone, what to press to take it
 //! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has no way.
 //!
+//! `why` with a note, the place of a shut answer among them and the pins is answered with the place and: why it is shut;
+//! what to press to let go for it what is kept, if that helps, and the note of what comes of it; then the questions that
+//! are let go. `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
+//!
 //! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
-//! note. `notes` with a note is answered with nine texts for each finding: the question, how much it matters, the
-//! sentence, why, and the source; then for up to two ways out what to press, and the note of what comes of it.
-//! `width`, `height` or `depth` with a note, a value and the pins is answered with the value and its three texts.
+//! note. `notes` with a note and the pins is answered with eleven texts for each finding: the question, how much it
+//! matters, the sentence, why, and the source; then for up to two ways out what to press, the note of what comes of it,
+//! and what of that which is kept is let go.
 
 use std::cell::RefCell;
 
@@ -18,8 +22,9 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::advise;
 use slotwright_core::finding::Question;
-use slotwright_core::options::Size;
 use slotwright_core::options::states::{State, state, states};
+use slotwright_core::options::why::why_shut;
+use slotwright_core::options::{Size, options};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
@@ -58,7 +63,8 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
             None
         }
         ([what, note, pins @ ..], Some(range)) if what == "all" => all(range, note, pins),
-        ([what, note, ..], Some(range)) if what == "notes" => notes(range, note),
+        ([what, note, pins @ ..], Some(range)) if what == "notes" => notes(range, note, pins),
+        ([what, note, place, pins @ ..], Some(range)) if what == "why" => why(range, note, place, pins),
         ([what, note, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
             goal::told(range, note, (word, figure), today, pins).map(Vec::from)
         }
@@ -78,37 +84,71 @@ fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     Some(states.all().flat_map(|answer| told(range, &choice, &answer.change, &answer.state)).collect())
 }
 
-fn notes(range: &Range, note: &str) -> Option<Vec<String>> {
-    let choice = Choice::of_note(note)?;
+fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
+    let (choice, pins) = (Choice::of_note(note)?, questions(pins));
     let told = advise(range, &choice).into_iter().flat_map(|finding| {
         let (card, tone) = (finding.rule.card(), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
-        let way = |way: &Change| [words::change(way, range), choice.with(way, range).to_note()];
+        let way = |way: &Change| {
+            let kept = way.question().filter(|question| pins.contains(question));
+            let label = kept.map_or_else(|| words::change(way, range), |pin| words::letting_go(pin, way, range));
+            [label, choice.with(way, range).to_note(), kept.map(|pin| pin.to_string()).unwrap_or_default()]
+        };
         let ways: Vec<String> = finding.remedies.iter().flat_map(way).collect();
-        let none = (ways.len()..MOST * 2).map(|_| String::new());
+        let none = (ways.len()..MOST * 3).map(|_| String::new());
         said.into_iter().chain(ways).chain(none).collect::<Vec<_>>()
     });
     Some(told.collect())
 }
 
+fn why(range: &Range, note: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
+    let (choice, at) = (Choice::of_note(note)?, place.parse().ok()?);
+    let options = options(range, &choice)?;
+    let answer = options.all().nth(at)?;
+    let reason = answer.state.as_ref().map(words::given_up).unwrap_or_default();
+    Some(shut(range, &choice, &answer.change, &questions(pins), place, reason))
+}
+
 fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
-    let choice = Choice::of_note(note)?;
+    let (choice, pins) = (Choice::of_note(note)?, questions(pins));
     let size = Size::ALL.into_iter().find(|known| known.question().to_string() == size)?;
     let change = size.to(Dim::tenths(value.parse().ok()?));
-    let state = state(range, &choice, &change, &questions(pins))?;
-    let [why, way, after] = told(range, &choice, &change, &state);
-    Some(vec![value.into(), why, way, after])
+    match state(range, &choice, &change, &pins)? {
+        State::Shut { reason, .. } => Some(shut(range, &choice, &change, &pins, value, words::given_up(&reason))),
+        state => Some([value.into()].into_iter().chain(told(range, &choice, &change, &state)).collect()),
+    }
+}
+
+/// Which answer, why it is shut, what to press, what comes of it, and what is let go.
+fn shut(
+    range: &Range,
+    choice: &Choice,
+    change: &Change,
+    pins: &[Question],
+    which: &str,
+    unknown: String,
+) -> Vec<String> {
+    let only = |why: String| vec![which.into(), why, String::new(), String::new()];
+    let Some(why) = why_shut(range, choice, change, pins) else { return only(unknown) };
+    let Some(release) = &why.release else { return only(words::shut(&why)) };
+    let after = after(range, choice, change, &release.changes);
+    let said = [which.into(), words::shut(&why), words::release(release, range), after];
+    said.into_iter().chain(release.pins.iter().map(ToString::to_string)).collect()
+}
+
+/// The note of what comes of a change and of more after it.
+fn after(range: &Range, choice: &Choice, change: &Change, more: &[Change]) -> String {
+    more.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range)).to_note()
 }
 
 /// Why, what to press, and what comes of it.
 fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [String; 3] {
     match state {
         State::Open => Default::default(),
-        State::Shut(shut) => [words::shut(shut), String::new(), String::new()],
+        State::Shut { reason, .. } => [words::sentence(reason), String::new(), String::new()],
         State::Shifts { reason, changes } => {
-            let after = changes.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range));
             let way = format!("Take it and {}", words::together(changes, range));
-            [words::sentence(reason), way, after.to_note()]
+            [words::sentence(reason), way, after(range, choice, change, changes)]
         }
     }
 }
@@ -148,15 +188,19 @@ mod tests {
         asked(&mut known, &["range", RANGE]);
         let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
         let said = asked(&mut known, &["notes", &note]);
-        assert_eq!(said.len() % 9, 2);
-        let tether = said[2..].chunks(9).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
+        assert_eq!(said.len() % 11, 2);
+        let tether = said[2..].chunks(11).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
         assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "advises"));
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
         let walled = known.as_ref().unwrap().clone();
         let walled = Choice::of_note(&note).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
         let said = asked(&mut known, &["notes", &walled.to_note()]);
-        let wall = said[2..].chunks(9).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
+        let wall = said[2..].chunks(11).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
         assert_eq!(Choice::of_note(&wall[6]).unwrap().width_mm, Dim::mm(1400));
+        assert_eq!(wall[7], "");
+        let kept = asked(&mut known, &["notes", &walled.to_note(), "height", "width"]);
+        let wall = kept[2..].chunks(11).find(|told| told[7] == "width").unwrap();
+        assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400 mm wide");
     }
 
     #[test]
@@ -168,13 +212,23 @@ mod tests {
         // A receiver with its air is wider than a third of the unit: something would have to give way.
         let free = asked(&mut known, &["all", &note]);
         let kept = asked(&mut known, &["all", &note, "width", "bays", "shares"]);
-        let bound: Vec<usize> = (0..kept.len()).filter(|at| kept[*at].contains("You keep")).collect();
+        let bound: Vec<usize> = (2..kept.len()).step_by(3).filter(|at| kept[*at + 1] != free[*at + 1]).collect();
         assert!(!bound.is_empty(), "{kept:?}");
-        for at in bound {
-            assert!(kept[at].ends_with("so no other change makes up for it."), "{}", kept[at]);
-            assert_eq!((kept[at + 1].as_str(), kept[at + 2].as_str()), ("", ""));
-            assert!(free[at + 1].starts_with("Take it and "), "{}", free[at]);
+        let mut helped = 0;
+        for at in bound.into_iter().filter(|at| kept[*at + 1].is_empty()) {
+            let place = ((at - 2) / 3).to_string();
+            let why = asked(&mut known, &["why", &note, &place, "width", "bays", "shares"]);
+            assert_eq!(why[..3], ["why", &note, &place]);
+            assert!(
+                why[3].contains("You keep ") && why[3].ends_with(", so no other change makes up for it."),
+                "{why:?}"
+            );
+            assert!(why[4].starts_with("Let the ") && why[4].contains("take it"), "{why:?}");
+            assert!(judge(&range, &Choice::of_note(&why[5]).unwrap()).holds(), "{why:?}");
+            assert!(why.len() > 6, "what is let go: {why:?}");
+            helped += 1;
         }
+        assert!(helped > 1, "{kept:?}");
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));

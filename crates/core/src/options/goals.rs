@@ -138,7 +138,7 @@ fn wide_as(
     match table.state(&wide, Scope::of(Question::Width)) {
         State::Open => Some(changes(choice, &wide)),
         State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
-        State::Shut(_) => None,
+        State::Shut { .. } => None,
     }
 }
 

@@ -9,7 +9,7 @@
 //! importance, and only sets that meet every conflict found so far.
 // Sources: backjumping by conflicts: Prosser, Computational Intelligence 9(3), 1993. No-goods that are
 // remembered: Dechter, Artificial Intelligence 41(3), 1990. Hitting sets of conflicts: Reiter, Artificial
-// Intelligence 32, 1987. Minimal conflicts: Junker, QuickXplain, AAAI 2004.
+// Intelligence 32, 1987.
 
 use alloc::collections::BTreeSet;
 use core::cell::{Cell, OnceCell, RefCell};
@@ -109,6 +109,9 @@ struct Search<'a, P: Puzzle> {
     most: u32,
     /// Faults of all points that were judged, in this search or in others of these questions.
     faults: &'a RefCell<NoGoods>,
+    /// Whether questions are tried by their importance alone, else those first that some fault names: then what is
+    /// found depends on what is known already.
+    in_order: bool,
     /// What this search proved; which answers may be given instead is its own, so another one cannot rely on it.
     proved: NoGoods,
 }
@@ -119,11 +122,9 @@ const STEPS: u32 = 20_000;
 /// Most steps of all searches for the answers of one choice: some tenths of a second.
 pub(crate) const TOGETHER: u32 = 60_000;
 
-/// Most steps of all searches for pins that are named in vain, and of each.
-pub(crate) const AGAIN: (u32, u32) = (20_000, 1000);
-
-/// After so many steps all sets are tried at once: what nothing makes up for shows sooner so. Most steps of that.
-const ALL_AT_ONCE: (u32, u32) = (1000, 2000);
+/// After so many steps, and each time that they have doubled, all questions are set free at once for twice as many:
+/// what nothing makes up for shows sooner so.
+const ALL_AT_ONCE: u32 = 200;
 
 /// Most steps for the question whether one rule forbids everything.
 const SOON: u32 = 200;
@@ -135,7 +136,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
 
     /// The same with these rules alone.
     fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
-        Self { puzzle, rules, steps: 0, most: STEPS, faults, proved: NoGoods::none(puzzle.lines()) }
+        Self { puzzle, rules, steps: 0, most: STEPS, faults, in_order: false, proved: NoGoods::none(puzzle.lines()) }
     }
 
     /// A point that differs from this one in free questions alone and holds.
@@ -157,7 +158,14 @@ impl<'a, P: Puzzle> Search<'a, P> {
 
     fn mend(&mut self, step: &Step<'_, P>, free: Scope) -> Found<P::Point> {
         let Some(worst) = self.worst(step, free) else { return Found::Point(step.point(self.puzzle).clone()) };
-        let Some(question) = worst.scope.meeting(free).last() else { return Found::Nothing(worst) };
+        let named = worst.scope.meeting(free);
+        let sets = named.minus(self.puzzle.lines());
+        let next = match self.in_order {
+            true if !named.is_empty() => free,
+            false if !sets.is_empty() => sets,
+            _ => named,
+        };
+        let Some(question) = next.last() else { return Found::Nothing(worst) };
         if self.steps >= self.most {
             return Found::GivenUp;
         }
@@ -246,8 +254,9 @@ impl<'a, P: Puzzle> Search<'a, P> {
 }
 
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
-/// its size, and the point; if nothing holds, why: one rule, if one soon forbids it by itself. Takes its steps from
-/// what is left of them for all searches together.
+/// its size, and the point. Takes its steps from what is left of them for all searches together.
+///
+/// Both are the same whatever is known already.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
@@ -258,31 +267,30 @@ pub(crate) fn smallest<P: Puzzle>(
     search.most = search.most.min(left.get());
     let found = match search.sets(point, free) {
         Found::GivenUp => search.alone(point, free).map_or(Found::GivenUp, Found::Nothing),
-        Found::Nothing(nothing) if nothing.rules.count_ones() > 1 => {
-            Found::Nothing(search.alone(point, free).unwrap_or(nothing))
-        }
         found => found,
     };
     left.set(left.get().saturating_sub(search.steps));
     found
 }
 
-/// Why no point that differs from this one in free questions alone keeps some rules; `None` if one does, or if that
-/// was not found out in as many steps as are left. Takes its steps from them.
-pub(crate) fn proof<P: Puzzle>(
+/// Whether any point that differs from this one in free questions alone keeps some rules; `None` if that was not found
+/// out.
+pub(crate) fn exists<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
     free: Scope,
     rules: u64,
-    (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
-) -> Option<NoGood> {
-    let mut search = Search { most: STEPS.min(left.get()), ..Search::with_rules(puzzle, faults, rules) };
-    let proof = search.alone(point, free).or_else(|| match search.within(point, free) {
-        Found::Nothing(nothing) => Some(nothing),
-        Found::Point(_) | Found::GivenUp => None,
-    });
-    left.set(left.get().saturating_sub(search.steps));
-    proof
+    faults: &RefCell<NoGoods>,
+) -> Option<bool> {
+    let mut search = Search::with_rules(puzzle, faults, rules);
+    if search.alone(point, free).is_some() {
+        return Some(false);
+    }
+    match search.within(point, free) {
+        Found::Point(_) => Some(true),
+        Found::Nothing(_) => Some(false),
+        Found::GivenUp => None,
+    }
 }
 
 impl<P: Puzzle> Search<'_, P> {
@@ -305,28 +313,39 @@ impl<P: Puzzle> Search<'_, P> {
         None
     }
 
+    /// The nearest of the points that differ in a set: the same whatever is known.
+    fn again_in_order(&mut self, point: &P::Point, set: Scope) -> Found<(Scope, P::Point)> {
+        self.in_order = true;
+        match self.within(point, set) {
+            Found::Point(point) => Found::Point((set, point)),
+            Found::Nothing(nothing) => Found::Nothing(nothing),
+            Found::GivenUp => Found::GivenUp,
+        }
+    }
+
     fn sets(&mut self, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
         let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
         let mut last = NoGood::default();
         let mut conflicts: Vec<Scope> = Vec::new();
-        let (mut soon, most) = (Some(ALL_AT_ONCE.0), self.most);
+        let (mut soon, most) = (ALL_AT_ONCE, self.most);
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;
             if self.steps >= most {
                 return Found::GivenUp;
             }
-            if soon.take_if(|soon| self.steps > *soon).is_some() {
-                self.most = most.min(self.steps + ALL_AT_ONCE.1);
+            if self.steps >= soon {
+                self.most = most.min(self.steps * 3);
                 if let Found::Nothing(nothing) = self.within(point, free) {
                     return Found::Nothing(nothing);
                 }
-                self.most = most;
+                (soon, self.most) = (self.steps * 2, most);
             }
             let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
             let conflict = match known {
                 Some(known) => known,
                 None => match self.within(point, set) {
-                    Found::Point(point) => return Found::Point((set, point)),
+                    Found::Point(point) if set.len() < 2 => return Found::Point((set, point)),
+                    Found::Point(_) => return self.again_in_order(point, set),
                     Found::GivenUp => return Found::GivenUp,
                     Found::Nothing(nothing) => {
                         last = nothing;
@@ -344,25 +363,6 @@ impl<P: Puzzle> Search<'_, P> {
         // No set is left, since what is known at last has no free question.
         Found::Nothing(last)
     }
-}
-
-/// A smallest part of some things that cannot hold together, none of which can be left out: the earlier
-/// ones are rather kept. `holds` says whether some of them, with what is always there, can.
-// Source: Junker, "QuickXplain", AAAI 2004.
-pub(crate) fn conflict<T: Copy>(things: &[T], holds: &mut impl FnMut(&[T]) -> bool) -> Vec<T> {
-    fn part<T: Copy>(base: &[T], added: bool, things: &[T], holds: &mut impl FnMut(&[T]) -> bool) -> Vec<T> {
-        if added && !holds(base) {
-            return Vec::new();
-        }
-        if things.len() <= 1 {
-            return things.to_vec();
-        }
-        let (first, second) = things.split_at(things.len() / 2);
-        let late = part(&[base, first].concat(), !first.is_empty(), second, holds);
-        let early = part(&[base, &*late].concat(), !late.is_empty(), first, holds);
-        [early, late].concat()
-    }
-    if holds(things) { Vec::new() } else { part(&[], true, things, holds) }
 }
 
 #[cfg(test)]

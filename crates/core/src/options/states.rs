@@ -1,11 +1,11 @@
 //! Open, with other changes, or shut: the exact state of every answer, with the smallest set of other
-//! changes that it needs, or the rules that forbid it.
+//! changes that it needs.
 
 use core::cell::{Cell, RefCell};
 
 use serde::Serialize;
 
-use super::no_good::{NoGood, NoGoods};
+use super::no_good::NoGoods;
 use super::scope::{self, Scope};
 use super::solve::{self, Found, Puzzle};
 use super::ways::{self, Asked, Ways};
@@ -32,23 +32,13 @@ pub enum State {
         /// the order in which they are done.
         changes: Vec<Change>,
     },
-    /// It cannot be had.
-    Shut(Shut),
-}
-
-/// Why an answer cannot be had at all, or not with what is pinned.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Shut {
-    /// What stops it as things are.
-    pub reason: Finding,
-    /// Rules that forbid it together, whatever else is answered.
-    pub rules: Vec<Rule>,
-    /// The pinned questions that have a part in it: without any one of them it was not soon found to be shut.
-    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
-    pub pins: Vec<Question>,
-    /// Whether every other answer was ruled out; if not, the search was given up.
-    pub proven: bool,
+    /// It cannot be had; [`why_shut`](super::why::why_shut) tells why.
+    Shut {
+        /// What stops it alone.
+        reason: Finding,
+        /// Whether every other answer was ruled out; if not, the search was given up.
+        proven: bool,
+    },
 }
 
 impl State {
@@ -61,7 +51,7 @@ impl State {
     pub fn reason(&self) -> Option<&Finding> {
         match self {
             Self::Open => None,
-            Self::Shifts { reason, .. } | Self::Shut(Shut { reason, .. }) => Some(reason),
+            Self::Shifts { reason, .. } | Self::Shut { reason, .. } => Some(reason),
         }
     }
 }
@@ -97,8 +87,6 @@ pub(super) struct Table<'a> {
     pins: Scope,
     /// Steps that are left for all answers.
     left: Cell<u32>,
-    /// Steps that are left for the question which pins matter: no answer is given up for it.
-    again: Cell<u32>,
     /// Faults of the choices that were judged. They name shares by the numbers of [`Ways`], which are alike for all
     /// answers: none of those that are asked for changes the shares that another one begins with.
     faults: RefCell<NoGoods>,
@@ -107,9 +95,9 @@ pub(super) struct Table<'a> {
 impl<'a> Table<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
         let pins = Scope::of_all(pins).minus(FIXED);
-        let (left, again) = (Cell::new(solve::TOGETHER), Cell::new(solve::AGAIN.0));
+        let left = Cell::new(solve::TOGETHER);
         let (ways, faults) = (Ways::of(range, model, choice), RefCell::new(NoGoods::none(ways::LINES)));
-        Self { range, choice, ways, pins, left, again, faults }
+        Self { range, choice, ways, pins, left, faults }
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
@@ -130,64 +118,42 @@ impl<'a> Table<'a> {
 
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
-        if let Some(shut) = self.drops_kept_bay(choice) {
-            return State::Shut(shut);
+        if let Some((_, reason)) = self.drops_kept_bay(choice, self.pins) {
+            return State::Shut { reason, proven: true };
         }
         let judged = judge_stops(self.range, choice);
         let Some(reason) = judged.findings.first().cloned() else { return State::Open };
         self.learn(&self.asked(choice, asked).0, &judged, choice);
         match self.smallest(choice, asked, self.pins) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
-            Found::Nothing(nothing) => {
-                let (nothing, pins) = self.least(choice, asked, nothing);
-                State::Shut(shut(&judged, nothing.rules, pins.questions().collect()).unwrap_or(given_up(reason)))
-            }
-            Found::GivenUp => State::Shut(given_up(reason)),
+            Found::Nothing(_) => State::Shut { reason, proven: true },
+            Found::GivenUp => State::Shut { reason, proven: false },
         }
     }
 
-    fn smallest(&self, choice: &Choice, asked: Scope, pins: Scope) -> Found<(Scope, Choice)> {
+    /// The fewest other questions of which an answer needs others, with some pins.
+    pub(super) fn smallest(&self, choice: &Choice, asked: Scope, pins: Scope) -> Found<(Scope, Choice)> {
         let (puzzle, free) = self.keeping(choice, asked, pins);
         solve::smallest(&puzzle, choice, free, (&self.faults, &self.left))
     }
 
-    /// Why some rules forbid an answer with some pins, whatever else changes; `None` if they do not, or if that was
-    /// not found out in as many steps as are left.
-    fn proof(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope), left: &Cell<u32>) -> Option<NoGood> {
+    /// Whether an answer can be had by some rules and with some pins, whatever else changes; `None` if that was not
+    /// found out.
+    pub(super) fn can(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope)) -> Option<bool> {
+        if self.drops_kept_bay(choice, pins).is_some() {
+            return Some(false);
+        }
         let (puzzle, free) = self.keeping(choice, asked, pins);
-        solve::proof(&puzzle, choice, free, rules, (&self.faults, left))
+        solve::exists(&puzzle, choice, free, rules, &self.faults)
     }
 
-    /// Of a proof that an answer is shut, one with as few pins as was soon found out, and these.
-    fn least(&self, choice: &Choice, asked: Scope, mut nothing: NoGood) -> (NoGood, Scope) {
-        let named = nothing.scope.meeting(self.pins);
-        // A proof names no pin that keeps a bay from being left out.
-        let stay = |pins| self.keeping(choice, asked, pins).0.bays_least;
-        let mut pins = if stay(named) == stay(self.pins) { named } else { self.pins };
-        for pin in pins.places() {
-            let fewer = pins.without(pin);
-            let most = self.again.get().min(solve::AGAIN.1);
-            let left = Cell::new(most);
-            if let Some(proof) = self.proof(choice, asked, (u64::MAX, fewer), &left) {
-                (nothing, pins) = (proof, fewer);
-            }
-            self.again.set(self.again.get() - (most - left.get()));
-        }
-        (nothing, pins)
-    }
-
-    /// Why an answer is shut that leaves out a bay of which something is kept.
-    fn drops_kept_bay(&self, choice: &Choice) -> Option<Shut> {
-        let kept = |bay: u8| Scope::of_bay(bay).meeting(self.pins);
+    /// The last bay that an answer leaves out and of which something is kept, and what that stops it by.
+    pub(super) fn drops_kept_bay(&self, choice: &Choice, pins: Scope) -> Option<(u8, Finding)> {
         let bays = |choice: &Choice| u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
-        let (count, last) = (bays(choice), (1..=bays(self.choice)).rev().find(|bay| !kept(*bay).is_empty())?);
-        if count >= last {
-            return None;
-        }
-        let (found, least) = (Figure::count(count), Figure::count(last));
-        let reason = Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least);
-        // One of them is enough.
-        Some(Shut { reason, rules: Vec::new(), pins: kept(last).questions().take(1).collect(), proven: true })
+        let is_kept = |bay: &u8| !Scope::of_bay(*bay).meeting(pins).is_empty();
+        let last = (bays(choice) + 1..=bays(self.choice)).rev().find(is_kept)?;
+        let (found, least) = (Figure::count(bays(choice)), Figure::count(last));
+        Some((last, Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least)))
     }
 
     /// Remembers what is wrong with a choice, if nothing is known of it yet.
@@ -292,46 +258,6 @@ pub fn nearest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<
         Found::Point((_, point)) => Some(ways::changes(choice, &point)),
         Found::Nothing(_) | Found::GivenUp => None,
     }
-}
-
-/// Why an answer is shut, with the smallest set of rules and pinned questions that forbid it: none can be left out.
-/// If the basics leave something, they are taken for granted, and the rules are those beyond them.
-///
-/// `None` for an answer that can be had, and for one of which that was not found out.
-pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Shut> {
-    let model = range.model(&choice.model)?;
-    let (table, changed) = (Table::of(range, model, choice, pins), choice.with(change, range));
-    if let Some(shut) = table.drops_kept_bay(&changed) {
-        return Some(shut);
-    }
-    let asked = Scope::of(change.question()?);
-    let can = |rules: u64, pins: &[Question]| {
-        table.proof(&changed, asked, (rules, Scope::of_all(pins)), &Cell::new(u32::MAX)).is_none()
-    };
-    if can(u64::MAX, pins) {
-        return None;
-    }
-    let pins = solve::conflict(pins, &mut |pins| can(u64::MAX, pins));
-    let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
-    let (basics, others): (Vec<Rule>, Vec<Rule>) = Rule::ALL.iter().partition(|rule| rule.is_basic());
-    let (always, of) = if can(sum(&basics), &pins) { (sum(&basics), others) } else { (0, basics) };
-    let rules = sum(&solve::conflict(&of, &mut |rules| can(always | sum(rules), &pins)));
-    // Of what was not found out on the way nothing is said.
-    if can(always | rules, &pins) { None } else { shut(&judge_stops(range, &changed), rules, pins) }
-}
-
-/// An answer that is proven to be shut: its reason is what forbids it, not what happens to be checked first. `None` if
-/// nothing stops it.
-fn shut(judged: &Judged<'_>, rules: u64, pins: Vec<Question>) -> Option<Shut> {
-    let forbids = |finding: &&Finding| rules & finding.rule.bit() != 0;
-    let reason = judged.findings.iter().find(forbids).or(judged.findings.first())?.clone();
-    let rules = Rule::ALL.iter().copied().filter(|rule| rules & rule.bit() != 0).collect();
-    Some(Shut { reason, rules, pins, proven: true })
-}
-
-/// An answer that was not found out.
-fn given_up(reason: Finding) -> Shut {
-    Shut { reason, rules: Vec::new(), pins: Vec::new(), proven: false }
 }
 
 #[cfg(test)]

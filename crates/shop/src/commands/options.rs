@@ -4,8 +4,9 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
-use slotwright_core::options::states::{Reached, State, nearest, reaches, states, why_shut};
+use slotwright_core::finding::{Finding, Question};
+use slotwright_core::options::states::{Reached, State, nearest, reaches, states};
+use slotwright_core::options::why::{Why, why_shut};
 use slotwright_core::options::{Options, Run, Size};
 use slotwright_core::range::Key;
 
@@ -30,7 +31,7 @@ pub(crate) struct OptionsDocument {
     /// What has to change for this choice to be made; nothing if it can, none if there is no way.
     nearest: Option<Vec<Change>>,
     /// Every answer to every question but the sizes.
-    answers: Options<State>,
+    answers: Options<Told>,
     /// The whole set of the width.
     width: Vec<Run<Reached>>,
     /// The whole set of the height.
@@ -39,17 +40,42 @@ pub(crate) struct OptionsDocument {
     depth: Vec<Run<Reached>>,
 }
 
+/// Whether an answer can be taken, and why not.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+#[serde(rename_all = "kebab-case")]
+enum Told {
+    /// It can be taken now, and nothing else changes.
+    Open,
+    /// It can be taken together with other changes.
+    Shifts {
+        /// What stops it alone.
+        reason: Finding,
+        /// The smallest set of other changes that it needs, the least important ones of their number, in
+        /// the order in which they are done.
+        changes: Vec<Change>,
+    },
+    /// It cannot be had.
+    Shut {
+        /// What stops it alone.
+        reason: Finding,
+        /// Whether every other answer was ruled out; if not, the search was given up.
+        proven: bool,
+        /// Why, by the fewest reasons; none if that was not found out.
+        why: Option<Why>,
+    },
+}
+
 /// Exit code 1 if the choice itself cannot be made; the document is printed all the same.
 pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
     let (range, choice, _) = files::made(&asked.made)?;
     let pins = &asked.pins;
-    let Some(mut answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
-    // What was found to be shut is told with the fewest reasons.
-    answers.each(&mut |answer| {
-        if let State::Shut(shut) = &mut answer.state
-            && let Some(least) = why_shut(&range, &choice, &answer.change, pins)
-        {
-            *shut = least;
+    let Some(answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
+    let answers = answers.map(|change, state| match state {
+        State::Open => Told::Open,
+        State::Shifts { reason, changes } => Told::Shifts { reason, changes },
+        State::Shut { reason, proven } => {
+            let why = why_shut(&range, &choice, change, pins);
+            Told::Shut { reason, proven: proven || why.is_some(), why }
         }
     });
     let [width, height, depth] = Size::ALL.map(|size| reaches(&range, &choice, size, pins));

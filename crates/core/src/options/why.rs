@@ -1,0 +1,95 @@
+//! Why an answer is shut, by the fewest reasons, and what of that which is kept to let go for it.
+
+use serde::Serialize;
+
+use super::explain::{conflict, diagnosis};
+use super::scope::Scope;
+use super::solve::Found;
+use super::states::Table;
+use super::ways;
+use crate::change::Change;
+use crate::choice::Choice;
+use crate::finding::{Finding, Question};
+use crate::range::Range;
+use crate::rules::{Rule, judge_stops};
+
+/// Why an answer cannot be had at all, or not with what is pinned.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Why {
+    /// What stops it alone by one of those rules.
+    pub reason: Finding,
+    /// The smallest set of rules that forbid it together, whatever else is answered. If the basics leave something, they
+    /// are taken for granted, and these are beyond them; none if it leaves out a bay of which something is pinned.
+    pub rules: Vec<Rule>,
+    /// The smallest set of pinned questions with which they do.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub pins: Vec<Question>,
+    /// What to let go for it; none if it cannot be had without any pin either, or if nothing was found.
+    pub release: Option<Release>,
+}
+
+/// What to let go for an answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Release {
+    /// Pinned questions, none of which could stay pinned; the least important ones, if there is a choice.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub pins: Vec<Question>,
+    /// What changes then besides the answer.
+    pub changes: Vec<Change>,
+}
+
+/// Why an answer is shut: nothing of it can be left out.
+///
+/// `None` for an answer that can be had, and for one of which that was not found out.
+pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Why> {
+    let table = Table::of(range, range.model(&choice.model)?, choice, pins);
+    let answer = Asked { table, changed: choice.with(change, range), asked: Scope::of(change.question()?) };
+    // Of what was not found out on the way nothing is said.
+    let may = |rules, pins: &[Question]| answer.can(rules, pins) != Some(false);
+    if may(u64::MAX, pins) {
+        return None;
+    }
+    let least = conflict(pins, &mut |pins| may(u64::MAX, pins));
+    let release = answer.release(pins);
+    if let Some((_, reason)) = answer.table.drops_kept_bay(&answer.changed, Scope::of_all(&least)) {
+        return Some(Why { reason, rules: Vec::new(), pins: least, release });
+    }
+    let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
+    let (basics, others): (Vec<Rule>, Vec<Rule>) = Rule::ALL.iter().partition(|rule| rule.is_basic());
+    let (always, of) = if may(sum(&basics), &least) { (sum(&basics), others) } else { (0, basics) };
+    let rules = conflict(&of, &mut |rules| may(always | sum(rules), &least));
+    let judged = judge_stops(range, &answer.changed);
+    let reason = judged.findings.iter().find(|finding| rules.contains(&finding.rule)).or(judged.findings.first())?;
+    let forbidden = !may(always | sum(&rules), &least);
+    forbidden.then(|| Why { reason: reason.clone(), rules, pins: least, release })
+}
+
+/// A choice with an answer taken that cannot be had.
+struct Asked<'a> {
+    table: Table<'a>,
+    changed: Choice,
+    asked: Scope,
+}
+
+impl Asked<'_> {
+    fn can(&self, rules: u64, pins: &[Question]) -> Option<bool> {
+        self.table.can(&self.changed, self.asked, (rules, Scope::of_all(pins)))
+    }
+
+    fn release(&self, pins: &[Question]) -> Option<Release> {
+        // The least important ones first.
+        let pins: Vec<Question> = Scope::of_all(pins).questions().filter(|pin| pins.contains(pin)).collect();
+        let gone = diagnosis(&pins, &mut |kept| self.can(u64::MAX, kept) == Some(true))?;
+        let kept = Scope::of_all(&pins).minus(Scope::of_all(&gone));
+        match self.table.smallest(&self.changed, self.asked, kept) {
+            Found::Point((_, point)) => Some(Release { pins: gone, changes: ways::changes(&self.changed, &point) })
+                .filter(|gone| !gone.pins.is_empty()),
+            Found::Nothing(_) | Found::GivenUp => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;
