@@ -5,8 +5,8 @@ use smallvec::SmallVec;
 
 use super::Rule;
 use crate::choice::{Choice, Fill};
-use crate::finding::{Finding, Limit, Question, Unit};
-use crate::layout::{Layout, SHELVES_MOST};
+use crate::finding::{Figure, Finding, Limit, Question, Unit};
+use crate::layout::{LEAST_ROOM, Layout, SHELVES_MOST};
 use crate::leaf;
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Length};
@@ -137,7 +137,7 @@ pub(crate) fn each(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Q
     };
     let mut spare = off.unwrap_or(0.0);
     let mut sizes: SmallVec<[(Q, Way); 3]> = SmallVec::new();
-    all(finding, within.choice, |question, way| {
+    all(finding, within, |question, way| {
         let way = if lightens { Way::Either } else { way };
         let left = little(question).filter(|_| finding.found.unit == Unit::Mm).zip(off);
         match left.map(|(little, off)| off - little.in_mm()) {
@@ -152,9 +152,9 @@ pub(crate) fn each(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Q
 }
 
 /// The same, without asking how far the figure is off.
-fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) {
+fn all(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Question, Way)) {
     use Question as Q;
-    let bays = u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
+    let bays = u8::try_from(within.choice.bays.len()).unwrap_or(u8::MAX);
     let hear = &mut hear;
     let about = finding.about.bay();
     match finding.rule {
@@ -174,20 +174,21 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             // Leaves are counted from the left.
             (1..=about.unwrap_or(0)).for_each(|bay| hear(Q::Bay(bay), Way::Either));
         }
-        Rule::BayRoom => clear(hear, bays, about, Way::Up, true),
+        // A bay is narrow between its uprights or, if it is not, between its stiles.
+        Rule::BayRoom => clear(hear, within, about, Way::Up, finding.allowed == Figure::length(LEAST_ROOM)),
         Rule::RowRoom => {
             row(hear, about, Way::Up);
             hear(Q::Finish, Way::Either);
         }
         Rule::DepthRoom => deep(hear, Way::Up),
-        Rule::SheetFit => finding.parts.iter().for_each(|part| sheet(hear, bays, *part)),
+        Rule::SheetFit => finding.parts.iter().for_each(|part| sheet(hear, within, *part)),
         Rule::ShelfSag => {
-            clear(hear, bays, about, Way::Down, false);
+            clear(hear, within, about, Way::Down, false);
             hear(Q::Bay(about.unwrap_or(0)), Way::Either);
         }
-        Rule::TopSag | Rule::BaseSag => clear(hear, bays, about, Way::Down, false),
+        Rule::TopSag | Rule::BaseSag => clear(hear, within, about, Way::Down, false),
         Rule::ShelfEar => {
-            clear(hear, bays, about, Way::Down, false);
+            clear(hear, within, about, Way::Down, false);
             deep(hear, Way::Either);
             hear(Q::Bay(about.unwrap_or(0)), Way::Either);
         }
@@ -199,13 +200,13 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
         }
         Rule::LeafShape => {
             let wide = way(finding.limit);
-            clear(hear, bays, about, wide, true);
+            clear(hear, within, about, wide, true);
             if finding.found.unit == Unit::Ratio {
                 hear(Q::Height, if wide == Way::Up { Way::Down } else { Way::Up });
             }
         }
         Rule::LeafMass | Rule::LeafPivot => {
-            clear(hear, bays, about, Way::Down, true);
+            clear(hear, within, about, Way::Down, true);
             let way = if finding.rule == Rule::LeafMass { Way::Down } else { Way::Either };
             hear(Q::Height, way);
         }
@@ -221,7 +222,7 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             hear(Q::Bays, Way::Either);
         }
         Rule::HoleEdge => {
-            clear(hear, bays, about, Way::Up, false);
+            clear(hear, within, about, Way::Up, false);
             hear(finding.about, Way::Either);
             hear(Q::Height, Way::Up);
         }
@@ -231,7 +232,7 @@ fn all(finding: &Finding, choice: &Choice, mut hear: impl FnMut(Question, Way)) 
             hear(Q::Finish, Way::Either);
         }
         Rule::DeviceWidth | Rule::HoleStile => {
-            clear(hear, bays, about, Way::Up, true);
+            clear(hear, within, about, Way::Up, true);
             hear(finding.about, Way::Either);
         }
         Rule::DeviceHeight => {
@@ -273,16 +274,30 @@ const fn way(limit: Limit) -> Way {
     }
 }
 
-/// What the clear width of a bay comes from; the opening between stiles from its neighbours' fit-out too.
-fn clear(hear: &mut impl FnMut(Question, Way), bays: u8, about: Option<u8>, way: Way, opening: bool) {
-    let here = about.unwrap_or(0);
+/// What the clear width of a bay comes from; the opening between stiles from what stands beside it too.
+fn clear(hear: &mut impl FnMut(Question, Way), within: Within<'_>, about: Option<u8>, way: Way, opening: bool) {
     hear(Question::Width, way);
     hear(Question::Bays, Way::Either);
     hear(Question::Finish, Way::Either);
     hear(Question::Shares, way);
     if opening {
-        let around = here.saturating_sub(1).max(1)..=here.saturating_add(1).min(bays);
-        around.for_each(|bay| hear(Question::Bay(bay), Way::Either));
+        stiles(hear, within, about.unwrap_or(0), way);
+    }
+}
+
+/// Whose fit-out the stiles at the sides of a bay come from.
+fn stiles(hear: &mut impl FnMut(Question, Way), within: Within<'_>, here: u8, way: Way) {
+    let fill = |bay: u8| within.choice.bays.get(usize::from(bay).wrapping_sub(1)).map(|chosen| chosen.fill);
+    let has_stiles = |bay: &u8| fill(*bay).is_some_and(|fill| fill != Fill::Open);
+    // Where a stile is wider than the upright behind it, one more makes no opening wider.
+    let narrows = way == Way::Up && within.layout.is_some_and(|layout| within.build.stile_mm >= layout.body);
+    let around = here.saturating_sub(1)..=here.saturating_add(1);
+    if has_stiles(&here) {
+        // It has them at both sides, whatever its neighbours hold.
+        hear(Question::Bay(here), Way::Either);
+    } else {
+        let matters = |bay: &u8| fill(*bay).is_some() && (!narrows || has_stiles(bay));
+        around.filter(matters).for_each(|bay| hear(Question::Bay(bay), Way::Either));
     }
 }
 
@@ -303,7 +318,7 @@ fn deep(hear: &mut impl FnMut(Question, Way), way: Way) {
 }
 
 /// What the blank of a part comes from.
-fn sheet(hear: &mut impl FnMut(Question, Way), bays: u8, part: PanelId) {
+fn sheet(hear: &mut impl FnMut(Question, Way), within: Within<'_>, part: PanelId) {
     match part {
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => {
             hear(Question::Width, Way::Down);
@@ -320,10 +335,10 @@ fn sheet(hear: &mut impl FnMut(Question, Way), bays: u8, part: PanelId) {
             hear(Question::Depth, Way::Down);
             hear(Question::Finish, Way::Either);
             hear(Question::Bays, Way::Either);
-            (1..=bays).for_each(|bay| hear(Question::Bay(bay), Way::Either));
+            (1..=u8::MAX).zip(&within.choice.bays).for_each(|(bay, _)| hear(Question::Bay(bay), Way::Either));
         }
         PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => {
-            clear(hear, bays, Some(bay), Way::Down, true);
+            clear(hear, within, Some(bay), Way::Down, true);
             deep(hear, Way::Down);
             hear(Question::Height, Way::Down);
         }
