@@ -1,5 +1,6 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
+use core::ops::Range;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -11,7 +12,7 @@ use slotwright_core::derive::{Built, look};
 use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
-use slotwright_core::range::Range;
+use slotwright_core::range;
 use slotwright_core::remedy::MOST;
 
 use crate::browser::ways;
@@ -21,6 +22,10 @@ use crate::rest::at_rest;
 /// So many texts are a note of the adviser's.
 const NOTE: usize = 5 + 3 * MOST;
 
+/// So many texts the adviser says of an answer: how it goes, why not alone, what to press, the note of the choice that
+/// comes of it, and what of that which is kept is let go.
+pub const TOLD: usize = 5;
+
 /// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
 /// dragging.
 pub const PAUSE: Duration = Duration::from_millis(80);
@@ -29,7 +34,7 @@ pub const PAUSE: Duration = Duration::from_millis(80);
 #[derive(Clone, Debug)]
 pub struct Loaded {
     /// The range.
-    pub range: Arc<Range>,
+    pub range: Arc<range::Range>,
     /// The file that it was read from.
     pub text: Arc<str>,
     /// The first choice.
@@ -61,7 +66,7 @@ pub struct Known {
 
 impl Known {
     /// What is known about a choice; what it has in common with the one before is taken from there.
-    fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
+    fn of(range: &range::Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
         let backlog = Backlog::default();
         let derived = look(range, &choice, today, &backlog);
         let orderable = derived.is_free();
@@ -117,24 +122,11 @@ impl Note {
     }
 }
 
-/// What the adviser says of a single answer that does not go alone.
-#[derive(Clone, Debug)]
-pub struct Explained {
-    /// Why.
-    pub why: String,
-    /// What to press; nothing if nothing helps.
-    pub way: String,
-    /// The note of the choice that comes of it.
-    after: String,
-    /// What of that which is kept is let go.
-    gone: Vec<String>,
-}
-
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
     known: Memo<Known>,
-    range: StoredValue<Arc<Range>>,
+    range: StoredValue<Arc<range::Range>>,
     text: StoredValue<Arc<str>>,
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
@@ -198,36 +190,36 @@ impl Desk {
             }
         } else if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
             self.told.update(|told| {
+                if texts.first().is_some_and(|word| word == "why") {
+                    // Why one of all answers is shut is told there.
+                    let Some(place) = texts.get(2).and_then(|place| place.parse::<usize>().ok()) else { return };
+                    let all = told.iter_mut().filter(|known| known.first().is_some_and(|word| word == "all"));
+                    let known = all.flatten().skip(2 + place * TOLD);
+                    known.zip(texts.iter().skip(3)).for_each(|(known, why)| known.clone_from(why));
+                    return;
+                }
                 told.retain(|known| known.first() != texts.first());
                 told.push(texts);
             });
         }
     }
 
-    /// What the adviser says in answer to a word about the present choice: three texts for each answer.
-    pub fn told<T>(self, word: &str, read: impl FnOnce(&[String]) -> T) -> T {
-        self.told_last(word, |texts, fresh| read(if fresh { texts } else { &[] }))
+    /// What the adviser says in answer to a word about the present choice.
+    pub fn told(self, word: &str) -> Vec<String> {
+        let (texts, fresh) = self.told_last(word, 0..usize::MAX);
+        if fresh { texts } else { Vec::new() }
     }
 
-    /// The same of whichever choice it said it last, and whether that is the present one.
-    pub fn told_last<T>(self, word: &str, read: impl FnOnce(&[String], bool) -> T) -> T {
+    /// Some texts of the same of whichever choice it said it last, and whether that is the present one.
+    pub fn told_last(self, word: &str, which: Range<usize>) -> (Vec<String>, bool) {
         self.note.with(|note| {
-            self.told.with(|told| {
-                let texts = told.iter().find(|texts| texts.first().is_some_and(|first| first == word));
-                let fresh = texts.is_some_and(|texts| texts.get(1) == Some(note));
-                read(texts.and_then(|texts| texts.get(2..)).unwrap_or_default(), fresh)
+            self.told.with(|told| match told.iter().find(|texts| texts.first().is_some_and(|first| first == word)) {
+                Some(texts) => {
+                    let own = texts.iter().skip(2).skip(which.start).take(which.len());
+                    (own.cloned().collect(), texts.get(1) == Some(note))
+                }
+                None => (Vec::new(), false),
             })
-        })
-    }
-
-    /// What it says in answer to a word about one answer of the present choice.
-    pub fn explained(self, word: &str, which: &str) -> Option<Explained> {
-        self.told(word, |texts| match texts {
-            [about, why, way, after, gone @ ..] if about == which => {
-                let [why, way, after] = [why, way, after].map(String::clone);
-                Some(Explained { why, way, after, gone: gone.to_vec() })
-            }
-            _ => None,
         })
     }
 
@@ -249,23 +241,7 @@ impl Desk {
     /// Takes a way out of a note; none of an earlier choice.
     pub fn take_way(self, [_, after, gone]: &[String; 3]) {
         if self.note.with_untracked(|note| self.noted.with_untracked(|noted| noted == note)) {
-            self.let_go(core::slice::from_ref(gone));
-            self.follow(after);
-        }
-    }
-
-    /// Takes what was explained, and lets go for it what is kept.
-    pub fn follow_letting_go(self, explained: Option<Explained>) {
-        if let Some(Explained { after, gone, .. }) = explained {
-            self.let_go(&gone);
-            self.follow(&after);
-        }
-    }
-
-    /// Keeps the answers to some questions no longer.
-    fn let_go(self, gone: &[String]) {
-        if self.pins.with_untracked(|pins| pins.iter().any(|pin| gone.contains(&pin.to_string()))) {
-            self.pins.update(|pins| pins.retain(|pin| !gone.contains(&pin.to_string())));
+            self.follow(after, gone);
         }
     }
 
@@ -275,12 +251,12 @@ impl Desk {
     }
 
     /// Reads what is known, together with the range; what reads is run again when it changes.
-    pub fn read<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
+    pub fn read<T>(self, read: impl FnOnce(&Known, &range::Range) -> T) -> T {
         self.known.with(|known| self.range.with_value(|range| read(known, range)))
     }
 
     /// Reads it once.
-    pub fn peek<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
+    pub fn peek<T>(self, read: impl FnOnce(&Known, &range::Range) -> T) -> T {
         self.known.with_untracked(|known| self.range.with_value(|range| read(known, range)))
     }
 
@@ -299,9 +275,10 @@ impl Desk {
         self.replace(self.peek(|known, range| known.choice.with(change, range)));
     }
 
-    /// Takes what an adviser's note says.
-    pub fn follow(self, note: &str) {
+    /// Takes the choice of a note of the adviser's; these questions are kept no longer.
+    pub fn follow(self, note: &str, gone: &str) {
         if let Some(choice) = Choice::of_note(note) {
+            self.pins.update(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
             self.replace(choice);
         }
     }

@@ -23,40 +23,46 @@ pub struct Shown {
     pub goes: Goes,
 }
 
-/// Whether an answer can be taken.
+/// Whether an answer can be taken, and why not.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub enum Goes {
+pub struct Goes {
+    /// Whether it can.
+    pub how: How,
+    /// Why not alone, or not at all; nothing until that is known.
+    pub why: String,
+    /// What has to change with it, or what is let go for it, as a thing to do; nothing until that is known, and if
+    /// nothing helps.
+    pub way: String,
+}
+
+impl Goes {
+    /// Whether it is shut and nobody knows yet why.
+    pub fn is_unexplained(&self) -> bool {
+        self.how == How::Shut && self.why.is_empty()
+    }
+}
+
+/// Whether an answer can be taken.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum How {
     /// As things are.
     #[default]
     Alone,
     /// Only together with another change.
-    Shifts {
-        /// Why not alone.
-        why: String,
-        /// What has to change with it, as a thing to do; nothing until that is known.
-        way: String,
-    },
+    Shifts,
     /// Not alone; whether with another change is not known yet.
-    Waits {
-        /// Why not alone.
-        why: String,
-    },
+    Waits,
     /// Not at all, or not with what is kept.
-    Shut {
-        /// Why; nothing until that is known.
-        why: String,
-        /// What is let go for it, as a thing to do; nothing if that does not help.
-        way: String,
-    },
+    Shut,
 }
 
 impl Shown {
     fn is_shifting(&self) -> bool {
-        matches!(self.goes, Goes::Shifts { .. }) && !self.taken
+        self.goes.how == How::Shifts && !self.taken
     }
 
     fn is_shut(&self) -> bool {
-        matches!(self.goes, Goes::Shut { .. }) && !self.taken
+        self.goes.how == How::Shut && !self.taken
     }
 }
 
@@ -85,20 +91,13 @@ pub fn Choices(
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
-            let label = &answer.label;
-            match &answer.goes {
-                Goes::Alone => None,
-                Goes::Shifts { why, .. } | Goes::Waits { why } => Some(format!("{label} does not go alone: {why} ")),
-                Goes::Shut { why, .. } if why.is_empty() => None,
-                Goes::Shut { why, .. } => Some(format!("{label} cannot be had: {why} ")),
-            }
+            let (label, why) = (&answer.label, &answer.goes.why);
+            let how = if answer.goes.how == How::Shut { "cannot be had" } else { "does not go alone" };
+            (!why.is_empty()).then(|| format!("{label} {how}: {why} "))
         })
     };
     let way = move || {
-        answers.with(|answers| match answers.get(asked.get()).map(|answer| &answer.goes) {
-            Some(Goes::Shifts { way, .. } | Goes::Shut { way, .. }) => way.clone(),
-            _ => String::new(),
-        })
+        answers.with(|answers| answers.get(asked.get()).map(|answer| answer.goes.way.clone()).unwrap_or_default())
     };
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
@@ -148,7 +147,7 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
     let touch = move |_| asked.set(at);
     let press = move |_| {
         asked.set(at);
-        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes == Goes::Alone)) {
+        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes.how == How::Alone)) {
             take.run(at);
         }
     };

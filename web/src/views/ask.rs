@@ -1,61 +1,71 @@
 //! From the core's answers and findings to what the controls show.
 
-use core::ops::Range;
-
 use leptos::prelude::*;
 use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Answer, Options};
-use slotwright_core::range;
+use slotwright_core::range::Range;
 use slotwright_core::words;
 
 use crate::browser::ways;
-use crate::parts::choices::{Choices, Goes, NONE, Shown};
+use crate::parts::choices::{Choices, Goes, How, NONE, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
-use crate::state::{Desk, Known, Note};
+use crate::state::{Desk, Known, Note, TOLD};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
 
 /// An answer as it is shown, with its name.
 pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
-    let goes = answer.state.as_ref().map(|stop| Goes::Waits { why: words::reason(stop) }).unwrap_or_default();
+    let waits = |stop| Goes { how: How::Waits, why: words::reason(stop), way: String::new() };
+    let goes = answer.state.as_ref().map(waits).unwrap_or_default();
     Shown { label, taken: answer.taken, goes, ..Shown::default() }
 }
 
 /// Picks a question's answers, for the bay that is looked at (from 0).
 type Pick = fn(&Options<Stop>, usize) -> &[Answer<Stop>];
 
-/// Where a question's answers stand among all.
-fn places(desk: Desk, pick: Pick, lit: usize) -> Option<Range<usize>> {
-    desk.read(|known, _| {
-        let options = known.options.as_ref()?;
-        let own = pick(options, lit);
-        let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
-        Some(place..place + own.len())
-    })
+/// What the adviser says of a question's answers.
+struct Advice {
+    /// Of one after the other.
+    told: Vec<String>,
+    /// The place of the first of them among all.
+    place: usize,
+    /// Whether that is about the present choice: of an earlier one only the looks stay until there is newer advice.
+    fresh: bool,
 }
 
-/// Reads what the adviser says of a question's answers, three texts for each (why it does not go alone, what to press,
-/// what comes of it), and whether that is about the present choice: of an earlier one only the looks stay until there
-/// is newer advice.
-fn advice<T>(desk: Desk, pick: Pick, lit: usize, read: impl FnOnce(&[String], bool) -> T) -> T {
-    desk.told_last("all", |texts, fresh| {
-        let own = places(desk, pick, lit).and_then(|own| texts.get(own.start * 3..own.end * 3));
-        read(own.unwrap_or_default(), fresh)
-    })
+impl Advice {
+    fn of(desk: Desk, pick: Pick, lit: usize) -> Self {
+        let own = desk.read(|known, _| {
+            let options = known.options.as_ref()?;
+            let own = pick(options, lit);
+            let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+            Some((place, own.len()))
+        });
+        let (place, count) = own.unwrap_or_default();
+        let (told, fresh) = desk.told_last("all", place * TOLD..(place + count) * TOLD);
+        Self { told, place, fresh }
+    }
+
+    /// Of one answer, if it is about the present choice.
+    fn fresh(&self, at: usize) -> Option<&[String]> {
+        self.told.chunks(TOLD).nth(at).filter(|_| self.fresh)
+    }
 }
 
 /// How an answer goes by what the adviser says of it.
 fn going(now: Goes, told: &[String], fresh: bool) -> Goes {
-    let [why, way, _] = told else { return now };
-    match now {
-        _ if fresh && why.is_empty() => Goes::Alone,
-        _ if fresh && way.is_empty() => Goes::Shut { why: String::new(), way: String::new() },
-        _ if fresh => Goes::Shifts { why: why.clone(), way: way.clone() },
+    let [how, why, way, ..] = told else { return now };
+    let how = match how.as_str() {
+        "" => How::Alone,
+        "shut" => How::Shut,
+        _ => How::Shifts,
+    };
+    match now.how {
+        _ if fresh => Goes { how, why: why.clone(), way: way.clone() },
         // It goes as it went, until there is newer advice.
-        Goes::Waits { why: now } if !way.is_empty() => Goes::Shifts { why: now, way: String::new() },
-        Goes::Waits { why: now } if !why.is_empty() => Goes::Shut { why: now, way: String::new() },
-        now => now,
+        How::Waits if how != How::Alone => Goes { how, ..now },
+        _ => now,
     }
 }
 
@@ -82,21 +92,19 @@ pub fn Asked(
     /// Picks the answers, for the bay that is looked at (from 0).
     pick: Pick,
     /// Shows one.
-    show: fn(&range::Range, &Answer<Stop>) -> Shown,
+    show: fn(&Range, &Answer<Stop>) -> Shown,
     /// The look of the row.
     #[prop(default = "row")]
     look: &'static str,
 ) -> impl IntoView {
     let desk = Desk::here();
     let asked = RwSignal::new(NONE);
-    let place = move || Some(places(desk, pick, desk.lit())?.start + asked.get());
     // Why a shut answer is shut is found out when somebody asks.
     Effect::new(move || {
-        let told = advice(desk, pick, desk.lit(), |told, fresh| {
-            let told = told.chunks(3).nth(asked.get()).filter(|_| fresh);
-            told.is_some_and(|told| matches!(going(Goes::default(), told, true), Goes::Shut { .. }))
-        });
-        if let Some(place) = place().filter(|_| told) {
+        let (advice, at) = (Advice::of(desk, pick, desk.lit()), asked.get());
+        let told = advice.fresh(at).map(|told| going(Goes::default(), told, true));
+        let place = told.filter(Goes::is_unexplained).map(|_| advice.place + at);
+        if let Some(place) = place {
             ways::ask(desk.question("why", &[place.to_string()]));
         }
     });
@@ -107,40 +115,24 @@ pub fn Asked(
             picked.iter().map(|answer| show(range, answer)).collect()
         });
         // What the adviser says comes a little later, and says more.
-        advice(desk, pick, lit, |told, fresh| {
-            for (answer, told) in answers.iter_mut().zip(told.chunks(3)) {
-                answer.goes = going(core::mem::take(&mut answer.goes), told, fresh);
-            }
-        });
-        if let Some(Shown { goes: Goes::Shut { why, way }, .. }) = answers.get_mut(asked.get())
-            && let Some(told) = place().and_then(|place| desk.explained("why", &place.to_string()))
-        {
-            (*why, *way) = (told.why, told.way);
+        let advice = Advice::of(desk, pick, lit);
+        for (answer, told) in answers.iter_mut().zip(advice.told.chunks(TOLD)) {
+            answer.goes = going(core::mem::take(&mut answer.goes), told, advice.fresh);
         }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
-            for answer in &mut answers {
-                answer.goes = match core::mem::take(&mut answer.goes) {
-                    Goes::Waits { why } => Goes::Shut { why, way: String::new() },
-                    now => now,
-                };
+            for Shown { goes, .. } in answers.iter_mut().filter(|answer| answer.goes.how == How::Waits) {
+                goes.how = How::Shut;
             }
         }
         answers
     };
     let take = move |at: usize| {
-        let (told, explained) = untrack(move || {
-            let told = advice(desk, pick, desk.lit(), |told, fresh| {
-                told.chunks(3).nth(at).filter(|_| fresh).map(<[String]>::to_vec)
-            });
-            let explained = place().and_then(|place| desk.explained("why", &place.to_string()));
-            (told, explained)
-        });
-        match told.as_deref() {
-            Some([_, _, after]) if !after.is_empty() => desk.follow(after),
-            Some([why, _, _]) if !why.is_empty() => desk.follow_letting_go(explained),
+        let lit = untrack(move || desk.lit());
+        let advice = untrack(move || Advice::of(desk, pick, lit));
+        match advice.fresh(at) {
+            Some([.., after, gone]) if !after.is_empty() => desk.follow(after, gone),
             _ => {
-                let lit = untrack(move || desk.lit());
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
                 if let Some(change) = change {
                     desk.apply(&change);

@@ -20,7 +20,7 @@ pub fn Goals() -> impl IntoView {
             ask("valid", String::new());
         }
     });
-    let told = move || desk.told("goal", |texts| <[String; 3]>::try_from(texts.to_vec()).unwrap_or_default());
+    let told = move || <[String; 3]>::try_from(desk.told("goal")).unwrap_or_default();
     let lines = move |()| {
         let [sentence, way, _] = told();
         let ways = Some(way).filter(|way| !way.is_empty()).into_iter().collect();
@@ -29,7 +29,7 @@ pub fn Goals() -> impl IntoView {
     };
     let take = move |_| {
         let [_, _, note] = untrack(told);
-        desk.follow(&note);
+        desk.follow(&note, "");
     };
     // The adviser says what it cannot read.
     let takes = |goal: &'static str| {

@@ -15,7 +15,7 @@ use crate::browser::ways;
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::{Dimension, Steps};
-use crate::state::{Desk, Known};
+use crate::state::{Desk, Known, TOLD};
 
 /// Model, sizes, bays.
 #[component]
@@ -138,7 +138,11 @@ fn SizeQuestion(
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let explained = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
+    let told = move || {
+        let value = value()?.in_tenths().to_string();
+        let told = <[String; TOLD + 1]>::try_from(desk.told(&size.question().to_string())).ok()?;
+        Some(told).filter(|told| told[0] == value)
+    };
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, _| {
@@ -147,11 +151,14 @@ fn SizeQuestion(
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
-        let told = explained().map_or_else(|| [sentence, String::new()], |told| [told.why, told.way]);
-        let [why, way] = told;
+        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, _, why, way, ..]| [why, way]);
         [format!("At {} mm: {why}", words::size(value)), way]
     };
-    let go = move |_| desk.follow_letting_go(untrack(explained));
+    let go = move |_| {
+        if let Some([.., after, gone]) = untrack(told) {
+            desk.follow(&after, &gone);
+        }
+    };
     view! {
         <div class="size">
             <div class="size-head">

@@ -3,17 +3,17 @@
 //!
 //! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
 //! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
-//! three texts for each answer of each question, in their order: why it does not go alone, what to press to take it
-//! with what it needs, and the note of the choice that comes of it. What is open has none, what is shut has no way.
+//! five texts for each answer of each question, in their order: how it goes (nothing, `shifts` or `shut`), why it does not
+//! go alone, what to press to take it, the note of the choice that comes of it, and the pins that are let go for it. What
+//! is open has none of them, what is shut only the first: why it is shut takes longer to find out.
 //!
-//! `why` with a note, the place of a shut answer among them and the pins is answered with the place and: why it is shut;
-//! what to press to let go for it what is kept, if that helps, and the note of what comes of it; then the questions that
-//! are let go. `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
+//! `why` with a note, the place of a shut answer among them and the pins is answered with the place and its five texts.
+//! `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
 //!
 //! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
 //! note. `notes` with a note and the pins is answered with eleven texts for each finding: the question, how much it
 //! matters, the sentence, why, and the source; then for up to two ways out what to press, the note of what comes of it,
-//! and what of that which is kept is let go.
+//! and the pin that is let go for it.
 
 use std::cell::RefCell;
 
@@ -106,34 +106,30 @@ fn why(range: &Range, note: &str, place: &str, pins: &[String]) -> Option<Vec<St
     let options = options(range, &choice)?;
     let answer = options.all().nth(at)?;
     let reason = answer.state.as_ref().map(words::given_up).unwrap_or_default();
-    Some(shut(range, &choice, &answer.change, &questions(pins), place, reason))
+    let told = shut(range, &choice, &answer.change, &questions(pins), reason);
+    Some([place.into()].into_iter().chain(told).collect())
 }
 
 fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
     let (choice, pins) = (Choice::of_note(note)?, questions(pins));
     let size = Size::ALL.into_iter().find(|known| known.question().to_string() == size)?;
     let change = size.to(Dim::tenths(value.parse().ok()?));
-    match state(range, &choice, &change, &pins)? {
-        State::Shut { reason, .. } => Some(shut(range, &choice, &change, &pins, value, words::given_up(&reason))),
-        state => Some([value.into()].into_iter().chain(told(range, &choice, &change, &state)).collect()),
-    }
+    let told = match state(range, &choice, &change, &pins)? {
+        State::Shut { reason, .. } => shut(range, &choice, &change, &pins, words::given_up(&reason)),
+        state => told(range, &choice, &change, &state),
+    };
+    Some([value.into()].into_iter().chain(told).collect())
 }
 
-/// Which answer, why it is shut, what to press, what comes of it, and what is let go.
-fn shut(
-    range: &Range,
-    choice: &Choice,
-    change: &Change,
-    pins: &[Question],
-    which: &str,
-    unknown: String,
-) -> Vec<String> {
-    let only = |why: String| vec![which.into(), why, String::new(), String::new()];
-    let Some(why) = why_shut(range, choice, change, pins) else { return only(unknown) };
-    let Some(release) = &why.release else { return only(words::shut(&why)) };
-    let after = after(range, choice, change, &release.changes);
-    let said = [which.into(), words::shut(&why), words::release(release, range), after];
-    said.into_iter().chain(release.pins.iter().map(ToString::to_string)).collect()
+/// What is told of an answer that is shut; of one of which no more is found out, that.
+fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], unknown: String) -> [String; 5] {
+    let how = |why, [way, after, gone]: [String; 3]| ["shut".into(), why, way, after, gone];
+    let Some(why) = why_shut(range, choice, change, pins) else { return how(unknown, Default::default()) };
+    let release = why.release.as_ref().map(|release| {
+        let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
+        [words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
+    });
+    how(words::shut(&why), release.unwrap_or_default())
 }
 
 /// The note of what comes of a change and of more after it.
@@ -141,14 +137,15 @@ fn after(range: &Range, choice: &Choice, change: &Change, more: &[Change]) -> St
     more.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range)).to_note()
 }
 
-/// Why, what to press, and what comes of it.
-fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [String; 3] {
+/// What is told of an answer of which the state is known.
+fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [String; 5] {
     match state {
         State::Open => Default::default(),
-        State::Shut { reason, .. } => [words::sentence(reason), String::new(), String::new()],
+        State::Shut { .. } => ["shut", "", "", "", ""].map(String::from),
         State::Shifts { reason, changes } => {
             let way = format!("Take it and {}", words::together(changes, range));
-            [words::sentence(reason), way, after(range, choice, change, changes)]
+            let after = after(range, choice, change, changes);
+            ["shifts".into(), words::sentence(reason), way, after, String::new()]
         }
     }
 }
@@ -173,12 +170,12 @@ mod tests {
         let range = Range::parse(RANGE).unwrap();
         let note = Choice::first_of(&range).unwrap().to_note();
         let said = asked(&mut known, &["all", &note]);
-        assert_eq!((said[0].as_str(), &said[1], said.len() % 3), ("all", &note, 2));
-        let ways: Vec<&[String]> = said[2..].chunks(3).filter(|told| !told[1].is_empty()).collect();
+        assert_eq!((said[0].as_str(), &said[1], said.len() % 5), ("all", &note, 2));
+        let ways: Vec<&[String]> = said[2..].chunks(5).filter(|told| told[0] == "shifts").collect();
         assert!(ways.len() > 3, "{said:?}");
         for told in ways {
-            assert!(told[1].starts_with("Take it and "), "{told:?}");
-            assert!(judge(&range, &Choice::of_note(&told[2]).unwrap()).holds(), "{told:?}");
+            assert!(told[2].starts_with("Take it and ") && told[4].is_empty(), "{told:?}");
+            assert!(judge(&range, &Choice::of_note(&told[3]).unwrap()).holds(), "{told:?}");
         }
     }
 
@@ -212,26 +209,24 @@ mod tests {
         // A receiver with its air is wider than a third of the unit: something would have to give way.
         let free = asked(&mut known, &["all", &note]);
         let kept = asked(&mut known, &["all", &note, "width", "bays", "shares"]);
-        let bound: Vec<usize> = (2..kept.len()).step_by(3).filter(|at| kept[*at + 1] != free[*at + 1]).collect();
-        assert!(!bound.is_empty(), "{kept:?}");
-        let mut helped = 0;
-        for at in bound.into_iter().filter(|at| kept[*at + 1].is_empty()) {
-            let place = ((at - 2) / 3).to_string();
+        let shut: Vec<usize> = (0..kept.len() / 5).filter(|at| kept[2 + at * 5] == "shut").collect();
+        let bound: Vec<&usize> = shut.iter().filter(|at| free[2 + **at * 5] == "shifts").collect();
+        assert!(bound.len() > 1, "{kept:?}");
+        for place in bound {
+            let place = place.to_string();
             let why = asked(&mut known, &["why", &note, &place, "width", "bays", "shares"]);
-            assert_eq!(why[..3], ["why", &note, &place]);
+            assert_eq!(why[..4], ["why", &note, &place, "shut"]);
             assert!(
-                why[3].contains("You keep ") && why[3].ends_with(", so no other change makes up for it."),
+                why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
-            assert!(why[4].starts_with("Let the ") && why[4].contains("take it"), "{why:?}");
-            assert!(judge(&range, &Choice::of_note(&why[5]).unwrap()).holds(), "{why:?}");
-            assert!(why.len() > 6, "what is let go: {why:?}");
-            helped += 1;
+            assert!(why[5].starts_with("Let the ") && why[5].contains("take it"), "{why:?}");
+            assert!(judge(&range, &Choice::of_note(&why[6]).unwrap()).holds(), "{why:?}");
+            assert!(why[7].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
         }
-        assert!(helped > 1, "{kept:?}");
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
-        assert!(size[4].starts_with("Take it and "), "{size:?}");
+        assert!(size[5].starts_with("Take it and "), "{size:?}");
     }
 }

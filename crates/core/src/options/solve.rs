@@ -98,6 +98,15 @@ pub(crate) enum Found<P> {
     GivenUp,
 }
 
+/// Which question is answered anew first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Order {
+    /// The most important one, so that it moves as little as it can: what is found is the same whatever is known.
+    Importance,
+    /// One that some fault names, and lines last: of them a fault says most. It is soon known whether anything holds.
+    Use,
+}
+
 /// A search with a limit of steps.
 struct Search<'a, P: Puzzle> {
     puzzle: &'a P,
@@ -109,9 +118,7 @@ struct Search<'a, P: Puzzle> {
     most: u32,
     /// Faults of all points that were judged, in this search or in others of these questions.
     faults: &'a RefCell<NoGoods>,
-    /// Whether questions are tried by their importance alone, else those first that some fault names: then what is
-    /// found depends on what is known already.
-    in_order: bool,
+    order: Order,
     /// What this search proved; which answers may be given instead is its own, so another one cannot rely on it.
     proved: NoGoods,
 }
@@ -136,7 +143,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
 
     /// The same with these rules alone.
     fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
-        Self { puzzle, rules, steps: 0, most: STEPS, faults, in_order: false, proved: NoGoods::none(puzzle.lines()) }
+        Self { puzzle, rules, steps: 0, most: STEPS, faults, order: Order::Use, proved: NoGoods::none(puzzle.lines()) }
     }
 
     /// A point that differs from this one in free questions alone and holds.
@@ -156,22 +163,23 @@ impl<'a, P: Puzzle> Search<'a, P> {
         known(faults)
     }
 
+    /// The question to be answered anew, if a fault names any that may be.
+    fn next(&self, named: Scope, free: Scope) -> Option<u8> {
+        let last = named.last()?;
+        match self.order {
+            Order::Importance => free.last(),
+            Order::Use => named.minus(self.puzzle.lines()).last().or(Some(last)),
+        }
+    }
+
     fn mend(&mut self, step: &Step<'_, P>, free: Scope) -> Found<P::Point> {
         let Some(worst) = self.worst(step, free) else { return Found::Point(step.point(self.puzzle).clone()) };
-        let named = worst.scope.meeting(free);
-        let sets = named.minus(self.puzzle.lines());
-        let next = match self.in_order {
-            true if !named.is_empty() => free,
-            false if !sets.is_empty() => sets,
-            _ => named,
-        };
-        let Some(question) = next.last() else { return Found::Nothing(worst) };
+        let Some(question) = self.next(worst.scope.meeting(free), free) else { return Found::Nothing(worst) };
         if self.steps >= self.most {
             return Found::GivenUp;
         }
         let rest = free.without(question);
-        // The most important one first, so that it moves as little as it can. It may keep its answer, if another
-        // one mends the fault.
+        // It may keep its answer, if another one mends the fault.
         let mut nothing = match self.mend(step, rest) {
             Found::Nothing(nothing) if nothing.scope.has(question) => nothing,
             other => return other,
@@ -313,39 +321,31 @@ impl<P: Puzzle> Search<'_, P> {
         None
     }
 
-    /// The nearest of the points that differ in a set: the same whatever is known.
-    fn again_in_order(&mut self, point: &P::Point, set: Scope) -> Found<(Scope, P::Point)> {
-        self.in_order = true;
-        match self.within(point, set) {
-            Found::Point(point) => Found::Point((set, point)),
-            Found::Nothing(nothing) => Found::Nothing(nothing),
-            Found::GivenUp => Found::GivenUp,
-        }
-    }
-
     fn sets(&mut self, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
         let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
         let mut last = NoGood::default();
         let mut conflicts: Vec<Scope> = Vec::new();
         let (mut soon, most) = (ALL_AT_ONCE, self.most);
+        self.order = Order::Importance;
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;
             if self.steps >= most {
                 return Found::GivenUp;
             }
             if self.steps >= soon {
-                self.most = most.min(self.steps * 3);
-                if let Found::Nothing(nothing) = self.within(point, free) {
-                    return Found::Nothing(nothing);
+                (self.most, self.order) = (most.min(self.steps * 3), Order::Use);
+                match self.within(point, free) {
+                    Found::Nothing(nothing) => return Found::Nothing(nothing),
+                    Found::Point(_) => soon = u32::MAX,
+                    Found::GivenUp => soon = self.steps * 2,
                 }
-                (soon, self.most) = (self.steps * 2, most);
+                (self.most, self.order) = (most, Order::Importance);
             }
             let known = conflicts.iter().copied().find(|conflict| conflict.meeting(set).is_empty());
             let conflict = match known {
                 Some(known) => known,
                 None => match self.within(point, set) {
-                    Found::Point(point) if set.len() < 2 => return Found::Point((set, point)),
-                    Found::Point(_) => return self.again_in_order(point, set),
+                    Found::Point(point) => return Found::Point((set, point)),
                     Found::GivenUp => return Found::GivenUp,
                     Found::Nothing(nothing) => {
                         last = nothing;
