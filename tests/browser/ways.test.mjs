@@ -80,6 +80,46 @@ test("what is kept is not changed for anything, and is named as the reason", asy
   await bench.close();
 });
 
+test("what is kept is let go with one press, and nothing else", async () => {
+  const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
+  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  for (const kept of ["Keep depth", "Keep height", "Keep finish"]) {
+    await bench.button(kept).click();
+  }
+  await bench.page.waitForFunction(() => {
+    const group = document.querySelector("[aria-label='Device in bay 1']");
+    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
+  });
+  await receiver.click({ force: true });
+  const way = bench.page.getByRole("button", { name: /^Let the depth go, take it and .*make it \d+ mm deep$/ });
+  await way.waitFor();
+  // It can be seen whole above the bar, unasked.
+  const bar = await bench.page.locator(".tally").boundingBox();
+  await bench.page.waitForFunction((top) => {
+    const way = [...document.querySelectorAll("button.way")].find((button) => button.textContent.startsWith("Let the depth"));
+    return way.getBoundingClientRect().bottom <= top;
+  }, bar.y);
+  await way.press("Enter");
+  await bench.page.waitForFunction(() => document.querySelector("[aria-label='Keep depth']").getAttribute("aria-pressed") === "false");
+  assert.equal(await receiver.getAttribute("aria-pressed"), "true");
+  assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
+  assert.equal(await bench.button("Keep finish").getAttribute("aria-pressed"), "true");
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
+test("a way out of what stops the order says that it lets go of what is kept", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.button("Keep width").click();
+  await bench.page.getByRole("textbox", { name: "Free wall" }).fill("1407");
+  await bench.page.getByRole("textbox", { name: "Free wall" }).press("Enter");
+  const way = bench.page.getByRole("button", { name: /^Let the width go and make it 1\s400 mm wide$/ });
+  await way.click();
+  assert.equal(await bench.button("Keep width").getAttribute("aria-pressed"), "false");
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
 test("a bay that is kept is not left out, and of one that is gone nothing is kept", async () => {
   const bench = await Bench.open(chrome);
   const bays = (count) => bench.group("Number of bays").getByRole("button", { name: count, exact: true });

@@ -1,6 +1,8 @@
 //! The window: its size, scrolling, dialogs.
 
-use leptos::prelude::{Callable, Callback};
+use std::time::Duration;
+
+use leptos::prelude::{Callable, Callback, set_timeout};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::HtmlDialogElement;
@@ -53,6 +55,20 @@ pub fn hold_pointer(event: &web_sys::PointerEvent) {
 pub fn is_within(event: &web_sys::Event, element: &web_sys::Node) -> bool {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Node>().ok());
     target.is_some_and(|target| element.contains(Some(&target)))
+}
+
+/// Moves the page, once what was pressed has been answered, as little as it takes to see its whole question.
+pub fn see_whole(event: &web_sys::MouseEvent) {
+    let pressed = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    let Some(asked) = pressed.and_then(|pressed| pressed.closest(".asked").ok()?) else { return };
+    set_timeout(
+        move || {
+            let nearest = web_sys::ScrollIntoViewOptions::new();
+            nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
+            asked.scroll_into_view_with_scroll_into_view_options(&nearest);
+        },
+        Duration::from_millis(100),
+    );
 }
 
 /// Brings an element into sight.

@@ -1,7 +1,7 @@
 //! A row of answers of which one is taken; shut ones stay in sight and say why.
 
 use leptos::prelude::*;
-use web_sys::Event;
+use web_sys::{Event, MouseEvent};
 
 use super::Read;
 use crate::browser::page;
@@ -145,10 +145,13 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
         })
     };
     let touch = move |_| asked.set(at);
-    let press = move |_| {
+    let press = move |event: MouseEvent| {
         asked.set(at);
         if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes.how == How::Alone)) {
             take.run(at);
+        } else {
+            // On a phone the reason would often stand behind the bar.
+            page::see_whole(&event);
         }
     };
     view! {
