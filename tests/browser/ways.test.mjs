@@ -91,16 +91,23 @@ test("what is kept is let go with one press, and nothing else", async () => {
     return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
   });
   await receiver.click({ force: true });
-  const way = bench.page.getByRole("button", { name: /^Let the depth go, take it and .*make it \d+ mm deep$/ });
+  const way = bench.page.getByRole("button", { name: /^Take it, let the depth go.* and make it \d+ mm deep$/ });
   await way.waitFor();
   // It can be seen whole above the bar, unasked.
   const bar = await bench.page.locator(".tally").boundingBox();
   await bench.page.waitForFunction((top) => {
-    const way = [...document.querySelectorAll("button.way")].find((button) => button.textContent.startsWith("Let the depth"));
+    const way = [...document.querySelectorAll("button.way")].find((button) => button.textContent.startsWith("Take it, let the depth"));
     return way.getBoundingClientRect().bottom <= top;
   }, bar.y);
-  await way.press("Enter");
+  // By keyboard: it stays while the focus comes to it, which goes back to the answer then.
+  await receiver.focus();
+  while (!(await way.evaluate((way) => way === document.activeElement))) {
+    await bench.page.keyboard.press("Tab");
+    assert.equal(await way.count(), 1);
+  }
+  await bench.page.keyboard.press("Enter");
   await bench.page.waitForFunction(() => document.querySelector("[aria-label='Keep depth']").getAttribute("aria-pressed") === "false");
+  assert.equal(await bench.page.evaluate(() => document.activeElement.textContent), "Receiver");
   assert.equal(await receiver.getAttribute("aria-pressed"), "true");
   assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
   assert.equal(await bench.button("Keep finish").getAttribute("aria-pressed"), "true");
@@ -131,7 +138,7 @@ test("a bay that is kept is not left out, and of one that is gone nothing is kep
     return [...group.querySelectorAll("button")].some((button) => button.textContent.startsWith("2") && button.getAttribute("aria-disabled") === "true");
   });
   await bays("2").click({ force: true });
-  await bench.page.getByText("You keep bay 3, so no other change makes up for it.").waitFor();
+  await bench.page.getByText("Bay 3 would be gone. You keep bay 3, so no other change makes up for it.").waitFor();
   assert.equal(await bays("3").getAttribute("aria-pressed"), "true");
   // Another model has other bays.
   await bench.button("Teasel, sideboard").click();
@@ -153,6 +160,22 @@ test("a size beyond the bar is taken with what it needs", async () => {
   assert.notEqual(await bench.size("Width").inputValue(), before);
   assert.equal((await bench.size("Width").inputValue()).replace(/\D/g, ""), "900");
   assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
+test("a thumb goes back to what was taken, and its reason goes with the next change", async () => {
+  const bench = await Bench.open(chrome);
+  const [width, reason] = [bench.slider("Width"), bench.page.getByText(/^At 2\s400 mm: /)];
+  await bench.button("Keep number of bays").click();
+  await width.press("End");
+  await reason.waitFor();
+  const shown = () => width.evaluate((thumb) => [thumb.value, thumb.getAttribute("aria-valuetext")]);
+  const [step, text] = await shown();
+  assert.notEqual(text, "2\u202f400 mm");
+  await bench.button("Less height").click();
+  await reason.waitFor({ state: "detached" });
+  assert.deepEqual(await shown(), [step, text]);
+  assert.notEqual(step, await width.getAttribute("max"));
   await bench.close();
 });
 

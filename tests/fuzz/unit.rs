@@ -2,6 +2,7 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::finding::Question;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, toward};
 use slotwright_core::options::states::{State, nearest, reaches, states};
@@ -47,6 +48,15 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
     if let Some(Answer { change, .. }) = shut {
         if let Some(why) = why_shut(range, choice, change, &[]) {
             assert!(why.release.is_none() && !words::shut(&why).is_empty());
+        }
+        // Pins of bays that are not there, and twice the same.
+        let pins =
+            [Question::Bay(9), Question::Width, Question::Bay(1), Question::Width, Question::Bays, Question::Place];
+        let why = why_shut(range, choice, change, &pins);
+        for release in why.iter().filter_map(|why| why.release.as_ref()) {
+            let after =
+                release.changes.iter().fold(choice.with(change, range), |choice, next| choice.with(next, range));
+            assert!(judge(range, &after).holds(), "{release:?} {change:?} {choice:?}");
         }
     }
     for size in Size::ALL {

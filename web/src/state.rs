@@ -1,6 +1,5 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
-use core::ops::Range;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -12,7 +11,7 @@ use slotwright_core::derive::{Built, look};
 use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
-use slotwright_core::range;
+use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
 
 use crate::browser::ways;
@@ -34,7 +33,7 @@ pub const PAUSE: Duration = Duration::from_millis(80);
 #[derive(Clone, Debug)]
 pub struct Loaded {
     /// The range.
-    pub range: Arc<range::Range>,
+    pub range: Arc<Range>,
     /// The file that it was read from.
     pub text: Arc<str>,
     /// The first choice.
@@ -66,7 +65,7 @@ pub struct Known {
 
 impl Known {
     /// What is known about a choice; what it has in common with the one before is taken from there.
-    fn of(range: &range::Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
+    fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
         let backlog = Backlog::default();
         let derived = look(range, &choice, today, &backlog);
         let orderable = derived.is_free();
@@ -126,7 +125,7 @@ impl Note {
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
     known: Memo<Known>,
-    range: StoredValue<Arc<range::Range>>,
+    range: StoredValue<Arc<Range>>,
     text: StoredValue<Arc<str>>,
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
@@ -167,11 +166,15 @@ impl Desk {
         desk
     }
 
+    /// The present choice as a short text.
+    pub fn note(self) -> String {
+        self.note.get()
+    }
+
     /// A question to the adviser about the present choice, with what is kept at its end.
     pub fn question(self, word: &str, more: &[String]) -> Vec<String> {
-        let note = self.note.get();
         let pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
-        [word.to_string(), note].into_iter().chain(more.iter().cloned()).chain(pins).collect()
+        [word.to_string(), self.note()].into_iter().chain(more.iter().cloned()).chain(pins).collect()
     }
 
     /// Takes what the adviser says; what is about an earlier choice is of no use any more, but notes stay until there
@@ -189,19 +192,25 @@ impl Desk {
                 self.notes.set(notes);
             }
         } else if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
+            if texts.first().is_some_and(|word| word == "why") {
+                return self.explain(&texts);
+            }
             self.told.update(|told| {
-                if texts.first().is_some_and(|word| word == "why") {
-                    // Why one of all answers is shut is told there.
-                    let Some(place) = texts.get(2).and_then(|place| place.parse::<usize>().ok()) else { return };
-                    let all = told.iter_mut().filter(|known| known.first().is_some_and(|word| word == "all"));
-                    let known = all.flatten().skip(2 + place * TOLD);
-                    known.zip(texts.iter().skip(3)).for_each(|(known, why)| known.clone_from(why));
-                    return;
-                }
                 told.retain(|known| known.first() != texts.first());
                 told.push(texts);
             });
         }
+    }
+
+    /// Takes why one of all answers is shut: it is told among them.
+    fn explain(self, texts: &[String]) {
+        let [_, note, place, why @ ..] = texts else { return };
+        let Ok(place) = place.parse::<usize>() else { return };
+        self.told.update(|told| {
+            let all = told.iter_mut().filter(|known| known.first().is_some_and(|word| word == "all"));
+            let own = all.filter(|known| known.get(1) == Some(note)).flat_map(|known| known.iter_mut().skip(2));
+            own.skip(place * TOLD).take(TOLD).zip(why).for_each(|(known, why)| known.clone_from(why));
+        });
     }
 
     /// What the adviser says in answer to a word about the present choice.
@@ -211,7 +220,7 @@ impl Desk {
     }
 
     /// Some texts of the same of whichever choice it said it last, and whether that is the present one.
-    pub fn told_last(self, word: &str, which: Range<usize>) -> (Vec<String>, bool) {
+    pub fn told_last(self, word: &str, which: core::ops::Range<usize>) -> (Vec<String>, bool) {
         self.note.with(|note| {
             self.told.with(|told| match told.iter().find(|texts| texts.first().is_some_and(|first| first == word)) {
                 Some(texts) => {
@@ -251,12 +260,12 @@ impl Desk {
     }
 
     /// Reads what is known, together with the range; what reads is run again when it changes.
-    pub fn read<T>(self, read: impl FnOnce(&Known, &range::Range) -> T) -> T {
+    pub fn read<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
         self.known.with(|known| self.range.with_value(|range| read(known, range)))
     }
 
     /// Reads it once.
-    pub fn peek<T>(self, read: impl FnOnce(&Known, &range::Range) -> T) -> T {
+    pub fn peek<T>(self, read: impl FnOnce(&Known, &Range) -> T) -> T {
         self.known.with_untracked(|known| self.range.with_value(|range| read(known, range)))
     }
 
@@ -278,14 +287,24 @@ impl Desk {
     /// Takes the choice of a note of the adviser's; these questions are kept no longer.
     pub fn follow(self, note: &str, gone: &str) {
         if let Some(choice) = Choice::of_note(note) {
-            self.pins.update(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
+            if !gone.is_empty() {
+                self.keep_other(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
+            }
             self.replace(choice);
         }
     }
 
+    /// Changes what is kept: what the adviser says with something else kept is no advice any more.
+    fn keep_other(self, change: impl FnOnce(&mut Vec<Question>)) {
+        ways::forget();
+        self.told.update(|told| told.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
+        self.noted.set(String::new());
+        self.pins.update(change);
+    }
+
     /// Keeps the answer to a question whatever else is asked for, or no longer.
     pub fn keep(self, question: Question) {
-        self.pins.update(|pins| match pins.iter().position(|pin| *pin == question) {
+        self.keep_other(|pins| match pins.iter().position(|pin| *pin == question) {
             Some(at) => {
                 pins.remove(at);
             }
@@ -312,7 +331,7 @@ impl Desk {
         }
         // Of a bay that is gone nothing is kept: another one that comes later is not it.
         if self.pins.with_untracked(|pins| !pins.iter().all(|pin| choice.has(*pin))) {
-            self.pins.update(|pins| pins.retain(|pin| choice.has(*pin)));
+            self.keep_other(|pins| pins.retain(|pin| choice.has(*pin)));
         }
         if !same {
             self.choice.set(choice);
@@ -347,7 +366,7 @@ impl Desk {
     /// Takes a choice back that was begun afresh, with what was kept.
     pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
         self.replace(choice);
-        self.pins.set(kept);
+        self.keep_other(|pins| *pins = kept);
     }
 
     /// The questions whose answers are kept.

@@ -225,13 +225,19 @@ fn small(text: &str) -> String {
     first.into_iter().flat_map(char::to_lowercase).chain(letters).collect()
 }
 
-/// Why an answer is shut, for the customer.
+/// Why an answer is shut, for the customer. All that is let go for it is named, though less of it may be enough.
 pub fn shut(why: &Why) -> String {
-    let end = match why.pins.as_slice() {
+    let gone = why.release.iter().flat_map(|release| &release.pins).filter(|pin| !why.pins.contains(pin));
+    let pins: Vec<Question> = why.pins.iter().chain(gone).copied().collect();
+    let end = match pins.as_slice() {
         [] => "No other change makes up for it.".into(),
         pins => format!("You keep {}, so no other change makes up for it.", kept(pins)),
     };
-    format!("{} {end}", reason(&why.reason))
+    // What leaves out a bay that is kept breaks no rule.
+    match why.rules.as_slice() {
+        [] => format!("Bay {} would be gone. {end}", decimal(why.reason.allowed.value, 0)),
+        _ => format!("{} {end}", reason(&why.reason)),
+    }
 }
 
 /// Why an answer is shut of which no more was found out.
@@ -239,11 +245,13 @@ pub fn given_up(reason: &Finding) -> String {
     format!("{} No way round it was found.", self::reason(reason))
 }
 
-/// What to press to take a shut answer and let go of what is kept: `Let the depth go, take it and make it 520 mm deep`.
+/// What to press to take a shut answer and let go of what is kept: `Take it, let the depth go and make it 520 mm deep`.
 pub fn release(release: &Release, range: &Range) -> String {
-    let more = together(&release.changes, range);
-    let taken = if more.is_empty() { " and take it".into() } else { format!(", take it and {more}") };
-    format!("Let {} go{taken}", kept(&release.pins))
+    let gone = format!("let {} go", kept(&release.pins));
+    let changes = release.changes.iter().map(|change| small(&self::change(change, range)));
+    let all = listed(core::iter::once(gone).chain(changes).collect());
+    let joint = if release.changes.is_empty() { " and" } else { "," };
+    format!("Take it{joint} {all}")
 }
 
 /// What to press to make a change that lets go of what is kept: `Let the width go and make it 1 400 mm wide`.

@@ -71,6 +71,15 @@ pub fn see_whole(event: &web_sys::MouseEvent) {
     );
 }
 
+/// Moves the focus to the first element of a kind within another one.
+pub fn focus(within: &web_sys::Element, selector: &str) {
+    let found = within.query_selector(selector).ok().flatten();
+    if let Some(found) = found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // Where the focus cannot go, it stays.
+        let _ = found.focus();
+    }
+}
+
 /// Brings an element into sight.
 pub fn scroll_to(id: &str) {
     let document = web_sys::window().and_then(|window| window.document());

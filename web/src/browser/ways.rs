@@ -13,6 +13,8 @@ use web_sys::{MessageEvent, Worker};
 struct Line {
     worker: Option<Worker>,
     busy: bool,
+    /// Whether nobody wants the answer any more that it is busy with.
+    unwanted: bool,
     waiting: Vec<Vec<String>>,
 }
 
@@ -33,8 +35,11 @@ pub fn open(range: String, heard: Callback<Vec<String>>) {
             LINE.with_borrow_mut(|line| line.worker = Some(own.clone()));
             send(&["range".into(), range.clone()]);
         } else {
+            let unwanted = LINE.with_borrow_mut(|line| core::mem::take(&mut line.unwanted));
             next();
-            heard.run(texts);
+            if !unwanted {
+                heard.run(texts);
+            }
         }
     });
     worker.set_onmessage(Some(told.as_ref().unchecked_ref()));
@@ -58,6 +63,14 @@ pub fn ask(question: Vec<String>) {
     if LINE.with_borrow(|line| line.worker.is_some() && !line.busy) {
         next();
     }
+}
+
+/// What was asked so far is not wanted any more: something else is kept by now.
+pub fn forget() {
+    LINE.with_borrow_mut(|line| {
+        line.unwanted = line.busy;
+        line.waiting.clear();
+    });
 }
 
 /// Asks what has waited longest.

@@ -115,12 +115,20 @@ pub fn Choices(
         window_event_listener(leptos::ev::keyup, move |event| left(&event)),
     ];
     on_cleanup(move || handles.into_iter().for_each(WindowListenerHandle::remove));
+    // The button is gone then; the focus stays with the answer.
+    let taken = move |_| {
+        let at = asked.get_untracked();
+        take.run(at);
+        if let Some(own) = own.get_untracked() {
+            page::focus(&own, &format!(".choice:nth-child({})", at.saturating_add(1)));
+        }
+    };
     view! {
         <div class="asked" node_ref=own>
             <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
             <p class="why" aria-live="polite">
                 {reason}
-                <button type="button" class="way" on:click=move |_| take.run(asked.get_untracked())>{way}</button>
+                <button type="button" class="way" on:click=taken>{way}</button>
             </p>
         </div>
     }
@@ -144,7 +152,6 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
             (false, false) => "swatch".into(),
         })
     };
-    let touch = move |_| asked.set(at);
     let press = move |event: MouseEvent| {
         asked.set(at);
         if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes.how == How::Alone)) {
@@ -162,7 +169,6 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
             aria-pressed=move || with(|answer| answer.taken.to_string())
             aria-disabled=move || with(shut)
             aria-describedby=move || with(look)
-            on:focus=touch
             on:click=press
         >
             <span class="picture" inner_html=move || with(|answer| answer.picture.clone())></span>

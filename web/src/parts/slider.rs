@@ -52,8 +52,8 @@ pub fn Slider(
     let moved = move |event| {
         let Ok(wanted) = event_target_value(&event).parse::<i32>() else { return };
         let track = track.get_untracked();
-        refused.run((!is_open(&track.stretches, wanted)).then_some(wanted));
         take.run(nearest_open(&track.stretches, wanted));
+        refused.run((!is_open(&track.stretches, wanted)).then_some(wanted));
     };
     // A thumb that was left in a gap goes back to what was taken.
     let healed = move |event: web_sys::Event| {
@@ -76,6 +76,7 @@ pub fn Slider(
                 on:input=moved
                 on:blur=move |event| healed(event.into())
                 on:pointerup=move |event| healed(event.into())
+                on:keyup=move |event| healed(event.into())
             />
         </div>
         <p class="ends" aria-hidden="true">

@@ -101,7 +101,11 @@ pub fn Asked(
     let asked = RwSignal::new(NONE);
     // Why a shut answer is shut is found out when somebody asks.
     Effect::new(move || {
-        let (advice, at) = (Advice::of(desk, pick, desk.lit()), asked.get());
+        let at = asked.get();
+        if at == NONE {
+            return;
+        }
+        let advice = Advice::of(desk, pick, desk.lit());
         let told = advice.fresh(at).map(|told| going(Goes::default(), told, true));
         let place = told.filter(Goes::is_unexplained).map(|_| advice.place + at);
         if let Some(place) = place {

@@ -127,10 +127,10 @@ fn SizeQuestion(
             desk.apply(&size.to(value_of(limits, step)));
         }
     };
-    // The step that was wanted and does not go alone: why, and what goes with it.
-    let wanted = RwSignal::new(None::<i32>);
+    // The step that was wanted and does not go alone, and of which choice: why, and what goes with it.
+    let wanted = RwSignal::new(None::<(i32, String)>);
     let value = move || {
-        let wanted = wanted.get()?;
+        let (wanted, _) = wanted.get().filter(|(_, note)| *note == desk.note())?;
         Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted))
     };
     Effect::new(move || {
@@ -167,7 +167,7 @@ fn SizeQuestion(
                 <Dimension label steps=Callback::new(steps) step=Callback::new(step)
                     take=Callback::new(move |taken| desk.apply(&size.to(taken)))/>
             </div>
-            <Slider label take=Callback::new(slid) refused=Callback::new(move |step| wanted.set(step))
+            <Slider label take=Callback::new(slid) refused=Callback::new(move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note())))))
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
                 {move || refused()[0].clone()}" "

@@ -21,7 +21,7 @@ use slotwright_core::bundle;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::advise;
-use slotwright_core::finding::Question;
+use slotwright_core::finding::{Finding, Question};
 use slotwright_core::options::states::{State, state, states};
 use slotwright_core::options::why::why_shut;
 use slotwright_core::options::{Size, options};
@@ -104,27 +104,32 @@ fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
 fn why(range: &Range, note: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
     let (choice, at) = (Choice::of_note(note)?, place.parse().ok()?);
     let options = options(range, &choice)?;
-    let answer = options.all().nth(at)?;
-    let reason = answer.state.as_ref().map(words::given_up).unwrap_or_default();
-    let told = shut(range, &choice, &answer.change, &questions(pins), reason);
-    Some([place.into()].into_iter().chain(told).collect())
+    let change = &options.all().nth(at)?.change;
+    explained(range, &choice, change, pins, place)
 }
 
 fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
-    let (choice, pins) = (Choice::of_note(note)?, questions(pins));
+    let choice = Choice::of_note(note)?;
     let size = Size::ALL.into_iter().find(|known| known.question().to_string() == size)?;
-    let change = size.to(Dim::tenths(value.parse().ok()?));
-    let told = match state(range, &choice, &change, &pins)? {
-        State::Shut { reason, .. } => shut(range, &choice, &change, &pins, words::given_up(&reason)),
-        state => told(range, &choice, &change, &state),
-    };
-    Some([value.into()].into_iter().chain(told).collect())
+    explained(range, &choice, &size.to(Dim::tenths(value.parse().ok()?)), pins, value)
 }
 
-/// What is told of an answer that is shut; of one of which no more is found out, that.
-fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], unknown: String) -> [String; 5] {
+/// Which answer, and what is told of it; of a shut one, why.
+fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
+    let pins = questions(pins);
+    let told = match state(range, choice, change, &pins)? {
+        State::Shut { reason, .. } => shut(range, choice, change, &pins, &reason),
+        state => told(range, choice, change, &state),
+    };
+    Some([which.into()].into_iter().chain(told).collect())
+}
+
+/// What is told of an answer that is shut.
+fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], reason: &Finding) -> [String; 5] {
     let how = |why, [way, after, gone]: [String; 3]| ["shut".into(), why, way, after, gone];
-    let Some(why) = why_shut(range, choice, change, pins) else { return how(unknown, Default::default()) };
+    let Some(why) = why_shut(range, choice, change, pins) else {
+        return how(words::given_up(reason), Default::default());
+    };
     let release = why.release.as_ref().map(|release| {
         let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
         [words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
@@ -220,10 +225,19 @@ mod tests {
                 why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
-            assert!(why[5].starts_with("Let the ") && why[5].contains("take it"), "{why:?}");
+            assert!(why[5].starts_with("Take it") && why[5].contains(" let the "), "{why:?}");
             assert!(judge(&range, &Choice::of_note(&why[6]).unwrap()).holds(), "{why:?}");
+            // Without the pins it is not shut, and is not said to be.
+            let free_now = asked(&mut known, &["why", &note, &place]);
+            assert!(free_now[3] == "shifts" && !free_now[6].is_empty(), "{free_now:?}");
             assert!(why[7].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
         }
+        // What is shut for a bay that is kept goes without it, and nothing stops it.
+        let options = options(&range, &Choice::of_note(&note).unwrap()).unwrap();
+        let two = options.all().position(|answer| answer.change == Change::BayCount(2)).unwrap().to_string();
+        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[3], "shut");
+        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", "", ""]);
+        assert_eq!(asked(&mut known, &["why", &note, "9999"]), ["why", &note]);
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));

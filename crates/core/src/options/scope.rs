@@ -161,9 +161,4 @@ impl Scope {
             })
         })
     }
-
-    /// All questions, the least important first.
-    pub(crate) fn questions(self) -> impl Iterator<Item = Question> {
-        self.places().map(question)
-    }
 }

@@ -264,7 +264,7 @@ impl<'a, P: Puzzle> Search<'a, P> {
 /// The smallest set of free questions that has to change for a point to hold, the least important ones of
 /// its size, and the point. Takes its steps from what is left of them for all searches together.
 ///
-/// Both are the same whatever is known already.
+/// Both are the same whatever is known already, unless the steps do not suffice.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
@@ -281,29 +281,21 @@ pub(crate) fn smallest<P: Puzzle>(
     found
 }
 
-/// Whether any point that differs from this one in free questions alone keeps some rules; `None` if that was not found
-/// out.
-pub(crate) fn exists<P: Puzzle>(
+/// Any point that differs from this one in free questions alone and keeps some rules.
+pub(crate) fn any<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
     free: Scope,
     rules: u64,
     faults: &RefCell<NoGoods>,
-) -> Option<bool> {
+) -> Found<P::Point> {
     let mut search = Search::with_rules(puzzle, faults, rules);
-    if search.alone(point, free).is_some() {
-        return Some(false);
-    }
-    match search.within(point, free) {
-        Found::Point(_) => Some(true),
-        Found::Nothing(_) => Some(false),
-        Found::GivenUp => None,
-    }
+    search.alone(point, free).map_or_else(|| search.within(point, free), Found::Nothing)
 }
 
 impl<P: Puzzle> Search<'_, P> {
     /// Whether one of the rules that a point breaks forbids it by itself, whatever the free questions are answered
-    /// with. That shows soon where all sets of questions would take long, and is the plainest reason.
+    /// with. That shows soon where all sets of questions would take long.
     fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
         let step = Step::begin(self.puzzle, point);
         let faults = self.puzzle.faults(point, &step.at);

@@ -5,7 +5,7 @@ use core::cell::{Cell, RefCell};
 
 use serde::Serialize;
 
-use super::no_good::NoGoods;
+use super::no_good::{NoGood, NoGoods};
 use super::scope::{self, Scope};
 use super::solve::{self, Found, Puzzle};
 use super::ways::{self, Asked, Ways};
@@ -118,7 +118,7 @@ impl<'a> Table<'a> {
 
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
-        if let Some((_, reason)) = self.drops_kept_bay(choice, self.pins) {
+        if let Some(reason) = self.drops_kept_bay(choice, self.pins) {
             return State::Shut { reason, proven: true };
         }
         let judged = judge_stops(self.range, choice);
@@ -137,23 +137,22 @@ impl<'a> Table<'a> {
         solve::smallest(&puzzle, choice, free, (&self.faults, &self.left))
     }
 
-    /// Whether an answer can be had by some rules and with some pins, whatever else changes; `None` if that was not
-    /// found out.
-    pub(super) fn can(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope)) -> Option<bool> {
+    /// A choice with an answer that some rules and pins allow, whatever else changes.
+    pub(super) fn any(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope)) -> Found<Choice> {
         if self.drops_kept_bay(choice, pins).is_some() {
-            return Some(false);
+            return Found::Nothing(NoGood::default());
         }
         let (puzzle, free) = self.keeping(choice, asked, pins);
-        solve::exists(&puzzle, choice, free, rules, &self.faults)
+        solve::any(&puzzle, choice, free, rules, &self.faults)
     }
 
-    /// The last bay that an answer leaves out and of which something is kept, and what that stops it by.
-    pub(super) fn drops_kept_bay(&self, choice: &Choice, pins: Scope) -> Option<(u8, Finding)> {
+    /// What stops an answer that leaves out a bay of which something is kept.
+    pub(super) fn drops_kept_bay(&self, choice: &Choice, pins: Scope) -> Option<Finding> {
         let bays = |choice: &Choice| u8::try_from(choice.bays.len()).unwrap_or(u8::MAX);
         let is_kept = |bay: &u8| !Scope::of_bay(*bay).meeting(pins).is_empty();
-        let last = (bays(choice) + 1..=bays(self.choice)).rev().find(is_kept)?;
+        let last = (bays(choice).saturating_add(1)..=bays(self.choice)).rev().find(is_kept)?;
         let (found, least) = (Figure::count(bays(choice)), Figure::count(last));
-        Some((last, Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least)))
+        Some(Finding::stops(Rule::FitOutCount, Question::Bays, found, Limit::AtLeast, least))
     }
 
     /// Remembers what is wrong with a choice, if nothing is known of it yet.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::explain::{conflict, diagnosis};
-use super::scope::Scope;
+use super::scope::{Scope, place};
 use super::solve::Found;
 use super::states::Table;
 use super::ways;
@@ -17,12 +17,13 @@ use crate::rules::{Rule, judge_stops};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Why {
-    /// What stops it alone by one of those rules.
+    /// What stops it by one of those rules: alone, or if something else stops it first then with other changes.
     pub reason: Finding,
-    /// The smallest set of rules that forbid it together, whatever else is answered. If the basics leave something, they
-    /// are taken for granted, and these are beyond them; none if it leaves out a bay of which something is pinned.
+    /// Rules that forbid it together, whatever else is answered; none of them can be left out. If the basics leave
+    /// something, they are taken for granted, and these are beyond them; none if it leaves out a bay of which something
+    /// is pinned.
     pub rules: Vec<Rule>,
-    /// The smallest set of pinned questions with which they do.
+    /// Pinned questions with which they do; none of them can be left out.
     #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
     pub pins: Vec<Question>,
     /// What to let go for it; none if it cannot be had without any pin either, or if nothing was found.
@@ -46,24 +47,29 @@ pub struct Release {
 pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Why> {
     let table = Table::of(range, range.model(&choice.model)?, choice, pins);
     let answer = Asked { table, changed: choice.with(change, range), asked: Scope::of(change.question()?) };
-    // Of what was not found out on the way nothing is said.
-    let may = |rules, pins: &[Question]| answer.can(rules, pins) != Some(false);
+    // What was not found out may be.
+    let may = |rules, pins: &[Question]| !matches!(answer.any(rules, pins), Found::Nothing(_));
     if may(u64::MAX, pins) {
         return None;
     }
     let least = conflict(pins, &mut |pins| may(u64::MAX, pins));
     let release = answer.release(pins);
-    if let Some((_, reason)) = answer.table.drops_kept_bay(&answer.changed, Scope::of_all(&least)) {
+    if let Some(reason) = answer.table.drops_kept_bay(&answer.changed, Scope::of_all(&least)) {
         return Some(Why { reason, rules: Vec::new(), pins: least, release });
     }
     let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
     let (basics, others): (Vec<Rule>, Vec<Rule>) = Rule::ALL.iter().partition(|rule| rule.is_basic());
     let (always, of) = if may(sum(&basics), &least) { (sum(&basics), others) } else { (0, basics) };
     let rules = conflict(&of, &mut |rules| may(always | sum(rules), &least));
-    let judged = judge_stops(range, &answer.changed);
-    let reason = judged.findings.iter().find(|finding| rules.contains(&finding.rule)).or(judged.findings.first())?;
-    let forbidden = !may(always | sum(&rules), &least);
-    forbidden.then(|| Why { reason: reason.clone(), rules, pins: least, release })
+    if may(always | sum(&rules), &least) {
+        return None;
+    }
+    let broken = |choice: &Choice| judge_stops(range, choice).findings.into_iter().find(|f| rules.contains(&f.rule));
+    let reason = broken(&answer.changed).or_else(|| match answer.any(always, &least) {
+        Found::Point(point) => broken(&point),
+        Found::Nothing(_) | Found::GivenUp => None,
+    })?;
+    Some(Why { reason, rules, pins: least, release })
 }
 
 /// A choice with an answer taken that cannot be had.
@@ -74,20 +80,23 @@ struct Asked<'a> {
 }
 
 impl Asked<'_> {
-    fn can(&self, rules: u64, pins: &[Question]) -> Option<bool> {
-        self.table.can(&self.changed, self.asked, (rules, Scope::of_all(pins)))
+    /// A choice with the answer that some rules and pins allow.
+    fn any(&self, rules: u64, pins: &[Question]) -> Found<Choice> {
+        self.table.any(&self.changed, self.asked, (rules, Scope::of_all(pins)))
     }
 
     fn release(&self, pins: &[Question]) -> Option<Release> {
+        let mut pins = pins.to_vec();
         // The least important ones first.
-        let pins: Vec<Question> = Scope::of_all(pins).questions().filter(|pin| pins.contains(pin)).collect();
-        let gone = diagnosis(&pins, &mut |kept| self.can(u64::MAX, kept) == Some(true))?;
-        let kept = Scope::of_all(&pins).minus(Scope::of_all(&gone));
-        match self.table.smallest(&self.changed, self.asked, kept) {
-            Found::Point((_, point)) => Some(Release { pins: gone, changes: ways::changes(&self.changed, &point) })
-                .filter(|gone| !gone.pins.is_empty()),
+        pins.sort_by_key(|pin| place(*pin));
+        pins.dedup();
+        let gone = diagnosis(&pins, &mut |kept| matches!(self.any(u64::MAX, kept), Found::Point(_)))?;
+        let kept: Vec<Question> = pins.into_iter().filter(|pin| !gone.contains(pin)).collect();
+        match self.table.smallest(&self.changed, self.asked, Scope::of_all(&kept)) {
+            Found::Point((_, point)) => Some(Release { pins: gone, changes: ways::changes(&self.changed, &point) }),
             Found::Nothing(_) | Found::GivenUp => None,
         }
+        .filter(|release| !release.pins.is_empty())
     }
 }
 

@@ -2,6 +2,7 @@
 
 use core::cell::{Cell, RefCell};
 
+use proptest::prelude::any;
 use proptest::prelude::*;
 
 use super::*;

@@ -49,7 +49,8 @@ fn nothing_is_named_in_vain() {
                 assert_eq!(why, None, "{change:?} {choice:?}");
                 continue;
             };
-            let Why { pins, release, .. } = why.unwrap();
+            let Why { pins, release, reason, rules } = why.unwrap();
+            assert!(rules.contains(&reason.rule) || rules.is_empty(), "{change:?} {rules:?} {reason:?}");
             assert!(is_shut(&pins), "{change:?} {pins:?} {choice:?}");
             for pin in &pins {
                 assert!(!is_shut(&without(&pins, &[*pin])), "{change:?} {pins:?} without {pin} {choice:?}");
