@@ -35,13 +35,12 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
     {
         assert_eq!(alone.state.is_none(), state.is_open(), "{change:?} {choice:?}");
         match state {
-            State::Open => {}
+            State::Open | State::Shut { .. } => {}
             State::Shifts { changes, .. } => {
                 let after = changes.iter().fold(choice.with(change, range), |choice, next| choice.with(next, range));
                 assert!(judge(range, &after).holds(), "{change:?} {changes:?} {choice:?}");
                 assert!(!words::together(changes, range).is_empty());
             }
-            State::Shut { .. } => {}
         }
     }
     let shut = with_others.iter().flat_map(Options::all).find(|answer| matches!(answer.state, State::Shut { .. }));

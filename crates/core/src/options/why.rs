@@ -46,7 +46,7 @@ pub struct Release {
 /// `None` for an answer that can be had, and for one of which that was not found out.
 pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Why> {
     let table = Table::of(range, range.model(&choice.model)?, choice, pins);
-    let answer = Asked { table, changed: choice.with(change, range), asked: Scope::of(change.question()?) };
+    let answer = Answer { table, changed: choice.with(change, range), asked: Scope::of(change.question()?) };
     // What was not found out may be.
     let may = |rules, pins: &[Question]| !matches!(answer.any(rules, pins), Found::Nothing(_));
     if may(u64::MAX, pins) {
@@ -73,13 +73,13 @@ pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Questio
 }
 
 /// A choice with an answer taken that cannot be had.
-struct Asked<'a> {
+struct Answer<'a> {
     table: Table<'a>,
     changed: Choice,
     asked: Scope,
 }
 
-impl Asked<'_> {
+impl Answer<'_> {
     /// A choice with the answer that some rules and pins allow.
     fn any(&self, rules: u64, pins: &[Question]) -> Found<Choice> {
         self.table.any(&self.changed, self.asked, (rules, Scope::of_all(pins)))
