@@ -357,7 +357,8 @@ impl Desk {
 
     /// Begins the present model afresh; entries that could not be read are gone too. Gives what was kept.
     pub fn begin_afresh(self) -> Vec<Question> {
-        let kept = self.pins.try_update(core::mem::take).unwrap_or_default();
+        let kept = self.pins.get_untracked();
+        self.keep_other(Vec::clear);
         self.apply(&Change::Model(self.peek(|known, _| known.choice.model.clone())));
         self.begun.update(|times| *times += 1);
         kept

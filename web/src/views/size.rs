@@ -154,6 +154,7 @@ fn SizeQuestion(
         let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, _, why, way, ..]| [why, way]);
         [format!("At {} mm: {why}", words::size(value)), way]
     };
+    let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));
     let go = move |_| {
         if let Some([.., after, gone]) = untrack(told) {
             desk.follow(&after, &gone);
@@ -167,7 +168,7 @@ fn SizeQuestion(
                 <Dimension label steps=Callback::new(steps) step=Callback::new(step)
                     take=Callback::new(move |taken| desk.apply(&size.to(taken)))/>
             </div>
-            <Slider label take=Callback::new(slid) refused=Callback::new(move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note())))))
+            <Slider label take=Callback::new(slid) refused=Callback::new(refuse)
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
                 {move || refused()[0].clone()}" "

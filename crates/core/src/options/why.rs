@@ -1,4 +1,4 @@
-//! Why an answer is shut, by the fewest reasons, and what of that which is kept to let go for it.
+//! Why an answer is shut, by reasons of which none can be left out, and what of that which is kept to let go for it.
 
 use serde::Serialize;
 
@@ -41,7 +41,7 @@ pub struct Release {
     pub changes: Vec<Change>,
 }
 
-/// Why an answer is shut: nothing of it can be left out.
+/// Why an answer is shut: nothing of it can be left out, as far as that was found out.
 ///
 /// `None` for an answer that can be had, and for one of which that was not found out.
 pub fn why_shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<Why> {

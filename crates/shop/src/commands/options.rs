@@ -60,7 +60,7 @@ enum Told {
         reason: Finding,
         /// Whether every other answer was ruled out; if not, the search was given up.
         proven: bool,
-        /// Why, by the fewest reasons; none if that was not found out.
+        /// Why; none if that was not found out.
         why: Option<Why>,
     },
 }

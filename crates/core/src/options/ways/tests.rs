@@ -280,3 +280,30 @@ fn every_place_is_of_one_question() {
         assert_eq!(place(question(at)), at);
     }
 }
+
+/// Between open bays a device that is a little too wide gains by no fit-out, unless stiles are narrower than the uprights
+/// behind them: then shelves beside it widen its opening.
+#[test]
+fn an_open_bay_depends_on_stiles_that_would_widen_it() {
+    let mut range = demo();
+    let named = |range: &Range| {
+        let begun = Choice::first_of(range).unwrap();
+        let open = (1..=3).fold(begun, |choice, bay| choice.with(&Change::Fill { bay, fill: Fill::Open }, range));
+        let device = Some("receiver".parse().unwrap());
+        let choice = open.with(&Change::Device { bay: 2, device }, range);
+        let model = range.model(&choice.model).unwrap();
+        let mut named = 0;
+        for width in model.width_mm.values() {
+            let choice = choice.with(&Change::WidthMm(width), range);
+            let ways = Ways::of(range, model, &choice);
+            let asked = Asked { range, ways: &ways, choice: &choice, bays_least: 0 };
+            let faults = asked.faults(&choice, &asked.at(&choice));
+            let wide = faults.into_iter().filter(|fault| fault.rules == Rule::DeviceWidth.bit());
+            named += wide.filter(|fault| (1..=3).all(|bay| fault.scope.has(place(Question::Bay(bay))))).count();
+        }
+        named
+    };
+    assert_eq!(named(&range), 0);
+    range.build.stile_mm = Length::mm(10.0);
+    assert!(named(&range) > 0);
+}
