@@ -66,32 +66,6 @@ impl<S> Options<S> {
         let bays = self.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes).chain(&bay.devices));
         self.bay_counts.iter().chain(bays).chain(&self.backs).chain(&self.finishes).chain(&self.corners)
     }
-
-    /// The same answers with something else said of each.
-    pub fn map<T>(self, mut say: impl FnMut(&Change, S) -> T) -> Options<T> {
-        let mut each = |answers: Vec<Answer<S>>| -> Vec<Answer<T>> {
-            let told = answers.into_iter().map(|answer| Answer {
-                state: say(&answer.change, answer.state),
-                change: answer.change,
-                taken: answer.taken,
-            });
-            told.collect()
-        };
-        let bay_counts = each(self.bay_counts);
-        let bays = self.bays.into_iter().map(|bay| BayAnswers {
-            fills: each(bay.fills),
-            holes: each(bay.holes),
-            devices: each(bay.devices),
-        });
-        let bays = bays.collect();
-        Options {
-            bay_counts,
-            bays,
-            backs: each(self.backs),
-            finishes: each(self.finishes),
-            corners: each(self.corners),
-        }
-    }
 }
 
 /// A run of neighbouring sizes of the same state, if they are shut for the same reason.

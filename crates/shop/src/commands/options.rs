@@ -4,10 +4,10 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::{Finding, Question};
+use slotwright_core::finding::Question;
 use slotwright_core::options::states::{Reached, State, nearest, reaches, states};
 use slotwright_core::options::why::{Why, why_shut};
-use slotwright_core::options::{Options, Run, Size};
+use slotwright_core::options::{Answer, Options, Run, Size};
 use slotwright_core::range::Key;
 
 use crate::args::Answers;
@@ -31,7 +31,9 @@ pub(crate) struct OptionsDocument {
     /// What has to change for this choice to be made; nothing if it can, none if there is no way.
     nearest: Option<Vec<Change>>,
     /// Every answer to every question but the sizes.
-    answers: Options<Told>,
+    answers: Options<State>,
+    /// Why those are shut that are, as far as that was found out.
+    why: Vec<Explained>,
     /// The whole set of the width.
     width: Vec<Run<Reached>>,
     /// The whole set of the height.
@@ -40,29 +42,13 @@ pub(crate) struct OptionsDocument {
     depth: Vec<Run<Reached>>,
 }
 
-/// Whether an answer can be taken, and why not.
+/// Why an answer is shut.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
-#[serde(rename_all = "kebab-case")]
-enum Told {
-    /// It can be taken now, and nothing else changes.
-    Open,
-    /// It can be taken together with other changes.
-    Shifts {
-        /// What stops it alone.
-        reason: Finding,
-        /// The smallest set of other changes that it needs, the least important ones of their number, in
-        /// the order in which they are done.
-        changes: Vec<Change>,
-    },
-    /// It cannot be had.
-    Shut {
-        /// What stops it alone.
-        reason: Finding,
-        /// Whether every other answer was ruled out; if not, the search was given up.
-        proven: bool,
-        /// Why; none if that was not found out.
-        why: Option<Why>,
-    },
+struct Explained {
+    /// The change that would take it.
+    change: Change,
+    /// Why.
+    why: Why,
 }
 
 /// Exit code 1 if the choice itself cannot be made; the document is printed all the same.
@@ -70,14 +56,11 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
     let (range, choice, _) = files::made(&asked.made)?;
     let pins = &asked.pins;
     let Some(answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
-    let answers = answers.map(|change, state| match state {
-        State::Open => Told::Open,
-        State::Shifts { reason, changes } => Told::Shifts { reason, changes },
-        State::Shut { reason, proven } => {
-            let why = why_shut(&range, &choice, change, pins);
-            Told::Shut { reason, proven: proven || why.is_some(), why }
-        }
+    let shut = answers.all().filter(|answer| matches!(answer.state, State::Shut { .. }));
+    let why = shut.filter_map(|Answer { change, .. }| {
+        why_shut(&range, &choice, change, pins).map(|why| Explained { change: change.clone(), why })
     });
+    let why = why.collect();
     let [width, height, depth] = Size::ALL.map(|size| reaches(&range, &choice, size, pins));
     let nearest = nearest(&range, &choice, pins);
     let good = nearest.as_ref().is_some_and(Vec::is_empty);
@@ -89,6 +72,7 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
         choice,
         nearest,
         answers,
+        why,
         width,
         height,
         depth,
