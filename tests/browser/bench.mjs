@@ -103,7 +103,7 @@ for (let round = 0; round < ADVICE; round += 1) {
   await bench.page.evaluate((round) => window.change(round), round * 5);
   await new Promise((resolve) => setTimeout(resolve, 200));
 }
-row("all states of all answers, with their shifts and reasons, in the adviser", await adviser.evaluate(() =>
+row("all states of all answers, with their shifts, in the adviser", await adviser.evaluate(() =>
   [...self.asked].map((data) => {
     const began = performance.now();
     self.dispatchEvent(new MessageEvent("message", { data }));
