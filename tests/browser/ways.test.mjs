@@ -199,3 +199,35 @@ test("without the adviser the page goes on: what does not go alone says why", as
   await bench.page.getByText("Receiver cannot be had: ").waitFor();
   await bench.close();
 });
+
+test("the adviser practises and keeps what it finds to itself", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.addInitScript(() => {
+    window.told = [];
+    const Plain = window.Worker;
+    window.Worker = class extends Plain {
+      constructor(address) {
+        super(address);
+        const is = String(address).includes("slotwright-ways");
+        if (is) this.addEventListener("message", ({ data }) => window.told.push(data.split("\x1f")[0]));
+      }
+    };
+  });
+  await bench.visit();
+  await bench.page.waitForFunction(() => ["all", "notes"].every((what) => window.told.includes(what)));
+  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
+  // Each question of its own is a timer; it is through when none came for a while.
+  const practised = await adviser.evaluate(async () => {
+    const plain = self.setTimeout;
+    let timers = 0;
+    self.setTimeout = (...what) => { timers += 1; return plain(...what); };
+    for (let before = -1; before < timers;) {
+      before = timers;
+      await new Promise((resolve) => plain(resolve, 500));
+    }
+    return timers;
+  });
+  assert.ok(practised > 20, `${practised}`);
+  assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["all", "notes", "range", "ready"]);
+  await bench.close();
+});

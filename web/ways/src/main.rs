@@ -34,6 +34,7 @@ use wasm_bindgen::prelude::Closure;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod goal;
+mod practice;
 
 thread_local! {
     static RANGE: RefCell<Option<Range>> = const { RefCell::new(None) };
@@ -43,16 +44,30 @@ fn main() {
     console_error_panic_hook::set_once();
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let own = scope.clone();
+    let mut practised = false;
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts = bundle::untie(&event.data().as_string().unwrap_or_default());
         let answer = RANGE.with_borrow_mut(|range| answer(range, &texts));
         // Where nobody listens any more, nothing is lost.
         let _ = own.post_message(&bundle::tie(&answer).into());
+        if !practised && texts.first().is_some_and(|what| what == "all") {
+            practised = true;
+            practise(own.clone(), texts.get(1));
+        }
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     // The ear stays for as long as its worker.
     heard.forget();
     let _ = scope.post_message(&"ready".into());
+}
+
+/// Asks itself what the page may ask after a choice.
+fn practise(scope: DedicatedWorkerGlobalScope, note: Option<&String>) {
+    let choice = note.and_then(|note| Choice::of_note(note));
+    let questions = RANGE.with_borrow(|range| Some(practice::questions(range.as_ref()?, &choice?)));
+    practice::go_through(scope, questions.unwrap_or_default(), |question| {
+        RANGE.with_borrow_mut(|range| answer(range, question));
+    });
 }
 
 /// What is said about a question; nothing if it was not understood.
