@@ -21,9 +21,9 @@ use crate::rest::at_rest;
 /// So many texts are a note of the adviser's.
 const NOTE: usize = 5 + 3 * MOST;
 
-/// So many texts the adviser says of an answer: how it goes, why not alone, what to press, the note of the choice that
-/// comes of it, and what of that which is kept is let go.
-pub const TOLD: usize = 5;
+/// What the adviser says of an answer that was asked for: why it does not go alone, what to press, the note of the choice
+/// that comes of it, and what of that which is kept is let go.
+pub type Told = [String; 4];
 
 /// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
 /// dragging.
@@ -192,9 +192,6 @@ impl Desk {
                 self.notes.set(notes);
             }
         } else if texts.get(1).is_some_and(|note| self.note.with_untracked(|own| own == note)) {
-            if texts.first().is_some_and(|word| word == "why") {
-                return self.explain(&texts);
-            }
             self.told.update(|told| {
                 told.retain(|known| known.first() != texts.first());
                 told.push(texts);
@@ -202,21 +199,17 @@ impl Desk {
         }
     }
 
-    /// Takes why one of all answers is shut: it is told among them.
-    fn explain(self, texts: &[String]) {
-        let [_, note, place, why @ ..] = texts else { return };
-        let Ok(place) = place.parse::<usize>() else { return };
-        self.told.update(|told| {
-            let all = told.iter_mut().filter(|known| known.first().is_some_and(|word| word == "all"));
-            let own = all.filter(|known| known.get(1) == Some(note)).flat_map(|known| known.iter_mut().skip(2));
-            own.skip(place * TOLD).take(TOLD).zip(why).for_each(|(known, why)| known.clone_from(why));
-        });
-    }
-
     /// What the adviser says in answer to a word about the present choice.
     pub fn told(self, word: &str) -> Vec<String> {
         let (texts, fresh) = self.told_last(word, 0..usize::MAX);
         if fresh { texts } else { Vec::new() }
+    }
+
+    /// The same in answer to a word about one answer, by what that is called, if it is the one that was asked for last.
+    pub fn told_of(self, word: &str, which: &str) -> Option<Told> {
+        let told = self.told(word);
+        let (of, told) = told.split_first()?;
+        Told::try_from(told.to_vec()).ok().filter(|_| of == which)
     }
 
     /// Some texts of the same of whichever choice it said it last, and whether that is the present one.

@@ -35,13 +35,6 @@ pub struct Goes {
     pub way: String,
 }
 
-impl Goes {
-    /// Whether it is shut and nobody knows yet why.
-    pub fn is_unexplained(&self) -> bool {
-        self.how == How::Shut && self.why.is_empty()
-    }
-}
-
 /// Whether an answer can be taken.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum How {

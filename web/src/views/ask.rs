@@ -9,7 +9,7 @@ use slotwright_core::words;
 use crate::browser::ways;
 use crate::parts::choices::{Choices, Goes, How, NONE, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
-use crate::state::{Desk, Known, Note, TOLD};
+use crate::state::{Desk, Known, Note, Told};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
@@ -26,10 +26,10 @@ type Pick = fn(&Options<Stop>, usize) -> &[Answer<Stop>];
 
 /// What the adviser says of a question's answers.
 struct Advice {
-    /// Of one after the other.
+    /// How each of them goes, in a word.
     told: Vec<String>,
     /// The place of the first of them among all.
-    place: usize,
+    first: usize,
     /// Whether that is about the present choice: of an earlier one only the looks stay until there is newer advice.
     fresh: bool,
 }
@@ -43,29 +43,39 @@ impl Advice {
             Some((place, own.len()))
         });
         let (place, count) = own.unwrap_or_default();
-        let (told, fresh) = desk.told_last("all", place * TOLD..(place + count) * TOLD);
-        Self { told, place, fresh }
+        let (told, fresh) = desk.told_last("all", place..place + count);
+        Self { told, first: place, fresh }
     }
 
-    /// Of one answer, if it is about the present choice.
-    fn fresh(&self, at: usize) -> Option<&[String]> {
-        self.told.chunks(TOLD).nth(at).filter(|_| self.fresh)
+    /// Whether an answer of the present choice is known not to go alone.
+    fn is_bound(&self, at: usize) -> bool {
+        self.fresh && self.told.get(at).is_some_and(|how| !how.is_empty())
     }
-}
 
-/// How an answer goes by what the adviser says of it.
-fn going(now: Goes, told: &[String], fresh: bool) -> Goes {
-    let [how, why, way, ..] = told else { return now };
-    let how = match how.as_str() {
-        "" => How::Alone,
-        "shut" => How::Shut,
-        _ => How::Shifts,
-    };
-    match now.how {
-        _ if fresh => Goes { how, why: why.clone(), way: way.clone() },
-        // It goes as it went, until there is newer advice.
-        How::Waits if how != How::Alone => Goes { how, ..now },
-        _ => now,
+    /// The place of an answer among all.
+    fn place(&self, at: usize) -> String {
+        self.first.saturating_add(at).to_string()
+    }
+
+    /// Why an answer does not go alone, if it is the one that was asked for last.
+    fn why(&self, desk: Desk, at: usize) -> Option<Told> {
+        desk.told_of("why", &self.place(at))
+    }
+
+    /// How an answer goes, with the page's own reason as long as nothing better is known.
+    fn going(&self, at: usize, now: Goes) -> Goes {
+        let how = match self.told.get(at).map(String::as_str) {
+            None => return now,
+            Some("") => How::Alone,
+            Some("shut") => How::Shut,
+            Some(_) => How::Shifts,
+        };
+        match now.how {
+            _ if self.fresh => Goes { how, ..Goes::default() },
+            // It goes as it went, until there is newer advice.
+            How::Waits if how != How::Alone => Goes { how, ..now },
+            _ => now,
+        }
     }
 }
 
@@ -99,17 +109,15 @@ pub fn Asked(
 ) -> impl IntoView {
     let desk = Desk::here();
     let asked = RwSignal::new(NONE);
-    // Why a shut answer is shut is found out when somebody asks.
+    // Why an answer does not go alone is found out when somebody asks.
     Effect::new(move || {
         let at = asked.get();
         if at == NONE {
             return;
         }
         let advice = Advice::of(desk, pick, desk.lit());
-        let told = advice.fresh(at).map(|told| going(Goes::default(), told, true));
-        let place = told.filter(Goes::is_unexplained).map(|_| advice.place + at);
-        if let Some(place) = place {
-            ways::ask(desk.question("why", &[place.to_string()]));
+        if advice.is_bound(at) && advice.why(desk, at).is_none() {
+            ways::ask(desk.question("why", &[advice.place(at)]));
         }
     });
     let answers = move |()| {
@@ -120,8 +128,12 @@ pub fn Asked(
         });
         // What the adviser says comes a little later, and says more.
         let advice = Advice::of(desk, pick, lit);
-        for (answer, told) in answers.iter_mut().zip(advice.told.chunks(TOLD)) {
-            answer.goes = going(core::mem::take(&mut answer.goes), told, advice.fresh);
+        for (at, answer) in answers.iter_mut().enumerate() {
+            answer.goes = advice.going(at, core::mem::take(&mut answer.goes));
+        }
+        let asked = asked.get();
+        if let Some((answer, [why, way, ..])) = answers.get_mut(asked).zip(advice.why(desk, asked)) {
+            (answer.goes.why, answer.goes.way) = (why, way);
         }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
@@ -133,9 +145,8 @@ pub fn Asked(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        let advice = untrack(move || Advice::of(desk, pick, lit));
-        match advice.fresh(at) {
-            Some([.., after, gone]) if !after.is_empty() => desk.follow(after, gone),
+        match untrack(move || Advice::of(desk, pick, lit).why(desk, at)) {
+            Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
             _ => {
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
                 if let Some(change) = change {

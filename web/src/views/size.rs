@@ -15,7 +15,7 @@ use crate::browser::ways;
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::{Dimension, Steps};
-use crate::state::{Desk, Known, TOLD};
+use crate::state::{Desk, Known};
 
 /// Model, sizes, bays.
 #[component]
@@ -138,11 +138,7 @@ fn SizeQuestion(
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let told = move || {
-        let value = value()?.in_tenths().to_string();
-        let told = <[String; TOLD + 1]>::try_from(desk.told(&size.question().to_string())).ok()?;
-        Some(told).filter(|told| told[0] == value)
-    };
+    let told = move || desk.told_of(&size.question().to_string(), &value()?.in_tenths().to_string());
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, _| {
@@ -151,7 +147,7 @@ fn SizeQuestion(
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
-        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, _, why, way, ..]| [why, way]);
+        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[why, way, ..]| [why, way]);
         [format!("At {} mm: {why}", words::size(value)), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));

@@ -3,11 +3,11 @@
 //!
 //! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
 //! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
-//! five texts for each answer of each question, in their order: how it goes (nothing, `shifts` or `shut`), why it does not
-//! go alone, what to press to take it, the note of the choice that comes of it, and the pins that are let go for it. What
-//! is open has none of them, what is shut only the first: why it is shut takes longer to find out.
+//! a word for each answer of each question, in their order, for how it goes: nothing, `shifts` or `shut`.
 //!
-//! `why` with a note, the place of a shut answer among them and the pins is answered with the place and its five texts.
+//! `why` with a note, the place of an answer among them and the pins is answered with the place and four texts: why it
+//! does not go alone, what to press to take it, the note of the choice that comes of it, and the pins that are let go
+//! for it. Why something is shut takes longer to find out than that it is.
 //! `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
 //!
 //! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
@@ -52,7 +52,7 @@ fn main() {
         let _ = own.post_message(&bundle::tie(&answer).into());
         if !practised && texts.first().is_some_and(|what| what == "all") {
             practised = true;
-            practise(own.clone(), texts.get(1));
+            practise(&own, texts.get(1));
         }
     });
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
@@ -62,7 +62,7 @@ fn main() {
 }
 
 /// Asks itself what the page may ask after a choice.
-fn practise(scope: DedicatedWorkerGlobalScope, note: Option<&String>) {
+fn practise(scope: &DedicatedWorkerGlobalScope, note: Option<&String>) {
     let choice = note.and_then(|note| Choice::of_note(note));
     let questions = RANGE.with_borrow(|range| Some(practice::questions(range.as_ref()?, &choice?)));
     practice::go_through(scope, questions.unwrap_or_default(), |question| {
@@ -96,7 +96,7 @@ fn questions(pins: &[String]) -> Vec<Question> {
 fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     let choice = Choice::of_note(note)?;
     let states = states(range, &choice, &questions(pins))?;
-    Some(states.all().flat_map(|answer| told(range, &choice, &answer.change, &answer.state)).collect())
+    Some(states.all().map(|answer| how(&answer.state).into()).collect())
 }
 
 fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
@@ -129,45 +129,45 @@ fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) 
     explained(range, &choice, &size.to(Dim::tenths(value.parse().ok()?)), pins, value)
 }
 
-/// Which answer, and what is told of it; of a shut one, why.
+/// The word for a state.
+fn how(state: &State) -> &'static str {
+    match state {
+        State::Open => "",
+        State::Shifts { .. } => "shifts",
+        State::Shut { .. } => "shut",
+    }
+}
+
+/// Which answer, and what is told of it: of a shut one, why.
 fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
     let pins = questions(pins);
     let told = match state(range, choice, change, &pins)? {
+        State::Open => Default::default(),
+        State::Shifts { reason, changes } => {
+            let way = format!("Take it and {}", words::together(&changes, range));
+            [words::sentence(&reason), way, after(range, choice, change, &changes), String::new()]
+        }
         State::Shut { reason, .. } => shut(range, choice, change, &pins, &reason),
-        state => told(range, choice, change, &state),
     };
     Some([which.into()].into_iter().chain(told).collect())
 }
 
 /// What is told of an answer that is shut.
-fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], reason: &Finding) -> [String; 5] {
-    let how = |why, [way, after, gone]: [String; 3]| ["shut".into(), why, way, after, gone];
+fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], reason: &Finding) -> [String; 4] {
+    let told = |why, [way, after, gone]: [String; 3]| [why, way, after, gone];
     let Some(why) = why_shut(range, choice, change, pins) else {
-        return how(words::given_up(reason), Default::default());
+        return told(words::given_up(reason), Default::default());
     };
     let release = why.release.as_ref().map(|release| {
         let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
         [words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
     });
-    how(words::shut(&why), release.unwrap_or_default())
+    told(words::shut(&why), release.unwrap_or_default())
 }
 
 /// The note of what comes of a change and of more after it.
 fn after(range: &Range, choice: &Choice, change: &Change, more: &[Change]) -> String {
     more.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range)).to_note()
-}
-
-/// What is told of an answer of which the state is known.
-fn told(range: &Range, choice: &Choice, change: &Change, state: &State) -> [String; 5] {
-    match state {
-        State::Open => Default::default(),
-        State::Shut { .. } => ["shut", "", "", "", ""].map(String::from),
-        State::Shifts { reason, changes } => {
-            let way = format!("Take it and {}", words::together(changes, range));
-            let after = after(range, choice, change, changes);
-            ["shifts".into(), words::sentence(reason), way, after, String::new()]
-        }
-    }
 }
 
 #[cfg(test)]
@@ -190,12 +190,15 @@ mod tests {
         let range = Range::parse(RANGE).unwrap();
         let note = Choice::first_of(&range).unwrap().to_note();
         let said = asked(&mut known, &["all", &note]);
-        assert_eq!((said[0].as_str(), &said[1], said.len() % 5), ("all", &note, 2));
-        let ways: Vec<&[String]> = said[2..].chunks(5).filter(|told| told[0] == "shifts").collect();
+        assert_eq!((said[0].as_str(), &said[1]), ("all", &note));
+        assert_eq!(said.len(), 2 + options(&range, &Choice::of_note(&note).unwrap()).unwrap().all().count());
+        let ways: Vec<usize> = (0..said.len() - 2).filter(|at| said[2 + at] == "shifts").collect();
         assert!(ways.len() > 3, "{said:?}");
-        for told in ways {
-            assert!(told[2].starts_with("Take it and ") && told[4].is_empty(), "{told:?}");
-            assert!(judge(&range, &Choice::of_note(&told[3]).unwrap()).holds(), "{told:?}");
+        for place in ways.iter().map(ToString::to_string) {
+            let told = asked(&mut known, &["why", &note, &place]);
+            assert_eq!((told.len(), &told[..3]), (7, &["why", &note, &place].map(String::from)[..]));
+            assert!(!told[3].is_empty() && told[4].starts_with("Take it and ") && told[6].is_empty(), "{told:?}");
+            assert!(judge(&range, &Choice::of_note(&told[5]).unwrap()).holds(), "{told:?}");
         }
     }
 
@@ -229,33 +232,33 @@ mod tests {
         // A receiver with its air is wider than a third of the unit: something would have to give way.
         let free = asked(&mut known, &["all", &note]);
         let kept = asked(&mut known, &["all", &note, "width", "bays", "shares"]);
-        let shut: Vec<usize> = (0..kept.len() / 5).filter(|at| kept[2 + at * 5] == "shut").collect();
-        let bound: Vec<&usize> = shut.iter().filter(|at| free[2 + **at * 5] == "shifts").collect();
+        let shut: Vec<usize> = (0..kept.len() - 2).filter(|at| kept[2 + at] == "shut").collect();
+        let bound: Vec<&usize> = shut.iter().filter(|at| free[2 + **at] == "shifts").collect();
         assert!(bound.len() > 1, "{kept:?}");
         for place in bound {
             let place = place.to_string();
             let why = asked(&mut known, &["why", &note, &place, "width", "bays", "shares"]);
-            assert_eq!(why[..4], ["why", &note, &place, "shut"]);
+            assert_eq!(why[..3], ["why", &note, &place]);
             assert!(
-                why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
+                why[3].contains("You keep ") && why[3].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
-            assert!(why[5].starts_with("Take it") && why[5].contains(" let the "), "{why:?}");
-            assert!(judge(&range, &Choice::of_note(&why[6]).unwrap()).holds(), "{why:?}");
+            assert!(why[4].starts_with("Take it") && why[4].contains(" let the "), "{why:?}");
+            assert!(judge(&range, &Choice::of_note(&why[5]).unwrap()).holds(), "{why:?}");
             // Without the pins it is not shut, and is not said to be.
             let free_now = asked(&mut known, &["why", &note, &place]);
-            assert!(free_now[3] == "shifts" && !free_now[6].is_empty(), "{free_now:?}");
-            assert!(why[7].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
+            assert!(free_now[4].starts_with("Take it and ") && free_now[6].is_empty(), "{free_now:?}");
+            assert!(why[6].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
         }
         // What is shut for a bay that is kept goes without it, and nothing stops it.
         let options = options(&range, &Choice::of_note(&note).unwrap()).unwrap();
         let two = options.all().position(|answer| answer.change == Change::BayCount(2)).unwrap().to_string();
-        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[3], "shut");
-        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", "", ""]);
+        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[6], "bay-3");
+        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", ""]);
         assert_eq!(asked(&mut known, &["why", &note, "9999"]), ["why", &note]);
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
-        assert!(size[5].starts_with("Take it and "), "{size:?}");
+        assert!(size[4].starts_with("Take it and "), "{size:?}");
     }
 }
