@@ -200,6 +200,59 @@ test("without the adviser the page goes on: what does not go alone says why", as
   await bench.close();
 });
 
+test("a reason that is told stays until what to do about it is told too", async () => {
+  const bench = await Bench.open(chrome);
+  // Pressed before the adviser is there, and with another width while it is told.
+  await bench.page.evaluate(() => {
+    window.empty = 0;
+    const group = document.querySelector("[aria-label='Device in bay 1']");
+    const reason = group.parentElement.querySelector(".why");
+    let told = false;
+    new MutationObserver(() => {
+      const now = reason.textContent.trim() !== "";
+      if (told && !now) window.empty += 1;
+      told ||= now;
+    }).observe(reason, { childList: true, characterData: true, subtree: true });
+    [...group.querySelectorAll("button")].find((button) => button.textContent === "Receiver").click();
+  });
+  const way = bench.page.getByRole("button", { name: /^Take it and .+ deep/ });
+  await way.waitFor();
+  await bench.slider("Width").evaluate((slider) => {
+    slider.value = String(Number(slider.value) + 1);
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  await bench.page.getByText("Receiver does not go alone: ").waitFor();
+  await way.waitFor();
+  assert.equal(await bench.page.evaluate(() => window.empty), 0);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("of two answers pressed at once the second is explained, and each is asked for once", async () => {
+  const bench = await Bench.open(chrome);
+  const { comes } = shifting(bench);
+  await comes("key-shifts");
+  await bench.page.evaluate(() => {
+    window.asked = [];
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (data, ...rest) {
+      if (String(data).startsWith("why\x1f")) window.asked.push(data);
+      return post.call(this, data, ...rest);
+    };
+    const bound = [...document.querySelectorAll("[aria-label='Device in bay 1'] button[aria-describedby='key-shifts']")];
+    window.pressed = bound.slice(0, 2).map((button) => { button.click(); return button.textContent; });
+  });
+  const [first, second] = await bench.page.evaluate(() => window.pressed);
+  await bench.page.getByText(`${second} does not go alone: `).waitFor();
+  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.page.waitForTimeout(300);
+  assert.equal(await bench.page.getByText(`${first} does not go alone: `).count(), 0);
+  const asked = await bench.page.evaluate(() => window.asked);
+  assert.ok(asked.length > 0 && new Set(asked).size === asked.length, `${asked}`);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("the adviser practises and keeps what it finds to itself", async () => {
   const bench = await Bench.open(chrome);
   await bench.page.addInitScript(() => {
@@ -229,5 +282,6 @@ test("the adviser practises and keeps what it finds to itself", async () => {
   });
   assert.ok(practised > 20, `${practised}`);
   assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["all", "notes", "range", "ready"]);
+  assert.deepEqual(bench.errors, []);
   await bench.close();
 });

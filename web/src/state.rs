@@ -21,9 +21,9 @@ use crate::rest::at_rest;
 /// So many texts are a note of the adviser's.
 const NOTE: usize = 5 + 3 * MOST;
 
-/// What the adviser says of an answer that was asked for: why it does not go alone, what to press, the note of the choice
+/// What the adviser says of an answer that was asked for: how it goes, why not alone, what to press, the note of the choice
 /// that comes of it, and what of that which is kept is let go.
-pub type Told = [String; 4];
+pub type Explained = [String; 5];
 
 /// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
 /// dragging.
@@ -205,11 +205,11 @@ impl Desk {
         if fresh { texts } else { Vec::new() }
     }
 
-    /// The same in answer to a word about one answer, by what that is called, if it is the one that was asked for last.
-    pub fn told_of(self, word: &str, which: &str) -> Option<Told> {
+    /// The same in answer to a word about one answer, by what that is called, if that was the last one asked for.
+    pub fn explained(self, word: &str, which: &str) -> Option<Explained> {
         let told = self.told(word);
         let (of, told) = told.split_first()?;
-        Told::try_from(told.to_vec()).ok().filter(|_| of == which)
+        Explained::try_from(told.to_vec()).ok().filter(|_| of == which)
     }
 
     /// Some texts of the same of whichever choice it said it last, and whether that is the present one.

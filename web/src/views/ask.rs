@@ -9,7 +9,7 @@ use slotwright_core::words;
 use crate::browser::ways;
 use crate::parts::choices::{Choices, Goes, How, NONE, Shown};
 use crate::parts::tells::{Line, Tells, Tone};
-use crate::state::{Desk, Known, Note, Told};
+use crate::state::{Desk, Explained, Known, Note};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
@@ -39,12 +39,12 @@ impl Advice {
         let own = desk.read(|known, _| {
             let options = known.options.as_ref()?;
             let own = pick(options, lit);
-            let place = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
-            Some((place, own.len()))
+            let first = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+            Some((first, own.len()))
         });
-        let (place, count) = own.unwrap_or_default();
-        let (told, fresh) = desk.told_last("all", place..place + count);
-        Self { told, first: place, fresh }
+        let (first, count) = own.unwrap_or_default();
+        let (told, fresh) = desk.told_last("all", first..first + count);
+        Self { told, first, fresh }
     }
 
     /// Whether an answer of the present choice is known not to go alone.
@@ -57,25 +57,31 @@ impl Advice {
         self.first.saturating_add(at).to_string()
     }
 
-    /// Why an answer does not go alone, if it is the one that was asked for last.
-    fn why(&self, desk: Desk, at: usize) -> Option<Told> {
-        desk.told_of("why", &self.place(at))
+    /// What is said of an answer, if it was the last one asked for.
+    fn explained(&self, desk: Desk, at: usize) -> Option<Explained> {
+        desk.explained("why", &self.place(at))
     }
 
-    /// How an answer goes, with the page's own reason as long as nothing better is known.
+    /// How an answer goes, better than the page knows by itself. Of one that goes with other changes the page's own
+    /// reason is the reason; of a shut one it may be another.
     fn going(&self, at: usize, now: Goes) -> Goes {
-        let how = match self.told.get(at).map(String::as_str) {
-            None => return now,
-            Some("") => How::Alone,
-            Some("shut") => How::Shut,
-            Some(_) => How::Shifts,
-        };
-        match now.how {
+        let Some(how) = self.told.get(at).map(|word| how(word)) else { return now };
+        match (now.how, how) {
+            (_, How::Shifts) if self.fresh => Goes { how, ..now },
             _ if self.fresh => Goes { how, ..Goes::default() },
             // It goes as it went, until there is newer advice.
-            How::Waits if how != How::Alone => Goes { how, ..now },
+            (How::Waits, How::Shifts | How::Shut) => Goes { how, ..now },
             _ => now,
         }
+    }
+}
+
+/// The adviser's word for how an answer goes.
+fn how(word: &str) -> How {
+    match word {
+        "" => How::Alone,
+        "shut" => How::Shut,
+        _ => How::Shifts,
     }
 }
 
@@ -109,16 +115,18 @@ pub fn Asked(
 ) -> impl IntoView {
     let desk = Desk::here();
     let asked = RwSignal::new(NONE);
-    // Why an answer does not go alone is found out when somebody asks.
-    Effect::new(move || {
+    // Why an answer does not go alone is found out when somebody asks, once.
+    Effect::new(move |before: Option<Option<Vec<String>>>| {
         let at = asked.get();
         if at == NONE {
-            return;
+            return None;
         }
         let advice = Advice::of(desk, pick, desk.lit());
-        if advice.is_bound(at) && advice.why(desk, at).is_none() {
-            ways::ask(desk.question("why", &[advice.place(at)]));
+        let question = advice.is_bound(at).then(|| desk.question("why", &[advice.place(at)]))?;
+        if advice.explained(desk, at).is_none() && before.flatten().as_ref() != Some(&question) {
+            ways::ask(question.clone());
         }
+        Some(question)
     });
     let answers = move |()| {
         let lit = desk.lit();
@@ -132,8 +140,8 @@ pub fn Asked(
             answer.goes = advice.going(at, core::mem::take(&mut answer.goes));
         }
         let asked = asked.get();
-        if let Some((answer, [why, way, ..])) = answers.get_mut(asked).zip(advice.why(desk, asked)) {
-            (answer.goes.why, answer.goes.way) = (why, way);
+        if let Some((answer, [word, why, way, ..])) = answers.get_mut(asked).zip(advice.explained(desk, asked)) {
+            answer.goes = Goes { how: how(&word), why, way };
         }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
@@ -145,8 +153,14 @@ pub fn Asked(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        match untrack(move || Advice::of(desk, pick, lit).why(desk, at)) {
+        let (explained, bound) = untrack(move || {
+            let advice = Advice::of(desk, pick, lit);
+            (advice.explained(desk, at), advice.is_bound(at))
+        });
+        match explained {
             Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
+            // What it takes with it is not known yet.
+            _ if bound => {}
             _ => {
                 let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
                 if let Some(change) = change {

@@ -138,7 +138,7 @@ fn SizeQuestion(
             ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let told = move || desk.told_of(&size.question().to_string(), &value()?.in_tenths().to_string());
+    let told = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, _| {
@@ -147,7 +147,7 @@ fn SizeQuestion(
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
-        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[why, way, ..]| [why, way]);
+        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
         [format!("At {} mm: {why}", words::size(value)), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));

@@ -5,9 +5,9 @@
 //! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
 //! a word for each answer of each question, in their order, for how it goes: nothing, `shifts` or `shut`.
 //!
-//! `why` with a note, the place of an answer among them and the pins is answered with the place and four texts: why it
-//! does not go alone, what to press to take it, the note of the choice that comes of it, and the pins that are let go
-//! for it. Why something is shut takes longer to find out than that it is.
+//! `why` with a note, the place of an answer among them and the pins is answered with the place and five texts: how it
+//! goes, why it does not go alone, what to press to take it, the note of the choice that comes of it, and the pins that are
+//! let go for it. Nobody reads that of all answers, and why something is shut takes longer to find out than that it is.
 //! `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
 //!
 //! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
@@ -65,7 +65,7 @@ fn main() {
 fn practise(scope: &DedicatedWorkerGlobalScope, note: Option<&String>) {
     let choice = note.and_then(|note| Choice::of_note(note));
     let questions = RANGE.with_borrow(|range| Some(practice::questions(range.as_ref()?, &choice?)));
-    practice::go_through(scope, questions.unwrap_or_default(), |question| {
+    practice::go_through(scope, questions.unwrap_or_default().into_iter(), |question| {
         RANGE.with_borrow_mut(|range| answer(range, question));
     });
 }
@@ -138,31 +138,31 @@ fn how(state: &State) -> &'static str {
     }
 }
 
-/// Which answer, and what is told of it: of a shut one, why.
+/// Which answer, how it goes, and what is told of that.
 fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
     let pins = questions(pins);
-    let told = match state(range, choice, change, &pins)? {
+    let state = state(range, choice, change, &pins)?;
+    let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
-            let way = format!("Take it and {}", words::together(&changes, range));
-            [words::sentence(&reason), way, after(range, choice, change, &changes), String::new()]
+            let way = format!("Take it and {}", words::together(changes, range));
+            [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
-        State::Shut { reason, .. } => shut(range, choice, change, &pins, &reason),
+        State::Shut { reason, .. } => shut(range, choice, change, &pins, reason),
     };
-    Some([which.into()].into_iter().chain(told).collect())
+    Some([which, how(&state)].map(String::from).into_iter().chain(told).collect())
 }
 
 /// What is told of an answer that is shut.
 fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], reason: &Finding) -> [String; 4] {
-    let told = |why, [way, after, gone]: [String; 3]| [why, way, after, gone];
+    let none = String::new;
     let Some(why) = why_shut(range, choice, change, pins) else {
-        return told(words::given_up(reason), Default::default());
+        return [words::given_up(reason), none(), none(), none()];
     };
-    let release = why.release.as_ref().map(|release| {
-        let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
-        [words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
-    });
-    told(words::shut(&why), release.unwrap_or_default())
+    let sentence = words::shut(&why);
+    let Some(release) = &why.release else { return [sentence, none(), none(), none()] };
+    let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
+    [sentence, words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
 }
 
 /// The note of what comes of a change and of more after it.
@@ -196,9 +196,9 @@ mod tests {
         assert!(ways.len() > 3, "{said:?}");
         for place in ways.iter().map(ToString::to_string) {
             let told = asked(&mut known, &["why", &note, &place]);
-            assert_eq!((told.len(), &told[..3]), (7, &["why", &note, &place].map(String::from)[..]));
-            assert!(!told[3].is_empty() && told[4].starts_with("Take it and ") && told[6].is_empty(), "{told:?}");
-            assert!(judge(&range, &Choice::of_note(&told[5]).unwrap()).holds(), "{told:?}");
+            assert_eq!((told.len(), &told[..4]), (8, &["why", &note, &place, "shifts"].map(String::from)[..]));
+            assert!(!told[4].is_empty() && told[5].starts_with("Take it and ") && told[7].is_empty(), "{told:?}");
+            assert!(judge(&range, &Choice::of_note(&told[6]).unwrap()).holds(), "{told:?}");
         }
     }
 
@@ -238,27 +238,27 @@ mod tests {
         for place in bound {
             let place = place.to_string();
             let why = asked(&mut known, &["why", &note, &place, "width", "bays", "shares"]);
-            assert_eq!(why[..3], ["why", &note, &place]);
+            assert_eq!(why[..4], ["why", &note, &place, "shut"]);
             assert!(
-                why[3].contains("You keep ") && why[3].ends_with(", so no other change makes up for it."),
+                why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
-            assert!(why[4].starts_with("Take it") && why[4].contains(" let the "), "{why:?}");
-            assert!(judge(&range, &Choice::of_note(&why[5]).unwrap()).holds(), "{why:?}");
+            assert!(why[5].starts_with("Take it") && why[5].contains(" let the "), "{why:?}");
+            assert!(judge(&range, &Choice::of_note(&why[6]).unwrap()).holds(), "{why:?}");
             // Without the pins it is not shut, and is not said to be.
             let free_now = asked(&mut known, &["why", &note, &place]);
-            assert!(free_now[4].starts_with("Take it and ") && free_now[6].is_empty(), "{free_now:?}");
-            assert!(why[6].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
+            assert!(free_now[3] == "shifts" && !free_now[6].is_empty(), "{free_now:?}");
+            assert!(why[7].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
         }
         // What is shut for a bay that is kept goes without it, and nothing stops it.
         let options = options(&range, &Choice::of_note(&note).unwrap()).unwrap();
         let two = options.all().position(|answer| answer.change == Change::BayCount(2)).unwrap().to_string();
-        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[6], "bay-3");
-        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", ""]);
+        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[3], "shut");
+        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", "", ""]);
         assert_eq!(asked(&mut known, &["why", &note, "9999"]), ["why", &note]);
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
-        assert!(size[4].starts_with("Take it and "), "{size:?}");
+        assert!(size[5].starts_with("Take it and "), "{size:?}");
     }
 }

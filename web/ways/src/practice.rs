@@ -2,46 +2,55 @@
 //! later on. Once it has answered for a choice, the adviser therefore asks itself for others, one at a time between
 //! what the page asks, and keeps what it finds to itself.
 
+use std::vec::IntoIter;
+
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::options::{Options, Size, options};
+use slotwright_core::finding::Question;
+use slotwright_core::options::{Options, options};
 use slotwright_core::range::Range;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::DedicatedWorkerGlobalScope;
 
-/// About as many questions until what takes long is compiled.
-const ENOUGH: usize = 150;
+/// About as many questions until what takes long is compiled: how all goes, and why one answer does not.
+const ENOUGH: [usize; 2] = [100, 50];
 
-/// Before each of them, in milliseconds: what the page asks meanwhile comes first.
+/// Before each of them, in milliseconds: what the page asks meanwhile waits for one of them at most.
 const PAUSE: i32 = 4;
 
-/// Questions like the page's: choices one answer away from one with each number of bays, evenly out of all of them. Of
-/// the first how all goes, of the next the same with its sizes kept, of the third why one answer does not go then.
+/// What is kept: with it many answers are shut.
+const KEPT: [Question; 5] = [Question::Width, Question::Height, Question::Depth, Question::Bays, Question::Shares];
+
+/// Questions like the page's. For a choice with each number of bays: how all goes once an answer is taken, for every
+/// second one with something kept; then why an answer does not go alone with that kept.
 pub(crate) fn questions(range: &Range, choice: &Choice) -> Vec<Vec<String>> {
+    let (mut all, mut why) = (Vec::new(), Vec::new());
     let bays = range.model(&choice.model).into_iter().flat_map(|model| model.bays.least..=model.bays.most);
-    let mut all = Vec::new();
     for choice in bays.map(|bays| choice.with(&Change::BayCount(bays), range)) {
-        let answers = options(range, &choice);
-        let near = answers.iter().flat_map(Options::all).map(|answer| choice.with(&answer.change, range));
-        all.extend(near);
-    }
-    let few = all.iter().step_by(all.len().div_ceil(ENOUGH).max(1));
-    let kept = Size::ALL.map(|size| size.question().to_string());
-    let asked = few.enumerate().map(|(at, choice)| {
-        let note = choice.to_note();
-        match at % 3 {
-            0 => vec!["all".into(), note],
-            1 => ["all".into(), note].into_iter().chain(kept.clone()).collect(),
-            _ => ["why".into(), note, at.to_string()].into_iter().chain(kept.clone()).collect(),
+        let (note, answers) = (choice.to_note(), options(range, &choice));
+        for (place, answer) in answers.iter().flat_map(Options::all).enumerate() {
+            all.push(vec!["all".into(), choice.with(&answer.change, range).to_note()]);
+            if answer.state.is_some() {
+                why.push(vec!["why".into(), note.clone(), place.to_string()]);
+            }
         }
+    }
+    let kept = KEPT.map(|question| question.to_string());
+    let [all, why] = [(all, ENOUGH[0]), (why, ENOUGH[1])].map(|(questions, enough)| {
+        let step = questions.len().div_ceil(enough).max(1);
+        questions.into_iter().step_by(step)
     });
-    asked.collect()
+    let all = all.enumerate().map(|(at, mut question)| {
+        question.extend(kept.iter().filter(|_| at % 2 == 1).cloned());
+        question
+    });
+    all.chain(why.map(|question| [question, kept.to_vec()].concat())).collect()
 }
 
 /// Answers all of them.
-pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: Vec<Vec<String>>, answer: fn(&[String])) {
-    let Some(question) = left.pop() else { return };
+pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: IntoIter<Vec<String>>, answer: fn(&[String])) {
+    let Some(question) = left.next() else { return };
     let own = scope.clone();
     let rest = Closure::once_into_js(move || {
         answer(&question);
@@ -53,6 +62,8 @@ pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: Vec<Vec<S
 
 #[cfg(test)]
 mod tests {
+    use slotwright_core::options::states::{State, state};
+
     use super::*;
 
     #[test]
@@ -60,12 +71,26 @@ mod tests {
         let range = Range::parse(include_str!("../../ranges/fenland.toml")).unwrap();
         let choice = Choice::first_of(&range).unwrap();
         let (asked, bays) = (questions(&range, &choice), range.model(&choice.model).unwrap().bays);
-        assert!((ENOUGH / 2..=ENOUGH).contains(&asked.len()), "{}", asked.len());
-        let bays_of = |question: &Vec<String>| Choice::of_note(&question[1]).unwrap().bays.len();
-        for (count, texts) in (bays.least..=bays.most).flat_map(|count| [(count, 2), (count, 5), (count, 6)]) {
-            let is_there = |question: &Vec<String>| bays_of(question) == usize::from(count) && question.len() == texts;
-            assert!(asked.iter().any(is_there), "{count} bays, {texts} texts: {asked:?}");
+        let of = |question: &[String]| Choice::of_note(&question[1]).unwrap();
+        for (count, texts) in (bays.least..=bays.most).flat_map(|count| [(count, 2), (count, 7), (count, 8)]) {
+            let is_there =
+                |question: &&Vec<String>| of(question).bays.len() == usize::from(count) && question.len() == texts;
+            assert!(asked.iter().any(|question| is_there(&question)), "{count} bays, {texts} texts: {asked:?}");
         }
+        let (all, why): (Vec<_>, Vec<_>) = asked.iter().partition(|question| question[0] == "all");
+        assert!((50..=100).contains(&all.len()) && (25..=50).contains(&why.len()), "{} {}", all.len(), why.len());
+        let is_shut = |question: &&&Vec<String>| {
+            let (choice, place) = (of(question), question[2].parse::<usize>().unwrap());
+            let options = options(&range, &choice).unwrap();
+            let change = &options.all().nth(place).unwrap().change;
+            match state(&range, &choice, change, &KEPT).unwrap() {
+                State::Open => panic!("{question:?} goes alone"),
+                State::Shifts { .. } => false,
+                State::Shut { .. } => true,
+            }
+        };
+        let shut = why.iter().filter(is_shut).count();
+        assert!(shut > 10 && shut < why.len(), "{shut} of {}", why.len());
         let gone = Choice { model: "gone".parse().unwrap(), ..choice };
         assert!(questions(&range, &gone).is_empty());
     }
