@@ -253,6 +253,73 @@ test("of two answers pressed at once the second is explained, and each is asked 
   await bench.close();
 });
 
+test("a press on what the page has just moved there is not taken", async () => {
+  const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
+  const { receiver, comes } = shifting(bench);
+  await comes("key-shifts");
+  // Right above the bar: the page moves for the reason, and what to press comes under the finger.
+  const bar = await bench.page.getByRole("contentinfo").evaluate((bar) => bar.getBoundingClientRect().top);
+  await receiver.evaluate((button, bar) => window.scrollBy(0, button.getBoundingClientRect().bottom - bar + 4), bar);
+  const box = await receiver.boundingBox();
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const before = await bench.page.evaluate(() => window.scrollY);
+  await bench.page.mouse.click(x, y);
+  await bench.page.waitForTimeout(200);
+  assert.ok((await bench.page.evaluate(() => window.scrollY)) > before, "the page moved");
+  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  const there = await way.boundingBox();
+  await bench.page.mouse.click(there.x + 4, there.y + there.height / 2);
+  assert.equal(await receiver.getAttribute("aria-pressed"), "false");
+  await way.click();
+  assert.equal(await receiver.getAttribute("aria-pressed"), "true");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("a way that is told of an earlier choice takes nothing", async () => {
+  const bench = await Bench.open(chrome);
+  const { receiver, comes } = shifting(bench);
+  await comes("key-shifts");
+  await receiver.click();
+  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.page.evaluate(() => {
+    const slider = document.querySelector("input[type=range][aria-label=Width]");
+    const way = [...document.querySelectorAll(".way")].find((way) => way.textContent.startsWith("Take it and "));
+    slider.value = String(Number(slider.value) - 1);
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+    way.click();
+  });
+  await bench.page.waitForTimeout(300);
+  assert.equal(await receiver.getAttribute("aria-pressed"), "false");
+  assert.match(await bench.tally(), /Can be made/);
+  await bench.close();
+});
+
+test("a slider's reason is that of its place, and the focus comes back to it", async () => {
+  const bench = await Bench.open(chrome);
+  const { receiver, comes } = shifting(bench);
+  await comes("key-shifts");
+  await receiver.click();
+  await bench.page.getByRole("button", { name: /^Take it and .+ deep/ }).click();
+  await bench.page.evaluate(() => {
+    const reason = document.querySelector("input[type=range][aria-label=Depth]").closest(".size").querySelector(".why");
+    window.seen = new Set();
+    new MutationObserver(() => window.seen.add(reason.firstChild.textContent.trim()))
+      .observe(reason, { childList: true, characterData: true, subtree: true });
+  });
+  await bench.slider("Depth").focus();
+  await bench.page.keyboard.press("ArrowLeft");
+  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  await way.waitFor();
+  const seen = await bench.page.evaluate(() => [...window.seen].filter((text) => text !== ""));
+  assert.equal(seen.length, 1, `${seen}`);
+  await way.focus();
+  await bench.page.keyboard.press("Enter");
+  assert.equal(await bench.page.evaluate(() => document.activeElement.getAttribute("aria-label")), "Depth");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("the adviser practises and keeps what it finds to itself", async () => {
   const bench = await Bench.open(chrome);
   await bench.page.addInitScript(() => {

@@ -57,15 +57,26 @@ pub fn is_within(event: &web_sys::Event, element: &web_sys::Node) -> bool {
     target.is_some_and(|target| element.contains(Some(&target)))
 }
 
-/// Moves the page, once what was pressed has been answered, as little as it takes to see its whole question.
+/// How long a page that has moved by itself takes no press on what came under the finger.
+const SETTLING: Duration = Duration::from_millis(500);
+
+/// Moves the page, once what was pressed has been answered, as little as it takes to see its whole question. Where it
+/// moves, the question is `settling` for a moment: the second press of two is not meant for what came there.
 pub fn see_whole(event: &web_sys::MouseEvent) {
     let pressed = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
     let Some(asked) = pressed.and_then(|pressed| pressed.closest(".asked").ok()?) else { return };
     set_timeout(
         move || {
+            let top = || asked.get_bounding_client_rect().top();
+            let before = top();
             let nearest = web_sys::ScrollIntoViewOptions::new();
             nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
             asked.scroll_into_view_with_scroll_into_view_options(&nearest);
+            if (top() - before).abs() >= 1.0 {
+                // A name like that is always taken.
+                let _ = asked.class_list().add_1("settling");
+                set_timeout(move || drop(asked.class_list().remove_1("settling")), SETTLING);
+            }
         },
         Duration::from_millis(100),
     );

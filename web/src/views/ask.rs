@@ -153,16 +153,14 @@ pub fn Asked(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        let (explained, bound) = untrack(move || {
-            let advice = Advice::of(desk, pick, lit);
-            (advice.explained(desk, at), advice.is_bound(at))
-        });
-        match explained {
+        match untrack(move || Advice::of(desk, pick, lit).explained(desk, at)) {
             Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
-            // What it takes with it is not known yet.
-            _ if bound => {}
+            // What goes with another change does not go alone because that is not known yet, or not any more.
             _ => {
-                let change = desk.peek(|known, _| Some(pick(known.options.as_ref()?, lit).get(at)?.change.clone()));
+                let change = desk.peek(|known, _| {
+                    let answer = pick(known.options.as_ref()?, lit).get(at)?;
+                    answer.state.is_none().then(|| answer.change.clone())
+                });
                 if let Some(change) = change {
                     desk.apply(&change);
                 }

@@ -7,11 +7,12 @@ use slotwright_core::options::track::Stretch;
 use slotwright_core::options::{Answer, Run, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::range::{DimRange, Range};
+use slotwright_core::rules::first_stop;
 use slotwright_core::words;
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
-use crate::browser::ways;
+use crate::browser::{page, ways};
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::{Dimension, Steps};
@@ -141,9 +142,8 @@ fn SizeQuestion(
     let told = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
     let refused = move || {
         let stop = value().and_then(|value| {
-            desk.read(|known, _| {
-                let run = known.runs(size).iter().find(|run| (run.from..=run.to).contains(&value))?;
-                Some((value, words::reason(run.state.as_ref()?)))
+            desk.read(|known, range| {
+                Some((value, words::reason(&first_stop(range, &known.choice.with(&size.to(value), range))?)))
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
@@ -151,13 +151,18 @@ fn SizeQuestion(
         [format!("At {} mm: {why}", words::size(value)), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));
+    let own = NodeRef::<leptos::html::Div>::new();
     let go = move |_| {
         if let Some([.., after, gone]) = untrack(told) {
             desk.follow(&after, &gone);
+            // The button is gone then; the focus goes back to the slider.
+            if let Some(own) = own.get_untracked() {
+                page::focus(&own, "input[type=range]");
+            }
         }
     };
     view! {
-        <div class="size">
+        <div class="size" node_ref=own>
             <div class="size-head">
                 <h3>{label}</h3>
                 <Keep question/>

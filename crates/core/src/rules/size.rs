@@ -3,6 +3,7 @@
 use super::{Rule, RuleCard, numbered};
 use crate::choice::{Choice, Fill};
 use crate::finding::{Figure, Finding, Limit, Question};
+use crate::panel::PanelId;
 use crate::quantity::Dim;
 use crate::range::{DimRange, Model};
 
@@ -58,7 +59,11 @@ pub(crate) fn check(out: &mut Vec<Finding>, model: &Model, choice: &Choice) {
             Fill::Shelves(shelves) => count(out, Question::Bay(bay), shelves.into(), 1, model.shelves_most.into()),
             Fill::Leaf(_) => {
                 leaves += 1;
-                count(out, Question::Bay(bay), leaves, 0, model.leaves_most.into());
+                if leaves > u32::from(model.leaves_most) {
+                    let (found, most) = (Figure::count(leaves), Figure::count(model.leaves_most));
+                    let finding = Finding::stops(Rule::FitOutCount, Question::Bay(bay), found, Limit::AtMost, most);
+                    out.push(finding.of([PanelId::Leaf(bay)]));
+                }
             }
         }
         let share = Figure::count(chosen.share);

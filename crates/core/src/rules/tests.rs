@@ -83,6 +83,19 @@ fn limits_hold_to_the_step() {
     }
 }
 
+#[test]
+fn a_count_says_what_it_counts() {
+    let range = demo();
+    let said = |model, changes: &[Change]| {
+        let findings = judge_stops(&range, &changed(&range, model, changes)).findings;
+        crate::words::reason(&findings.into_iter().find(|finding| finding.rule == Rule::FitOutCount).unwrap())
+    };
+    let doors = [Change::BayCount(2), fill(1, Fill::Leaf(Hung::Left)), fill(2, Fill::Leaf(Hung::Right))];
+    assert_eq!(said("bulrush", &doors), "Up to bay 2 there would be 2 doors; the most is 1.");
+    assert_eq!(said("sedge", &[fill(1, Fill::Shelves(4))]), "In bay 1 there would be 4 shelves; the most is 3.");
+    assert_eq!(said("sedge", &[Change::BayCount(7)]), "7 bays are too many; the most is 6.");
+}
+
 /// The widest single bay with a shelf is the one that the sag formula solves for.
 #[test]
 fn the_widest_bay_follows_from_the_sag() {

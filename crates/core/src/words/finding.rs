@@ -63,7 +63,8 @@ pub fn reason(finding: &Finding) -> String {
         Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
         Rule::FitOutCount => match finding.about {
             Question::Bays => format!("{found} bays are too {}; {bound} {allowed}.", much(finding.limit)),
-            _ => format!("The fit-out of {about} counts {found}; {bound} {allowed}."),
+            _ if finding.parts.is_empty() => format!("In {about} there would be {found} shelves; {bound} {allowed}."),
+            _ => format!("Up to {about} there would be {found} doors; {bound} {allowed}."),
         },
         Rule::BayShare => format!("The share of {about} is {found}; {bound} {allowed}."),
         Rule::BayRoom => format!("Inside, {about} would be {found} wide; {bound} {allowed}."),
