@@ -155,7 +155,7 @@ pub fn Asked(
         let lit = untrack(move || desk.lit());
         match untrack(move || Advice::of(desk, pick, lit).explained(desk, at)) {
             Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
-            // What goes with another change does not go alone because that is not known yet, or not any more.
+            // What does not go alone is not taken alone, even while what goes with it is not known.
             _ => {
                 let change = desk.peek(|known, _| {
                     let answer = pick(known.options.as_ref()?, lit).get(at)?;
