@@ -34,8 +34,8 @@ test("documents keep to their schemas", () => {
   check("order-spec", order);
   check("derived", tool("derive", ...today));
   check("assembly", tool("assembly"));
-  check("options", tool("options", "--pin", "width", "--pin", "bays"));
-  check("fit", tool("fit", "--measured", `birch-12=${"12.1 ".repeat(8)}`));
+  check("options", tool("options", "--json", "--pin", "width", "--pin", "bays"));
+  check("fit", tool("fit", "--json", "--measured", `birch-12=${"12.1 ".repeat(8)}`));
   check("check-report", tool("check", "--json", path, "absent.json"));
   check("range-report", tool("range", "--json", here("web/ranges/fenland.toml")));
   const choices = tool("sample", "--any", "--count", "60", "--seed", "8").trimEnd().split("\n");

@@ -22,7 +22,7 @@ export function choices(count, seed) {
 export async function unit(choice) {
   const [asked, file] = [join(folder, "choice.json"), join(folder, "unit.glb")];
   writeFileSync(asked, choice);
-  tool("solid", "--choice", asked, "--out", file);
+  tool("solid", "--choice", asked, "--out", file, "--force");
   const stated = JSON.parse(tool("derive", "--choice", asked, "--today", "2026-11-25")).built;
   const bytes = readFileSync(file);
   const document = await new NodeIO().readBinary(bytes);

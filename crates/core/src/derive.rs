@@ -14,7 +14,7 @@ use crate::promise::{Backlog, Promise, promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
-use crate::rules::{Judged, interlock, judge, judge_stops};
+use crate::rules::{Judged, interlock, judge, judge_stops, order_day};
 use crate::seal::Digest;
 
 /// Everything that is known about a choice.
@@ -70,6 +70,8 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
         interlock::check(&mut derived.findings, &assembly);
         derived.assembly = Some(assembly);
     }
+    // No other answer makes an earlier day of it.
+    order_day::check(&mut derived.findings, range, today);
     derived
 }
 
@@ -83,7 +85,9 @@ pub fn advise(range: &Range, choice: &Choice) -> Vec<Finding> {
 /// Derives all that has to be there while somebody chooses: everything but advice and remedies, which may come
 /// a little later, and the proof of assembly, which no valid unit fails. Nothing can be ordered of it.
 pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    seen(judge_stops(range, choice), range, choice, today, backlog)
+    let mut derived = seen(judge_stops(range, choice), range, choice, today, backlog);
+    order_day::check(&mut derived.findings, range, today);
+    derived
 }
 
 fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {

@@ -64,6 +64,18 @@ impl Batch {
         self.deviation
     }
 
+    /// The mean of the points, unrounded, and the least and the most that it may be on a board of this nominal
+    /// thickness; nothing if it is within them.
+    // Source: EN 315:2000, sanded boards: −(0.4 + 0.03 t), +(0.2 + 0.03 t).
+    pub fn strays(&self, nominal: Length) -> Option<(Length, Length, Length)> {
+        let mean = self.points.iter().copied().sum::<Length>() / self.points.iter().map(|_| 1.0).sum::<f64>();
+        let (under, over) = (Length::mm(0.4) + nominal * 0.03, Length::mm(0.2) + nominal * 0.03);
+        let (least, most) = (nominal - under, nominal + over);
+        // Eight points at a limit may add up to a little beyond it.
+        let off = (least - mean).max(mean - most);
+        (off > Length::mm(0.001)).then_some((mean, least, most))
+    }
+
     /// The largest distance of a point from the mean.
     pub const fn furthest(&self) -> Length {
         self.furthest
@@ -236,6 +248,20 @@ mod tests {
         assert!(fit.tight().to_bits() == 0 && fit.any_tight(9) < 1e-8);
         let outside = |least, most| fit.outside(Length::mm(least), Length::mm(most)).to_bits();
         assert_eq!((outside(0.1, 0.2), outside(0.16, 0.2)), (0.0_f64.to_bits(), 1.0_f64.to_bits()));
+    }
+
+    // At 18 mm the standard gives 17.06 to 18.74 mm.
+    #[test]
+    fn a_batch_is_of_its_board() {
+        let strays = |point: &str, nominal| {
+            let batch: Batch = [point; 8].join(" ").parse().unwrap();
+            batch.strays(Length::mm(nominal)).map(|(mean, ..)| mean.in_mm())
+        };
+        for point in ["17.06", "17.7", "18.74"] {
+            assert_eq!(strays(point, 18.0), None, "{point}");
+        }
+        assert_eq!([strays("17.05", 18.0), strays("18.75", 18.0)], [Some(17.05), Some(18.75)]);
+        assert_eq!([strays("25", 18.0), strays("18", 12.0)], [Some(25.0), Some(18.0)]);
     }
 
     #[test]

@@ -27,12 +27,20 @@ pub enum ReadError {
     },
 }
 
+/// The byte order mark that some editors put before a text.
+const MARK: char = '\u{feff}';
+
 /// Parses JSON; no object may name a member twice.
 ///
 /// # Errors
 ///
 /// [`ReadError::NotJson`] with line and column.
 pub fn parse(text: &str) -> Result<Value, ReadError> {
+    if text.starts_with(MARK) {
+        return Err(ReadError::NotJson {
+            reason: "it begins with a byte order mark; save it as UTF-8 without one".into(),
+        });
+    }
     match serde_json::from_str(text) {
         Ok(Strict(value)) => Ok(value),
         Err(error) => Err(ReadError::NotJson { reason: error.to_string() }),
@@ -63,6 +71,25 @@ pub(crate) fn is_unseen(character: char) -> bool {
     matches!(character,
         '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
         | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
+}
+
+/// Characters that may stand in a text that people read: the joiners, which other scripts need, among them.
+// Source: Unicode Standard, 9.2 and 12.1: ZWNJ and ZWJ decide which letter is shown. General category Co and the
+// noncharacters (23.7) mean nothing to anybody else.
+pub(crate) fn may_stand(character: char) -> bool {
+    let joins = matches!(character, '\u{200c}' | '\u{200d}');
+    let private = matches!(character, '\u{e000}'..='\u{f8ff}' | '\u{f0000}'..);
+    let none = matches!(character, '\u{fdd0}'..='\u{fdef}') || u32::from(character) & 0xfffe == 0xfffe;
+    !character.is_control() && (joins || !is_unseen(character)) && !private && !none
+}
+
+/// Characters of which something can be seen; letters that fill a place are none.
+// Source: Unicode Character Database, Default_Ignorable_Code_Point; and the blank pattern of Braille.
+pub(crate) fn is_seen(character: char) -> bool {
+    let empty = matches!(character,
+        '\u{34f}' | '\u{115f}' | '\u{1160}' | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{2800}'
+        | '\u{3164}' | '\u{fe00}'..='\u{fe0f}' | '\u{ffa0}' | '\u{e0100}'..='\u{e01ef}');
+    !character.is_whitespace() && !is_unseen(character) && !empty
 }
 
 /// A whole number, however it is written: `1`, `1.0` and `1e0` are one number in JSON.

@@ -10,7 +10,7 @@ use crate::day::Day;
 use crate::members::{Place, ReadError};
 use crate::range::{Calendar, Finish, Key, Range, Stage};
 
-/// Work that is booked already: minutes by stage. Stages that the range does not have are ignored.
+/// Work that is booked already: minutes by stage. See [`Backlog::strange`] for stages that the range does not have.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -21,6 +21,11 @@ pub struct Backlog {
 }
 
 impl Backlog {
+    /// The first stage that a range does not have: what is booked there holds up nothing.
+    pub fn strange(&self, range: &Range) -> Option<&Key> {
+        self.minutes.keys().find(|key| !range.stages.iter().any(|stage| stage.key == **key))
+    }
+
     /// Reads a backlog: `{"minutes": {"cut": 600}}`.
     ///
     /// # Errors

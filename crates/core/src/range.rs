@@ -7,6 +7,7 @@ use alloc::collections::BTreeSet;
 
 use serde::Serialize;
 
+use crate::day::Day;
 use crate::seal::Digest;
 pub(crate) use fields::{Fields, Notes};
 
@@ -56,6 +57,9 @@ pub struct Range {
     pub note: String,
     /// ISO 4217 code of the currency; amounts are in its minor unit, a hundredth.
     pub currency: String,
+    /// The last day on which it takes orders, if it has one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub orders_until: Option<Day>,
     /// The boards that parts are cut from.
     #[serde(rename = "board")]
     pub boards: Vec<Board>,

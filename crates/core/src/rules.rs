@@ -22,6 +22,7 @@ pub mod interlock;
 pub mod known;
 pub mod leaf;
 pub mod looks;
+pub mod order_day;
 pub mod place;
 pub(crate) mod reads;
 pub mod room;
@@ -164,6 +165,8 @@ rules! {
     WallTether = tether::WALL_TETHER;
     /// It goes together and holds.
     Interlock = interlock::INTERLOCK;
+    /// The range takes orders on that day.
+    OrderDay = order_day::ORDER_DAY;
 }
 
 impl Rule {

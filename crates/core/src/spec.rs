@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use crate::choice::Choice;
 use crate::day::Day;
-use crate::derive::{Orderable, derive};
+use crate::derive::{Derived, Orderable, derive};
 use crate::finding::Finding;
 use crate::money::Money;
 use crate::promise::Backlog;
@@ -177,8 +177,12 @@ impl Checked {
 ///
 /// The caller has looked up the range by its digest.
 pub fn check(spec: &OrderSpec, range: &Range) -> Checked {
-    let derived = derive(range, &spec.choice, spec.ordered_on, &spec.backlog);
-    let built = derived.built.as_ref();
+    compare(spec, &derive(range, &spec.choice, spec.ordered_on, &spec.backlog))
+}
+
+/// Compares all that was promised with what was derived of it again.
+pub fn compare(spec: &OrderSpec, derived: &Derived<'_>) -> Checked {
+    let (built, range) = (derived.built.as_ref(), derived.range);
     let promised = &spec.promised;
     let mut differences = Vec::new();
     let mut compare = |pointer, promised: String, derived: Option<String>| {
@@ -186,6 +190,7 @@ pub fn check(spec: &OrderSpec, range: &Range) -> Checked {
             differences.push(Difference { pointer, promised, derived });
         }
     };
+    compare("/range/key", spec.range.key.to_string(), Some(range.key.to_string()));
     let price = built.map(|built| &built.price);
     let minor = |price: Money| price.in_minor().to_string();
     compare("/promised/price_minor", minor(promised.price_minor), price.map(|price| minor(price.total_minor)));

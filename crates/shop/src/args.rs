@@ -24,6 +24,7 @@ pub(crate) struct Tool {
 pub(crate) enum Command {
     /// Derive orders again and report every difference.
     ///
+    /// Each order is shown with its range, its boards as they are cut, how they fit, its mass, price and day.
     /// Exit code: 0 all hold, 1 one differs or cannot be made, 2 one cannot be read.
     #[command(
         after_help = "Examples:\n  slotwright check order.json\n  slotwright check order.json --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'\n  slotwright check --json orders/*.json\n  slotwright check --range 2026.toml --range 2027.toml orders/*.json\n  slotwright order --today 2026-11-25 | slotwright check -"
@@ -31,7 +32,7 @@ pub(crate) enum Command {
     Check(Check),
     /// Derive a choice and print everything that is known about it.
     #[command(
-        after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -"
+        after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright derive --choice order.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -"
     )]
     Derive(Derive),
     /// Validate a range file: every problem with its line and column.
@@ -47,22 +48,22 @@ pub(crate) enum Command {
         after_help = "Examples:\n  slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json\n  slotwright order --today 2026-11-25"
     )]
     Order(Order),
-    /// Explain a rule: what is checked, why, and where its figures come from.
-    #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag")]
+    /// Explain a rule: what is checked, why, where its figures come from, and what the range says of it.
+    #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag --range my-range.toml")]
     Explain(Explain),
     /// Print how the joints of each board fit in each finish: worst, likely, and the share that does not.
     ///
     /// A batch is measured at eight points about 50 mm from the edge (EN 324-1); cuts follow its mean to 0.05 mm.
     /// Exit code: 0 good, 1 more joints of a measured board are too tight than the range allows.
     #[command(
-        after_help = "Examples:\n  slotwright fit\n  slotwright fit --range my-range.toml --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'"
+        after_help = "Examples:\n  slotwright fit\n  slotwright fit --json\n  slotwright fit --range my-range.toml --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'"
     )]
     Fit(Fit),
     /// Print the state of every answer to every question: open, with other changes, or shut and why.
     ///
     /// Exit code: 0 the choice itself can be made, 1 it cannot.
     #[command(
-        after_help = "Examples:\n  slotwright options --choice choice.json\n  slotwright options --choice choice.json --pin width --pin device-2"
+        after_help = "Examples:\n  slotwright options --choice choice.json\n  slotwright options --choice choice.json --pin width --pin device-2\n  slotwright options --json"
     )]
     Options(Answers),
     /// Write the assembled unit as a binary glTF 2.0 file: metres, +Y up, one node for each part.
@@ -86,7 +87,8 @@ pub(crate) struct Made {
     /// The range file; the demo range if there is none.
     #[arg(long, value_name = "FILE")]
     pub(crate) range: Option<PathBuf>,
-    /// The choice as JSON, `-` for standard input; the first model as it begins if there is none.
+    /// The choice as JSON, or an order that holds one, `-` for standard input; the first model as it begins if there
+    /// is none.
     #[arg(long, value_name = "FILE")]
     pub(crate) choice: Option<PathBuf>,
     /// The work that is booked already, as JSON: {"minutes": {"cut": 600}}.
@@ -126,8 +128,19 @@ pub(crate) struct Fit {
     /// The range file; the demo range if there is none.
     #[arg(long, value_name = "FILE")]
     pub(crate) range: Option<PathBuf>,
+    /// Print a document for machines.
+    #[arg(long)]
+    pub(crate) json: bool,
     #[command(flatten)]
     pub(crate) measured: Batches,
+}
+
+/// Whether files that are there may go.
+#[derive(Args, Clone, Copy, Debug)]
+pub(crate) struct Over {
+    /// Write over files that are there already.
+    #[arg(long)]
+    pub(crate) force: bool,
 }
 
 #[derive(Args, Debug)]
@@ -135,7 +148,7 @@ pub(crate) struct Check {
     /// The order specs, `-` for standard input.
     #[arg(required = true, value_name = "FILE")]
     pub(crate) files: Vec<PathBuf>,
-    /// A range file that orders may refer to; the demo range is always known.
+    /// A range file that orders may refer to, instead of the demo range; may be given several times.
     #[arg(long = "range", value_name = "FILE")]
     pub(crate) ranges: Vec<PathBuf>,
     /// Print a report for machines.
@@ -151,7 +164,7 @@ pub(crate) struct Derive {
     pub(crate) made: Made,
     #[command(flatten)]
     pub(crate) measured: Batches,
-    /// The day of asking; the present day (UTC) if none is given.
+    /// The day of asking; if none is given that of the order, or the present day (UTC).
     #[arg(long, value_name = "YYYY-MM-DD")]
     pub(crate) today: Option<Day>,
 }
@@ -166,14 +179,17 @@ pub(crate) struct RangeFile {
     pub(crate) json: bool,
 }
 
+/// Most choices of one sample: about as many as are printed in a minute.
+const SAMPLES_MOST: i64 = 100_000;
+
 #[derive(Args, Debug)]
 pub(crate) struct Sample {
     /// The range file; the demo range if there is none.
     #[arg(long, value_name = "FILE")]
     pub(crate) range: Option<PathBuf>,
-    /// How many choices.
-    #[arg(long, default_value_t = 10)]
-    pub(crate) count: usize,
+    /// How many choices, up to 100000.
+    #[arg(long, default_value_t = 10, value_parser = clap::value_parser!(u32).range(..=SAMPLES_MOST))]
+    pub(crate) count: u32,
     /// The seed: the same seed gives the same choices.
     #[arg(long, default_value_t = 1)]
     pub(crate) seed: u64,
@@ -204,6 +220,8 @@ pub(crate) struct Order {
     /// Where to write it; standard output if nowhere.
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 #[derive(Args, Debug)]
@@ -214,6 +232,9 @@ pub(crate) struct Answers {
     /// bay-1, hole-1, device-1; may be given several times.
     #[arg(long = "pin", value_name = "QUESTION")]
     pub(crate) pins: Vec<Question>,
+    /// Print a document for machines.
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 #[derive(Args, Debug)]
@@ -225,6 +246,8 @@ pub(crate) struct Solid {
     /// Where to write it.
     #[arg(long, value_name = "FILE.glb")]
     pub(crate) out: PathBuf,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 #[derive(Args, Debug)]
@@ -236,12 +259,17 @@ pub(crate) struct Assembly {
     /// Write `assembly.json` and one `step-01.svg` for each step into this folder.
     #[arg(long, value_name = "FOLDER")]
     pub(crate) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 #[derive(Args, Debug)]
 pub(crate) struct Explain {
     /// The rule's code; all rules if there is none.
     pub(crate) rule: Option<String>,
+    /// The range file whose figures are shown; the demo range if there is none.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) range: Option<PathBuf>,
 }
 
 #[derive(Args, Debug)]
@@ -251,6 +279,8 @@ pub(crate) struct Schema {
     /// Write all schemas into this folder.
     #[arg(long, value_name = "FOLDER", conflicts_with = "document")]
     pub(crate) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) over: Over,
 }
 
 /// Reads the arguments.

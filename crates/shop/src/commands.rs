@@ -4,9 +4,10 @@ use std::process::ExitCode;
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use slotwright_core::day::Day;
+use slotwright_core::range::Range;
 
 use crate::args::{Command, Tool};
-use crate::files::FileError;
+use crate::error::FileError;
 
 pub(crate) mod assembly;
 pub(crate) mod check;
@@ -40,6 +41,11 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Assembly(asked) => assembly::run(asked),
     }?;
     Ok(ExitCode::from(code))
+}
+
+/// A day on which the range takes orders, today if it still does: what is made does not depend on the day.
+fn any_day(range: &Range) -> Day {
+    range.orders_until.map_or_else(today, |last| last.min(today()))
 }
 
 /// The present day, UTC: the tool's clock, the core has none.

@@ -4,9 +4,14 @@ use std::process::ExitCode;
 
 mod args;
 mod commands;
+mod error;
 mod files;
+mod inputs;
+mod nearest;
 mod output;
 mod schemas;
+mod slips;
+mod table;
 
 fn main() -> ExitCode {
     let args = match args::parse() {

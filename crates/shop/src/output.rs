@@ -3,7 +3,7 @@
 use std::io::{self, IsTerminal, Write};
 use std::process::ExitCode;
 
-use crate::files::FileError;
+use crate::error::{FileError, WriteFault};
 
 /// Everything well.
 pub(crate) const GOOD: u8 = 0;
@@ -58,8 +58,17 @@ pub(crate) fn print(lines: impl IntoIterator<Item = impl AsRef<str>>) -> Result<
 fn closed(error: io::Error) -> FileError {
     match error.kind() {
         io::ErrorKind::BrokenPipe => FileError::Closed,
-        _ => FileError::Write { path: "standard output".into(), error },
+        _ => FileError::Write { path: "standard output".into(), fault: WriteFault::System(error) },
     }
+}
+
+/// Prints a document for machines.
+///
+/// # Errors
+///
+/// See [`print`].
+pub(crate) fn document(document: &impl serde::Serialize) -> Result<(), FileError> {
+    print([serde_json::to_string_pretty(document).unwrap_or_default()])
 }
 
 /// Shows how far a long list is, on a terminal only.

@@ -13,6 +13,7 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
             "schema",
             "--out",
             "crates/shop/schemas",
+            "--force",
         ]),
         "read the tool's message above",
     )

@@ -135,7 +135,9 @@ fn refusal(error: &SpecError) -> String {
             format!("A part of this order cannot be read ({pointer}). Ask for it to be saved again.")
         }
         SpecError::Text(bad) => format!("{} Ask for the order to be saved again.", entry(bad)),
-        SpecError::UnknownRange { .. } => "This order was made with another range.".into(),
+        SpecError::UnknownRange { .. } | SpecError::UnknownStage { .. } => {
+            "This order was made with another range.".into()
+        }
     }
 }
 

@@ -12,6 +12,7 @@ use super::Key;
 use super::check::Wrong;
 use crate::day::Day;
 use crate::decimal::read_decimal;
+use crate::members::{is_seen, may_stand};
 use crate::money::Money;
 use crate::quantity::{Dim, Length};
 
@@ -324,8 +325,7 @@ fn quoted(value: &DeValue<'_>) -> String {
     }
 }
 
-/// Neither blank nor too long, and no character that does something to a screen or is not seen.
+/// Neither blank nor too long, and no character that does something to a screen or means nothing.
 fn is_printable(text: &str) -> bool {
-    let visible = |character: char| !character.is_control() && !crate::members::is_unseen(character);
-    text.chars().count() <= 200 && !text.trim().is_empty() && text.chars().all(visible)
+    text.chars().count() <= 200 && text.chars().any(is_seen) && text.chars().all(may_stand)
 }

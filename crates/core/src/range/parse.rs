@@ -94,6 +94,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let workshop = fields.text("workshop");
     let note = if note { fields.text("note") } else { String::new() };
     let currency = fields.text("currency");
+    let orders_until = fields.has("orders_until").then(|| fields.day("orders_until"));
     let boards = fields.tables("board", Board::read);
     let finishes = fields.tables("finish", Finish::read);
     let holes = if holes { fields.tables("hole", HoleKind::read) } else { Vec::new() };
@@ -117,6 +118,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
         workshop,
         note,
         currency,
+        orders_until,
         boards,
         finishes,
         holes,

@@ -8,6 +8,7 @@ use crate::choice::Choice;
 use crate::members::{Place, ReadError, parse, quoted, whole};
 use crate::money::Money;
 use crate::promise::Backlog;
+use crate::range::Key;
 use crate::seal::Digest;
 
 /// Largest order spec that is read.
@@ -60,6 +61,12 @@ pub enum SpecError {
         /// Its digest.
         digest: Digest,
     },
+    /// Work is booked where the range has nothing.
+    #[error("/backlog/minutes/{stage}: the range of this order has no such stage")]
+    UnknownStage {
+        /// The stage.
+        stage: Key,
+    },
 }
 
 impl SpecError {
@@ -73,6 +80,7 @@ impl SpecError {
             Self::Version { .. } => "a newer version of this program may read it",
             Self::Read(ReadError::Field { .. }) | Self::Text(_) => "ask for the order to be saved again",
             Self::Seal { .. } => "the file was changed after it was saved; ask for the original",
+            Self::UnknownStage { .. } => "ask those who wrote this order; the page writes none of these",
             Self::UnknownRange { .. } => "name the range file of that time; old ranges are kept for old orders",
         }
     }

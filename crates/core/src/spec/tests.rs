@@ -63,6 +63,20 @@ fn other_ways_to_write_the_same_are_read() {
     }
 }
 
+/// Scripts that need joiners, and letters beyond the first plane.
+#[test]
+fn names_of_the_world_are_read() {
+    for name in [
+        "\u{645}\u{6cc}\u{200c}\u{622}\u{6cc}\u{62f}",
+        "\u{915}\u{94d}\u{200d}\u{937}",
+        "\u{20bb7}\u{91ce}",
+        "O\u{2019}Neill",
+    ] {
+        let customer = Customer { name: name.into(), ..customer() };
+        assert_eq!(texts::check(&customer, ""), Ok(()), "{name}");
+    }
+}
+
 #[test]
 fn any_formatting_is_read() {
     let value: serde_json::Value = serde_json::from_str(&spec().to_text()).unwrap();
@@ -94,6 +108,15 @@ fn bad_files_are_refused_with_their_place() {
         ),
         (&resealed("\"finish\":\"clear\",", ""), "/choice: the member \"finish\" is missing"),
         (&resealed("\"name\":\"Ada Reed\"", "\"name\":\" \""), "/customer/name: nothing is written here"),
+        (
+            &resealed("\"name\":\"Ada Reed\"", "\"name\":\"\\u3164\\u200d\""),
+            "/customer/name: nothing is written here that",
+        ),
+        (&resealed("Fenby", "Fen\\ue000by"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\udbff\\udffdby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\ufffeby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\u200bby"), "/customer/address/1: a character that cannot be printed"),
+        ("\u{feff}{}", "not JSON: it begins with a byte order mark; save it as UTF-8 without one"),
         (&resealed("Fenby", "Fen\\u0007by"), "/customer/address/1: a character that cannot be printed"),
         (&resealed("Fenby", "Fen\\u202eby"), "/customer/address/1: a character that cannot be printed"),
         (&resealed("\"EUR\"", "\"Eur\""), "/promised/currency: expected three capital letters"),
@@ -113,6 +136,7 @@ fn bad_files_are_refused_with_their_place() {
 #[test]
 fn a_promise_that_does_not_come_out_again_is_a_difference() {
     for (from, to, pointer) in [
+        ("\"key\":\"fenland\"", "\"key\":\"highland\"", "/range/key"),
         ("\"currency\":\"EUR\"", "\"currency\":\"GBP\"", "/promised/currency"),
         ("\"mass_g\":", "\"mass_g\":1", "/promised/mass_g"),
         ("\"price_minor\":", "\"price_minor\":1", "/promised/price_minor"),

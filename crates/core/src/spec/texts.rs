@@ -1,13 +1,13 @@
 //! The texts of an order: bounded and printable, since they end up on labels.
 
 use super::Customer;
-use crate::members::is_unseen;
+use crate::members::{is_seen, may_stand};
 
 /// A text of an order that cannot stand there.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum BadText {
-    /// Nothing but white space.
-    #[error("{pointer}: nothing is written here")]
+    /// Nothing but white space, or letters of which nothing is seen.
+    #[error("{pointer}: nothing is written here that can be seen")]
     Empty {
         /// Where.
         pointer: String,
@@ -22,7 +22,7 @@ pub enum BadText {
         /// Characters allowed.
         most: usize,
     },
-    /// A control character, or one that is not seen but reorders or breaks what is.
+    /// A control character, one that is not seen but reorders or breaks what is, or one of somebody's own making.
     #[error("{pointer}: a character that cannot be printed stands in the text")]
     Control {
         /// Where.
@@ -55,7 +55,7 @@ pub(super) fn check(customer: &Customer, remark: &str) -> Result<(), BadText> {
 }
 
 fn line(pointer: String, text: &str) -> Result<(), BadText> {
-    if text.trim().is_empty() {
+    if !text.chars().any(is_seen) {
         return Err(BadText::Empty { pointer });
     }
     printable(pointer, text, LINE_MOST)
@@ -65,7 +65,7 @@ fn printable(pointer: String, text: &str, most: usize) -> Result<(), BadText> {
     let found = text.chars().count();
     if found > most {
         Err(BadText::TooLong { pointer, found, most })
-    } else if text.chars().any(|character| character.is_control() || is_unseen(character)) {
+    } else if !text.chars().all(may_stand) {
         Err(BadText::Control { pointer })
     } else {
         Ok(())

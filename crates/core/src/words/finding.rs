@@ -106,6 +106,12 @@ pub fn reason(finding: &Finding) -> String {
         }
         Rule::Lean => format!("Pushed at the top it would lean {found}; {bound} {allowed}."),
         Rule::TipOver => format!("Empty, with its doors open, it could tip over: held {found}; {bound} {allowed}."),
+        Rule::OrderDay => {
+            let ago = if finding.found.value > 1.0 { format!("{found} days") } else { "a day".into() };
+            format!(
+                "This range takes orders no more: its last day was {ago} earlier. Ask the workshop for the present one."
+            )
+        }
         // The others never stop an order.
         _ => String::new(),
     }

@@ -10,7 +10,9 @@ use slotwright_core::words;
 use slotwright_cutpack::picture::{self, StepPicture};
 
 use crate::args::Assembly;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::files;
+use crate::inputs::{self, Asked};
 use crate::output::{self, GOOD};
 
 /// No unit has more parts: six bays of twelve shelves, seven uprights and stiles, the back, three plates.
@@ -61,20 +63,25 @@ pub(crate) struct PicturedStep {
 
 /// Only a unit that can be made is written.
 pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
-    let (range, choice, backlog) = files::made(&asked.made)?;
-    let range = files::measured(range, &asked.measured)?;
-    let derived = derive(&range, &choice, super::today(), &backlog);
+    let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
+    let range = inputs::measured(range, &asked.measured)?;
+    let derived = derive(&range, &choice, super::any_day(&range), &backlog);
     let sheet = sheet(&derived)?;
     let text = serde_json::to_string_pretty(&sheet).unwrap_or_default();
     let Some(folder) = &asked.out else {
         output::print([text])?;
         return Ok(GOOD);
     };
+    let force = asked.over.force;
     files::folder(folder)?;
-    files::write(&folder.join("assembly.json"), text + "\n")?;
     let picture = |number: u32| folder.join(format!("step-{number:02}.svg"));
+    // All of it or nothing: the pictures of two units are no sheet.
+    let document = folder.join("assembly.json");
+    files::free(&document, force)?;
+    (1..=STEPS_MOST).try_for_each(|number| files::free(&picture(number), force))?;
+    files::write(&document, text + "\n", force)?;
     for step in &sheet.steps {
-        files::write(&picture(step.number), &step.svg)?;
+        files::write(&picture(step.number), &step.svg, force)?;
     }
     // A unit of more parts may have been written here before: its last pictures belong to no step.
     let last = sheet.steps.last().map_or(0, |step| step.number);

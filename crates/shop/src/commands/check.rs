@@ -1,113 +1,108 @@
 //! `slotwright check`: derives orders again and reports every difference.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use serde::Serialize;
-use slotwright_core::finding::Severity;
+use slotwright_core::derive::derive;
 use slotwright_core::range::Range;
-use slotwright_core::rules::judge;
 use slotwright_core::seal::Digest;
-use slotwright_core::spec::{self, BYTES_MOST, Checked, OrderSpec, SpecError};
-use slotwright_core::words;
+use slotwright_core::spec::{self, BYTES_MOST, OrderSpec, SpecError};
 
-use crate::args::{Batches, Check, Measured};
-use crate::files::{self, FileError};
-use crate::output::{self, DIFFERS, GOOD, Tone, UNREADABLE, tinted};
+use crate::args::{Batches, Check};
+use crate::error::FileError;
+use crate::output::{self, DIFFERS, GOOD, UNREADABLE};
+use crate::{files, inputs};
 
-/// The report of `slotwright check --json`.
-#[derive(Debug, Serialize, schemars::JsonSchema)]
-pub(crate) struct Report {
-    /// Always `slotwright-check`.
-    format: &'static str,
-    /// Version of this format.
-    version: u32,
-    /// The files in the order in which they were named.
-    files: Vec<FileReport>,
+mod report;
+mod text;
+
+pub(crate) use report::Report;
+use report::{FileReport, OrderReport, Outcome, RangeAtHand};
+
+/// A range that orders may refer to.
+struct Known {
+    digest: Digest,
+    range: Range,
+    /// The same with the batches that orders will be cut from, if any of its boards was measured.
+    measured: Option<Range>,
+    /// What reports say of it.
+    shown: RangeAtHand,
 }
 
-/// What came of one file.
-#[derive(Debug, Serialize, schemars::JsonSchema)]
-struct FileReport {
-    /// Its name.
-    file: String,
-    /// What came of it.
-    #[serde(flatten)]
-    result: Outcome,
-}
+impl Known {
+    fn of(range: Range, file: &Path, batches: &Batches) -> Self {
+        let mut measured = range.clone();
+        batches.put_into(&mut measured);
+        let measured = Some(measured).filter(|measured| *measured != range);
+        Self { digest: range.digest(), shown: RangeAtHand::of(&range, file), range, measured }
+    }
 
-/// What came of one file.
-#[derive(Debug, Serialize, schemars::JsonSchema)]
-#[serde(tag = "result", rename_all = "kebab-case")]
-enum Outcome {
-    /// Everything that was promised comes out again.
-    Holds,
-    /// Something does not.
-    Differs(Checked),
-    /// It is no order spec that this tool can check.
-    Unreadable {
-        /// Why not.
-        reason: String,
-        /// What to do.
-        hint: String,
-    },
-}
-
-/// Ranges by their digests, and batches that orders will be cut from.
-struct Known<'a> {
-    ranges: Vec<(Digest, Range)>,
-    measured: &'a Batches,
-}
-
-impl Known<'_> {
     /// Checks an order against its range, and whether it can be cut from the measured batches; their parts differ from
     /// those that were promised, as they should.
-    fn check(&self, spec: &OrderSpec, range: &Range) -> Checked {
-        let mut checked = spec::check(spec, range);
-        // Boards of other ranges are none of this order's.
-        let own = |measured: &&Measured| range.board(&measured.board).is_some();
-        let batches = Batches { batches: self.measured.batches.iter().filter(own).cloned().collect() };
-        if let Ok(range) = files::measured(range.clone(), &batches)
-            && !batches.batches.is_empty()
-        {
-            let stops = judge(&range, &spec.choice).findings;
-            let stops = stops.into_iter().filter(|finding| finding.severity == Severity::Stops);
-            checked.stops.extend(stops.filter(|finding| !checked.stops.contains(finding)).collect::<Vec<_>>());
+    fn check(&self, spec: &OrderSpec) -> Result<Outcome, SpecError> {
+        if let Some(stage) = spec.backlog.strange(&self.range) {
+            return Err(SpecError::UnknownStage { stage: stage.clone() });
         }
-        checked
-    }
-}
-
-impl Outcome {
-    const fn code(&self) -> u8 {
-        match self {
-            Self::Holds => GOOD,
-            Self::Differs(_) => DIFFERS,
-            Self::Unreadable { .. } => UNREADABLE,
+        let derived = |range| derive(range, &spec.choice, spec.ordered_on, &spec.backlog);
+        let promised = derived(&self.range);
+        let mut checked = spec::compare(spec, &promised);
+        let Some(measured) = &self.measured else {
+            return Ok(Outcome::of(checked, OrderReport::of(spec, &promised, Vec::new(), self.shown.clone())));
+        };
+        let cut = derived(measured);
+        let by_batch = spec::compare(spec, &cut);
+        for stop in by_batch.stops {
+            if !checked.stops.iter().any(|known| known.is_like(&stop)) {
+                checked.stops.push(stop);
+            }
         }
+        Ok(Outcome::of(checked, OrderReport::of(spec, &cut, by_batch.differences, self.shown.clone())))
     }
 }
 
 pub(super) fn run(asked: &Check) -> Result<u8, FileError> {
-    let mut ranges = vec![files::range(None)?];
-    for path in &asked.ranges {
-        ranges.push(files::range(Some(path))?);
+    let mut ranges = Vec::new();
+    if asked.ranges.is_empty() {
+        ranges.push((Path::new(inputs::DEMO_NAME), inputs::range(None)?));
     }
-    let known: Vec<(Digest, Range)> = ranges.into_iter().map(|range| (range.digest(), range)).collect();
-    let files = check_all(&asked.files, &Known { ranges: known, measured: &asked.measured });
-    let code = files.iter().map(|file| file.result.code()).max().unwrap_or(GOOD);
+    for path in &asked.ranges {
+        ranges.push((path, inputs::range(Some(path))?));
+    }
+    asked.measured.check(&ranges.iter().map(|(_, range)| range).collect::<Vec<_>>())?;
+    let known: Vec<Known> = ranges.into_iter().map(|(file, range)| Known::of(range, file, &asked.measured)).collect();
+    let mut files = check_all(&asked.files, &known);
+    say_same(&mut files);
+    let codes = files.iter().map(|file| match file.result {
+        Outcome::Holds { .. } => GOOD,
+        Outcome::Differs { .. } => DIFFERS,
+        Outcome::Unreadable { .. } => UNREADABLE,
+    });
+    let code = codes.max().unwrap_or(GOOD);
     if asked.json {
-        let report = Report { format: "slotwright-check", version: 1, files };
-        output::print([serde_json::to_string_pretty(&report).unwrap_or_default()])?;
+        output::document(&Report::of(files))?;
     } else {
-        output::print(files.iter().flat_map(lines))?;
+        output::print(files.iter().flat_map(text::lines))?;
     }
     Ok(code)
 }
 
+/// Names for every order that was given before the file that held it first.
+fn say_same(files: &mut [FileReport]) {
+    let mut first: BTreeMap<String, String> = BTreeMap::new();
+    for FileReport { file, result } in files {
+        if let Outcome::Holds { order } | Outcome::Differs { order, .. } = result {
+            match first.get(&order.digest.to_string()) {
+                Some(first) => order.same_as = Some(first.clone()),
+                None => drop(first.insert(order.digest.to_string(), file.clone())),
+            }
+        }
+    }
+}
+
 /// Checks the files on all cores; the answers stay in the order of the files.
-fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &Known<'_>) -> Vec<FileReport> {
+fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[Known]) -> Vec<FileReport> {
     let cores = thread::available_parallelism().map_or(1, usize::from);
     let share = files.len().div_ceil(cores).max(1);
     let (done, all) = (AtomicUsize::new(0), files.len());
@@ -138,44 +133,16 @@ fn given_up<P: AsRef<Path>>(files: &[P]) -> Vec<FileReport> {
     files.iter().map(|file| FileReport { file: file.as_ref().display().to_string(), result: result() }).collect()
 }
 
-fn check_one(path: &Path, known: &Known<'_>) -> Outcome {
+fn check_one(path: &Path, known: &[Known]) -> Outcome {
     let most = u64::try_from(BYTES_MOST).unwrap_or(u64::MAX);
     let bytes = match files::bytes(path, most) {
         Ok(bytes) => bytes,
-        Err(error) => {
-            let hint = "is the name right, and may this file be read?".into();
-            return Outcome::Unreadable { reason: error.to_string(), hint };
-        }
+        Err(fault) => return Outcome::Unreadable { reason: fault.to_string(), hint: fault.hint().into() },
     };
     let checked = spec::read(&bytes).and_then(|spec| {
         let digest = spec.range.digest;
-        let range = known.ranges.iter().find(|(known, _)| *known == digest);
-        range.map(|(_, range)| known.check(&spec, range)).ok_or(SpecError::UnknownRange { digest })
+        let known = known.iter().find(|known| known.digest == digest).ok_or(SpecError::UnknownRange { digest })?;
+        known.check(&spec)
     });
-    match checked {
-        Ok(checked) if checked.holds() => Outcome::Holds,
-        Ok(checked) => Outcome::Differs(checked),
-        Err(error) => Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() },
-    }
-}
-
-fn lines(file: &FileReport) -> Vec<String> {
-    let terminal = output::is_terminal();
-    let head = |tone, word| format!("{}: {}", file.file, tinted(tone, word, terminal));
-    match &file.result {
-        Outcome::Holds => vec![head(Tone::Good, "holds")],
-        Outcome::Differs(checked) => {
-            let mut lines = vec![head(Tone::Bad, "does not hold")];
-            lines.extend(checked.stops.iter().map(|finding| format!("  {}", words::sentence(finding))));
-            lines.extend(checked.differences.iter().map(|difference| {
-                let derived = difference.derived.as_deref().unwrap_or("nothing, it cannot be made");
-                format!("  {}: promised {}, derived {derived}", difference.pointer, difference.promised)
-            }));
-            lines
-        }
-        Outcome::Unreadable { reason, hint } => vec![
-            format!("{}: {reason}", head(Tone::Bad, "unreadable")),
-            format!("  {}: {hint}", tinted(Tone::Soft, "hint", terminal)),
-        ],
-    }
+    checked.unwrap_or_else(|error| Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() })
 }

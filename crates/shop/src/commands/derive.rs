@@ -3,14 +3,20 @@
 use slotwright_core::derive::derive;
 
 use crate::args::Derive;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::inputs;
 use crate::output::{self, DIFFERS, GOOD};
 
 /// Exit code 1 if something stops the order; the document is printed all the same.
+///
+/// An order is derived with its own day and its own backlog, unless others are given.
 pub(super) fn run(asked: &Derive) -> Result<u8, FileError> {
-    let (range, choice, backlog) = files::made(&asked.made)?;
-    let range = files::measured(range, &asked.measured)?;
-    let document = derive(&range, &choice, asked.today.unwrap_or_else(super::today), &backlog).document();
-    output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
+    let made = inputs::made(&asked.made)?;
+    let range = inputs::measured(made.range, &asked.measured)?;
+    let order = made.order.as_ref();
+    let today = asked.today.or_else(|| order.map(|order| order.ordered_on)).unwrap_or_else(super::today);
+    let own = order.map(|order| &order.backlog).filter(|_| asked.made.backlog.is_none());
+    let document = derive(&range, &made.choice, today, own.unwrap_or(&made.backlog)).document();
+    output::document(&document)?;
     Ok(if document.orderable { GOOD } else { DIFFERS })
 }

@@ -1,22 +1,34 @@
-//! `slotwright explain`: a rule's card.
+//! `slotwright explain`: a rule's card, and what the range says of it.
 
 use slotwright_core::rules::Rule;
 
 use crate::args::Explain;
-use crate::files::FileError;
+use crate::error::FileError;
+use crate::inputs;
+use crate::nearest::meant;
 use crate::output::{self, GOOD};
 
+mod limits;
+
 pub(super) fn run(asked: &Explain) -> Result<u8, FileError> {
+    let codes = || Rule::ALL.iter().map(|rule| rule.card().code);
     let Some(code) = &asked.rule else {
-        output::print(Rule::ALL.iter().map(|rule| format!("{:14} {}", rule.card().code, rule.card().what)))?;
+        let widest = codes().map(str::len).max().unwrap_or(0);
+        output::print(Rule::ALL.iter().map(|rule| format!("{:widest$} {}", rule.card().code, rule.card().what)))?;
         return Ok(GOOD);
     };
-    let card = Rule::of_code(code).ok_or_else(|| FileError::NoRule(code.clone()))?.card();
-    output::print([
+    let unknown = || FileError::NoRule { code: code.clone(), meant: meant(code, codes()) };
+    let rule = Rule::of_code(code).ok_or_else(unknown)?;
+    let (card, range) = (rule.card(), inputs::range(asked.range.as_deref())?);
+    let mut lines = vec![
         card.code.to_owned(),
         format!("  what    {}", card.what),
         format!("  why     {}", card.why),
         format!("  source  {}", card.source),
-    ])?;
+    ];
+    let limits = limits::of(rule, &range);
+    let heads = ["limit "].into_iter().chain(core::iter::repeat("      "));
+    lines.extend(heads.zip(limits).map(|(head, limit)| format!("  {head}  {limit}")));
+    output::print(lines)?;
     Ok(GOOD)
 }

@@ -6,8 +6,13 @@ use slotwright_core::quantity::Length;
 use slotwright_core::range::{Board, Finish, Key, Range};
 
 use crate::args::Fit;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::inputs;
 use crate::output::{self, DIFFERS, GOOD};
+
+mod text;
+
+pub(super) use text::percent;
 
 /// How the joints of each board fit in each finish.
 #[derive(Debug, Serialize, schemars::JsonSchema)]
@@ -39,19 +44,19 @@ struct BoardFit {
 }
 
 #[derive(Debug, Serialize, schemars::JsonSchema)]
-struct FinishFit {
+pub(super) struct FinishFit {
     /// Key of the finish.
     finish: Key,
     /// Width of a slot for one thickness.
-    slot_mm: Length,
+    pub(super) slot_mm: Length,
     /// How far a clearance may be off if everything is off at once.
     worst_mm: Length,
     /// How far it is likely to be off: three standard deviations.
     likely_mm: Length,
     /// Expected share of joints that do not go in.
-    tight: f64,
+    pub(super) tight: f64,
     /// Expected share of joints outside the wanted window.
-    outside: f64,
+    pub(super) outside: f64,
     /// Expected share of panels with twelve joints, such as a top, of which one does not go in: they share their thickness.
     any_of_twelve_tight: f64,
     /// Whether more are too tight than the range allows.
@@ -60,7 +65,7 @@ struct FinishFit {
 
 /// Exit code 1 if some finish of a measured board has more joints too tight than the range allows.
 pub(super) fn run(asked: &Fit) -> Result<u8, FileError> {
-    let range = files::measured(files::range(asked.range.as_deref())?, &asked.measured)?;
+    let range = inputs::measured(inputs::range(asked.range.as_deref())?, &asked.measured)?;
     let build = &range.build;
     let middle = (build.clearance_least_mm + build.clearance_most_mm) / 2.0;
     let boards: Vec<BoardFit> = range.boards.iter().map(|board| fit(&range, board)).collect();
@@ -73,7 +78,11 @@ pub(super) fn run(asked: &Fit) -> Result<u8, FileError> {
         better_mm: Some(middle).filter(|middle| (*middle - build.clearance_mm).abs() > Length::mm(0.001)),
         boards,
     };
-    output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
+    if asked.json {
+        output::document(&document)?;
+    } else {
+        output::print(text::lines(&range, &document))?;
+    }
     Ok(if stops { DIFFERS } else { GOOD })
 }
 
@@ -82,22 +91,24 @@ fn fit(range: &Range, board: &Board) -> BoardFit {
         board: board.key.clone(),
         thickness_mm: board.thickness(),
         deviation_mm: board.measured_points_mm.as_ref().map(|batch| hundredth(batch.deviation())),
-        finishes: range.finishes.iter().map(|finish| of(range, board, finish)).collect(),
+        finishes: range.finishes.iter().map(|finish| FinishFit::of(range, board, finish)).collect(),
     }
 }
 
-fn of(range: &Range, board: &Board, finish: &Finish) -> FinishFit {
-    let (fit, build) = (Clearance::of(range, board, finish), &range.build);
-    let most = f64::from(range.fit.tight_most_per_mille) / 1000.0;
-    FinishFit {
-        finish: finish.key.clone(),
-        slot_mm: hundredth(board.thickness() + finish.dry_film() * 2.0 + build.clearance_mm),
-        worst_mm: hundredth(fit.worst),
-        likely_mm: hundredth(fit.likely()),
-        tight: millionth(fit.tight()),
-        outside: millionth(fit.outside(build.clearance_least_mm, build.clearance_most_mm)),
-        any_of_twelve_tight: millionth(fit.any_tight(12)),
-        stops: board.measured_points_mm.is_some() && fit.tight() > most,
+impl FinishFit {
+    pub(super) fn of(range: &Range, board: &Board, finish: &Finish) -> Self {
+        let (fit, build) = (Clearance::of(range, board, finish), &range.build);
+        let most = f64::from(range.fit.tight_most_per_mille) / 1000.0;
+        Self {
+            finish: finish.key.clone(),
+            slot_mm: hundredth(board.thickness() + finish.dry_film() * 2.0 + build.clearance_mm),
+            worst_mm: hundredth(fit.worst),
+            likely_mm: hundredth(fit.likely()),
+            tight: millionth(fit.tight()),
+            outside: millionth(fit.outside(build.clearance_least_mm, build.clearance_most_mm)),
+            any_of_twelve_tight: millionth(fit.any_tight(12)),
+            stops: board.measured_points_mm.is_some() && fit.tight() > most,
+        }
     }
 }
 

@@ -5,14 +5,17 @@ use serde::Serialize;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::finding::Question;
-use slotwright_core::options::states::{Reached, State, nearest, reaches, states};
+use slotwright_core::options::states::{Reach, Reached, State, nearest, reaches, state, states};
 use slotwright_core::options::why::{Why, why_shut};
 use slotwright_core::options::{Answer, Options, Run, Size};
-use slotwright_core::range::Key;
+use slotwright_core::range::{Key, Range};
 
 use crate::args::Answers;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::inputs::{self, Asked};
 use crate::output::{self, DIFFERS, GOOD};
+
+mod text;
 
 /// The states of all answers.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
@@ -35,11 +38,22 @@ pub(crate) struct OptionsDocument {
     /// Why those are shut that are, as far as that was found out.
     why: Vec<Explained>,
     /// The whole set of the width.
-    width: Vec<Run<Reached>>,
+    width: Vec<SizeRun>,
     /// The whole set of the height.
-    height: Vec<Run<Reached>>,
+    height: Vec<SizeRun>,
     /// The whole set of the depth.
-    depth: Vec<Run<Reached>>,
+    depth: Vec<SizeRun>,
+}
+
+/// A run of neighbouring sizes.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+struct SizeRun {
+    /// From where to where, and how far they can be reached.
+    #[serde(flatten)]
+    run: Run<Reached>,
+    /// What else has to change for the first of them, if they need other changes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    changes: Option<Vec<Change>>,
 }
 
 /// Why an answer is shut.
@@ -51,17 +65,24 @@ struct Explained {
     why: Why,
 }
 
-/// Exit code 1 if the choice itself cannot be made; the document is printed all the same.
+/// Exit code 1 if the choice itself cannot be made; the answers are printed all the same.
 pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
-    let (range, choice, _) = files::made(&asked.made)?;
+    let Asked { range, choice, .. } = inputs::made(&asked.made)?;
     let pins = &asked.pins;
+    if let Some(pin) = pins.iter().find(|pin| !choice.has(**pin)) {
+        return Err(FileError::NoBay { pin: *pin, bays: choice.bays.len() });
+    }
     let Some(answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
+    let [width, height, depth] = Size::ALL.map(|size| sizes(&range, &choice, size, pins));
     let shut = answers.all().filter(|answer| matches!(answer.state, State::Shut { .. }));
-    let why = shut.filter_map(|Answer { change, .. }| {
-        why_shut(&range, &choice, change, pins).map(|why| Explained { change: change.clone(), why })
+    let shut = shut.map(|Answer { change, .. }| change.clone());
+    let shut_sizes = Size::ALL.iter().zip([&width, &height, &depth]).flat_map(|(size, runs)| {
+        runs.iter().filter(|run| run.run.state.reach == Reach::Shut).map(|run| size.to(run.run.from))
     });
+    let why = shut
+        .chain(shut_sizes)
+        .filter_map(|change| why_shut(&range, &choice, &change, pins).map(|why| Explained { change, why }));
     let why = why.collect();
-    let [width, height, depth] = Size::ALL.map(|size| reaches(&range, &choice, size, pins));
     let nearest = nearest(&range, &choice, pins);
     let good = nearest.as_ref().is_some_and(Vec::is_empty);
     let document = OptionsDocument {
@@ -77,6 +98,19 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
         height,
         depth,
     };
-    output::print([serde_json::to_string_pretty(&document).unwrap_or_default()])?;
+    if asked.json {
+        output::document(&document)?;
+    } else {
+        output::print(text::lines(&range, &document))?;
+    }
     Ok(if good { GOOD } else { DIFFERS })
+}
+
+/// The whole set of a size, with what else has to change.
+fn sizes(range: &Range, choice: &Choice, size: Size, pins: &[Question]) -> Vec<SizeRun> {
+    let changes = |run: &Run<Reached>| match state(range, choice, &size.to(run.from), pins) {
+        Some(State::Shifts { changes, .. }) => Some(changes),
+        _ => None,
+    };
+    reaches(range, choice, size, pins).into_iter().map(|run| SizeRun { changes: changes(&run), run }).collect()
 }

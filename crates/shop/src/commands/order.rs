@@ -5,11 +5,13 @@ use slotwright_core::spec::{Customer, OrderSpec};
 use slotwright_core::words;
 
 use crate::args::Order;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::files;
+use crate::inputs::{self, Asked};
 use crate::output::{self, GOOD};
 
 pub(super) fn run(asked: &Order) -> Result<u8, FileError> {
-    let (range, choice, backlog) = files::made(&asked.made)?;
+    let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
     let derived = derive(&range, &choice, asked.today, &backlog);
     let Some(orderable) = derived.orderable() else {
         let mut reasons: Vec<String> = derived.stops().map(words::sentence).collect();
@@ -22,7 +24,7 @@ pub(super) fn run(asked: &Order) -> Result<u8, FileError> {
         Customer { name: asked.name.clone(), contact: asked.contact.clone(), address: asked.address.clone() };
     let text = OrderSpec::new(orderable, customer, asked.remark.clone())?.to_text();
     match &asked.out {
-        Some(path) => files::write(path, &text)?,
+        Some(path) => files::write(path, &text, asked.over.force)?,
         None => output::print([text])?,
     }
     Ok(GOOD)

@@ -4,7 +4,8 @@ use serde::Serialize;
 use slotwright_core::range::Range;
 
 use crate::args::RangeFile;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::inputs;
 use crate::output::{self, DIFFERS, GOOD};
 
 /// The report of `slotwright range --json`.
@@ -36,7 +37,7 @@ struct ProblemReport {
 }
 
 pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
-    let read = files::range(Some(&asked.file));
+    let read = inputs::range(Some(&asked.file));
     if asked.json {
         let (range, problems) = match read {
             Ok(range) => (Some(range), Vec::new()),

@@ -4,13 +4,14 @@ use slotwright_core::sample::{Wanted, choices};
 use slotwright_core::seal::canonical;
 
 use crate::args::Sample;
-use crate::files::{self, FileError};
+use crate::error::FileError;
+use crate::inputs;
 use crate::output::{self, GOOD};
 
 pub(super) fn run(asked: &Sample) -> Result<u8, FileError> {
-    let range = files::range(asked.range.as_deref())?;
+    let range = inputs::range(asked.range.as_deref())?;
     let wanted = if asked.any { Wanted::Any } else { Wanted::Valid };
-    let sample = choices(&range, asked.seed, wanted).take(asked.count);
+    let sample = choices(&range, asked.seed, wanted).take(usize::try_from(asked.count).unwrap_or(usize::MAX));
     output::print(sample.map(|choice| canonical(&choice)))?;
     Ok(GOOD)
 }

@@ -1,0 +1,114 @@
+//! The states of all answers, for people: question by question, with a sentence for every reason.
+
+use slotwright_core::change::Change;
+use slotwright_core::finding::Question;
+use slotwright_core::options::states::{Reach, State};
+use slotwright_core::options::{Answer, Size};
+use slotwright_core::range::Range;
+use slotwright_core::rules::judge_stops;
+use slotwright_core::words;
+
+use super::{OptionsDocument, SizeRun};
+use crate::table;
+
+/// A mark for what is chosen, the answer, whether it can be had, and why not or with what.
+type Row = [String; 4];
+
+pub(super) fn lines(range: &Range, document: &OptionsDocument) -> Vec<String> {
+    let choice = &document.choice;
+    let named = |name: Option<&String>, key: &dyn ToString| name.cloned().unwrap_or_else(|| key.to_string());
+    let model = named(range.model(&choice.model).map(|model| &model.name), &choice.model);
+    let finish = named(range.finish(&choice.finish).map(|finish| &finish.name), &choice.finish);
+    let sizes = [choice.width_mm, choice.height_mm, choice.depth_mm].map(words::size).join(" × ");
+    let mut lines = vec![format!("{model} of {}, {sizes} mm, {finish}", range.name)];
+    lines.extend(verdict(range, document));
+    let (answers, mut blocks) = (&document.answers, Vec::new());
+    let block = |about: Question, answers: &[Answer<State>]| {
+        (about, answers.iter().map(|answer| row(range, document, answer)).collect::<Vec<Row>>())
+    };
+    for (size, runs) in Size::ALL.into_iter().zip([&document.width, &document.height, &document.depth]) {
+        blocks.push((size.question(), runs.iter().map(|run| size_row(range, document, size, run)).collect()));
+    }
+    blocks.push(block(Question::Bays, &answers.bay_counts));
+    for (bay, of_bay) in (1..=u8::MAX).zip(&answers.bays) {
+        blocks.push(block(Question::Bay(bay), &of_bay.fills));
+        blocks.push(block(Question::Hole(bay), &of_bay.holes));
+        blocks.push(block(Question::Device(bay), &of_bay.devices));
+    }
+    blocks.push(block(Question::Back, &answers.backs));
+    blocks.push(block(Question::Finish, &answers.finishes));
+    blocks.push(block(Question::Corners, &answers.corners));
+    for (about, rows) in blocks {
+        let kept = if document.pins.contains(&about) { ", kept" } else { "" };
+        lines.extend([String::new(), format!("{}{kept}", words::question(about))]);
+        lines.extend(table::lines("  ", &rows));
+    }
+    lines.extend([String::new(), "Of a row of sizes, reason and changes are those of the first.".into()]);
+    lines
+}
+
+/// Whether the choice itself can be made, and with what.
+fn verdict(range: &Range, document: &OptionsDocument) -> Vec<String> {
+    match document.nearest.as_deref() {
+        Some([]) => vec!["It can be made.".into()],
+        way => {
+            let mut lines = vec!["It cannot be made as it is.".into()];
+            let stops = judge_stops(range, &document.choice).findings;
+            lines.extend(stops.iter().map(|finding| format!("  {}", words::sentence(finding))));
+            lines.push(match way {
+                Some(changes) => format!("It can be with these changes: {}.", words::together(changes, range)),
+                None => "No changes with which it could were found.".into(),
+            });
+            lines
+        }
+    }
+}
+
+fn row(range: &Range, document: &OptionsDocument, answer: &Answer<State>) -> Row {
+    let (state, why) = match &answer.state {
+        State::Open => ("open", String::new()),
+        State::Shifts { reason, changes } => ("with changes", with(&words::reason(reason), changes, range)),
+        State::Shut { reason, .. } => {
+            let told = why(range, document, &answer.change);
+            ("shut", told.unwrap_or_else(|| words::given_up(reason)))
+        }
+    };
+    let mark = if answer.taken { "*" } else { " " };
+    [mark.into(), words::change(&answer.change, range), state.into(), why]
+}
+
+fn size_row(range: &Range, document: &OptionsDocument, size: Size, run: &SizeRun) -> Row {
+    let (from, to, reached) = (run.run.from, run.run.to, &run.run.state);
+    let reason = || reached.reason.as_ref().map(words::reason).unwrap_or_default();
+    let (state, why) = match (reached.reach, &run.changes) {
+        (Reach::Open, _) => ("open", String::new()),
+        (Reach::Shifts, Some(changes)) => ("with changes", with(&reason(), changes, range)),
+        (Reach::Shifts, None) => ("with changes", reason()),
+        (Reach::Shut, _) => {
+            let told = why(range, document, &size.to(from));
+            ("shut", told.or_else(|| reached.reason.as_ref().map(words::given_up)).unwrap_or_default())
+        }
+    };
+    let mark = if (from..=to).contains(&size.of(&document.choice)) { "*" } else { " " };
+    let shown = if from == to {
+        format!("{} mm", words::size(from))
+    } else {
+        format!("{} to {} mm", words::size(from), words::size(to))
+    };
+    [mark.into(), shown, state.into(), why]
+}
+
+/// What stops it alone, and with what it goes.
+fn with(reason: &str, changes: &[Change], range: &Range) -> String {
+    let together = words::together(changes, range);
+    let mut letters = together.chars();
+    let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+    format!("{reason} {first}{} as well.", letters.as_str())
+}
+
+/// Why an answer is shut, and what to let go for it.
+fn why(range: &Range, document: &OptionsDocument, change: &Change) -> Option<String> {
+    let why = &document.why.iter().find(|explained| explained.change == *change)?.why;
+    let release = why.release.as_ref().map(|release| format!(" {}.", words::release(release, range)));
+    Some(format!("{}{}", words::shut(why), release.unwrap_or_default()))
+}

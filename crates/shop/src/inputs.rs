@@ -1,0 +1,123 @@
+//! What commands are given: ranges, choices or orders, backlogs, measured batches.
+
+use std::path::Path;
+
+use slotwright_core::choice::Choice;
+use slotwright_core::members::{Place, ReadError, parse};
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::Range;
+use slotwright_core::spec::{self, FORMAT, OrderSpec};
+
+use crate::args::{Batches, Made, Measured};
+use crate::error::FileError;
+use crate::files;
+use crate::nearest::meant;
+use crate::slips;
+
+/// The demo range.
+pub(crate) const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
+/// How it is named.
+pub(crate) const DEMO_NAME: &str = "the demo range";
+
+/// What a command makes something of.
+pub(crate) struct Asked {
+    /// The range.
+    pub(crate) range: Range,
+    /// The choice.
+    pub(crate) choice: Choice,
+    /// What is booked.
+    pub(crate) backlog: Backlog,
+    /// The order that the choice was taken from, if it was.
+    pub(crate) order: Option<OrderSpec>,
+}
+
+/// A range file; the demo range for none.
+pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
+    let (path, text) = match path {
+        Some(path) => (path.display().to_string(), files::text(path)?),
+        None => (DEMO_NAME.into(), DEMO.into()),
+    };
+    Range::parse(&text).map_err(|problems| FileError::Range { path, problems: slips::named(&text, problems) })
+}
+
+/// A range with batches that were measured after its file was written.
+pub(crate) fn measured(mut range: Range, batches: &Batches) -> Result<Range, FileError> {
+    batches.check(&[&range])?;
+    batches.put_into(&mut range);
+    Ok(range)
+}
+
+impl Batches {
+    /// Whether every board is known to a range, measured once, and about as thick as it should be.
+    pub(crate) fn check(&self, ranges: &[&Range]) -> Result<(), FileError> {
+        for (at, Measured { board, batch }) in self.batches.iter().enumerate() {
+            if self.batches.iter().take(at).any(|before| before.board == *board) {
+                return Err(FileError::MeasuredTwice(board.clone()));
+            }
+            let mut known = ranges.iter().filter_map(|range| range.board(board)).peekable();
+            if known.peek().is_none() {
+                let keys = ranges.iter().flat_map(|range| &range.boards).map(|board| board.key.as_str());
+                return Err(FileError::NoBoard { board: board.to_string(), meant: meant(board.as_str(), keys) });
+            }
+            if let Some((nominal, (mean, least, most))) =
+                known.find_map(|known| Some((known.nominal_mm, batch.strays(known.nominal_mm)?)))
+            {
+                return Err(FileError::Strays { board: board.clone(), mean, nominal, least, most });
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes the batches in place of what a range says of its boards; boards of other ranges are none of its own.
+    pub(crate) fn put_into(&self, range: &mut Range) {
+        for board in &mut range.boards {
+            if let Some(measured) = self.batches.iter().find(|measured| measured.board == board.key) {
+                board.measure(measured.batch.clone());
+            }
+        }
+    }
+}
+
+/// Range, choice and backlog of a command.
+pub(crate) fn made(made: &Made) -> Result<Asked, FileError> {
+    let range = range(made.range.as_deref())?;
+    let (choice, order) = match &made.choice {
+        Some(path) => choice(path, &range)?,
+        None => (Choice::first_of(&range).ok_or(FileError::NoModel)?, None),
+    };
+    let backlog = match &made.backlog {
+        Some(path) => backlog(path, &range)?,
+        None => Backlog::default(),
+    };
+    Ok(Asked { range, choice, backlog, order })
+}
+
+/// A choice, or that of an order, which has to be of this range: else it would be another unit.
+fn choice(path: &Path, range: &Range) -> Result<(Choice, Option<OrderSpec>), FileError> {
+    let shown = || path.display().to_string();
+    let text = files::text(path)?;
+    let bad = |error: ReadError| FileError::Json { path: shown(), what: "no choice", error };
+    let value = parse(&text).map_err(bad)?;
+    if value.get("format").is_none_or(|format| format != FORMAT) {
+        return Ok((Choice::read(Place::whole(value)).map_err(bad)?, None));
+    }
+    let order = spec::read(text.as_bytes()).map_err(|error| FileError::Order { path: shown(), error })?;
+    if order.range.digest != range.digest() {
+        return Err(FileError::other_range(shown(), &order.range.key, order.range.digest));
+    }
+    Ok((order.choice.clone(), Some(order)))
+}
+
+fn backlog(path: &Path, range: &Range) -> Result<Backlog, FileError> {
+    let text = files::text(path)?;
+    let shown = || path.display().to_string();
+    let backlog = parse(&text).and_then(|value| Backlog::read(Place::whole(value)));
+    let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: "no backlog", error })?;
+    match backlog.strange(range) {
+        None => Ok(backlog),
+        Some(stage) => {
+            let meant = meant(stage.as_str(), range.stages.iter().map(|stage| stage.key.as_str()));
+            Err(FileError::NoStage { path: shown(), stage: stage.clone(), meant })
+        }
+    }
+}

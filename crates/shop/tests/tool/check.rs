@@ -1,0 +1,347 @@
+//! Orders are derived again.
+
+use expect_test::expect;
+
+use crate::{DAY, DEMO, Result, check, folder, other, put, seen};
+
+#[test]
+fn an_order_is_written_and_holds() -> Result<()> {
+    let folder = folder("holds")?;
+    check(
+        &folder,
+        &["order", "--today", DAY, "--out", "order.json"],
+        "",
+        &expect![[r#"
+        exit 0
+    "#]],
+    )?;
+    check(
+        &folder,
+        &["check", "order.json"],
+        "",
+        &expect![[r#"
+            exit 0
+            order.json: holds
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 864.15
+              arrives   by 2026-12-11
+        "#]],
+    )?;
+    let text = std::fs::read_to_string(folder.join("order.json"))?;
+    check(
+        &folder,
+        &["check", "-"],
+        &text,
+        &expect![[r#"
+            exit 0
+            -: holds
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 864.15
+              arrives   by 2026-12-11
+        "#]],
+    )
+}
+
+#[test]
+fn the_worst_file_gives_the_exit_code() -> Result<()> {
+    let folder = folder("worst")?;
+    seen(&folder, &["order", "--today", DAY, "--out", "good.json"], "")?;
+    let text = std::fs::read_to_string(folder.join("good.json"))?;
+    std::fs::write(folder.join("later.json"), text.replace("\"version\":1", "\"version\":2"))?;
+    std::fs::write(folder.join("huge.json"), " ".repeat(70_000))?;
+    check(
+        &folder,
+        &["check", "good.json", "later.json", "huge.json", "absent.json"],
+        "",
+        &expect![[r#"
+            exit 2
+            good.json: holds
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 864.15
+              arrives   by 2026-12-11
+            later.json: unreadable: /version: this program reads version 1, found 2
+              hint: a newer version of this program may read it
+            huge.json: unreadable: the file has 70000 bytes; 65536 are the most that is read
+              hint: is this the file that was meant?
+            absent.json: unreadable: there is nothing of this name
+              hint: is the name right, and may this file be read?
+        "#]],
+    )
+}
+
+/// An order that was promised is held against the batch that it will be cut from.
+#[test]
+fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
+    let folder = folder("batch")?;
+    seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
+    let measured = |points: &str| seen(&folder, &["check", "order.json", "--measured", points], "");
+    expect![[r#"
+        exit 0
+        order.json: holds
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+    "#]]
+    .assert_eq(&measured("birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70")?);
+    expect![[r#"
+        exit 1
+        order.json: does not hold
+          In this finish 20.5 % of its joints would not go in; the most is 1 %.
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 20.5 % of joints too tight, 78.3 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+    "#]]
+    .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
+    let few = measured("birch-18=17.6")?;
+    assert!(few.contains("1 points were given; measure eight"), "{few}");
+    let strange = seen(&folder, &["fit", "--measured", "oak=18 18 18 18 18 18 18 18"], "")?;
+    assert!(strange.contains("the range has no board \"oak\""), "{strange}");
+    // What is cut follows the batch.
+    let derived = seen(&folder, &["derive", "--today", DAY, "--measured", "birch-18=18 18 18 18 18 18 18 18"], "")?;
+    assert!(derived.contains("\"thickness_mm\": 18.19"), "18 mm and two films of 96 µm");
+    Ok(())
+}
+
+/// An order under another range is only checked with that range at hand.
+#[test]
+fn an_order_of_another_range_asks_for_it() -> Result<()> {
+    let folder = folder("other")?;
+    std::fs::write(folder.join("other.toml"), DEMO.replace("machine_hour_minor = 6200", "machine_hour_minor = 6300"))?;
+    seen(&folder, &["order", "--range", "other.toml", "--today", DAY, "--out", "order.json"], "")?;
+    let alone = seen(&folder, &["check", "order.json"], "")?;
+    assert!(alone.starts_with("exit 2\norder.json: unreadable: /range/digest: the range "), "{alone}");
+    check(
+        &folder,
+        &["check", "--range", "other.toml", "order.json"],
+        "",
+        &expect![[r#"
+            exit 0
+            order.json: holds
+              range     Fenland (fenland ..), for orders of any day, from other.toml
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 865.54
+              arrives   by 2026-12-11
+        "#]],
+    )
+}
+
+/// A batch that is none of any board at hand is refused before any order is read.
+#[test]
+fn a_batch_is_of_a_board_of_the_range() -> Result<()> {
+    let folder = folder("strange-batch")?;
+    seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
+    let good = "birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70";
+    for (batches, expected) in [
+        (
+            &["brich-18=17.7 17.7 17.7 17.7 17.7 17.7 17.7 17.7"][..],
+            expect![[r#"
+            exit 2
+            --- errors
+            error: the range has no board "brich-18"
+            hint: did you mean birch-18?
+        "#]],
+        ),
+        (
+            &[good, good],
+            expect![[r#"
+            exit 2
+            --- errors
+            error: the board "birch-18" is measured twice
+            hint: give the eight points of the batch that is to be cut, once
+        "#]],
+        ),
+        (
+            &["birch-18=25 25 25 25 25 25 25 25"],
+            expect![[r#"
+            exit 2
+            --- errors
+            error: birch-18: 25 mm was measured for a board of 18 mm; 17.06 to 18.74 mm is possible (EN 315)
+            hint: is it the right board, and was it measured in millimetres?
+        "#]],
+        ),
+    ] {
+        let batches = batches.iter().flat_map(|batch| ["--measured", batch]);
+        check(&folder, &["check", "order.json"].into_iter().chain(batches).collect::<Vec<_>>(), "", &expected)?;
+    }
+    Ok(())
+}
+
+/// What is promised stays; what the batch changes of mass and parts is said.
+#[test]
+fn a_report_says_what_is_cut() -> Result<()> {
+    let folder = folder("report")?;
+    let choice = seen(&folder, &["derive", "--today", DAY], "")?;
+    let choice: serde_json::Value = serde_json::from_str(choice.trim_start_matches("exit 0\n"))?;
+    let mut choice = choice["choice"].clone();
+    choice["back"] = "birch-12".into();
+    put(&folder, "choice.json", choice.to_string())?;
+    seen(&folder, &["order", "--today", DAY, "--choice", "choice.json", "--out", "order.json"], "")?;
+    let batch = ["--measured", "birch-18=17.40 17.42 17.41 17.39 17.40 17.38 17.41 17.39"];
+    check(
+        &folder,
+        &[&["check", "order.json"][..], &batch].concat(),
+        "",
+        &expect![[r#"
+        exit 0
+        order.json: holds
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body: 17.4 mm measured at eight points, 17.59 mm with its film, slots 17.74 mm; 0 % of joints too tight, 2.6 % outside the wanted clearance
+          birch-12  back: 12 mm measured, its mean alone, 12.19 mm with its film, slots 12.34 mm; 7 % of joints too tight, 62.3 % outside the wanted clearance
+          mass      44.712 kg, promised 45.313 kg
+          price     € 781.88, promised € 848.06
+          arrives   by 2026-12-11
+          parts     cut to the measured batches, not to the thickness of the range
+    "#]],
+    )?;
+    let report = seen(&folder, &[&["check", "--json", "order.json"][..], &batch].concat(), "")?;
+    let report: serde_json::Value = serde_json::from_str(report.trim_start_matches("exit 0\n"))?;
+    let order = &report["files"][0]["order"];
+    assert_eq!(order["boards"][0]["measured"], "points");
+    assert_eq!(order["boards"][1]["measured"], "mean");
+    let changed: Vec<&str> =
+        order["by_batch"].as_array().into_iter().flatten().filter_map(|d| d["pointer"].as_str()).collect();
+    assert_eq!(changed, ["/promised/price_minor", "/promised/mass_g", "/promised/parts_digest"]);
+    Ok(())
+}
+
+/// Once ranges are named, the demo range is as unknown as any other.
+#[test]
+fn only_the_named_ranges_are_known() -> Result<()> {
+    let folder = folder("named")?;
+    put(&folder, "other.toml", other(&[("machine_hour_minor = 6200", "machine_hour_minor = 6300")]))?;
+    put(&folder, "demo.toml", DEMO)?;
+    seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
+    let with = |ranges: &[&str]| seen(&folder, &[&["check", "order.json"][..], ranges].concat(), "");
+    let alone = with(&["--range", "other.toml"])?;
+    assert!(alone.starts_with("exit 2\norder.json: unreadable: /range/digest: the range "), "{alone}");
+    let both = with(&["--range", "other.toml", "--range", "demo.toml"])?;
+    assert!(both.contains("exit 0\n") && both.contains(", for orders of any day, from demo.toml\n"), "{both}");
+    Ok(())
+}
+
+/// The seal of an order whose text was exchanged, as its writer would have made it.
+fn resealed(text: &str, from: &str, to: &str) -> Result<String> {
+    assert!(text.contains(from), "{from} is not in {text}");
+    let mut order: serde_json::Value = serde_json::from_str(&text.replacen(from, to, 1))?;
+    let digest = order.as_object_mut().and_then(|members| members.remove("digest"));
+    assert!(digest.is_some());
+    order["digest"] = slotwright_core::seal::Digest::of_value(&order).to_string().into();
+    Ok(order.to_string())
+}
+
+/// The key of the range, its stages and its days are held against the range itself.
+#[test]
+fn an_order_agrees_with_its_range() -> Result<()> {
+    let folder = folder("agrees")?;
+    put(&folder, "booked.json", r#"{"minutes": {"cut": 600}}"#)?;
+    seen(&folder, &["order", "--today", DAY, "--backlog", "booked.json", "--out", "order.json"], "")?;
+    let text = std::fs::read_to_string(folder.join("order.json"))?;
+    put(&folder, "key.json", resealed(&text, "\"key\":\"fenland\"", "\"key\":\"highland\"")?)?;
+    put(&folder, "stage.json", resealed(&text, "\"cut\":600", "\"glue\":600")?)?;
+    check(
+        &folder,
+        &["check", "key.json", "stage.json"],
+        "",
+        &expect![[r#"
+        exit 2
+        key.json: does not hold
+          /range/key: promised highland, derived fenland
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+        stage.json: unreadable: /backlog/minutes/glue: the range of this order has no such stage
+          hint: ask those who wrote this order; the page writes none of these
+    "#]],
+    )?;
+    // An order of a day after the last one of its range.
+    let until = other(&[("currency = \"EUR\" ", "orders_until = \"2026-11-25\"\ncurrency = \"EUR\" ")]);
+    put(&folder, "until.toml", until)?;
+    seen(&folder, &["order", "--range", "until.toml", "--today", DAY, "--out", "last.json"], "")?;
+    let text = std::fs::read_to_string(folder.join("last.json"))?;
+    put(&folder, "late.json", resealed(&text, "\"ordered_on\":\"2026-11-25\"", "\"ordered_on\":\"2026-11-26\"")?)?;
+    check(
+        &folder,
+        &["check", "--range", "until.toml", "last.json", "late.json"],
+        "",
+        &expect![[r#"
+        exit 1
+        last.json: holds
+          range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+        late.json: does not hold
+          This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one.
+          /promised/arrives_on: promised 2026-12-11, derived 2026-12-14
+          range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-14
+    "#]],
+    )
+}
+
+/// The same order, by another name and in another formatting.
+#[test]
+fn the_same_order_is_said() -> Result<()> {
+    let folder = folder("same")?;
+    seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
+    let text = std::fs::read_to_string(folder.join("order.json"))?;
+    put(&folder, "copy.json", text.replace(",\"", ",\n\""))?;
+    seen(&folder, &["order", "--today", "2026-11-26", "--out", "next.json"], "")?;
+    check(
+        &folder,
+        &["check", "order.json", "next.json", "copy.json"],
+        "",
+        &expect![[r#"
+        exit 0
+        order.json: holds
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+        next.json: holds
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-14
+        copy.json: holds
+          again     the same order as order.json: it is made once
+          range     Fenland (fenland ..), for orders of any day, from the demo range
+          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+          mass      47.986 kg
+          price     € 864.15
+          arrives   by 2026-12-11
+    "#]],
+    )
+}
