@@ -24,8 +24,30 @@ pub(crate) fn named(text: &str, problems: RangeProblems) -> RangeProblems {
     RangeProblems(all)
 }
 
+/// A line without its comment, and with a mark in place of every character of a text that stands in quotation marks.
+fn code(line: &str) -> String {
+    let (mut code, mut quote) = (String::new(), None);
+    for character in line.chars() {
+        match quote {
+            Some(mark) => {
+                code.push('"');
+                quote = Some(mark).filter(|mark| *mark != character);
+            }
+            None if character == '#' => break,
+            None if character == '"' || character == '\'' => {
+                code.push('"');
+                quote = Some(character);
+            }
+            None => code.push(character),
+        }
+    }
+    code
+}
+
 /// The first slip of a line: its column and what it is.
 fn slip(line: &str) -> Option<(usize, String)> {
+    let code = code(line);
+    let line = code.as_str();
     let column = |rest: &str| line.strip_suffix(rest).map_or(1, |before| before.chars().count() + 1);
     if let Some((at, mark)) =
         line.char_indices().find(|(_, mark)| "\u{201c}\u{201d}\u{201e}\u{2018}\u{2019}".contains(*mark))
@@ -38,7 +60,7 @@ fn slip(line: &str) -> Option<(usize, String)> {
         let listed = value.trim_start().starts_with('[');
         let value = value.trim_start_matches([' ', '\t', '[']);
         rest = value;
-        if value.starts_with('#') || value.starts_with('"') {
+        if value.starts_with('"') {
             continue;
         }
         // In a list a comma stands between two numbers.
@@ -61,7 +83,7 @@ fn comma(value: &str) -> Option<String> {
 
 /// A text without quotation marks.
 fn bare(value: &str) -> Option<String> {
-    let word = value.split([',', '}', ']', '#']).next()?.trim_end();
+    let word = value.split([',', '}', ']']).next()?.trim_end();
     let known = ["true", "false", "inf", "nan"];
     let is_text = word.starts_with(|letter: char| letter.is_alphabetic()) && !known.contains(&word);
     let shown: String = word.chars().take(40).collect();
@@ -83,6 +105,7 @@ mod tests {
             ("round = true", None),
             ("a = [17,68]", None),
             ("name = \"Fen, 0,15 = a\"", None),
+            ("a = 'b = c' # d = e", None),
             ("[[board", None),
         ] {
             assert_eq!(slip(line), found.map(|(column, said)| (column, said.into())), "{line}");

@@ -224,7 +224,7 @@ fn answers_are_shown_with_their_reasons() -> Result<()> {
     let folder = folder("options")?;
     let pins = ["width", "height", "depth", "bays", "shares", "back"].map(|pin| ["--pin", pin]).concat();
     let shown = seen(&folder, &[&["options"], &pins[..]].concat(), "")?;
-    let some = |of: &str| shown.lines().filter(|line| line.contains(of)).collect::<Vec<_>>().join("\n");
+    let some = |of: &str| shown.lines().filter(|line| line.contains(of)).map(str::trim).collect::<Vec<_>>().join("\n");
     expect![[r#"
         exit 0
         Sedge of Fenland, 1 640 × 520 × 420 mm, Clear
