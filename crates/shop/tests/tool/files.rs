@@ -105,7 +105,16 @@ fn what_is_no_such_file_is_said() -> Result<()> {
             absent.json: unreadable: there is nothing of this name
               hint: is the name right, and may this file be read?
         "#]],
-    )?;
+    )
+}
+
+#[test]
+fn what_cannot_be_read_or_written_is_said() -> Result<()> {
+    let folder = folder("no-file")?;
+    std::fs::create_dir(folder.join("orders"))?;
+    put(&folder, "mark.json", "\u{feff}{}")?;
+    put(&folder, "wide.json", b"\xff\xfe{\0}\0")?;
+    std::fs::File::create(folder.join("huge.toml"))?.set_len(50_000_000)?;
     check(
         &folder,
         &["range", "orders"],

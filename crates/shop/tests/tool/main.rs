@@ -8,6 +8,7 @@ use std::process::{Command, Stdio};
 use expect_test::Expect;
 
 mod answers;
+mod batches;
 mod check;
 mod files;
 mod make;

@@ -12,7 +12,7 @@ pub(super) fn of(rule: Rule, range: &Range) -> Vec<String> {
     for path in keys(rule) {
         let before = lines.len();
         let parts: Vec<&str> = path.split('.').collect();
-        find(&whole, &parts, String::new(), &mut lines);
+        find(&whole, &parts, "", &mut lines);
         if lines.len() == before {
             lines.push(format!("{path} is not set"));
         }
@@ -24,7 +24,7 @@ pub(super) fn of(rule: Rule, range: &Range) -> Vec<String> {
 }
 
 /// Follows a path; `*` is every table of a list, by its key.
-fn find(value: &Value, path: &[&str], name: String, lines: &mut Vec<String>) {
+fn find(value: &Value, path: &[&str], name: &str, lines: &mut Vec<String>) {
     let Some((first, rest)) = path.split_first() else {
         lines.push(format!("{name} = {}", shown(value)));
         return;
@@ -32,11 +32,11 @@ fn find(value: &Value, path: &[&str], name: String, lines: &mut Vec<String>) {
     if *first == "*" {
         for (at, table) in (1..).zip(value.as_array().into_iter().flatten()) {
             let key = table.get("key").and_then(Value::as_str).map_or_else(|| at.to_string(), String::from);
-            find(table, rest, format!("{name}.{key}"), lines);
+            find(table, rest, &format!("{name}.{key}"), lines);
         }
     } else if let Some(inner) = value.get(first) {
         let dot = if name.is_empty() { "" } else { "." };
-        find(inner, rest, format!("{name}{dot}{first}"), lines);
+        find(inner, rest, &format!("{name}{dot}{first}"), lines);
     }
 }
 
