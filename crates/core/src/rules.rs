@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 use self::dependencies::{Context, Dependencies, Direction};
-use self::table::Column;
+use self::table::CheckSubject;
 use crate::assembly::Assembly;
 use crate::blank::{Blank, Blanks, Coated};
 use crate::case::Case;
@@ -176,7 +176,7 @@ pub fn can_be_made(range: &Range, choice: &Choice) -> bool {
 
 /// Checks the proof of assembly of a unit.
 pub(crate) fn prove(out: &mut Vec<Finding>, assembly: &Assembly) {
-    table::PROOF.checks().for_each(|check| check(out, assembly));
+    table::PROOF.iter().flatten().for_each(|check| check(out, assembly));
 }
 
 /// Tells each question that a finding depends on, with the way where its answers lie on a line, and how far the
@@ -188,17 +188,12 @@ pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: imp
 }
 
 /// Checks until there are `enough` findings.
-fn check<'a>(
-    range: &'a Range,
-    choice: &Choice,
-    stages: &[&Column<Option<table::CheckSubject>>],
-    enough: usize,
-) -> Judged<'a> {
+fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
     let out = &mut findings;
     let picked = Picked::of(range, choice);
     let mut layout = picked.and_then(|picked| Layout::of(picked, choice));
-    for check in table::BASICS.checks() {
+    for check in table::BASICS.iter().flatten() {
         check(out, Basics { range, choice, picked, layout: layout.as_ref() });
     }
     if let Some((picked, laid)) = picked.zip(layout.as_ref()) {
@@ -207,7 +202,7 @@ fn check<'a>(
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
             let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
-            for check in stages.iter().flat_map(|stage| stage.checks()) {
+            for check in stages.iter().copied().flatten().flatten() {
                 if out.len() >= enough {
                     break;
                 }

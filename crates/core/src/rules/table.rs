@@ -1,5 +1,6 @@
 //! All that is said of every rule, in one table: a new rule is a line here, and its card, its check and what it
 //! depends on in a file beside this one.
+#![cfg_attr(not(test), expect(clippy::indexing_slicing, reason = "a place for every rule, filled as it is compiled"))]
 
 use super::dependencies::{Context, Dependencies};
 use super::{
@@ -175,16 +176,34 @@ pub(super) struct Column<T: 'static>([T; Rule::ALL.len()]);
 
 impl<T: Copy> Column<T> {
     /// What it has for a rule.
-    #[expect(clippy::indexing_slicing, reason = "it has something for every rule")]
     pub(super) const fn of(&self, rule: Rule) -> T {
         self.0[rule as usize]
     }
 }
 
-impl<T> Column<Option<T>> {
-    /// The checks that it has, in the order of the rules.
-    pub(super) fn checks(&self) -> impl Iterator<Item = &T> {
-        self.0.iter().flatten()
+impl<T: Copy> Column<Option<T>> {
+    /// For how many rules it has something.
+    const fn count(&self) -> usize {
+        let (mut number, mut count) = (0, 0);
+        while number < self.0.len() {
+            count += self.0[number].is_some() as usize;
+            number += 1;
+        }
+        count
+    }
+
+    /// What it has, without the gaps between: judging goes through it for every answer that is tried.
+    const fn closed_up<const COUNT: usize>(&self) -> [Option<T>; COUNT] {
+        let mut all = [None; COUNT];
+        let (mut number, mut count) = (0, 0);
+        while number < self.0.len() {
+            if self.0[number].is_some() {
+                all[count] = self.0[number];
+                count += 1;
+            }
+            number += 1;
+        }
+        all
     }
 }
 
@@ -208,10 +227,16 @@ pub(super) static CARDS: Column<&RuleCard> = column!(entry => entry.card);
 pub(super) static ARE_BASICS: Column<bool> = column!(entry => matches!(entry.stage, Stage::Basics(_)));
 pub(super) static SEVERITIES: Column<&[(Severity, Remedies)]> = column!(entry => entry.severities);
 pub(super) static DEPENDENCIES: Column<NameDependencies> = column!(entry => entry.dependencies);
-pub(super) static BASICS: Column<Option<CheckBasics>> = column!(entry => entry.stage.basics());
-pub(super) static STOPS: Column<Option<CheckSubject>> = column!(entry => entry.stage.stops());
-pub(super) static ADVICE: Column<Option<CheckSubject>> = column!(entry => entry.stage.advice());
-pub(super) static PROOF: Column<Option<CheckProof>> = column!(entry => entry.stage.proof());
+const BASICS_OF: Column<Option<CheckBasics>> = column!(entry => entry.stage.basics());
+const STOPS_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.stops());
+const ADVICE_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.advice());
+const PROOF_OF: Column<Option<CheckProof>> = column!(entry => entry.stage.proof());
+
+/// The checks of each stage, in the order of the rules.
+pub(super) static BASICS: [Option<CheckBasics>; BASICS_OF.count()] = BASICS_OF.closed_up();
+pub(super) static STOPS: [Option<CheckSubject>; STOPS_OF.count()] = STOPS_OF.closed_up();
+pub(super) static ADVICE: [Option<CheckSubject>; ADVICE_OF.count()] = ADVICE_OF.closed_up();
+pub(super) static PROOF: [Option<CheckProof>; PROOF_OF.count()] = PROOF_OF.closed_up();
 
 impl Stage {
     const fn basics(self) -> Option<CheckBasics> {
@@ -250,8 +275,11 @@ impl Stage {
             Self::Basics(With(first)) => entry(first).stage.basics().is_some(),
             Self::Stops(With(first)) => entry(first).stage.stops().is_some(),
             Self::Advice(With(first)) => entry(first).stage.advice().is_some(),
-            Self::Basics(By(_)) | Self::Stops(By(_)) | Self::Advice(By(_)) => true,
-            Self::StopsAndAdvice(..) | Self::Proof(_) => true,
+            Self::Basics(By(_))
+            | Self::Stops(By(_))
+            | Self::Advice(By(_))
+            | Self::StopsAndAdvice(..)
+            | Self::Proof(_) => true,
         }
     }
 }

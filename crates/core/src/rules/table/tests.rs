@@ -8,8 +8,11 @@ use crate::testing::demo;
 fn first(rule: Rule) -> Rule {
     match entry(rule).stage {
         Stage::Basics(With(first)) | Stage::Stops(With(first)) | Stage::Advice(With(first)) => first,
-        Stage::Basics(By(_)) | Stage::Stops(By(_)) | Stage::Advice(By(_)) => rule,
-        Stage::StopsAndAdvice(..) | Stage::Proof(_) => rule,
+        Stage::Basics(By(_))
+        | Stage::Stops(By(_))
+        | Stage::Advice(By(_))
+        | Stage::StopsAndAdvice(..)
+        | Stage::Proof(_) => rule,
     }
 }
 
@@ -31,7 +34,7 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
             }
         };
         for rule in Rule::ALL {
-            if let Some(of_basics) = BASICS.of(*rule) {
+            if let Some(of_basics) = BASICS_OF.of(*rule) {
                 check(rule, &|out| of_basics(out, basics));
             }
         }
@@ -42,7 +45,7 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
         let (blanks, coated) = (Blanks { picked, layout }.all(&choice), Coated::of(picked));
         let subject = Subject { picked, choice: &choice, layout, blanks: &blanks, coated };
         for rule in Rule::ALL {
-            for of_subject in [STOPS.of(*rule), ADVICE.of(*rule)].into_iter().flatten() {
+            for of_subject in [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten() {
                 check(rule, &|out| of_subject(out, subject));
             }
         }
@@ -62,5 +65,5 @@ fn the_basics_are_checked_first_and_the_proof_last() {
     assert!(Rule::ALL.is_sorted_by_key(stage));
     // What can stop an order stands before what cannot, so that findings that stop come first.
     let advises = |rule: &Rule| matches!(entry(*rule).stage, Stage::Advice(_));
-    assert!(Rule::ALL.iter().filter(|rule| stage(rule) == 1).is_sorted_by_key(|rule| advises(rule)));
+    assert!(Rule::ALL.iter().filter(|rule| stage(rule) == 1).is_sorted_by_key(advises));
 }
