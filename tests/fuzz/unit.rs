@@ -2,13 +2,13 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
-use slotwright_core::finding::Question;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, toward};
 use slotwright_core::options::states::{State, nearest, reaches, states};
 use slotwright_core::options::why::why_shut;
 use slotwright_core::options::{Answer, Options, Size, options, runs};
 use slotwright_core::promise::Backlog;
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
 use slotwright_core::seal::canonical;

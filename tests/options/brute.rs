@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 
 use slotwright_core::change::Change;
 use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place};
-use slotwright_core::finding::Question;
 use slotwright_core::options::states::{Reach, State, reaches, states};
 use slotwright_core::options::why::{Release, why_shut};
 use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
+use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Key, Range};
 use slotwright_core::rules::{Rule, judge, judge_stops};
 use slotwright_tests::demo;

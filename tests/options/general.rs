@@ -5,8 +5,8 @@ use std::time::Instant;
 use serde_json::{Value, json};
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
 use slotwright_core::options::states::{State, states};
+use slotwright_core::question::Question;
 
 use crate::brute::{every, importance, thinned};
 

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 
 use crate::browser::{clock, range_file, storage};

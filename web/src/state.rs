@@ -8,9 +8,10 @@ use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::{Built, look};
-use slotwright_core::finding::{Finding, Question};
+use slotwright_core::finding::Finding;
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
 

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use crate::choice::{Bay, Choice, Fill, Hole};
-use crate::finding::Question;
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{Key, Range};
 
 /// One answer given anew.

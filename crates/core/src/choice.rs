@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use crate::finding::Question;
 use crate::members::{Place as At, ReadError};
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{Key, Model, Range};
 
 mod note;

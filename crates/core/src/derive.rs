@@ -14,7 +14,7 @@ use crate::promise::{Backlog, Promise, promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
-use crate::rules::{Judged, interlock, judge, judge_stops, order_day};
+use crate::rules::{Judged, judge, judge_stops, order_day, prove};
 use crate::seal::Digest;
 
 /// Everything that is known about a choice.
@@ -67,7 +67,7 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     remedy::add(range, choice, &mut derived.findings);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
-        interlock::check(&mut derived.findings, &assembly);
+        prove(&mut derived.findings, &assembly);
         derived.assembly = Some(assembly);
     }
     // No other answer makes an earlier day of it.

@@ -15,8 +15,9 @@ pub mod why;
 
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
-use crate::finding::{Finding, Question};
+use crate::finding::Finding;
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{DimRange, Key, Model, Range};
 use crate::rules::first_stop;
 

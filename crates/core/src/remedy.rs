@@ -2,10 +2,11 @@
 
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
-use crate::finding::{Finding, Question, Severity};
+use crate::finding::{Finding, Severity};
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{DimRange, Model, Range};
-use crate::rules::{Rule, judge, judge_stops};
+use crate::rules::{Kind, Remedies, judge, judge_stops};
 
 /// Most ways out that a finding names.
 pub const MOST: usize = 2;
@@ -22,7 +23,11 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
     let mut tries = TRIES;
     for finding in findings {
         let stops = finding.severity == Severity::Stops;
-        let ways = if stops { candidates(range, choice, finding.about) } else { advised(range, choice, finding) };
+        let ways = match finding.rule.remedies(finding.severity) {
+            Some(Remedies::ByQuestion) => candidates(range, choice, finding.about),
+            Some(Remedies::Kinds(kinds)) => advised(range, choice, finding.about, kinds),
+            None => Vec::new(),
+        };
         let mut few = FEW;
         let left = if stops { &mut tries } else { &mut few };
         let mut tried = |way: &Change| {
@@ -82,33 +87,29 @@ fn first_along(
     ways.get(from..)?.iter().find(|way| mends(way)).cloned()
 }
 
-/// Changes worth trying for what warns or advises.
-fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
+/// Changes of some kinds that are worth trying for what warns or advises.
+fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> Vec<Ways> {
     let Some(model) = range.model(&choice.model) else { return Vec::new() };
     let size = |limits: DimRange, now: Dim, change: fn(Dim) -> Change| {
         let smaller = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
         let larger = limits.values().filter(|value| *value > now);
-        [smaller.into_iter().rev().map(change).collect(), larger.map(change).collect()].map(Ways::Along)
+        [smaller.into_iter().rev().map(change).collect(), larger.map(change).collect()].map(Ways::Along).into()
     };
-    let width = || size(model.width_mm, choice.width_mm, Change::WidthMm);
-    match (finding.rule, finding.about) {
-        (Rule::FinishEdges | Rule::FinishSun | Rule::JointFit, _) => vec![Ways::Each(finishes(model))],
-        (Rule::ScreenWidth | Rule::WallWidth | Rule::Package, _) => width().into(),
-        (Rule::ScreenFeet, _) => core::iter::once(Ways::Each(counts(model, choice))).chain(width()).collect(),
-        (Rule::ViewingHeight, _) => size(model.height_mm, choice.height_mm, Change::HeightMm).into(),
-        (Rule::LeafSwing, Question::Bay(bay)) => {
+    let each = |changes| vec![Ways::Each(changes)];
+    let bay = about.bay().unwrap_or(0);
+    let of_kind = |kind: &Kind| match kind {
+        Kind::Width => size(model.width_mm, choice.width_mm, Change::WidthMm),
+        Kind::Height => size(model.height_mm, choice.height_mm, Change::HeightMm),
+        Kind::BayCount => each(counts(model, choice)),
+        Kind::Fill => each(fills(model, choice, bay)),
+        Kind::Hole => each(holes(range, choice, bay)),
+        Kind::Finish => each(finishes(model)),
+        Kind::HungApart => {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
             vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]
         }
-        // Where the range has a hole that is wide enough, the leaf lacks the room for it.
-        (Rule::LeafGrip, Question::Bay(bay)) => {
-            width().into_iter().chain([counts(model, choice), fills(model, choice, bay)].map(Ways::Each)).collect()
-        }
-        (Rule::DeviceShut, Question::Device(bay)) => vec![Ways::Each(fills(model, choice, bay))],
-        (Rule::DeviceCable, Question::Device(bay)) => vec![Ways::Each(holes(range, choice, bay))],
-        // Long and heavy parts want two people, a tether a wall, a cable a wider chase: no other answer.
-        _ => Vec::new(),
-    }
+    };
+    kinds.iter().flat_map(of_kind).collect()
 }
 
 fn finishes(model: &Model) -> Vec<Change> {

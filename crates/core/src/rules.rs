@@ -1,19 +1,24 @@
 //! The rules that a unit has to keep. One file, one rule or one family of them: what is checked,
-//! why, the formula with its source, and the tests.
+//! why, the formula with its source, what it depends on, and the tests. `table` says what there is of each.
 
 use serde::Serialize;
 
+use self::dependencies::{Context, Dependencies, Direction};
+use self::table::CheckSubject;
+use crate::assembly::Assembly;
 use crate::blank::{Blank, Blanks, Coated};
 use crate::case::Case;
 use crate::choice::Choice;
 use crate::finding::{Finding, Severity};
 use crate::layout::{Layout, Picked};
 use crate::panel::PanelId;
-use crate::quantity::Mass;
+use crate::quantity::{Dim, Mass};
+use crate::question::Question;
 use crate::range::Range;
 
 pub mod bearing;
 pub mod carrying;
+pub(crate) mod dependencies;
 pub mod device;
 pub mod fit;
 pub mod frame;
@@ -24,15 +29,18 @@ pub mod leaf;
 pub mod looks;
 pub mod order_day;
 pub mod place;
-pub(crate) mod reads;
 pub mod room;
 pub mod sag;
 pub mod screen;
 pub mod sheet;
 pub mod shelf_slot;
 pub mod size;
+mod table;
 pub mod tether;
 pub mod tip;
+
+pub use crate::rule::Rule;
+pub(crate) use table::{Kind, Remedies};
 
 /// What a rule is for, shown one step deeper than its sentence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -47,132 +55,20 @@ pub struct RuleCard {
     pub source: &'static str,
 }
 
-macro_rules! rules {
-    ($($(#[$doc:meta])* $name:ident = $card:expr;)*) => {
-        /// All rules.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Rule {
-            $($(#[$doc])* $name,)*
-        }
-
-        impl Rule {
-            /// Every rule, in the order of checking.
-            pub const ALL: &[Self] = &[$(Self::$name),*];
-
-            /// A bit of a set of rules.
-            pub(crate) const fn bit(self) -> u64 {
-                1 << self as u64
-            }
-
-            /// Its card.
-            pub const fn card(self) -> &'static RuleCard {
-                match self {
-                    $(Self::$name => &$card,)*
-                }
-            }
-        }
-    };
-}
-
-rules! {
-    /// The range has what the choice names.
-    Known = known::KNOWN;
-    /// Sizes within the model's limits.
-    SizeLimit = size::SIZE_LIMIT;
-    /// Sizes on the model's steps.
-    SizeStep = size::SIZE_STEP;
-    /// Number of bays, shelves and leaves.
-    FitOutCount = size::FIT_OUT_COUNT;
-    /// Weights of the bays' widths.
-    BayShare = size::BAY_SHARE;
-    /// Bays wide enough.
-    BayRoom = room::BAY_ROOM;
-    /// Rows high enough.
-    RowRoom = room::ROW_ROOM;
-    /// Deep enough for shelves and chase.
-    DepthRoom = room::DEPTH_ROOM;
-    /// Every panel on a sheet.
-    SheetFit = sheet::SHEET_FIT;
-    /// Shelves do not bend too far.
-    ShelfSag = sag::SHELF_SAG;
-    /// Nor does the top.
-    TopSag = sag::TOP_SAG;
-    /// Nor does the base.
-    BaseSag = sag::BASE_SAG;
-    /// Shelf slots in a shared divider.
-    ShelfSlot = shelf_slot::SHELF_SLOT;
-    /// A leaf's shape.
-    LeafShape = leaf::LEAF_SHAPE;
-    /// A leaf's mass on its pivots.
-    LeafMass = leaf::LEAF_MASS;
-    /// The plug passes.
-    HolePlug = hole::HOLE_PLUG;
-    /// Material round a hole.
-    HoleEdge = hole::HOLE_EDGE;
-    /// No stile before a hole.
-    HoleStile = hole::HOLE_STILE;
-    /// No shelf before a hole.
-    HoleShelf = hole::HOLE_SHELF;
-    /// A device goes in.
-    DeviceWidth = device::DEVICE_WIDTH;
-    /// A device has air over it.
-    DeviceHeight = device::DEVICE_HEIGHT;
-    /// A device does not stand out.
-    DeviceDepth = device::DEVICE_DEPTH;
-    /// Joints that go in.
-    JointFit = fit::JOINT_FIT;
-    /// Ears that carry their shelf.
-    ShelfEar = bearing::SHELF_EAR;
-    /// Pivots that carry their leaf.
-    LeafPivot = bearing::LEAF_PIVOT;
-    /// Uprights that stay straight.
-    UprightBuckling = frame::UPRIGHT_BUCKLING;
-    /// A unit that does not sway.
-    Lean = frame::LEAN;
-    /// Parts that people can carry.
-    PartMass = carrying::PART_MASS;
-    /// A unit that stands by itself.
-    TipOver = tip::TIP_OVER;
-    /// Parts that are long.
-    PartLength = carrying::PART_LENGTH;
-    /// Packages that a carrier takes.
-    Package = carrying::PACKAGE;
-    /// Gaps round leaves.
-    LeafGap = leaf::LEAF_GAP;
-    /// Leaves that touch.
-    LeafSwing = leaf::LEAF_SWING;
-    /// Something to open leaves by.
-    LeafGrip = leaf::LEAF_GRIP;
-    /// A device behind a leaf.
-    DeviceShut = device::DEVICE_SHUT;
-    /// A device without a cable hole.
-    DeviceCable = device::DEVICE_CABLE;
-    /// Cables behind the back.
-    CableBend = hole::CABLE_BEND;
-    /// Coats on edges.
-    FinishEdges = looks::FINISH_EDGES;
-    /// Dark films in the sun.
-    FinishSun = looks::FINISH_SUN;
-    /// The screen on the top.
-    ScreenWidth = place::SCREEN_WIDTH;
-    /// The wall.
-    WallWidth = place::WALL_WIDTH;
-    /// Feet of the screen.
-    ScreenFeet = screen::SCREEN_FEET;
-    /// Eyes before it.
-    ViewingHeight = screen::VIEWING_HEIGHT;
-    /// Fastening to the wall.
-    WallTether = tether::WALL_TETHER;
-    /// It goes together and holds.
-    Interlock = interlock::INTERLOCK;
-    /// The range takes orders on that day.
-    OrderDay = order_day::ORDER_DAY;
-}
-
 impl Rule {
+    /// Its card.
+    pub fn card(self) -> &'static RuleCard {
+        table::CARDS.of(self)
+    }
+
     /// Whether it is of the basics: known names, limits, room. While they are broken nothing else is checked.
-    pub const fn is_basic(self) -> bool {
-        (self as u64) <= (Self::DepthRoom as u64)
+    pub fn is_basic(self) -> bool {
+        table::ARE_BASICS.of(self)
+    }
+
+    /// What is tried against a finding of it that matters so much; `None` if none does.
+    pub(crate) fn remedies(self, severity: Severity) -> Option<Remedies> {
+        table::SEVERITIES.of(self).iter().find(|(known, _)| *known == severity).map(|(_, remedies)| *remedies)
     }
 
     /// The rule of that code.
@@ -222,12 +118,23 @@ impl Judged<'_> {
     }
 }
 
+/// A choice with what the basics look at.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Basics<'a> {
+    pub(crate) range: &'a Range,
+    pub(crate) choice: &'a Choice,
+    /// What the choice names; `None` if the range lacks it.
+    pub(crate) picked: Option<Picked<'a>>,
+    /// Where everything stands, whatever room that leaves.
+    pub(crate) layout: Option<&'a Layout>,
+}
+
 /// A choice with all that the rules look at.
 ///
 /// Rules judge the layout and the parts' blanks: nothing is cut for a judgement, so that every answer of
 /// every question can be judged while somebody drags a size.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Unit<'a> {
+pub(crate) struct Subject<'a> {
     pub(crate) picked: Picked<'a>,
     pub(crate) choice: &'a Choice,
     pub(crate) layout: &'a Layout,
@@ -235,7 +142,7 @@ pub(crate) struct Unit<'a> {
     pub(crate) coated: Coated,
 }
 
-impl Unit<'_> {
+impl Subject<'_> {
     /// The heaviest of some parts and its mass, if that is over `most`. Parts are cut only where their
     /// blanks are over it.
     pub(crate) fn heaviest_over(self, most: Mass, parts: &[Blank]) -> Option<(PanelId, Mass)> {
@@ -248,51 +155,19 @@ impl Unit<'_> {
     }
 }
 
-/// One file's check.
-type Check = fn(&mut Vec<Finding>, Unit<'_>);
-
-/// What can stop an order.
-const STOPS: &[Check] = &[
-    sheet::check,
-    sag::check,
-    shelf_slot::check,
-    leaf::check,
-    hole::check,
-    device::check,
-    fit::check,
-    bearing::check,
-    frame::check,
-    carrying::check,
-    tip::check,
-];
-
-/// What cannot.
-const ADVICE: &[Check] = &[
-    fit::advise,
-    carrying::advise,
-    carrying::ways,
-    leaf::advise,
-    device::advise,
-    hole::advise,
-    looks::check,
-    place::check,
-    screen::check,
-    tether::check,
-];
-
 /// Lays a choice out and checks every rule.
 pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[STOPS, ADVICE], usize::MAX)
+    check(range, choice, &[&table::STOPS, &table::ADVICE], usize::MAX)
 }
 
 /// The same for what can stop an order alone.
 pub fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[STOPS], usize::MAX)
+    check(range, choice, &[&table::STOPS], usize::MAX)
 }
 
 /// What stops an order first, if anything does: no rule is checked after one that does.
 pub fn first_stop(range: &Range, choice: &Choice) -> Option<Finding> {
-    check(range, choice, &[STOPS], 1).findings.into_iter().next()
+    check(range, choice, &[&table::STOPS], 1).findings.into_iter().next()
 }
 
 /// Whether nothing stops the order of a choice.
@@ -300,31 +175,43 @@ pub fn can_be_made(range: &Range, choice: &Choice) -> bool {
     first_stop(range, choice).is_none()
 }
 
+/// Checks the proof of assembly of a unit.
+pub(crate) fn prove(out: &mut Vec<Finding>, assembly: &Assembly) {
+    table::PROOF.iter().flatten().for_each(|check| check(out, assembly));
+}
+
+/// Tells each question that a finding depends on, with the way where its answers lie on a line, and how far the
+/// finding stays on that way.
+pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: impl FnMut(Question, Direction, Dim)) {
+    let mut on = Dependencies::default();
+    table::DEPENDENCIES.of(finding.rule)(&mut on, finding, context);
+    on.each(finding, tell);
+}
+
 /// Checks until there are `enough` findings.
-fn check<'a>(range: &'a Range, choice: &Choice, rules: &[&[Check]], enough: usize) -> Judged<'a> {
+fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
     let out = &mut findings;
-    known::check(out, range, choice);
     let picked = Picked::of(range, choice);
-    let mut layout = picked.and_then(|picked| {
-        size::check(out, picked.model, choice);
-        Layout::of(picked, choice)
-    });
+    let mut layout = picked.and_then(|picked| Layout::of(picked, choice));
+    for check in table::BASICS.iter().flatten() {
+        check(out, Basics { range, choice, picked, layout: layout.as_ref() });
+    }
     if let Some((picked, laid)) = picked.zip(layout.as_ref()) {
-        room::check(out, picked, choice, laid);
         if !laid.has_room() {
             layout = None;
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
             let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
-            for rule in rules.iter().copied().flatten() {
+            for check in stages.iter().copied().flatten().flatten() {
                 if out.len() >= enough {
                     break;
                 }
-                rule(out, Unit { picked, choice, layout: laid, blanks: &blanks, coated });
+                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated });
             }
         }
     }
+    debug_assert!(findings.iter().all(|found| found.rule.remedies(found.severity).is_some()), "{findings:?}");
     Judged { picked, layout, findings }
 }
 

@@ -9,11 +9,12 @@ mod finding;
 use crate::change::Change;
 use crate::choice::{Fill, Hung};
 use crate::day::Day;
-use crate::finding::{Figure, Finding, Question, Unit};
+use crate::finding::{Figure, Finding, Unit};
 use crate::money::Money;
 use crate::options::why::{Release, Why};
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Mass};
+use crate::question::Question;
 use crate::range::{Key, Range};
 
 pub use assembly::{CAUTIONS, burden, disturbed, last_step, step};

@@ -2,9 +2,9 @@
 
 use std::io;
 
-use slotwright_core::finding::Question;
 use slotwright_core::members::ReadError;
 use slotwright_core::quantity::Length;
+use slotwright_core::question::Question;
 use slotwright_core::range::{Key, RangeProblems};
 use slotwright_core::seal::Digest;
 use slotwright_core::spec::{BadText, SpecError};

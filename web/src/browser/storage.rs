@@ -2,7 +2,7 @@
 
 use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
+use slotwright_core::question::Question;
 use slotwright_core::range::Key;
 
 /// The name says the version of what is stored: another version is another name.

@@ -1,8 +1,9 @@
 //! From the core's answers and findings to what the controls show.
 
 use leptos::prelude::*;
-use slotwright_core::finding::{Finding, Question};
+use slotwright_core::finding::Finding;
 use slotwright_core::options::{Answer, Options};
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::words;
 

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::{Bay, Hole};
-use slotwright_core::finding::Question;
 use slotwright_core::options::Answer;
 use slotwright_core::quantity::Dim;
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::can_be_made;
 use slotwright_core::words;

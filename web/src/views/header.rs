@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
+use slotwright_core::question::Question;
 use web_sys::HtmlInputElement;
 
 use crate::browser::files;

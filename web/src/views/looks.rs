@@ -2,9 +2,9 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
-use slotwright_core::finding::Question;
 use slotwright_core::options::Answer;
 use slotwright_core::quantity::Dim;
+use slotwright_core::question::Question;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::words;
 

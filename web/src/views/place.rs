@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Place;
-use slotwright_core::finding::Question;
 use slotwright_core::quantity::Dim;
+use slotwright_core::question::Question;
 use slotwright_core::{entry, words};
 
 use super::ask::{Found, Heading};

@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
-use slotwright_core::finding::Question;
 use slotwright_core::options::track::Stretch;
 use slotwright_core::options::{Answer, Run, Size};
 use slotwright_core::quantity::Dim;
+use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::rules::first_stop;
 use slotwright_core::words;

@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
-use slotwright_core::finding::Question;
+use slotwright_core::question::Question;
 
 use crate::browser::page;
 use crate::parts::tells::Tone;

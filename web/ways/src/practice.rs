@@ -6,8 +6,8 @@ use std::vec::IntoIter;
 
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::finding::Question;
 use slotwright_core::options::{Options, options};
+use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;

@@ -13,10 +13,10 @@ use crate::change::Change;
 use crate::choice::Choice;
 use crate::day::Day;
 use crate::derive::look;
-use crate::finding::Question;
 use crate::money::Money;
 use crate::promise::Backlog;
 use crate::quantity::{Dim, Length, Mass};
+use crate::question::Question;
 use crate::range::Range;
 use crate::rules::{can_be_made, place};
 

@@ -1,7 +1,7 @@
 //! Sets of questions, in the order of their importance: what a person would rather see changed comes first.
 
 use crate::choice::BAYS_MOST;
-use crate::finding::Question;
+use crate::question::Question;
 
 /// A set of questions.
 ///

@@ -12,8 +12,9 @@ use super::ways::{self, Asked, Ways};
 use super::{Options, Run, Size, alike, lay};
 use crate::change::Change;
 use crate::choice::{Bay, Choice};
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit};
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{Model, Range};
 use crate::rules::{Judged, Rule, can_be_made, first_stop, judge_stops};
 

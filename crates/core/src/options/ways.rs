@@ -8,11 +8,12 @@ use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
-use crate::finding::{Finding, Question};
+use crate::finding::Finding;
 use crate::quantity::Dim;
+use crate::question::Question;
 use crate::range::{Key, Model, Range};
-use crate::rules::reads::{self, Slack, Way, Within};
-use crate::rules::{Judged, judge_stops};
+use crate::rules::dependencies::{Context, Direction, Influence};
+use crate::rules::{Judged, each_dependency, judge_stops};
 
 /// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
 const SHARE_MOST: u8 = 4;
@@ -23,7 +24,7 @@ pub(crate) struct Ways {
     /// Each with the number by which it is told apart from others.
     sets: BTreeMap<u8, Vec<(Change, i32)>>,
     lines: BTreeMap<u8, Vec<i32>>,
-    slack: Slack,
+    influence: Influence,
 }
 
 /// A choice with one answer taken, as a puzzle.
@@ -77,7 +78,7 @@ impl Ways {
             let device = chosen.device.is_some();
             set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
-        Self { sets, lines, slack: Slack::of(range, model, choice) }
+        Self { sets, lines, influence: Influence::of(range, model, choice) }
     }
 }
 
@@ -202,18 +203,18 @@ impl Asked<'_> {
     /// What is proven by the findings of a judged point.
     pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
         let (layout, build) = (judged.layout.as_ref(), &self.range.build);
-        let within = Within { choice: point, layout, build, slack: self.ways.slack };
+        let context = Context { choice: point, layout, build, influence: self.ways.influence };
         let proof = |finding: &Finding| {
             let mut proof = NoGood::of(finding.rule.bit());
-            reads::each(finding, within, |question, way, far| {
+            each_dependency(finding, context, |question, way, far| {
                 let question = place(question);
                 let (now, far) = (at.of(question), far.in_tenths());
                 let (down, up) = (now.saturating_sub(far), now.saturating_add(far));
                 let (from, to) = match way {
                     _ if !LINES.has(question) => (now, now),
-                    Way::Up => (i32::MIN, up),
-                    Way::Down => (down, i32::MAX),
-                    Way::Either => (down, up),
+                    Direction::Up => (i32::MIN, up),
+                    Direction::Down => (down, i32::MAX),
+                    Direction::Either => (down, up),
                 };
                 proof.narrow(question, from, to);
                 if question == place(Question::Shares) {
@@ -226,7 +227,7 @@ impl Asked<'_> {
     }
 
     /// Which other shares do no more for the bay that a finding is about: the numbers of those answers, as bits.
-    fn no_better(&self, finding: &Finding, point: &Choice, way: Way) -> u64 {
+    fn no_better(&self, finding: &Finding, point: &Choice, way: Direction) -> u64 {
         let Some(about) = finding.about.bay() else { return 0 };
         let next = self.choice.next_bay();
         let begun = |bay: u8| u32::from(self.choice.bays.get(usize::from(bay) - 1).unwrap_or(&next).share);
@@ -249,9 +250,9 @@ impl Asked<'_> {
                 (if bay == about { share } else { begun(about) }, begun_all - begun(bay) + share);
             let (before, after) = (own * all_then, own_then * all);
             let no_better = match way {
-                Way::Up => after <= before,
-                Way::Down => after >= before,
-                Way::Either => false,
+                Direction::Up => after <= before,
+                Direction::Down => after >= before,
+                Direction::Either => false,
             };
             alike |= u64::from(no_better) << number;
         }

@@ -9,7 +9,8 @@ use super::states::Table;
 use super::ways;
 use crate::change::Change;
 use crate::choice::Choice;
-use crate::finding::{Finding, Question};
+use crate::finding::Finding;
+use crate::question::Question;
 use crate::range::Range;
 use crate::rules::{Rule, judge_stops};
 

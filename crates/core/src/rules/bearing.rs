@@ -1,9 +1,11 @@
 //! Wood on wood: what ears and pivots press on.
 
-use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject, numbered};
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::{Area, Force, Length, Mass, Stress};
+use crate::question::Question;
 use crate::range::Strength;
 use crate::rules::sag::own_load;
 
@@ -56,7 +58,7 @@ pub fn pivot(weight: Force, lever: Length, height: Length, diameter: Length, dep
     ((weight * (lever / height)).over(diameter * depth), weight.over(end))
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (board, limits) = (picked.body, &picked.range.strength);
     let (most_shear, most_pressure) =
@@ -88,4 +90,18 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             find(Rule::LeafPivot, bay, side.max(end), most_pressure, leaf.id);
         }
     }
+}
+
+/// What the size of the shelf and of its ears comes from.
+pub(super) fn ear_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Down, Length::ZERO);
+    on.clear_depth(context, Direction::Either, Length::ZERO);
+    on.answer(Question::Bay(finding.about.bay().unwrap_or(0)));
+}
+
+/// What the size of the leaf comes from.
+pub(super) fn pivot_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Down, Length::ZERO);
+    on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Down, None);
+    on.answer(Question::Height);
 }

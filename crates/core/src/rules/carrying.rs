@@ -1,12 +1,14 @@
 //! Parts that one or two people can carry.
 
-use super::{Rule, RuleCard, Unit};
+use super::dependencies::{Context, Dependencies};
+use super::{Rule, RuleCard, Subject};
 use crate::blank::Blank;
 use crate::carriage::takes;
 use crate::case::Case;
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
+use crate::question::Question;
 
 /// See [`check`].
 pub const PART_MASS: RuleCard = RuleCard {
@@ -33,7 +35,7 @@ pub const PACKAGE: RuleCard = RuleCard {
 };
 
 /// Long parts, and packages that no carrier takes as usual.
-pub(crate) fn ways(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
     let mut find = |rule, found, most, severity, parts: &[PanelId]| {
@@ -57,12 +59,12 @@ pub(crate) fn ways(out: &mut Vec<Finding>, unit: Unit<'_>) {
 }
 
 /// No part is heavier than what two people may carry.
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     out.extend(over(unit, unit.picked.range.handling.two_people_kg));
 }
 
 /// A part that is heavier than what one person may carry asks for two.
-pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let stopped = out.iter().any(|finding| finding.rule == Rule::PartMass);
     if !stopped {
         let finding = over(unit, unit.picked.range.handling.one_person_kg);
@@ -71,8 +73,13 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
 }
 
 /// The heaviest part, if it is over `most`.
-fn over(unit: Unit<'_>, most: Mass) -> Option<Finding> {
+fn over(unit: Subject<'_>, most: Mass) -> Option<Finding> {
     let (id, mass) = unit.heaviest_over(most, unit.blanks)?;
     let (found, allowed) = (Figure::mass(mass), Figure::mass(most));
     Some(Finding::stops(Rule::PartMass, Question::Width, found, Limit::AtMost, allowed).of([id]))
+}
+
+/// Everything that the parts come from: what is too heavy has to become smaller.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.whole(context, context.to_less_mass(finding));
 }

@@ -1,9 +1,11 @@
 //! Devices in bays: each goes in between the stiles and stands there with the air it needs.
 
-use super::{Rule, RuleCard, Unit, numbered};
+use super::dependencies::{Context, Dependencies, Direction, ONE};
+use super::{Rule, RuleCard, Subject, numbered};
 use crate::choice::Fill;
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
+use crate::question::Question;
 
 /// The device goes in.
 pub const DEVICE_WIDTH: RuleCard = RuleCard {
@@ -46,7 +48,7 @@ pub const DEVICE_CABLE: RuleCard = RuleCard {
 };
 
 /// Devices that will grow warm, and devices without a way for their cables.
-pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     for (bay, chosen) in numbered(&unit.choice.bays) {
         let Some(device) = chosen.device.as_ref().and_then(|key| unit.picked.range.device(key)) else { continue };
         let mut find = |rule, found, allowed| {
@@ -62,7 +64,7 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
     }
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {
         let Some(device) = chosen.device.as_ref().and_then(|key| unit.picked.range.device(key)) else { continue };
         let mut check = |rule, given: Length, needed: Length| {
@@ -80,4 +82,25 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         check(Rule::DeviceHeight, unit.layout.row_height(span), device.height_mm + device.air_over_mm);
         check(Rule::DeviceDepth, unit.layout.clear_depth(), device.depth_mm + device.plug_behind_mm);
     }
+}
+
+/// The device, and what the opening of its bay comes from.
+pub(super) fn width_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding));
+    on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Up, Some(context.influence.stiles));
+    on.answer(finding.about);
+}
+
+/// The device, and what the height of its row comes from.
+pub(super) fn height_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.row_height(finding, Direction::Up, ONE * context.rows(finding));
+    on.answer(finding.about);
+    on.film(context);
+}
+
+/// The device, and what the clear depth comes from.
+pub(super) fn depth_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_depth(context, Direction::Up, ONE);
+    on.answer(finding.about);
+    on.answer(Question::Bays);
 }

@@ -1,9 +1,11 @@
 //! Joints that go in by hand and hold.
 
-use super::{Rule, RuleCard, Unit};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use super::dependencies::{Context, Dependencies};
+use super::{Rule, RuleCard, Subject};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::fit::Clearance;
 use crate::panel::{PanelId, Stock};
+use crate::question::Question;
 
 /// See [`check`] and [`advise`].
 pub const JOINT_FIT: RuleCard = RuleCard {
@@ -14,7 +16,7 @@ pub const JOINT_FIT: RuleCard = RuleCard {
 };
 
 /// The joints of each measured board, for a figure of theirs that is over its limit.
-fn over(unit: Unit<'_>, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) -> Option<Finding> {
+fn over(unit: Subject<'_>, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) -> Option<Finding> {
     let (range, most) = (unit.picked.range, f64::from(most_per_mille) / 1000.0);
     // Of equals the last one is taken: what the body has, another back cannot mend.
     let stocks = [(Stock::Back, PanelId::Back), (Stock::Body, PanelId::Top)];
@@ -29,14 +31,22 @@ fn over(unit: Unit<'_>, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) 
 }
 
 /// Joints that would not go in.
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     out.extend(over(unit, Clearance::tight, unit.picked.range.fit.tight_most_per_mille));
 }
 
 /// Joints that would go in, but not as they should.
-pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let build = &unit.picked.range.build;
     let outside = |fit: Clearance| fit.outside(build.clearance_least_mm, build.clearance_most_mm);
     let finding = over(unit, outside, unit.picked.range.fit.outside_most_per_mille);
     out.extend(finding.map(|finding| finding.but(Severity::Warns)));
+}
+
+/// The films, and the board of the back.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.answer(Question::Finish);
+    if finding.parts.contains(&PanelId::Back) {
+        on.answer(Question::Back);
+    }
 }

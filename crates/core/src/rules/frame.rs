@@ -2,12 +2,14 @@
 
 use smallvec::SmallVec;
 
-use super::{Rule, RuleCard, Unit, numbered};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject, numbered};
 use crate::choice::BAYS_MOST;
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit};
 use crate::layout::{BaySpan, Layout, Picked};
 use crate::panel::PanelId;
 use crate::quantity::{Area, AreaMass, Force, Length, Mass, Stiffness};
+use crate::question::Question;
 use crate::rules::sag::own_load;
 
 /// Uprights.
@@ -67,7 +69,7 @@ fn half_load(picked: Picked<'_>, layout: &Layout, span: &BaySpan) -> Mass {
     (span.shelves.iter().map(|_| shelf).sum::<Mass>() + top) / 2.0
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (strength, build) = (&picked.range.strength, &picked.range.build);
     // The face grain of uprights stands.
@@ -94,4 +96,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let (found, most) = (Figure::length(leans), Figure::length(most));
         out.push(Finding::stops(Rule::Lean, Question::Width, found, Limit::AtMost, most).of([PanelId::Back]));
     }
+}
+
+/// Everything that carries and is carried: nobody knows which way.
+pub(super) fn dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
+    on.whole(context, Direction::Either);
 }

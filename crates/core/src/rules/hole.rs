@@ -1,9 +1,11 @@
 //! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it.
 
-use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use super::dependencies::{Context, Dependencies, Direction, ONE};
+use super::{Rule, RuleCard, Subject, numbered};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::Length;
+use crate::question::Question;
 use crate::range::{HoleShape, Plug};
 
 /// The plug passes.
@@ -68,7 +70,7 @@ pub fn passage(shape: HoleShape, plug: &Plug) -> (Length, Length) {
 }
 
 /// A cable that has no room to turn behind the back.
-pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (range, chase) = (unit.picked.range, unit.picked.range.build.chase_mm);
     let plug = unit.choice.place.plug.as_ref().and_then(|key| range.plug(key));
     if let Some(bend) = plug.and_then(|plug| plug.bend_mm).filter(|bend| *bend > chase) {
@@ -78,7 +80,7 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
     }
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let plug = unit.choice.place.plug.as_ref().and_then(|key| range.plug(key));
     let back_height = unit.layout.clear_height();
@@ -117,4 +119,34 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             find(Rule::HoleShelf, gap, Limit::AtLeast, least);
         }
     }
+}
+
+/// The hole and the plug.
+pub(super) fn plug_dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.answer(finding.about);
+    on.answer(Question::Place);
+    on.answer(Question::Bays);
+}
+
+/// The hole, and what the edges of its field come from. It keeps its distance from the middle, so that half of what the
+/// bay gains is beside it.
+pub(super) fn edge_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding) * 2.0);
+    on.answer(finding.about);
+    on.size(Question::Height, Direction::Up, ONE);
+}
+
+/// The hole, and what the opening of its bay comes from.
+pub(super) fn stile_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding) * 2.0);
+    on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Up, Some(context.influence.stiles));
+    on.answer(finding.about);
+}
+
+/// The hole and the shelves before it, of which the topmost moves most.
+pub(super) fn shelf_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    let rows = context.rows(finding);
+    on.row_height(finding, Direction::Either, if rows > 1.0 { ONE * (rows / (rows - 1.0)) } else { Length::ZERO });
+    on.answer(finding.about);
+    on.film(context);
 }

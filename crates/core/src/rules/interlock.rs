@@ -2,8 +2,9 @@
 
 use super::{Rule, RuleCard};
 use crate::assembly::Assembly;
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
+use crate::question::Question;
 
 /// See [`check`].
 pub const INTERLOCK: RuleCard = RuleCard {

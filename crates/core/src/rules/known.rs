@@ -1,9 +1,10 @@
 //! The range has what the choice names.
 
-use super::{Rule, RuleCard, numbered};
-use crate::choice::Choice;
-use crate::finding::{Figure, Finding, Limit, Question};
-use crate::range::{Key, Range};
+use super::dependencies::{Context, Dependencies};
+use super::{Basics, Rule, RuleCard, numbered};
+use crate::finding::{Figure, Finding, Limit};
+use crate::question::Question;
+use crate::range::Key;
 
 /// See [`check`].
 pub const KNOWN: RuleCard = RuleCard {
@@ -14,7 +15,7 @@ pub const KNOWN: RuleCard = RuleCard {
 };
 
 /// Finds every name that leads nowhere; allowed is how many the range has.
-pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, choice: &Choice) {
+pub(crate) fn check(out: &mut Vec<Finding>, Basics { range, choice, .. }: Basics<'_>) {
     let mut look = |about, known: bool, offered: usize| {
         if !known {
             let offered = Figure::count(u32::try_from(offered).unwrap_or(u32::MAX));
@@ -39,4 +40,12 @@ pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, choice: &Choice) {
     }
     let plug = choice.place.plug.as_ref().is_none_or(|key| range.plug(key).is_some());
     look(Question::Place, plug, range.plugs.len());
+}
+
+/// The answer that the range lacks, and its bay, without which the question is gone.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.answer(finding.about);
+    if finding.about.bay().is_some() {
+        on.answer(Question::Bays);
+    }
 }

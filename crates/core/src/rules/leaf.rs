@@ -1,11 +1,13 @@
 //! Door leaves: shape, mass, gap, grip, and how far they open.
 
-use super::{Rule, RuleCard, Unit, numbered};
+use super::dependencies::{Context, Dependencies, Direction, ONE};
+use super::{Rule, RuleCard, Subject, numbered};
 use crate::choice::{Fill, Hung};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::finding::{Figure, Finding, Limit, Severity, Unit};
 use crate::leaf::{hinge_gap, of};
 use crate::panel::PanelId;
 use crate::quantity::Length;
+use crate::question::Question;
 
 /// A leaf's shape.
 pub const LEAF_SHAPE: RuleCard = RuleCard {
@@ -67,7 +69,7 @@ pub fn touch(apart: Length, reaches: Length) -> f64 {
 }
 
 /// Gaps that are not as they should be, leaves that touch or have nothing to open them by.
-pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (build, layout) = (&unit.picked.range.build, unit.layout);
     let bays = || numbered(unit.choice.bays.iter().zip(&layout.bays));
     let gap = hinge_gap(build, layout.body);
@@ -103,7 +105,7 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Unit<'_>) {
     }
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let strength = &unit.picked.range.strength;
     for leaf in unit.blanks {
         let PanelId::Leaf(bay) = leaf.id else { continue };
@@ -125,4 +127,24 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             find(Rule::LeafMass, Figure::mass(mass), Limit::AtMost, Figure::mass(most));
         }
     }
+}
+
+/// What the leaf's width comes from, and its height where that matters.
+pub(super) fn shape_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    let (wider, widths) = (Direction::to(finding.limit), context.widths_a_bay(finding));
+    let is_ratio = finding.found.unit == Unit::Ratio;
+    on.clear_width(context, wider, if is_ratio { context.leaf_height() * widths } else { ONE * widths });
+    on.stiles(context, finding.about.bay().unwrap_or(0), wider, None);
+    if is_ratio {
+        let higher = if wider == Direction::Up { Direction::Down } else { Direction::Up };
+        on.size(Question::Height, higher, Length::ZERO);
+    }
+}
+
+/// What the leaf's size comes from.
+pub(super) fn mass_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    let smaller = context.to_less_mass(finding);
+    on.clear_width(context, smaller, Length::ZERO);
+    on.stiles(context, finding.about.bay().unwrap_or(0), smaller, None);
+    on.size(Question::Height, smaller, Length::ZERO);
 }

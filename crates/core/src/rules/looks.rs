@@ -1,7 +1,8 @@
 //! Finishes against their use.
 
-use super::{Rule, RuleCard, Unit};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use super::{Rule, RuleCard, Subject};
+use crate::finding::{Figure, Finding, Limit, Severity};
+use crate::question::Question;
 use crate::range::Look;
 
 /// Edges.
@@ -27,7 +28,7 @@ const DARK: f64 = 0.05;
 /// Coats of a light opaque film.
 const COATS: u16 = 4;
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let finish = unit.picked.finish;
     let light = finish.luminance();
     let find = |rule, found, allowed| Finding::stops(rule, Question::Finish, found, Limit::AtLeast, allowed);

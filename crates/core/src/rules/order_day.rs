@@ -2,7 +2,8 @@
 
 use super::{Rule, RuleCard};
 use crate::day::Day;
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit};
+use crate::question::Question;
 use crate::range::Range;
 
 /// See [`check`].

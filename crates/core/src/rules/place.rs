@@ -1,8 +1,9 @@
 //! Where the unit will stand: the wall's length, the screen on the top.
 
-use super::{Rule, RuleCard, Unit};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use super::{Rule, RuleCard, Subject};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
+use crate::question::Question;
 
 /// The screen on the top.
 pub const SCREEN_WIDTH: RuleCard = RuleCard {
@@ -37,7 +38,7 @@ pub fn diagonal(tenths: u16) -> Length {
     Length::mm(f64::from(tenths) * 2.54)
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let width = unit.layout.width;
     let mut find = |rule, found: Length, most: Length| {
         let (found, most) = (Figure::length(found), Figure::length(most));

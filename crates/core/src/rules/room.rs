@@ -1,9 +1,10 @@
 //! Room inside: bays wide enough, rows high enough, shelves deep enough.
 
-use super::{Rule, RuleCard, numbered};
-use crate::choice::Choice;
-use crate::finding::{Figure, Finding, Limit, Question};
-use crate::layout::{LEAST_ROOM, Layout, Picked};
+use super::dependencies::{Context, Dependencies, Direction, ONE};
+use super::{Basics, Rule, RuleCard, numbered};
+use crate::finding::{Figure, Finding, Limit};
+use crate::layout::LEAST_ROOM;
+use crate::question::Question;
 
 /// Bays wide enough.
 pub const BAY_ROOM: RuleCard = RuleCard {
@@ -29,7 +30,8 @@ pub const DEPTH_ROOM: RuleCard = RuleCard {
     source: "the range file; common practice",
 };
 
-pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice, layout: &Layout) {
+pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. }: Basics<'_>) {
+    let Some((picked, layout)) = picked.zip(layout) else { return };
     let strength = &picked.range.strength;
     for (bay, span) in numbered(&layout.bays) {
         let (clear, least) = (span.clear(), strength.bay_least_mm.max(LEAST_ROOM));
@@ -53,4 +55,23 @@ pub(crate) fn check(out: &mut Vec<Finding>, picked: Picked<'_>, choice: &Choice,
         let (found, least) = (Figure::length(clear), Figure::length(least));
         out.push(Finding::stops(Rule::DepthRoom, Question::Depth, found, Limit::AtLeast, least));
     }
+}
+
+/// What the bay's width comes from: it is narrow between its uprights or, if it is not, between its stiles.
+pub(super) fn bay_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding));
+    if finding.allowed == Figure::length(LEAST_ROOM) {
+        on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Up, Some(context.influence.stiles));
+    }
+}
+
+/// What the rows' height comes from.
+pub(super) fn row_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.row_height(finding, Direction::Up, ONE * context.rows(finding));
+    on.film(context);
+}
+
+/// What the clear depth comes from.
+pub(super) fn depth_dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
+    on.clear_depth(context, Direction::Up, ONE);
 }

@@ -3,10 +3,12 @@
 //! A shelf is taken as a beam on simple supports at the faces of its bay, the top likewise from
 //! upright to upright (its continuity is left out, on the safe side).
 
-use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject, numbered};
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::{AreaMass, Force, Length, Stiffness};
+use crate::question::Question;
 use crate::range::{Board, Strength};
 
 /// Shelves.
@@ -111,8 +113,8 @@ pub fn widest_span(load: AreaMass, thickness: Length, stiffness: Stiffness, over
     Length::mm(libm::cbrt(384.0 * stiffness.in_n_per_mm2() * inertia / (5.0 * pressure(load) * over)))
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
-    let Unit { picked, layout, .. } = unit;
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
+    let Subject { picked, layout, .. } = unit;
     let (strength, board, model) = (&picked.range.strength, picked.body, picked.model);
     let (thickness, own) = (board.thickness(), own_load(board));
     // Two plates that lie on each other share the load of things on the base.
@@ -139,4 +141,16 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             out.push(Finding::stops(Rule::BaseSag, Question::Bay(bay), found, Limit::AtMost, most).of(plates));
         }
     }
+}
+
+/// What the shelf's span comes from. How far it bends grows with the fourth power of that.
+pub(super) fn shelf_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    plate_dependencies(on, finding, context);
+    on.answer(Question::Bay(finding.about.bay().unwrap_or(0)));
+}
+
+/// The same for the top and the base.
+pub(super) fn plate_dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
+    on.distance_tells_nothing();
+    on.clear_width(context, Direction::Down, Length::ZERO);
 }

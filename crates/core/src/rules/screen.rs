@@ -1,9 +1,10 @@
 //! The screen on the top: its feet, and where the eyes are.
 
-use super::{Rule, RuleCard, Unit, place};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use super::{Rule, RuleCard, Subject, place};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
+use crate::question::Question;
 use crate::rules::sag::{own_load, sag, sag_of_point};
 
 /// Its feet.
@@ -31,7 +32,7 @@ const AWAY: f64 = 1.6264;
 /// tan 15°.
 const STEEP: f64 = 0.267_949;
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Some(tenths) = unit.choice.place.screen_tenth_inch else { return };
     let diagonal = place::diagonal(tenths);
     let (wide, high) = place::screen(diagonal);
@@ -46,7 +47,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     }
 }
 
-fn feet(out: &mut Vec<Finding>, unit: Unit<'_>, (wide, high): (Length, Length)) {
+fn feet(out: &mut Vec<Finding>, unit: Subject<'_>, (wide, high): (Length, Length)) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (screen, strength, board) = (&picked.range.screen, &picked.range.strength, picked.body);
     let mass = Mass::kg(screen.kg_per_m2.in_kg_per_m2() * (wide * high).in_m2());

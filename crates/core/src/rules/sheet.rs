@@ -1,10 +1,12 @@
 //! Every panel has to come out of one sheet, its face grain in the right direction.
 
-use super::{Rule, RuleCard, Unit};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject, numbered};
 use crate::blank::Blank;
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Length;
+use crate::question::Question;
 use crate::range::{Grain, Sheet};
 
 /// See [`check`].
@@ -26,7 +28,7 @@ pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {
 
 /// Finds the panels that no sheet holds: how long they are along or across the grain, and the most
 /// that a sheet gives in that direction.
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let trim = unit.picked.range.build.sheet_trim_mm;
     for blank in unit.blanks {
         let sheets = &unit.picked.board(blank.stock).sheets;
@@ -57,5 +59,39 @@ fn about(blank: Blank, long: Length) -> Question {
         PanelId::Leaf(bay) if along_u => Question::Bay(bay),
         PanelId::Shelf { bay, .. } => Question::Bay(bay),
         PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Leaf(_) => Question::Height,
+    }
+}
+
+/// What the part's blank comes from. Of a part that is a little shorter, or of another board, another sheet may be
+/// long enough.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.distance_tells_nothing();
+    let smaller = |on: &mut Dependencies, size| on.size(size, Direction::Down, Length::ZERO);
+    for part in &finding.parts {
+        match *part {
+            PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => {
+                smaller(on, Question::Width);
+                smaller(on, Question::Depth);
+            }
+            PanelId::Back => {
+                smaller(on, Question::Width);
+                smaller(on, Question::Height);
+                on.answer(Question::Back);
+                on.answer(Question::Finish);
+            }
+            PanelId::Upright(_) | PanelId::Stile(_) => {
+                smaller(on, Question::Height);
+                smaller(on, Question::Depth);
+                on.answer(Question::Finish);
+                on.answer(Question::Bays);
+                numbered(&context.choice.bays).for_each(|(bay, _)| on.answer(Question::Bay(bay)));
+            }
+            PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => {
+                on.clear_width(context, Direction::Down, Length::ZERO);
+                on.stiles(context, bay, Direction::Down, None);
+                on.clear_depth(context, Direction::Down, Length::ZERO);
+                smaller(on, Question::Height);
+            }
+        }
     }
 }

@@ -1,9 +1,11 @@
 //! Shelf slots in a shared divider.
 
-use super::{Rule, RuleCard, Unit, numbered};
-use crate::finding::{Figure, Finding, Limit, Question};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject, numbered};
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Length;
+use crate::question::Question;
 
 /// See [`check`].
 pub const SHELF_SLOT: RuleCard = RuleCard {
@@ -17,7 +19,7 @@ pub const SHELF_SLOT: RuleCard = RuleCard {
 const SAME: Length = Length::mm(0.01);
 
 /// Compares the shelves of neighbouring bays: the wood between two slots that are not one.
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let build = &unit.picked.range.build;
     let slot = unit.layout.body + build.clearance_mm;
     for (bay, pair) in numbered(unit.layout.bays.windows(2)) {
@@ -30,4 +32,11 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
             out.push(finding.of([PanelId::Upright(bay + 1)]));
         }
     }
+}
+
+/// The rows of both bays.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.row_height(finding, Direction::Either, Length::ZERO);
+    on.answer(Question::Bay(finding.about.bay().unwrap_or(0).saturating_sub(1)));
+    on.film(context);
 }

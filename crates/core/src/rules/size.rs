@@ -1,11 +1,13 @@
 //! The model's own limits: sizes, steps and counts.
 
-use super::{Rule, RuleCard, numbered};
-use crate::choice::{Choice, Fill};
-use crate::finding::{Figure, Finding, Limit, Question};
+use super::dependencies::{Context, Dependencies, Direction, ONE};
+use super::{Basics, Rule, RuleCard, numbered};
+use crate::choice::Fill;
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Dim;
-use crate::range::{DimRange, Model};
+use crate::question::Question;
+use crate::range::DimRange;
 
 /// Width, height and depth within limits.
 pub const SIZE_LIMIT: RuleCard = RuleCard {
@@ -42,7 +44,8 @@ pub const BAY_SHARE: RuleCard = RuleCard {
 /// Largest share of a bay.
 const SHARE_MOST: u8 = 9;
 
-pub(crate) fn check(out: &mut Vec<Finding>, model: &Model, choice: &Choice) {
+pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, .. }: Basics<'_>) {
+    let Some(model) = picked.map(|picked| picked.model) else { return };
     for (about, limits, size) in [
         (Question::Width, model.width_mm, choice.width_mm),
         (Question::Height, model.height_mm, choice.height_mm),
@@ -96,4 +99,26 @@ fn count(out: &mut Vec<Finding>, about: Question, found: u32, least: u32, most: 
     } else if found < least {
         out.push(finding(Limit::AtLeast, least));
     }
+}
+
+/// The size itself.
+pub(super) fn limit_dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.size(finding.about, Direction::to(finding.limit), ONE);
+}
+
+/// The size itself; the next step is on either side.
+pub(super) fn step_dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.answer(finding.about);
+}
+
+/// What the bays up to this one hold: leaves are counted from the left.
+pub(super) fn count_dependencies(on: &mut Dependencies, finding: &Finding, _: Context<'_>) {
+    on.answer(Question::Bays);
+    (1..=finding.about.bay().unwrap_or(0)).for_each(|bay| on.answer(Question::Bay(bay)));
+}
+
+/// The shares.
+pub(super) fn share_dependencies(on: &mut Dependencies, _: &Finding, _: Context<'_>) {
+    on.answer(Question::Shares);
+    on.answer(Question::Bays);
 }

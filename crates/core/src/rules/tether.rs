@@ -1,12 +1,13 @@
 //! Units are fastened to the wall: tall ones and those with leaves are told to, some have to be.
 
-use super::{Rule, RuleCard, Unit};
+use super::{Rule, RuleCard, Subject};
 use crate::case::Case;
 use crate::choice::{Choice, Fill};
-use crate::finding::{Figure, Finding, Limit, Question, Severity};
+use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::layout::{Layout, Picked};
 use crate::panel::PanelId;
 use crate::quantity::{Force, Length};
+use crate::question::Question;
 use crate::stability::{Leaves, Moments, burdens, edge};
 
 /// See [`check`].
@@ -59,7 +60,7 @@ fn worst(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<f64> {
     leaves.chain([top]).map(Moments::left).min_by(f64::total_cmp)
 }
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let left = worst(unit.picked, unit.choice, unit.layout).unwrap_or_default();
     let find = |found, allowed| Finding::stops(Rule::WallTether, Question::Height, found, Limit::AtMost, allowed);
     if left < 0.0 {

@@ -1,10 +1,12 @@
 //! Units that stand by themselves.
 
-use super::{Rule, RuleCard, Unit};
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, RuleCard, Subject};
 use crate::blank::Blank;
 use crate::case::Case;
-use crate::finding::{Figure, Finding, Limit, Question};
+use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
+use crate::question::Question;
 use crate::stability::{Leaves, Moments, burdens, carpet};
 
 /// See [`check`].
@@ -18,7 +20,7 @@ pub const TIP_OVER: RuleCard = RuleCard {
 /// At least so much of a blank is left of every part.
 pub(crate) const LEFT: f64 = 0.8;
 
-pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (slope, least) = (carpet(picked, layout), picked.range.strength.tip_factor);
     let stands = |moments: Moments| moments.holds >= moments.tips * least;
@@ -39,4 +41,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
         let leaves = case.panels.iter().map(|panel| panel.id).filter(|id| is_leaf(*id));
         out.push(Finding::stops(Rule::TipOver, Question::Depth, ratio, Limit::AtLeast, least).of(leaves));
     }
+}
+
+/// Everything that has a mass: nobody knows which way.
+pub(super) fn dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
+    on.whole(context, Direction::Either);
 }

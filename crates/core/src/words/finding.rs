@@ -1,16 +1,33 @@
 //! Findings as sentences: what stops an order, and what is good to know.
 
 use super::{figure, part, question};
-use crate::finding::{Finding, Limit, Question, Severity, Unit};
+use crate::finding::{Finding, Limit, Severity, Unit};
+use crate::question::Question;
 use crate::rules::Rule;
 
 /// The sentence of any finding.
 pub fn sentence(finding: &Finding) -> String {
-    let (found, allowed, about) = (figure(finding.found), figure(finding.allowed), question(finding.about));
-    if finding.severity == Severity::Stops {
-        return reason(finding);
+    match finding.severity {
+        Severity::Stops => reason(finding),
+        Severity::Warns | Severity::Advises => advice(finding).unwrap_or_else(|| figures(finding)),
     }
-    match finding.rule {
+}
+
+/// The sentence of a finding that stops the order.
+pub fn reason(finding: &Finding) -> String {
+    stop(finding).unwrap_or_else(|| figures(finding))
+}
+
+/// What is left to say where the table of rules and the sentences below differ: a test holds that they do not.
+fn figures(finding: &Finding) -> String {
+    let (found, allowed) = (figure(finding.found), figure(finding.allowed));
+    format!("Of {} there is {found}; {} {allowed}.", question(finding.about), bound(finding.limit))
+}
+
+/// The sentence of a finding that warns or advises; `None` if its rule does not.
+fn advice(finding: &Finding) -> Option<String> {
+    let (found, allowed, about) = (figure(finding.found), figure(finding.allowed), question(finding.about));
+    Some(match finding.rule {
         Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
@@ -48,16 +65,45 @@ pub fn sentence(finding: &Finding) -> String {
             let way = if finding.limit == Limit::AtMost { "high" } else { "low" };
             format!("The middle of the screen would be {found} up, which is {way} for seated eyes.")
         }
-        _ => reason(finding),
-    }
+        Rule::Known
+        | Rule::SizeLimit
+        | Rule::SizeStep
+        | Rule::FitOutCount
+        | Rule::BayShare
+        | Rule::BayRoom
+        | Rule::RowRoom
+        | Rule::DepthRoom
+        | Rule::SheetFit
+        | Rule::ShelfSag
+        | Rule::TopSag
+        | Rule::BaseSag
+        | Rule::ShelfSlot
+        | Rule::LeafShape
+        | Rule::LeafMass
+        | Rule::HolePlug
+        | Rule::HoleEdge
+        | Rule::HoleStile
+        | Rule::HoleShelf
+        | Rule::DeviceWidth
+        | Rule::DeviceHeight
+        | Rule::DeviceDepth
+        | Rule::ShelfEar
+        | Rule::LeafPivot
+        | Rule::UprightBuckling
+        | Rule::Lean
+        | Rule::TipOver
+        | Rule::Interlock
+        | Rule::OrderDay => return None,
+    })
 }
 
-/// The sentence of a finding that stops the order.
-pub fn reason(finding: &Finding) -> String {
+/// The sentence of a finding that stops the order; `None` if its rule never does. Apart from advice, whose sentences
+/// the page does without.
+fn stop(finding: &Finding) -> Option<String> {
     let (found, allowed) = (figure(finding.found), figure(finding.allowed));
     let about = question(finding.about);
     let bound = bound(finding.limit);
-    match finding.rule {
+    Some(match finding.rule {
         Rule::Known => format!("This {about} is not in the range."),
         Rule::SizeLimit => format!("The {about} is {found}; {bound} {allowed}."),
         Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
@@ -112,9 +158,22 @@ pub fn reason(finding: &Finding) -> String {
                 "This range takes orders no more: its last day was {ago} earlier. Ask the workshop for the present one."
             )
         }
-        // The others never stop an order.
-        _ => String::new(),
-    }
+        Rule::PartLength
+        | Rule::Package
+        | Rule::LeafGap
+        | Rule::LeafSwing
+        | Rule::LeafGrip
+        | Rule::DeviceShut
+        | Rule::DeviceCable
+        | Rule::CableBend
+        | Rule::FinishEdges
+        | Rule::FinishSun
+        | Rule::ScreenWidth
+        | Rule::WallWidth
+        | Rule::ScreenFeet
+        | Rule::ViewingHeight
+        | Rule::WallTether => return None,
+    })
 }
 
 fn bound(limit: Limit) -> &'static str {
@@ -137,5 +196,28 @@ fn parts(finding: &Finding) -> String {
         [] => "part".into(),
         [one] => part(*one),
         [first, ..] => format!("{} and others", part(*first)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::finding::Figure;
+
+    /// In every severity that the table of rules gives it, and in no other.
+    #[test]
+    fn every_rule_has_a_sentence_as_severe_as_it_can_be() {
+        let count = Figure::count(1u32);
+        for rule in Rule::ALL.iter().copied() {
+            let finding = |severity| Finding::stops(rule, Question::Bay(1), count, Limit::AtMost, count).but(severity);
+            let is_said = |severity| rule.remedies(severity).is_some();
+            let stops = finding(Severity::Stops);
+            assert_eq!(stop(&stops).is_some(), is_said(Severity::Stops), "{rule:?}");
+            assert_eq!(advice(&stops).is_some(), is_said(Severity::Warns) || is_said(Severity::Advises), "{rule:?}");
+            for severity in [Severity::Stops, Severity::Warns, Severity::Advises] {
+                let said = [sentence(&finding(severity)), reason(&finding(severity))];
+                assert!(said.iter().all(|said| said.len() > 10 && said.ends_with('.')), "{rule:?} {said:?}");
+            }
+        }
     }
 }

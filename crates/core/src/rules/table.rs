@@ -1,0 +1,308 @@
+//! All that is said of every rule, in one table: a new rule is a line here, and its card, its check and what it
+//! depends on in a file beside this one.
+#![cfg_attr(not(test), expect(clippy::indexing_slicing, reason = "a place for every rule, filled as it is compiled"))]
+
+use super::dependencies::{Context, Dependencies};
+use super::{
+    Basics, Rule, RuleCard, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks,
+    order_day, place, room, sag, screen, sheet, shelf_slot, size, tether, tip,
+};
+use crate::assembly::Assembly;
+use crate::finding::{Finding, Severity};
+
+/// The check of names, limits and room.
+pub(super) type CheckBasics = fn(&mut Vec<Finding>, Basics<'_>);
+/// The check of what is laid out.
+pub(super) type CheckSubject = fn(&mut Vec<Finding>, Subject<'_>);
+/// The check of the proof of assembly.
+pub(super) type CheckProof = fn(&mut Vec<Finding>, &Assembly);
+/// Names what a finding depends on.
+pub(super) type NameDependencies = fn(&mut Dependencies, &Finding, Context<'_>);
+
+/// What is known of a rule, but for its sentences, which [`crate::words`] has.
+struct Entry {
+    card: &'static RuleCard,
+    stage: Stage,
+    /// How much it may matter, and what is tried against it then.
+    severities: &'static [(Severity, Remedies)],
+    dependencies: NameDependencies,
+}
+
+/// When a rule is checked, and by what.
+#[derive(Clone, Copy)]
+enum Stage {
+    /// Before all others. While one is broken nothing else is checked.
+    Basics(Check<CheckBasics>),
+    /// Whenever a choice is judged: it can stop the order.
+    Stops(Check<CheckSubject>),
+    /// Where it is asked what is good to know.
+    Advice(Check<CheckSubject>),
+    /// At both, by two checks.
+    StopsAndAdvice(CheckSubject, CheckSubject),
+    /// Where a unit that nothing else stops is put together.
+    Proof(CheckProof),
+    /// At last, with the day and the backlog: [`crate::derive`] finds it.
+    Order,
+}
+
+/// A check finds one rule broken, or a family of them, and stands at the first of these.
+#[derive(Clone, Copy)]
+enum Check<F> {
+    By(F),
+    With(Rule),
+}
+
+/// What is tried against a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Remedies {
+    /// Other answers to the question that it is about, and to those that it hangs together with.
+    ByQuestion,
+    /// Changes of some kinds. Long and heavy parts want two people, a tether a wall, a cable a wider chase: there are
+    /// none where no other answer helps.
+    Kinds(&'static [Kind]),
+}
+
+/// Kinds of changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    Width,
+    Height,
+    BayCount,
+    /// What the finding's bay holds.
+    Fill,
+    /// The hole of the finding's bay.
+    Hole,
+    Finish,
+    /// The leaf of the finding's bay, or the one left of it, hung on the other side.
+    HungApart,
+}
+
+use Check::{By, With};
+use Remedies::{ByQuestion, Kinds};
+use Severity::{Advises, Stops, Warns};
+
+/// The table. Checks are made in its order, and findings come in it.
+const fn entry(rule: Rule) -> Entry {
+    match rule {
+        Rule::Known => basics(&known::KNOWN, By(known::check), known::dependencies),
+        Rule::SizeLimit => basics(&size::SIZE_LIMIT, By(size::check), size::limit_dependencies),
+        Rule::SizeStep => basics(&size::SIZE_STEP, With(Rule::SizeLimit), size::step_dependencies),
+        Rule::FitOutCount => basics(&size::FIT_OUT_COUNT, With(Rule::SizeLimit), size::count_dependencies),
+        Rule::BayShare => basics(&size::BAY_SHARE, With(Rule::SizeLimit), size::share_dependencies),
+        Rule::BayRoom => basics(&room::BAY_ROOM, By(room::check), room::bay_dependencies),
+        Rule::RowRoom => basics(&room::ROW_ROOM, With(Rule::BayRoom), room::row_dependencies),
+        Rule::DepthRoom => basics(&room::DEPTH_ROOM, With(Rule::BayRoom), room::depth_dependencies),
+        Rule::SheetFit => stops(&sheet::SHEET_FIT, By(sheet::check), sheet::dependencies),
+        Rule::ShelfSag => stops(&sag::SHELF_SAG, By(sag::check), sag::shelf_dependencies),
+        Rule::TopSag => stops(&sag::TOP_SAG, With(Rule::ShelfSag), sag::plate_dependencies),
+        Rule::BaseSag => stops(&sag::BASE_SAG, With(Rule::ShelfSag), sag::plate_dependencies),
+        Rule::ShelfSlot => stops(&shelf_slot::SHELF_SLOT, By(shelf_slot::check), shelf_slot::dependencies),
+        Rule::LeafShape => stops(&leaf::LEAF_SHAPE, By(leaf::check), leaf::shape_dependencies),
+        Rule::LeafMass => stops(&leaf::LEAF_MASS, With(Rule::LeafShape), leaf::mass_dependencies),
+        Rule::HolePlug => stops(&hole::HOLE_PLUG, By(hole::check), hole::plug_dependencies),
+        Rule::HoleEdge => stops(&hole::HOLE_EDGE, With(Rule::HolePlug), hole::edge_dependencies),
+        Rule::HoleStile => stops(&hole::HOLE_STILE, With(Rule::HolePlug), hole::stile_dependencies),
+        Rule::HoleShelf => stops(&hole::HOLE_SHELF, With(Rule::HolePlug), hole::shelf_dependencies),
+        Rule::DeviceWidth => stops(&device::DEVICE_WIDTH, By(device::check), device::width_dependencies),
+        Rule::DeviceHeight => stops(&device::DEVICE_HEIGHT, With(Rule::DeviceWidth), device::height_dependencies),
+        Rule::DeviceDepth => stops(&device::DEVICE_DEPTH, With(Rule::DeviceWidth), device::depth_dependencies),
+        Rule::JointFit => Entry {
+            card: &fit::JOINT_FIT,
+            stage: Stage::StopsAndAdvice(fit::check, fit::advise),
+            severities: &[(Stops, ByQuestion), (Warns, Kinds(&[Kind::Finish]))],
+            dependencies: fit::dependencies,
+        },
+        Rule::ShelfEar => stops(&bearing::SHELF_EAR, By(bearing::check), bearing::ear_dependencies),
+        Rule::LeafPivot => stops(&bearing::LEAF_PIVOT, With(Rule::ShelfEar), bearing::pivot_dependencies),
+        Rule::UprightBuckling => stops(&frame::UPRIGHT_BUCKLING, By(frame::check), frame::dependencies),
+        Rule::Lean => stops(&frame::LEAN, With(Rule::UprightBuckling), frame::dependencies),
+        Rule::PartMass => Entry {
+            card: &carrying::PART_MASS,
+            stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),
+            severities: &[(Stops, ByQuestion), (Advises, Kinds(&[]))],
+            dependencies: carrying::dependencies,
+        },
+        Rule::TipOver => stops(&tip::TIP_OVER, By(tip::check), tip::dependencies),
+        Rule::PartLength => advice(&carrying::PART_LENGTH, By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
+        Rule::Package => advice(&carrying::PACKAGE, With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::LeafGap => advice(&leaf::LEAF_GAP, By(leaf::advise), &[(Warns, Kinds(&[]))]),
+        Rule::LeafSwing => advice(&leaf::LEAF_SWING, With(Rule::LeafGap), &[(Advises, Kinds(&[Kind::HungApart]))]),
+        // Where the range has a hole that is wide enough, the leaf lacks the room for it.
+        Rule::LeafGrip => {
+            advice(&leaf::LEAF_GRIP, With(Rule::LeafGap), &[(Warns, Kinds(&[Kind::Width, Kind::BayCount, Kind::Fill]))])
+        }
+        Rule::DeviceShut => advice(&device::DEVICE_SHUT, By(device::advise), &[(Advises, Kinds(&[Kind::Fill]))]),
+        Rule::DeviceCable => advice(&device::DEVICE_CABLE, With(Rule::DeviceShut), &[(Advises, Kinds(&[Kind::Hole]))]),
+        Rule::CableBend => advice(&hole::CABLE_BEND, By(hole::advise), &[(Warns, Kinds(&[]))]),
+        Rule::FinishEdges => advice(&looks::FINISH_EDGES, By(looks::check), &[(Warns, Kinds(&[Kind::Finish]))]),
+        Rule::FinishSun => advice(&looks::FINISH_SUN, With(Rule::FinishEdges), &[(Advises, Kinds(&[Kind::Finish]))]),
+        Rule::ScreenWidth => advice(&place::SCREEN_WIDTH, By(place::check), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::WallWidth => advice(&place::WALL_WIDTH, With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::ScreenFeet => {
+            advice(&screen::SCREEN_FEET, By(screen::check), &[(Warns, Kinds(&[Kind::BayCount, Kind::Width]))])
+        }
+        Rule::ViewingHeight => {
+            advice(&screen::VIEWING_HEIGHT, With(Rule::ScreenFeet), &[(Advises, Kinds(&[Kind::Height]))])
+        }
+        Rule::WallTether => {
+            advice(&tether::WALL_TETHER, By(tether::check), &[(Warns, Kinds(&[])), (Advises, Kinds(&[]))])
+        }
+        Rule::Interlock => Entry {
+            card: &interlock::INTERLOCK,
+            stage: Stage::Proof(interlock::check),
+            severities: &[(Stops, ByQuestion)],
+            dependencies: Dependencies::everything,
+        },
+        Rule::OrderDay => order(&order_day::ORDER_DAY),
+    }
+}
+
+const fn basics(card: &'static RuleCard, check: Check<CheckBasics>, dependencies: NameDependencies) -> Entry {
+    Entry { card, stage: Stage::Basics(check), severities: &[(Stops, ByQuestion)], dependencies }
+}
+
+const fn stops(card: &'static RuleCard, check: Check<CheckSubject>, dependencies: NameDependencies) -> Entry {
+    Entry { card, stage: Stage::Stops(check), severities: &[(Stops, ByQuestion)], dependencies }
+}
+
+const fn advice(
+    card: &'static RuleCard,
+    check: Check<CheckSubject>,
+    severities: &'static [(Severity, Remedies)],
+) -> Entry {
+    Entry { card, stage: Stage::Advice(check), severities, dependencies: Dependencies::everything }
+}
+
+/// What no other answer helps against.
+const fn order(card: &'static RuleCard) -> Entry {
+    Entry { card, stage: Stage::Order, severities: &[(Stops, Kinds(&[]))], dependencies: Dependencies::everything }
+}
+
+/// One part of every entry. It is made when the program is compiled, so that the program holds only the parts that it
+/// asks for: the page has no cards and checks no advice.
+pub(super) struct Column<T: 'static>([T; Rule::ALL.len()]);
+
+impl<T: Copy> Column<T> {
+    /// What it has for a rule.
+    pub(super) const fn of(&self, rule: Rule) -> T {
+        self.0[rule as usize]
+    }
+}
+
+impl<T: Copy> Column<Option<T>> {
+    /// For how many rules it has something.
+    const fn count(&self) -> usize {
+        let (mut number, mut count) = (0, 0);
+        while number < self.0.len() {
+            count += self.0[number].is_some() as usize;
+            number += 1;
+        }
+        count
+    }
+
+    /// What it has, without the gaps between: judging goes through it for every answer that is tried.
+    const fn closed_up<const COUNT: usize>(&self) -> [Option<T>; COUNT] {
+        let mut all = [None; COUNT];
+        let (mut number, mut count) = (0, 0);
+        while number < self.0.len() {
+            if self.0[number].is_some() {
+                all[count] = self.0[number];
+                count += 1;
+            }
+            number += 1;
+        }
+        all
+    }
+}
+
+macro_rules! column {
+    ($entry:ident => $part:expr) => {{
+        let mut number = 0;
+        let mut column = [{
+            let $entry = entry(Rule::ALL[0]);
+            $part
+        }; Rule::ALL.len()];
+        while number < column.len() {
+            let $entry = entry(Rule::ALL[number]);
+            column[number] = $part;
+            number += 1;
+        }
+        Column(column)
+    }};
+}
+
+pub(super) static CARDS: Column<&RuleCard> = column!(entry => entry.card);
+pub(super) static ARE_BASICS: Column<bool> = column!(entry => matches!(entry.stage, Stage::Basics(_)));
+pub(super) static SEVERITIES: Column<&[(Severity, Remedies)]> = column!(entry => entry.severities);
+pub(super) static DEPENDENCIES: Column<NameDependencies> = column!(entry => entry.dependencies);
+const BASICS_OF: Column<Option<CheckBasics>> = column!(entry => entry.stage.basics());
+const STOPS_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.stops());
+const ADVICE_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.advice());
+const PROOF_OF: Column<Option<CheckProof>> = column!(entry => entry.stage.proof());
+
+/// The checks of each stage, in the order of the rules.
+pub(super) static BASICS: [Option<CheckBasics>; BASICS_OF.count()] = BASICS_OF.closed_up();
+pub(super) static STOPS: [Option<CheckSubject>; STOPS_OF.count()] = STOPS_OF.closed_up();
+pub(super) static ADVICE: [Option<CheckSubject>; ADVICE_OF.count()] = ADVICE_OF.closed_up();
+pub(super) static PROOF: [Option<CheckProof>; PROOF_OF.count()] = PROOF_OF.closed_up();
+
+impl Stage {
+    const fn basics(self) -> Option<CheckBasics> {
+        match self {
+            Self::Basics(By(check)) => Some(check),
+            Self::Basics(With(_))
+            | Self::Stops(_)
+            | Self::Advice(_)
+            | Self::StopsAndAdvice(..)
+            | Self::Proof(_)
+            | Self::Order => None,
+        }
+    }
+
+    const fn stops(self) -> Option<CheckSubject> {
+        match self {
+            Self::Stops(By(check)) | Self::StopsAndAdvice(check, _) => Some(check),
+            Self::Basics(_) | Self::Stops(With(_)) | Self::Advice(_) | Self::Proof(_) | Self::Order => None,
+        }
+    }
+
+    const fn advice(self) -> Option<CheckSubject> {
+        match self {
+            Self::Advice(By(check)) | Self::StopsAndAdvice(_, check) => Some(check),
+            Self::Basics(_) | Self::Stops(_) | Self::Advice(With(_)) | Self::Proof(_) | Self::Order => None,
+        }
+    }
+
+    const fn proof(self) -> Option<CheckProof> {
+        match self {
+            Self::Proof(check) => Some(check),
+            Self::Basics(_) | Self::Stops(_) | Self::Advice(_) | Self::StopsAndAdvice(..) | Self::Order => None,
+        }
+    }
+
+    /// Whether a check that stands at another rule is one of the same stage.
+    const fn stands_well(self) -> bool {
+        match self {
+            Self::Basics(With(first)) => entry(first).stage.basics().is_some(),
+            Self::Stops(With(first)) => entry(first).stage.stops().is_some(),
+            Self::Advice(With(first)) => entry(first).stage.advice().is_some(),
+            Self::Basics(By(_))
+            | Self::Stops(By(_))
+            | Self::Advice(By(_))
+            | Self::StopsAndAdvice(..)
+            | Self::Proof(_)
+            | Self::Order => true,
+        }
+    }
+}
+
+const _: () = {
+    let mut number = 0;
+    while number < Rule::ALL.len() {
+        assert!(entry(Rule::ALL[number]).stage.stands_well(), "a check stands at a rule of another stage");
+        number += 1;
+    }
+};
+
+#[cfg(test)]
+mod tests;
