@@ -69,8 +69,8 @@ fn figure(text: &str, lone: Lone) -> Option<f64> {
     let mut digits = String::new();
     let mark = whole.find(MARKS).and_then(|at| whole.get(at..=at));
     for (at, group) in whole.split(mark.unwrap_or(" ")).enumerate() {
-        let is_group = if at == 0 { group.len() <= 3 } else { group.len() == 3 };
-        if mark.is_some() && !(is_group && !group.is_empty()) {
+        let is_group = group.len() == 3 || (at == 0 && (1..3).contains(&group.len()));
+        if mark.is_some() && !is_group {
             return None;
         }
         digits.push_str(group);

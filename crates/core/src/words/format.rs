@@ -68,8 +68,9 @@ impl Locale {
         let sign = if value < 0 && whole == 0 { self.style().minus } else { "" };
         let mut text = format!("{sign}{}", self.number(whole));
         if decimals > 0 {
+            let rest = format!("{rest:0width$}", width = decimals as usize);
             text.push(self.style().point);
-            text.push_str(&format!("{rest:0width$}", width = decimals as usize));
+            text.push_str(&rest);
         }
         text
     }
