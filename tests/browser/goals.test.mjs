@@ -23,9 +23,13 @@ test("a price is named, and one press meets it", async () => {
   await bench.page.waitForFunction(() => !document.querySelector(".goals .way"));
   assert.ok(await price(bench) <= most, `${await price(bench)} of ${most}`);
   assert.match(await bench.tally(), /Can be made/);
+  // As people write it, and what was understood.
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).fill("€1,400");
+  await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
+  assert.equal(await goals(bench).getByRole("textbox", { name: "costs at most" }).inputValue(), "1\u202f400.00");
   await goals(bench).getByRole("textbox", { name: "costs at most" }).fill("little");
   await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
-  await goals(bench).getByText("This is no price. Write it as 1500.").waitFor();
+  await goals(bench).getByText("This is no price. Write it like").waitFor();
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

@@ -168,7 +168,7 @@ test("a device stands in its bay while the unit is whole", async () => {
   await bench.group("Device in bay 3").getByRole("button", { name: "Disc player" }).click();
   const full = await until(bench, (seen) => apart(seen, empty) > 0.005);
   assert.ok(apart(full, empty) > 0.005, "a disc player is seen");
-  assert.match(await bench.drawing(), /with disc player/);
+  assert.match(await bench.drawing(), /with Disc player/);
   await bench.close();
 });
 

@@ -4,7 +4,7 @@ use core::fmt;
 use core::str::FromStr;
 
 use serde::Serialize;
-use time::{Date, Month, Weekday};
+use time::{Date, Month};
 
 /// A day of the calendar, 0001-01-01 to 9999-12-31, without time or zone.
 ///
@@ -51,19 +51,6 @@ impl Day {
     /// The day of the week, Monday 1 to Sunday 7.
     pub fn weekday(self) -> u8 {
         self.0.weekday().number_from_monday()
-    }
-
-    /// English name of the weekday, three letters.
-    pub fn weekday_name(self) -> &'static str {
-        match self.0.weekday() {
-            Weekday::Monday => "Mon",
-            Weekday::Tuesday => "Tue",
-            Weekday::Wednesday => "Wed",
-            Weekday::Thursday => "Thu",
-            Weekday::Friday => "Fri",
-            Weekday::Saturday => "Sat",
-            Weekday::Sunday => "Sun",
-        }
     }
 
     /// Year, month 1 to 12, day 1 to 31.

@@ -37,7 +37,7 @@ impl fmt::Display for Severity {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Figure {
-    /// The value, rounded to a hundredth.
+    /// The value, rounded to a hundredth; found and allowed to as much as a millionth where they would be equal.
     pub value: f64,
     /// Its unit.
     pub unit: Unit,
@@ -66,19 +66,33 @@ pub enum Unit {
     Degree,
 }
 
-fn hundredth(value: f64) -> f64 {
-    crate::quantity::round_half_away(value * 100.0) / 100.0
+/// Parts of one to which values are rounded, and to which at the finest.
+const ROUNDED: f64 = 100.0;
+const FINEST: f64 = 1e6;
+
+/// Both figures rounded alike, as finely as it takes for them to differ.
+fn rounded(found: Figure, allowed: Figure) -> (Figure, Figure) {
+    let mut parts = ROUNDED;
+    loop {
+        // Without a sign before zero.
+        let to = |value: f64| crate::quantity::round_half_away(value * parts) / parts + 0.0;
+        let pair = (to(found.value), to(allowed.value));
+        if pair.0.total_cmp(&pair.1).is_ne() || parts >= FINEST {
+            return (Figure { value: pair.0, ..found }, Figure { value: pair.1, ..allowed });
+        }
+        parts *= 10.0;
+    }
 }
 
 impl Figure {
     /// A length.
     pub fn length(length: Length) -> Self {
-        Self { value: length.to_hundredth_mm(), unit: Unit::Mm }
+        Self { value: length.in_mm(), unit: Unit::Mm }
     }
 
     /// A mass.
     pub fn mass(mass: Mass) -> Self {
-        Self { value: hundredth(mass.in_kg()), unit: Unit::Kg }
+        Self { value: mass.in_kg(), unit: Unit::Kg }
     }
 
     /// A number of things.
@@ -88,27 +102,27 @@ impl Figure {
 
     /// One thing over another of its kind.
     pub fn ratio(ratio: f64) -> Self {
-        Self { value: hundredth(ratio), unit: Unit::Ratio }
+        Self { value: ratio, unit: Unit::Ratio }
     }
 
     /// A share of 1.
     pub fn share(share: f64) -> Self {
-        Self { value: hundredth(share * 100.0), unit: Unit::Percent }
+        Self { value: share * 100.0, unit: Unit::Percent }
     }
 
     /// A moment in newton metres.
     pub fn moment(newton_metres: f64) -> Self {
-        Self { value: hundredth(newton_metres), unit: Unit::Nm }
+        Self { value: newton_metres, unit: Unit::Nm }
     }
 
     /// A stress.
     pub fn stress(stress: Stress) -> Self {
-        Self { value: hundredth(stress.in_n_per_mm2()), unit: Unit::NPerMm2 }
+        Self { value: stress.in_n_per_mm2(), unit: Unit::NPerMm2 }
     }
 
     /// An angle in degrees.
     pub fn degrees(degrees: f64) -> Self {
-        Self { value: hundredth(degrees), unit: Unit::Degree }
+        Self { value: degrees, unit: Unit::Degree }
     }
 }
 
@@ -152,6 +166,7 @@ pub struct Finding {
 impl Finding {
     /// A finding that stops the order, without remedies yet.
     pub(crate) fn stops(rule: Rule, about: Question, found: Figure, limit: Limit, allowed: Figure) -> Self {
+        let (found, allowed) = rounded(found, allowed);
         Self { rule, severity: Severity::Stops, about, parts: Vec::new(), found, allowed, limit, remedies: Vec::new() }
     }
 

@@ -5,7 +5,7 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::decimal::read_decimal;
+use crate::entry::thickness;
 use crate::quantity::{Length, round_half_away};
 use crate::range::{Board, Finish, Range};
 
@@ -102,12 +102,14 @@ pub enum NotABatch {
 impl core::str::FromStr for Batch {
     type Err = NotABatch;
 
-    /// Eight numbers in millimetres with spaces or commas between them.
+    /// Eight numbers in millimetres with spaces between them, or commas if there is no space.
     fn from_str(text: &str) -> Result<Self, NotABatch> {
-        let words = text.split([' ', ',']).filter(|word| !word.is_empty());
+        let between =
+            if text.trim().contains(char::is_whitespace) { char::is_whitespace } else { |letter| letter == ',' };
+        let words = text.split(between).map(|word| word.trim_matches([',', ';'])).filter(|word| !word.is_empty());
         let read = |word: &str| {
-            let point = read_decimal(word).filter(|mm| (3.0..=60.0).contains(mm));
-            point.map(Length::mm).ok_or_else(|| NotABatch::Point(word.chars().take(40).collect()))
+            let point = thickness(word).filter(|point| (3.0..=60.0).contains(&point.in_mm()));
+            point.ok_or_else(|| NotABatch::Point(word.chars().take(40).collect()))
         };
         let batch = Self::of(words.map(read).collect::<Result<_, _>>()?);
         batch.wrong_count().map_or(Ok(batch), |count| Err(NotABatch::Count(count)))
@@ -269,6 +271,9 @@ mod tests {
         let batch: Batch = "17.6, 17.7, 17.8, 17.7, 17.6, 17.8, 17.7, 17.72".parse().unwrap();
         assert!((batch.mean().in_mm() - 17.7).abs() < 1e-9);
         assert!((batch.deviation().in_mm() - 0.075_923).abs() < 1e-5, "{:?}", batch.deviation());
+        let commas: Batch = "17,600 17,7 17,8 17,7 17,6 17,8 17,7 17,72".parse().unwrap();
+        assert_eq!(commas, batch);
+        assert_eq!("17.6,17.7,17.8,17.7,17.6,17.8,17.7,17.72".parse(), Ok(batch));
         assert_eq!("17.6 17.7".parse::<Batch>(), Err(NotABatch::Count(2)));
         assert_eq!("17.6 0.7".parse::<Batch>(), Err(NotABatch::Point("0.7".into())));
     }

@@ -77,6 +77,16 @@ impl Money {
     }
 }
 
+/// The sign of a currency of that ISO 4217 code; the code itself where none is usual.
+pub fn symbol_of(currency: &str) -> &str {
+    match currency {
+        "EUR" => "€",
+        "GBP" => "£",
+        "USD" => "$",
+        other => other,
+    }
+}
+
 impl Add for Money {
     type Output = Self;
     fn add(self, other: Self) -> Self {

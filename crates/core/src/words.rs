@@ -1,118 +1,84 @@
 //! Findings, changes and figures in words: the one place where sentences are made.
 //!
-//! What, by how much, the limit; the customer's words, no blame. Sizes are in millimetres with a
-//! thin space between thousands.
+//! What, by how much, the limit; the customer's words, no blame. Figures are written by [`format`]. Names from the
+//! range stand in sentences as the range writes them.
 
 mod assembly;
 mod finding;
+pub mod format;
 
 use crate::change::Change;
 use crate::choice::{Fill, Hung};
 use crate::day::Day;
-use crate::finding::{Figure, Finding, Unit};
+use crate::entry::Expected;
+use crate::finding::Finding;
 use crate::money::Money;
 use crate::options::why::{Release, Why};
 use crate::panel::PanelId;
-use crate::quantity::{Dim, Mass};
+use crate::quantity::{Dim, Length, Mass};
 use crate::question::Question;
 use crate::range::{Key, Range};
 
 pub use assembly::{CAUTIONS, burden, disturbed, last_step, step};
 pub use finding::{reason, sentence};
 
-/// Stands between thousands: a narrow space that does not break.
-const THIN: char = '\u{202f}';
+use format::Locale;
 
-/// A whole number with thin spaces between thousands and a real minus.
-pub fn number(value: i64) -> String {
-    let digits = value.unsigned_abs().to_string();
-    let mut text = String::from(if value < 0 { "\u{2212}" } else { "" });
-    for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at).is_multiple_of(3) {
-            text.push(THIN);
-        }
-        text.push(digit);
-    }
-    text
-}
+/// Whose figures these sentences have.
+const LOCALE: Locale = Locale::English;
 
 /// A number with at most that many decimals, the trailing zeros left out.
 pub fn decimal(value: f64, decimals: u32) -> String {
-    let scale = 10i64.pow(decimals.min(6));
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_precision_loss,
-        reason = "rounded; `as` saturates, and the scale is small"
-    )]
-    let scaled = crate::quantity::round_half_away(value * scale as f64) as i64;
-    let (whole, rest) = (scaled / scale, (scaled % scale).unsigned_abs());
-    let sign = if scaled < 0 && whole == 0 { "\u{2212}" } else { "" };
-    let mut text = format!("{sign}{}", number(whole));
-    if rest > 0 {
-        let digits = format!("{rest:0width$}", width = decimals as usize);
-        text.push('.');
-        text.push_str(digits.trim_end_matches('0'));
-    }
-    text
+    LOCALE.decimal(value, decimals)
 }
 
-/// A picked size without its unit.
+/// A picked size in millimetres, without its unit.
 pub fn size(dim: Dim) -> String {
-    decimal(f64::from(dim), 1)
+    LOCALE.size(dim)
 }
 
-/// A mass in kilograms with one decimal.
+/// A picked size with its unit.
+pub fn length(dim: Dim) -> String {
+    LOCALE.length(dim)
+}
+
+/// A computed length to a tenth of a millimetre, with its unit.
+pub fn distance(length: Length) -> String {
+    LOCALE.distance(length)
+}
+
+/// A mass in kilograms with at most one decimal.
 pub fn mass(mass: Mass) -> String {
-    format!("{} kg", decimal(mass.in_kg(), 1))
+    LOCALE.mass(mass)
 }
 
-/// An amount with its currency, whole units where there are no hundredths.
+/// A mass in kilograms with at most one decimal, without its unit.
+pub fn kilograms(mass: Mass) -> String {
+    LOCALE.kilograms(mass)
+}
+
+/// An amount with its hundredths, without its currency.
+pub fn amount(amount: Money) -> String {
+    LOCALE.amount(amount)
+}
+
+/// An amount with its hundredths and its currency.
 pub fn money(amount: Money, currency: &str) -> String {
-    let minor = amount.in_minor();
-    let (whole, rest) = (minor / 100, (minor % 100).unsigned_abs());
-    let sign = if minor < 0 && whole == 0 { "\u{2212}" } else { "" };
-    let symbol = match currency {
-        "EUR" => "€",
-        "GBP" => "£",
-        other => other,
-    };
-    format!("{symbol}{THIN}{sign}{}.{rest:02}", number(whole))
+    LOCALE.money(amount, currency)
 }
-
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// A day as people say it: `Fri 18 December`.
 pub fn day(day: Day) -> String {
-    let (_, month, date) = day.parts();
-    let month = MONTHS.get(usize::from(month).saturating_sub(1)).copied().unwrap_or_default();
-    format!("{} {date} {month}", day.weekday_name())
+    LOCALE.day(day)
 }
 
-/// A figure with its unit.
-pub fn figure(figure: Figure) -> String {
-    match figure.unit {
-        Unit::Mm if figure.value.abs() < 10.0 => format!("{} mm", decimal(figure.value, 1)),
-        Unit::Mm => format!("{} mm", decimal(figure.value, 0)),
-        Unit::Kg => format!("{} kg", decimal(figure.value, 1)),
-        Unit::Count => decimal(figure.value, 0),
-        Unit::Ratio => format!("{} to 1", decimal(figure.value, 2)),
-        Unit::Percent => format!("{} %", decimal(figure.value, 1)),
-        Unit::Nm => format!("{} N·m", decimal(figure.value, 1)),
-        Unit::NPerMm2 => format!("{} N/mm²", decimal(figure.value, 2)),
-        Unit::Degree => format!("{}°", decimal(figure.value, 0)),
+/// What a field says when it cannot read what was typed, with examples of what it reads.
+pub const fn not_read(expected: Expected) -> &'static str {
+    match expected {
+        Expected::Size => "This is no size. Write it like 1\u{202f}400, 140 cm or 4\u{2032} 6\u{2033}.",
+        Expected::Diagonal => "This is no size. Write it like 55, 140 cm or 4\u{2032} 7\u{2033}.",
+        Expected::Money => "This is no price. Write it like 1\u{202f}400 or 1\u{202f}400.50.",
+        Expected::Mass => "This is no weight. Write it like 12, 12.5 kg or 26 lb.",
     }
 }
 
@@ -162,50 +128,67 @@ pub fn fill(fill: Fill) -> String {
     }
 }
 
+/// What a bay holds, within a sentence.
+pub fn fill_within(fill: Fill) -> String {
+    // These words are ours, no name of the range.
+    self::fill(fill).to_ascii_lowercase()
+}
+
+/// With its first letter a capital: for a sentence that begins with a word of ours.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
+}
+
 /// What a change does, as a thing to do: `Make it 1 400 mm wide`.
 pub fn change(change: &Change, range: &Range) -> String {
+    capital(&to_do(change, range))
+}
+
+/// The same within a sentence: `make it 1 400 mm wide`.
+fn to_do(change: &Change, range: &Range) -> String {
     fn named(name: Option<&String>, key: &Key) -> String {
         name.cloned().unwrap_or_else(|| key.to_string())
     }
     let hole = |key: &Key| named(range.hole(key).map(|hole| &hole.name), key);
     match change {
-        Change::Model(key) => format!("Begin afresh with {}", named(range.model(key).map(|model| &model.name), key)),
-        Change::WidthMm(width) => format!("Make it {} mm wide", size(*width)),
-        Change::HeightMm(height) => format!("Make it {} mm high", size(*height)),
-        Change::DepthMm(depth) => format!("Make it {} mm deep", size(*depth)),
-        Change::BayCount(1) => "Make it one bay".into(),
-        Change::BayCount(count) => format!("Make it {count} bays"),
-        Change::Share { bay, share } => format!("Give bay {bay} a share of {share}"),
-        Change::Fill { bay, fill: Fill::Open } => format!("Leave bay {bay} open"),
-        Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("Hang a door in bay {bay}, on the left"),
-        Change::Fill { bay, fill: Fill::Leaf(Hung::Right) } => format!("Hang a door in bay {bay}, on the right"),
-        Change::Fill { bay, fill: shelves } => format!("Put {} in bay {bay}", small(&fill(*shelves))),
-        Change::Hole { bay, hole: None } => format!("Cut no cable hole in bay {bay}"),
+        Change::Model(key) => format!("begin afresh with {}", named(range.model(key).map(|model| &model.name), key)),
+        Change::WidthMm(width) => format!("make it {} wide", length(*width)),
+        Change::HeightMm(height) => format!("make it {} high", length(*height)),
+        Change::DepthMm(depth) => format!("make it {} deep", length(*depth)),
+        Change::BayCount(1) => "make it one bay".into(),
+        Change::BayCount(count) => format!("make it {count} bays"),
+        Change::Share { bay, share } => format!("give bay {bay} a share of {share}"),
+        Change::Fill { bay, fill: Fill::Open } => format!("leave bay {bay} open"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("hang a door in bay {bay}, on the left"),
+        Change::Fill { bay, fill: Fill::Leaf(Hung::Right) } => format!("hang a door in bay {bay}, on the right"),
+        Change::Fill { bay, fill: shelves } => format!("put {} in bay {bay}", fill_within(*shelves)),
+        Change::Hole { bay, hole: None } => format!("cut no cable hole in bay {bay}"),
         Change::Hole { bay, hole: Some(taken) } => {
-            format!("Cut a {} in bay {bay}, {}", small(&hole(&taken.kind)), offset(taken.offset_mm))
+            format!("cut a {} in bay {bay}, {}", hole(&taken.kind), offset(taken.offset_mm))
         }
-        Change::Device { bay, device: None } => format!("Put no device in bay {bay}"),
+        Change::Device { bay, device: None } => format!("put no device in bay {bay}"),
         Change::Device { bay, device: Some(key) } => {
-            format!("Put the {} in bay {bay}", small(&named(range.device(key).map(|device| &device.name), key)))
+            format!("put the {} in bay {bay}", named(range.device(key).map(|device| &device.name), key))
         }
-        Change::Back(key) => format!("Take a back of {}", named(range.board(key).map(|board| &board.name), key)),
-        Change::Finish(key) => format!("Take the finish {}", named(range.finish(key).map(|finish| &finish.name), key)),
-        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Leave the corners square".into(),
-        Change::CornerRadiusMm(radius) => format!("Round the corners to {} mm", size(*radius)),
-        Change::WallMm(Some(wall)) => format!("Suit a wall of {} mm", size(*wall)),
-        Change::WallMm(None) => "Suit no wall".into(),
+        Change::Back(key) => format!("take a back of {}", named(range.board(key).map(|board| &board.name), key)),
+        Change::Finish(key) => format!("take the finish {}", named(range.finish(key).map(|finish| &finish.name), key)),
+        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "leave the corners square".into(),
+        Change::CornerRadiusMm(radius) => format!("round the corners to {}", length(*radius)),
+        Change::WallMm(Some(wall)) => format!("suit a wall of {}", length(*wall)),
+        Change::WallMm(None) => "suit no wall".into(),
         Change::ScreenTenthInch(Some(tenths)) => {
-            format!("Put a screen of {} inches on it", decimal(f64::from(*tenths) / 10.0, 1))
+            format!("put a screen of {} inches on it", decimal(f64::from(*tenths) / 10.0, 1))
         }
-        Change::ScreenTenthInch(None) => "Put no screen on it".into(),
-        Change::Plug(Some(key)) => format!("Pass the {}", small(&named(range.plug(key).map(|plug| &plug.name), key))),
-        Change::Plug(None) => "Name no plug".into(),
+        Change::ScreenTenthInch(None) => "put no screen on it".into(),
+        Change::Plug(Some(key)) => format!("pass the {}", named(range.plug(key).map(|plug| &plug.name), key)),
+        Change::Plug(None) => "name no plug".into(),
     }
 }
 
 /// Changes that are done together, after «and»: `make it 1 400 mm wide and put no device in bay 2`.
 pub fn together(changes: &[Change], range: &Range) -> String {
-    listed(changes.iter().map(|change| small(&self::change(change, range))).collect())
+    listed(changes.iter().map(|change| to_do(change, range)).collect())
 }
 
 /// One, two and three.
@@ -214,16 +197,6 @@ fn listed(mut all: Vec<String>) -> String {
         Some(last) if !all.is_empty() => format!("{} and {last}", all.join(", ")),
         last => last.unwrap_or_default(),
     }
-}
-
-/// As within a sentence: the first letter small, but not that of an abbreviation.
-fn small(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next();
-    if letters.clone().next().is_some_and(char::is_uppercase) {
-        return text.into();
-    }
-    first.into_iter().flat_map(char::to_lowercase).chain(letters).collect()
 }
 
 /// Why an answer is shut, for the customer. All that is let go for it is named, though less of it may be enough.
@@ -249,7 +222,7 @@ pub fn given_up(reason: &Finding) -> String {
 /// What to press to take a shut answer and let go of what is kept: `Take it, let the depth go and make it 520 mm deep`.
 pub fn release(release: &Release, range: &Range) -> String {
     let gone = format!("let {} go", kept(&release.pins));
-    let changes = release.changes.iter().map(|change| small(&self::change(change, range)));
+    let changes = release.changes.iter().map(|change| to_do(change, range));
     let all = listed(core::iter::once(gone).chain(changes).collect());
     let joint = if release.changes.is_empty() { " and" } else { "," };
     format!("Take it{joint} {all}")
@@ -257,7 +230,7 @@ pub fn release(release: &Release, range: &Range) -> String {
 
 /// What to press to make a change that lets go of what is kept: `Let the width go and make it 1 400 mm wide`.
 pub fn letting_go(pin: Question, change: &Change, range: &Range) -> String {
-    format!("Let {} go and {}", kept(&[pin]), small(&self::change(change, range)))
+    format!("Let {} go and {}", kept(&[pin]), to_do(change, range))
 }
 
 /// What is kept, after «you keep».
@@ -273,28 +246,62 @@ pub fn kept(pins: &[Question]) -> String {
 pub fn offset(offset: Dim) -> String {
     match offset.in_tenths() {
         0 => "in the middle".into(),
-        tenths if tenths < 0 => format!("{} mm left", size(Dim::tenths(tenths.saturating_neg()))),
-        _ => format!("{} mm right", size(offset)),
+        tenths if tenths < 0 => format!("{} left", length(Dim::tenths(tenths.saturating_neg()))),
+        _ => format!("{} right", length(offset)),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::choice::Hole;
+    use crate::entry;
 
     #[test]
-    fn numbers_read_as_people_write_them() {
-        for (value, decimals, text) in [
-            (1640.0, 0, "1\u{202f}640"),
-            (1_234_567.0, 0, "1\u{202f}234\u{202f}567"),
-            (999.0, 0, "999"),
-            (47.25, 1, "47.3"),
-            (47.0, 1, "47"),
-            (-0.25, 1, "\u{2212}0.3"),
-            (-12.5, 2, "\u{2212}12.5"),
-            (0.04, 1, "0"),
+    fn examples_of_what_is_read_are_read() {
+        let reads = |expected, read: &dyn Fn(&str) -> bool| {
+            let (_, examples) = not_read(expected).trim_end_matches('.').split_once("Write it like ").unwrap();
+            let examples: Vec<&str> = examples.split(", ").flat_map(|some| some.split(" or ")).collect();
+            assert!(examples.len() > 1 && examples.iter().all(|example| read(example)), "{examples:?}");
+        };
+        reads(Expected::Size, &|text| entry::size(text).is_some());
+        reads(Expected::Diagonal, &|text| entry::diagonal(text).is_some());
+        reads(Expected::Money, &|text| entry::money(text, "EUR").is_some());
+        reads(Expected::Mass, &|text| entry::mass(text).is_some());
+    }
+
+    /// Names are the range's: no letter of theirs is changed, wherever in a sentence they stand.
+    #[test]
+    fn names_of_the_range_keep_their_letters() {
+        let mut range = crate::testing::demo();
+        let plug: Key = "hdmi".parse().unwrap();
+        for plug in &mut range.plugs {
+            plug.name = "PlayStation plug".into();
+        }
+        for device in &mut range.devices {
+            device.name = "Nordlicht Receiver".into();
+        }
+        for hole in &mut range.holes {
+            hole.name = "Slot B".into();
+        }
+        let device = Some(range.devices.first().unwrap().key.clone());
+        let hole = Hole { kind: range.holes.first().unwrap().key.clone(), offset_mm: Dim::mm(20) };
+        for (taken, alone, within) in [
+            (Change::Plug(Some(plug)), "Pass the PlayStation plug", "pass the PlayStation plug"),
+            (
+                Change::Device { bay: 2, device },
+                "Put the Nordlicht Receiver in bay 2",
+                "put the Nordlicht Receiver in bay 2",
+            ),
+            (
+                Change::Hole { bay: 1, hole: Some(hole) },
+                "Cut a Slot B in bay 1, 20 mm right",
+                "cut a Slot B in bay 1, 20 mm right",
+            ),
         ] {
-            assert_eq!(decimal(value, decimals), text);
+            assert_eq!(change(&taken, &range), alone);
+            assert_eq!(together(std::slice::from_ref(&taken), &range), within);
+            assert_eq!(letting_go(Question::Width, &taken, &range), format!("Let the width go and {within}"));
         }
     }
 
@@ -312,11 +319,5 @@ mod tests {
             (together(&all[..1], &range).as_str(), together(&[], &range)),
             ("make it 1\u{202f}400 mm wide", String::new())
         );
-    }
-
-    #[test]
-    fn money_shows_its_hundredths() {
-        assert_eq!(money(Money::minor(128_405), "EUR"), "€\u{202f}1\u{202f}284.05");
-        assert_eq!(money(Money::minor(-5), "SEK"), "SEK\u{202f}\u{2212}0.05");
     }
 }

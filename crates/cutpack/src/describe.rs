@@ -13,8 +13,8 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
         format!(" A screen of {} inches is to stand on it.", words::decimal(f64::from(tenths) / 10.0, 1))
     });
     format!(
-        "{model}, {} mm wide, {} high, {} deep. From the left: {}. Finish {finish}.{}",
-        words::size(choice.width_mm),
+        "{model}, {} wide, {} high, {} deep. From the left: {}. Finish {finish}.{}",
+        words::length(choice.width_mm),
         words::size(choice.height_mm),
         words::size(choice.depth_mm),
         if bays.is_empty() { "no bay".into() } else { bays.join("; ") },
@@ -23,13 +23,13 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
 }
 
 fn describe_bay(range: &Range, bay: &Bay) -> String {
-    let mut text = words::fill(bay.fill).to_ascii_lowercase();
+    let mut text = words::fill_within(bay.fill);
     if let Some(hole) = &bay.hole {
-        let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.to_ascii_lowercase());
+        let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.clone());
         text = format!("{text}, {kind} {}", words::offset(hole.offset_mm));
     }
     if let Some(key) = &bay.device {
-        let device = range.device(key).map_or_else(|| key.to_string(), |device| device.name.to_ascii_lowercase());
+        let device = range.device(key).map_or_else(|| key.to_string(), |device| device.name.clone());
         text = format!("{text}, with {device}");
     }
     text

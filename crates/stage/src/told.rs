@@ -1,7 +1,5 @@
 //! What the stage tells the page of what it shows.
 
-use slotwright_core::words;
-
 /// What is shown besides the picture.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Told {
@@ -36,7 +34,7 @@ impl Told {
     /// As texts between two threads.
     pub fn into_texts(self) -> Vec<String> {
         let flag = |value: bool| String::from(if value { "1" } else { "" });
-        let apart = words::decimal(f64::from(self.apart), 0);
+        let apart = self.apart.to_string();
         let mut texts = vec![self.lines, self.shown, flag(self.open), flag(self.person), apart];
         if let Some(StepTold { sentence, plays, first, last }) = self.step {
             texts.extend([sentence, flag(plays), flag(first), flag(last)]);

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::Read;
 
-/// A field that may stay empty; `take` hears what is typed and says whether it can be read.
+/// A field that may stay empty; `take` hears what is typed and says what was understood, nothing if it cannot be read.
 #[component]
 pub fn Optional(
     label: &'static str,
@@ -12,13 +12,19 @@ pub fn Optional(
     /// What it says when it cannot be read.
     wrong: &'static str,
     show: Read<String>,
-    take: Callback<String, bool>,
+    take: Callback<String, Option<String>>,
     /// `text`, or `date`.
     #[prop(default = "text")]
     kind: &'static str,
 ) -> impl IntoView {
     let good = RwSignal::new(true);
-    let typed = move |event| good.set(take.run(event_target_value(&event).trim().into()));
+    let typed = move |event| {
+        let read = take.run(event_target_value(&event).trim().into());
+        good.set(read.is_some());
+        if let Some(read) = read {
+            event_target::<web_sys::HtmlInputElement>(&event).set_value(&read);
+        }
+    };
     view! {
         <label class="field">
             <span class="field-label">{label}</span>

@@ -1,8 +1,9 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
-use slotwright_core::entry;
+use slotwright_core::entry::{self, Expected};
 use slotwright_core::quantity::Dim;
+use slotwright_core::words;
 
 use super::Read;
 
@@ -107,7 +108,7 @@ pub fn Dimension(
                 <Press label=format!("{label}: one step more") sign="+" up=true steps step/>
             </span>
             <p class="wrong" role="alert">
-                {move || if wrong.get() { "This is no size. Write 1640, 164 cm, or 64 1/2 in." } else { "" }}
+                {move || if wrong.get() { words::not_read(Expected::Size) } else { "" }}
             </p>
         </div>
     }

@@ -92,7 +92,7 @@ fn share(number: u8, bay: &Bay, up: bool) -> Option<Change> {
 fn show_share(known: &Known, lit: usize, bay: &Bay) -> String {
     let span = known.built.as_ref().and_then(|built| built.layout.bays.get(lit));
     match span {
-        Some(span) => format!("{} ({} mm)", bay.share, words::decimal(span.clear().in_mm(), 1)),
+        Some(span) => format!("{} ({})", bay.share, words::distance(span.clear())),
         None => bay.share.to_string(),
     }
 }

@@ -1,6 +1,8 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
+use slotwright_core::entry::{self, Expected};
+use slotwright_core::words;
 
 use crate::browser::ways;
 use crate::parts::optional::Optional;
@@ -31,11 +33,13 @@ pub fn Goals() -> impl IntoView {
         let [_, _, note] = untrack(told);
         desk.follow(&note, "");
     };
-    // The adviser says what it cannot read.
-    let takes = |goal: &'static str| {
+    // What cannot be read asks for nothing, as an emptied field does.
+    let takes = |goal: &'static str, understood: fn(&str, &str) -> Option<String>| {
         Callback::new(move |figure: String| {
-            untrack(|| ask(goal, figure));
-            true
+            let currency = desk.peek(|_, range| range.currency.clone());
+            let read = if figure.is_empty() { Some(figure) } else { understood(&figure, &currency) };
+            untrack(|| ask(goal, read.clone().unwrap_or_default()));
+            read
         })
     };
     let empty = Callback::new(|()| String::new());
@@ -48,9 +52,11 @@ pub fn Goals() -> impl IntoView {
             <h3>"Find one that"</h3>
             <div class="row">{button("widest", "is as wide as can be")}{button("screen", "takes the screen")}</div>
             <div class="fields">
-                <Optional label="costs at most" unit=currency wrong="" show=empty take=takes("price")/>
-                <Optional label="has parts up to" unit="kg" wrong="" show=empty take=takes("part")/>
-                <Optional label="is there by" unit="" wrong="" show=empty take=takes("by") kind="date"/>
+                <Optional label="costs at most" unit=currency wrong=words::not_read(Expected::Money) show=empty
+                    take=takes("price", |text, currency| entry::money(text, currency).map(words::amount))/>
+                <Optional label="has parts up to" unit="kg" wrong=words::not_read(Expected::Mass) show=empty
+                    take=takes("part", |text, _| entry::mass(text).map(words::kilograms))/>
+                <Optional label="is there by" unit="" wrong="" show=empty take=takes("by", |text, _| Some(text.into())) kind="date"/>
             </div>
             <Tells lines=Callback::new(lines) take=Callback::new(take)/>
         </div>

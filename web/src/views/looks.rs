@@ -48,6 +48,6 @@ fn back(range: &Range, answer: &Answer<Stop>) -> Shown {
 
 fn corner(_: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::CornerRadiusMm(radius) = &answer.change else { return Shown::default() };
-    let label = if *radius == Dim::mm(0) { "Square".into() } else { format!("Radius {} mm", words::size(*radius)) };
+    let label = if *radius == Dim::mm(0) { "Square".into() } else { format!("Radius {}", words::length(*radius)) };
     shown(answer, label)
 }

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Place;
-use slotwright_core::quantity::Dim;
+use slotwright_core::entry::{self, Expected};
 use slotwright_core::question::Question;
-use slotwright_core::{entry, words};
+use slotwright_core::words;
 
 use super::ask::{Found, Heading};
 use crate::parts::optional::Optional;
@@ -36,15 +36,20 @@ pub fn PlaceQuestions() -> impl IntoView {
     let shows = |show: fn(&Place) -> Option<String>| {
         Callback::new(move |()| desk.read(|known, _| show(&known.choice.place)).unwrap_or_default())
     };
-    let takes = |read: fn(&str) -> Option<Change>| {
-        Callback::new(move |text: String| read(&text).map(|change| desk.apply(&change)).is_some())
+    let takes = |read: fn(&str) -> Option<Change>, show: fn(&Place) -> Option<String>| {
+        Callback::new(move |text: String| {
+            desk.apply(&read(&text)?);
+            // As the field shows it.
+            Some(desk.peek(|known, _| show(&known.choice.place)).unwrap_or_default())
+        })
     };
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" wrong="This is no size." show=shows(wall) take=takes(read_wall)/>
-                <Optional label="Screen on top" unit="inch" wrong="This is no size." show=shows(screen) take=takes(read_screen)/>
+                <Optional label="Free wall" unit="mm" wrong=words::not_read(Expected::Size) show=shows(wall) take=takes(read_wall, wall)/>
+                <Optional label="Screen on top" unit="inch" wrong=words::not_read(Expected::Diagonal)
+                    show=shows(screen) take=takes(read_screen, screen)/>
                 <label class="field">
                     <span class="field-label">"Plug to pass"</span>
                     <select on:change=take_plug>{shown}</select>
@@ -63,7 +68,7 @@ fn read_wall(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::WallMm(None));
     }
-    entry::size(text).filter(|size| *size > Dim::mm(0)).map(|size| Change::WallMm(Some(size)))
+    entry::size(text).map(|size| Change::WallMm(Some(size)))
 }
 
 fn screen(place: &Place) -> Option<String> {

@@ -93,7 +93,7 @@ fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
     Some(Track {
         step: step_of(limits, size.of(&known.choice)),
         last: step_of(limits, limits.most),
-        text: format!("{} mm", words::size(size.of(&known.choice))),
+        text: words::length(size.of(&known.choice)),
         ends: (words::size(limits.least), words::size(limits.most)),
         stretches: known.runs(size).iter().map(stretch).collect(),
     })
@@ -148,7 +148,7 @@ fn SizeQuestion(
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
         let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
-        [format!("At {} mm: {why}", words::size(value)), way]
+        [format!("At {}: {why}", words::length(value)), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));
     let own = NodeRef::<leptos::html::Div>::new();

@@ -2,31 +2,21 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::decimal::read_decimal;
 use slotwright_core::derive::look;
-use slotwright_core::money::Money;
+use slotwright_core::entry::{self, Expected};
 use slotwright_core::options::goals::{Goal, in_the_way, toward};
 use slotwright_core::promise::Backlog;
-use slotwright_core::quantity::Mass;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
 use slotwright_core::words;
 
-/// A number as people type it: spaces between thousands, a comma or a point.
-fn number(text: &str) -> Option<f64> {
-    let plain: String = text.chars().filter(|letter| !letter.is_whitespace()).collect();
-    read_decimal(&plain.replace(',', ".")).filter(|number| (0.0..=1e7).contains(number))
-}
-
 /// The goal of a word and its figure; else what is wrong with the figure.
-fn read(word: &str, figure: &str) -> Result<Goal, &'static str> {
-    #[expect(clippy::cast_possible_truncation, reason = "at most a thousand million, rounded")]
-    let minor = |amount: f64| Money::minor((amount * 100.0).round() as i64);
+fn read(word: &str, figure: &str, currency: &str) -> Result<Goal, &'static str> {
     match word {
         "widest" => Ok(Goal::Widest),
         "screen" => Ok(Goal::Screen),
-        "price" => number(figure).map(minor).map(Goal::Price).ok_or("This is no price. Write it as 1500."),
-        "part" => number(figure).map(Mass::kg).map(Goal::Part).ok_or("This is no weight. Write it as 25."),
+        "price" => entry::money(figure, currency).map(Goal::Price).ok_or(words::not_read(Expected::Money)),
+        "part" => entry::mass(figure).map(Goal::Part).ok_or(words::not_read(Expected::Mass)),
         "by" => figure.parse().map(Goal::By).map_err(|_| "Pick the day on which it has to be there."),
         _ => Ok(Goal::Valid),
     }
@@ -60,7 +50,7 @@ pub(crate) fn told(
     let choice = Choice::of_note(note)?;
     let (today, backlog): (Day, _) = (today.parse().ok()?, Backlog::default());
     let only = |sentence: &str| Some([sentence.into(), String::new(), String::new()]);
-    let goal = match read(word, figure) {
+    let goal = match read(word, figure, &range.currency) {
         // A field that was emptied.
         Err(_) if figure.is_empty() => return only(""),
         Ok(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
@@ -93,9 +83,7 @@ pub(crate) fn told(
         built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default()
     );
     let way = words::together(&changes, range);
-    let mut letters = way.chars();
-    let way = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
-    Some([sentence, way, after.to_note()])
+    Some([sentence, words::capital(&way), after.to_note()])
 }
 
 #[cfg(test)]
@@ -118,12 +106,14 @@ mod tests {
         let price = ask(&choice, "price", "700,50");
         assert!(!price[2].is_empty(), "{price:?}");
         for (word, figure, said) in [
-            ("price", "much", "This is no price. Write it as 1500."),
+            ("price", "much", words::not_read(Expected::Money)),
             ("by", "soon", "Pick the day on which it has to be there."),
             ("by", "", ""),
             ("by", "2026-11-25", "There by Wed 25 November: no way to it was found."),
             ("screen", "", "Say first which screen stands on it."),
             ("part", "90", "Parts up to 90 kg: it is so already."),
+            ("part", "90,5 kg", "Parts up to 90.5 kg: it is so already."),
+            ("price", "€9,000", "At most €\u{202f}9\u{202f}000.00: it is so already."),
         ] {
             assert_eq!(ask(&choice, word, figure), [said, "", ""]);
         }

@@ -65,7 +65,13 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let find = |found, allowed| Finding::stops(Rule::WallTether, Question::Height, found, Limit::AtMost, allowed);
     if left < 0.0 {
         out.push(find(Figure::moment(-left), Figure::moment(0.0)).but(Severity::Warns));
-    } else if is_tall_or_doored(unit.choice, unit.layout) {
+    } else if unit.layout.height > LOW {
         out.push(find(Figure::length(unit.layout.height), Figure::length(LOW)).but(Severity::Advises));
+    } else {
+        // A low one is asked to for its doors.
+        let doors = unit.choice.bays.iter().filter(|bay| matches!(bay.fill, Fill::Leaf(_))).count();
+        if let Some(doors) = u32::try_from(doors).ok().filter(|doors| *doors > 0) {
+            out.push(find(Figure::count(doors), Figure::count(0u32)).but(Severity::Advises));
+        }
     }
 }

@@ -148,6 +148,23 @@ fn a_tall_light_unit_has_to_be_fastened() {
     assert_eq!(severity(&start(&range, "sedge")), Some(Severity::Advises));
 }
 
+/// What is told beside the demand is why it is asked: the doors of a low unit, not its height.
+#[test]
+fn a_low_unit_is_fastened_for_its_doors() {
+    let range = demo();
+    let figures = |changes: &[Change]| {
+        let findings = judge(&range, &changed(&range, "sedge", changes)).findings;
+        let finding = findings.into_iter().find(|found| found.rule == Rule::WallTether)?;
+        Some((crate::words::format::Locale::English.found_and_allowed(&finding), finding.limit))
+    };
+    let open = [1, 2, 3].map(|bay| fill(bay, Fill::Open));
+    assert_eq!(figures(&[]), Some((("1".into(), "0".into()), Limit::AtMost)));
+    assert_eq!(figures(&open), None);
+    let [first, second, third] = open;
+    let tall = figures(&[first, second, third, Change::HeightMm(Dim::mm(620))]);
+    assert_eq!(tall, Some((("620 mm".into(), "600 mm".into()), Limit::AtMost)));
+}
+
 /// Who asks whether a unit is fastened hears what the rule says; the last step of the assembly says it too.
 #[test]
 fn a_unit_is_fastened_where_the_rule_asks_for_it() {

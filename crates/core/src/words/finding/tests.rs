@@ -1,0 +1,125 @@
+//! Laws of the sentences of findings.
+
+use super::*;
+use crate::choice::Choice;
+use crate::finding::Figure;
+use crate::panel::PanelId;
+use crate::quantity::Mass;
+use crate::rules::judge;
+use crate::sample::{Wanted, choices};
+use crate::testing::demo;
+
+/// Whether the sentence says what was found and what is allowed.
+fn says(finding: &Finding) -> (bool, bool) {
+    match finding.rule {
+        // Something is there or is not: there is nothing to measure.
+        Rule::Known | Rule::HoleStile | Rule::DeviceShut | Rule::DeviceCable => (false, false),
+        Rule::HoleEdge | Rule::HoleShelf if finding.found.value < 0.0 => (false, false),
+        Rule::LeafGrip if finding.found.value <= 0.0 => (false, true),
+        // A low unit that is asked to be fastened for its doors.
+        Rule::WallTether if finding.found.unit == Unit::Count => (false, false),
+        Rule::WallTether => (true, finding.severity != Severity::Warns),
+        // What is allowed is nothing; a package may be too heavy or too bulky as well, and is told by its length alone.
+        Rule::Interlock | Rule::Package => (true, false),
+        _ => (true, true),
+    }
+}
+
+/// What the demo range says of seeded choices.
+fn findings() -> Vec<Finding> {
+    let range = demo();
+    let sample = |wanted, count| choices(&range, 16, wanted).take(count);
+    let all: Vec<Choice> = sample(Wanted::Any, 400).chain(sample(Wanted::Valid, 40)).collect();
+    all.iter().flat_map(|choice| judge(&range, choice).findings).collect()
+}
+
+#[test]
+fn what_is_found_is_beyond_what_is_allowed_reads_so_and_is_said() {
+    let findings = findings();
+    let mut rules: Vec<Rule> = findings.iter().map(|finding| finding.rule).collect();
+    rules.sort();
+    rules.dedup();
+    assert!(rules.len() > 25, "{} rules were found", rules.len());
+    for finding in &findings {
+        let (sentence, (found, allowed)) = (sentence(finding), LOCALE.found_and_allowed(finding));
+        assert_ne!(found, allowed, "{sentence}");
+        let says = says(finding);
+        assert!(!says.0 || sentence.contains(&found), "{found}: {sentence}");
+        assert!(!says.1 || sentence.contains(&allowed), "{allowed}: {sentence}");
+        // The figures say by themselves what is wrong; a package may be too heavy or too bulky instead of too long.
+        let (found, allowed) = (finding.found.value, finding.allowed.value);
+        let beyond = match finding.limit {
+            Limit::AtMost => found > allowed,
+            Limit::AtLeast => found < allowed,
+            Limit::OneOf => true,
+        };
+        assert!(beyond || finding.rule == Rule::Package, "{:?}: {found}, {:?} {allowed}", finding.rule, finding.limit);
+    }
+}
+
+#[test]
+fn every_rule_has_a_short_sentence_in_every_severity() {
+    let abouts = [
+        Question::Place,
+        Question::Model,
+        Question::Width,
+        Question::Height,
+        Question::Depth,
+        Question::Bays,
+        Question::Bay(6),
+        Question::Shares,
+        Question::Hole(6),
+        Question::Device(6),
+        Question::Back,
+        Question::Finish,
+        Question::Corners,
+    ];
+    let shelf = PanelId::Shelf { bay: 6, row: 2 };
+    // The longest figures are those that are just beyond their limits.
+    let hair = 1.0 + 1e-9;
+    let mass: fn(f64) -> Figure = |value| Figure::mass(Mass::kg(value));
+    let count: fn(f64) -> Figure = |value| Figure::count(if value > 1.0 { 8u32 } else { 7 - u32::from(value < 1.0) });
+    for rule in Rule::ALL {
+        let figures: &[fn(f64) -> Figure] = match rule {
+            Rule::FitOutCount | Rule::BayShare | Rule::Interlock => &[count],
+            Rule::LeafShape | Rule::UprightBuckling | Rule::TipOver => &[mass, Figure::ratio],
+            _ => &[mass, count],
+        };
+        for (about, figure) in figures.iter().flat_map(|figure| abouts.map(|about| (about, figure))) {
+            for (found, limit) in [
+                (figure(hair), Limit::AtMost),
+                (figure(1.0 / hair), Limit::AtLeast),
+                (figure(0.0), Limit::AtLeast),
+                (figure(-1.0), Limit::AtLeast),
+                (figure(0.0), Limit::OneOf),
+            ] {
+                let finding = Finding::stops(*rule, about, found, limit, figure(1.0));
+                for severity in [Severity::Stops, Severity::Warns, Severity::Advises] {
+                    for parts in [&[][..], &[PanelId::BaseLower], &[shelf, PanelId::Top]] {
+                        short(&finding.clone().but(severity).of(parts.iter().copied()));
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn short(finding: &Finding) {
+    for text in [sentence(finding), reason(finding)] {
+        let words = text.split(' ').filter(|word| !word.is_empty()).count();
+        assert!((3..=25).contains(&words), "{words} words: {text}");
+        assert!(text.ends_with('.') && !text.starts_with(char::is_lowercase), "{text}");
+    }
+}
+
+/// In every severity that the table of rules gives it, and in no other.
+#[test]
+fn what_a_rule_says_is_as_severe_as_its_table_has_it() {
+    let count = Figure::count(1u32);
+    for rule in Rule::ALL.iter().copied() {
+        let finding = Finding::stops(rule, Question::Bay(1), count, Limit::AtMost, count);
+        let is_said = |severity| rule.remedies(severity).is_some();
+        assert_eq!(stop(&finding).is_some(), is_said(Severity::Stops), "{rule:?}");
+        assert_eq!(advice(&finding).is_some(), is_said(Severity::Warns) || is_said(Severity::Advises), "{rule:?}");
+    }
+}

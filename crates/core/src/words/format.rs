@@ -1,0 +1,246 @@
+//! Numbers, lengths, masses, money and days as people of a locale write them: the one place that does so.
+//!
+//! What files and drawings need for machines (coordinates, keys, JSON) is not written here.
+
+mod english;
+
+use crate::day::Day;
+use crate::finding::{Figure, Finding, Limit, Unit};
+use crate::money::{Money, symbol_of};
+use crate::quantity::{Dim, Length, Mass, round_half_away};
+
+/// Whose way of writing figures. To add one: a variant here, and a file beside `english`.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Locale {
+    /// British English, with thin spaces between thousands.
+    #[default]
+    English,
+}
+
+/// All that differs from locale to locale.
+struct Style {
+    /// Stands between thousands.
+    thousands: char,
+    /// Stands before decimals.
+    point: char,
+    minus: &'static str,
+    /// From January.
+    months: [&'static str; 12],
+    /// From Monday.
+    weekdays: [&'static str; 7],
+    /// Of weekday, date and month.
+    day: fn(&str, u8, &str) -> String,
+    /// Of symbol and amount.
+    money: fn(&str, &str) -> String,
+    percent: fn(&str) -> String,
+    ratio: fn(&str) -> String,
+    just_over: fn(&str) -> String,
+    just_under: fn(&str) -> String,
+}
+
+/// Most decimals of any figure.
+const DECIMALS_MOST: u32 = 6;
+
+impl Locale {
+    const fn style(self) -> &'static Style {
+        match self {
+            Self::English => &english::ENGLISH,
+        }
+    }
+
+    /// A whole number with marks between its thousands and a real minus.
+    pub fn number(self, value: i64) -> String {
+        let digits = value.unsigned_abs().to_string();
+        let mut text = String::from(if value < 0 { self.style().minus } else { "" });
+        for (at, digit) in digits.chars().enumerate() {
+            if at > 0 && (digits.len() - at).is_multiple_of(3) {
+                text.push(self.style().thousands);
+            }
+            text.push(digit);
+        }
+        text
+    }
+
+    /// A number of so many parts of ten, a hundred and so on, with all its decimals.
+    fn scaled(self, value: i64, decimals: u32) -> String {
+        let scale = 10i64.pow(decimals);
+        let (whole, rest) = (value / scale, (value % scale).unsigned_abs());
+        let sign = if value < 0 && whole == 0 { self.style().minus } else { "" };
+        let mut text = format!("{sign}{}", self.number(whole));
+        if decimals > 0 {
+            let rest = format!("{rest:0width$}", width = decimals as usize);
+            text.push(self.style().point);
+            text.push_str(&rest);
+        }
+        text
+    }
+
+    /// A number with at most that many decimals, the trailing zeros left out.
+    pub fn decimal(self, value: f64, decimals: u32) -> String {
+        let decimals = decimals.min(DECIMALS_MOST);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_precision_loss,
+            reason = "rounded; `as` saturates, and the scale is small"
+        )]
+        let mut scaled = round_half_away(value * 10i64.pow(decimals) as f64) as i64;
+        let mut shown = decimals;
+        while shown > 0 && scaled % 10 == 0 {
+            scaled /= 10;
+            shown -= 1;
+        }
+        self.scaled(scaled, shown)
+    }
+
+    /// A picked size in millimetres, without its unit.
+    pub fn size(self, dim: Dim) -> String {
+        self.decimal(f64::from(dim), 1)
+    }
+
+    /// A picked size with its unit.
+    pub fn length(self, dim: Dim) -> String {
+        format!("{} mm", self.size(dim))
+    }
+
+    /// A computed length to a tenth of a millimetre, with its unit.
+    pub fn distance(self, length: Length) -> String {
+        format!("{} mm", self.decimal(length.in_mm(), 1))
+    }
+
+    /// A mass in kilograms with at most one decimal, without its unit.
+    pub fn kilograms(self, mass: Mass) -> String {
+        self.decimal(mass.in_kg(), 1)
+    }
+
+    /// The same with its unit.
+    pub fn mass(self, mass: Mass) -> String {
+        format!("{} kg", self.kilograms(mass))
+    }
+
+    /// An amount with its hundredths, without its currency.
+    pub fn amount(self, amount: Money) -> String {
+        self.scaled(amount.in_minor(), 2)
+    }
+
+    /// An amount with its hundredths and its currency.
+    pub fn money(self, amount: Money, currency: &str) -> String {
+        (self.style().money)(symbol_of(currency), &self.amount(amount))
+    }
+
+    /// A day as people say it: `Fri 18 December`.
+    pub fn day(self, day: Day) -> String {
+        let (_, month, date) = day.parts();
+        let of = |names: &[&'static str], number: u8| {
+            names.get(usize::from(number).saturating_sub(1)).copied().unwrap_or_default()
+        };
+        let (weekday, month) = (of(&self.style().weekdays, day.weekday()), of(&self.style().months, month));
+        (self.style().day)(weekday, date, month)
+    }
+
+    /// A figure with its unit.
+    pub fn figure(self, figure: Figure) -> String {
+        self.finer(figure, 0)
+    }
+
+    /// The same with so many decimals more than usual.
+    fn finer(self, figure: Figure, more: u32) -> String {
+        let usual = match figure.unit {
+            Unit::Mm if figure.value.abs() < 10.0 => 1,
+            Unit::Mm | Unit::Count | Unit::Degree => 0,
+            Unit::Kg | Unit::Percent | Unit::Nm => 1,
+            Unit::Ratio | Unit::NPerMm2 => 2,
+        };
+        let text = self.decimal(figure.value, usual + more);
+        match figure.unit {
+            Unit::Mm => text + " mm",
+            Unit::Kg => text + " kg",
+            Unit::Count => text,
+            Unit::Ratio => (self.style().ratio)(&text),
+            Unit::Percent => (self.style().percent)(&text),
+            Unit::Nm => text + " N·m",
+            Unit::NPerMm2 => text + " N/mm²",
+            Unit::Degree => text + "°",
+        }
+    }
+
+    /// What was found and what is allowed, with as many decimals as it takes for a found figure that is beyond its
+    /// limit to read so: `3.82 mm` and `3.8 mm`.
+    pub fn found_and_allowed(self, finding: &Finding) -> (String, String) {
+        let pair = |more| (self.finer(finding.found, more), self.finer(finding.allowed, more));
+        // Finer than a hundredth are only those that are equal otherwise: all of their decimals count.
+        let is_fine = |figure: Figure| (figure.value * 100.0 - round_half_away(figure.value * 100.0)).abs() > 1e-6;
+        let mores =
+            if is_fine(finding.found) || is_fine(finding.allowed) { DECIMALS_MOST..=DECIMALS_MOST } else { 0..=2 };
+        let differing = mores.map(pair).find(|(found, allowed)| found != allowed);
+        differing.unwrap_or_else(|| {
+            let (found, allowed) = pair(0);
+            match finding.limit {
+                Limit::AtMost => ((self.style().just_over)(&allowed), allowed),
+                Limit::AtLeast => ((self.style().just_under)(&allowed), allowed),
+                Limit::OneOf => (found, allowed),
+            }
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::question::Question;
+    use crate::rules::Rule;
+
+    const LOCALE: Locale = Locale::English;
+
+    #[test]
+    fn numbers_read_as_people_write_them() {
+        for (value, decimals, text) in [
+            (1640.0, 0, "1\u{202f}640"),
+            (1_234_567.0, 0, "1\u{202f}234\u{202f}567"),
+            (999.0, 0, "999"),
+            (47.25, 1, "47.3"),
+            (47.0, 1, "47"),
+            (-0.25, 1, "\u{2212}0.3"),
+            (-12.5, 2, "\u{2212}12.5"),
+            (0.04, 1, "0"),
+            (1640.05, 3, "1\u{202f}640.05"),
+        ] {
+            assert_eq!(LOCALE.decimal(value, decimals), text);
+        }
+    }
+
+    #[test]
+    fn money_shows_its_hundredths() {
+        assert_eq!(LOCALE.money(Money::minor(128_405), "EUR"), "€\u{202f}1\u{202f}284.05");
+        assert_eq!(LOCALE.money(Money::minor(-5), "SEK"), "SEK\u{202f}\u{2212}0.05");
+        assert_eq!(LOCALE.money(Money::minor(-1_000), "GBP"), "£\u{202f}\u{2212}10.00");
+    }
+
+    // Source: ISO 8601 week date examples: 2026-12-31 is a Thursday, 2000-01-01 a Saturday.
+    #[test]
+    fn days_have_their_names() {
+        for (day, said) in [("2026-12-31", "Thu 31 December"), ("2000-01-01", "Sat 1 January")] {
+            assert_eq!(LOCALE.day(day.parse().unwrap()), said);
+        }
+    }
+
+    #[test]
+    fn found_and_allowed_never_read_the_same() {
+        let length = |mm| Figure::length(Length::mm(mm));
+        let kg = |kg| Figure::mass(Mass::kg(kg));
+        for (found, limit, allowed, texts) in [
+            (length(6.02), Limit::AtMost, length(3.8), ("6 mm", "3.8 mm")),
+            (length(3.8049), Limit::AtMost, length(3.8), ("3.805 mm", "3.8 mm")),
+            (length(229.6), Limit::AtLeast, length(230.0), ("229.6 mm", "230 mm")),
+            (length(229.998), Limit::AtLeast, length(230.0), ("229.998 mm", "230 mm")),
+            (length(9.96), Limit::AtLeast, length(10.0), ("9.96 mm", "10 mm")),
+            (length(1640.0), Limit::AtMost, length(1639.6), ("1\u{202f}640 mm", "1\u{202f}639.6 mm")),
+            (kg(42.0004), Limit::AtMost, kg(42.0), ("42.0004 kg", "42 kg")),
+            (length(3.8 + 1e-9), Limit::AtMost, length(3.8), ("just over 3.8 mm", "3.8 mm")),
+            (length(3.8 - 1e-9), Limit::AtLeast, length(3.8), ("just under 3.8 mm", "3.8 mm")),
+        ] {
+            let finding = Finding::stops(Rule::ShelfSag, Question::Width, found, limit, allowed);
+            let (found, allowed) = LOCALE.found_and_allowed(&finding);
+            assert_eq!((found.as_str(), allowed.as_str()), texts);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+//! How figures are written in English.
+
+use super::Style;
+
+pub(super) const ENGLISH: Style = Style {
+    thousands: '\u{202f}',
+    point: '.',
+    minus: "\u{2212}",
+    months: [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ],
+    weekdays: ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
+    day: |weekday, date, month| format!("{weekday} {date} {month}"),
+    money: |symbol, amount| format!("{symbol}\u{202f}{amount}"),
+    percent: |share| format!("{share} %"),
+    ratio: |times| format!("{times} to 1"),
+    just_over: |figure| format!("just over {figure}"),
+    just_under: |figure| format!("just under {figure}"),
+};
