@@ -8,8 +8,10 @@ use alloc::collections::BTreeSet;
 use serde::Serialize;
 
 use crate::seal::Digest;
+pub use fields::TEXT_MOST;
 pub(crate) use fields::{Fields, Notes};
 
+pub mod audit;
 mod board;
 mod build;
 mod calendar;
@@ -26,6 +28,8 @@ mod rates;
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, FitLimits, Handling, Screen, Strength};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
+#[cfg(any(test, feature = "schema"))]
+pub use check::Bound;
 pub use check::Wrong;
 pub use device::Device;
 pub use finish::{Finish, Look};
@@ -100,6 +104,12 @@ impl Range {
     /// The digest that orders refer to: SHA-256 over the canonical JSON of the whole range.
     pub fn digest(&self) -> Digest {
         Digest::of_value(self)
+    }
+
+    /// What its figures and lists may be, each by itself: for the published schema.
+    #[cfg(any(test, feature = "schema"))]
+    pub fn bounds(&self) -> Vec<Bound> {
+        check::bounds(self)
     }
 
     /// The model of that key.
