@@ -28,9 +28,9 @@ mod rates;
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, FitLimits, Handling, Screen, Strength};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
-#[cfg(any(test, feature = "schema"))]
-pub use check::Bound;
 pub use check::Wrong;
+#[cfg(any(test, feature = "schema"))]
+pub use check::{Bound, Limits};
 pub use device::Device;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
@@ -47,7 +47,8 @@ pub const FORMAT: u32 = 1;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Range {
-    /// Version of the file format; see [`FORMAT`].
+    /// Version of the file format.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
     pub format: u32,
     /// Short name that orders refer to, together with the digest.
     pub key: Key,
@@ -59,6 +60,7 @@ pub struct Range {
     #[serde(default)]
     pub note: String,
     /// ISO 4217 code of the currency; amounts are in its minor unit, a hundredth.
+    #[cfg_attr(feature = "schema", schemars(extend("pattern" = "^[A-Z]{3}$")))]
     pub currency: String,
     /// The boards that parts are cut from.
     #[serde(rename = "board")]

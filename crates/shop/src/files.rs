@@ -7,6 +7,7 @@ use std::path::Path;
 use slotwright_core::choice::Choice;
 use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
+use slotwright_core::range::audit::Audit;
 use slotwright_core::range::{Range, RangeProblems};
 
 use crate::args::{Batches, Made, Measured};
@@ -129,7 +130,13 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
         Some(path) => (path.display().to_string(), text(path)?),
         None => ("the demo range".into(), DEMO.into()),
     };
-    Range::parse(&text).map_err(|problems| FileError::Range { path, problems })
+    // What cannot be read is told with the names that were probably meant.
+    Range::parse(&text).map_err(|_| FileError::Range { path, problems: Range::audit(&text).faults })
+}
+
+/// A range file, with all that is to be said of it.
+pub(crate) fn audit(path: &Path) -> Result<Audit, FileError> {
+    Ok(Range::audit(&text(path)?))
 }
 
 /// A range with batches that were measured after its file was written.

@@ -169,6 +169,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
             exit 1
             --- errors
             error: broken.toml:42:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+                   broken.toml:424:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )?;

@@ -64,18 +64,26 @@ pub(super) fn check(range: &Range, unread: Vec<String>) -> Vec<(String, Wrong)> 
     judged(range, unread).all()
 }
 
-/// What a figure or the length of a list may be, whatever else stands in the range.
+/// What a figure or list may be, whatever else stands in the range.
 #[cfg(any(test, feature = "schema"))]
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bound {
     /// Where it stands: `model.sedge.bays.most`; entries of lists by key or number.
     pub path: String,
-    /// The least.
-    pub least: f64,
-    /// The most.
-    pub most: f64,
-    /// Whether it is how many entries a list has.
-    pub counts: bool,
+    /// What it may be.
+    pub limits: Limits,
+}
+
+/// What a figure or list may be.
+#[cfg(any(test, feature = "schema"))]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Limits {
+    /// A figure from the least to the most.
+    Figure(f64, f64),
+    /// A list with so many entries.
+    Entries(usize, usize),
+    /// A list that names nothing twice.
+    Distinct,
 }
 
 /// Every bound that judging this range looks at.
@@ -109,11 +117,7 @@ fn judged(range: &Range, unread: Vec<String>) -> Problems {
 fn list(out: &mut Problems, path: impl Into<String>, found: usize, least: usize, most: usize) {
     let path = path.into();
     #[cfg(any(test, feature = "schema"))]
-    {
-        #[expect(clippy::cast_precision_loss, reason = "a list has few entries")]
-        let (least, most) = (least as f64, most as f64);
-        out.bounds.push(Bound { path: path.clone(), least, most, counts: true });
-    }
+    out.bounds.push(Bound { path: path.clone(), limits: Limits::Entries(least, most) });
     length(out, path, found, least, most);
 }
 
@@ -130,7 +134,7 @@ type Bounded<'a> = (&'a str, f64, f64, f64);
 fn each(out: &mut Problems, prefix: &str, figures: &[Bounded<'_>]) {
     for (name, found, least, most) in figures {
         #[cfg(any(test, feature = "schema"))]
-        out.bounds.push(Bound { path: format!("{prefix}.{name}"), least: *least, most: *most, counts: false });
+        out.bounds.push(Bound { path: format!("{prefix}.{name}"), limits: Limits::Figure(*least, *most) });
         if !(*least..=*most).contains(found) {
             let wrong = Wrong::Bounds { found: *found, least: *least, most: *most };
             out.push((format!("{prefix}.{name}"), wrong));
@@ -206,7 +210,7 @@ fn boards(out: &mut Problems, range: &Range) {
 fn money(out: &mut Problems, prefix: &str, name: &str, amount: Money) {
     let most = 1_000_000_000;
     #[cfg(any(test, feature = "schema"))]
-    out.bounds.push(Bound { path: format!("{prefix}.{name}"), least: 0.0, most: 1e9, counts: false });
+    out.bounds.push(Bound { path: format!("{prefix}.{name}"), limits: Limits::Figure(0.0, 1e9) });
     if amount.in_minor() < 0 || amount.in_minor() > most {
         let found = f64::from(i32::try_from(amount.in_minor()).unwrap_or(i32::MAX));
         out.push((format!("{prefix}.{name}"), Wrong::Bounds { found, least: 0.0, most: 1e9 }));

@@ -125,6 +125,8 @@ fn check_model(out: &mut Problems, model: &Model) {
 
 /// A list that names nothing twice.
 pub(super) fn distinct(out: &mut Problems, path: &str, all: &mut dyn Iterator<Item = String>) {
+    #[cfg(any(test, feature = "schema"))]
+    out.bounds.push(super::Bound { path: path.into(), limits: super::Limits::Distinct });
     let mut seen = alloc::collections::BTreeSet::new();
     for (number, one) in (1..).zip(all) {
         if seen.contains(&one) {
