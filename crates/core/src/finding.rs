@@ -150,7 +150,7 @@ pub enum Unit {
 }
 
 fn hundredth(value: f64) -> f64 {
-    crate::quantity::round_half_away(value * 100.0) / 100.0
+    crate::quantity::round_half_away(crate::quantity::finite(value) * 100.0) / 100.0
 }
 
 impl Figure {

@@ -370,3 +370,6 @@ fn steps(out: &mut Problems, path: &str, limits: DimRange) {
         out.push((format!("{path}.start"), wrong));
     }
 }
+
+#[cfg(test)]
+mod tests;

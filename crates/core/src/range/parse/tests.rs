@@ -108,6 +108,8 @@ fn a_measured_thickness_belongs_to_its_board() {
             "measured_points_mm = [16.9, 16.9, 16.9, 16.9, 16.9, 16.9, 16.9, 16.9]",
             "board.birch-18.measured_points_mm: 16.9 is out of proportion; 17.01 to 18.79 is possible",
         ),
+        ("measured_points_mm = []", "board.birch-18.measured_points_mm: 0 entries; 8 to 8 are possible"),
+        ("measured_points_mm = [17.7]", "board.birch-18.measured_points_mm: 1 entries; 8 to 8 are possible"),
     ] {
         assert_eq!(problems(points, measured), [found]);
     }
