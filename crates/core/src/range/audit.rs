@@ -30,10 +30,9 @@ type Said = (String, String);
 impl Range {
     /// Reads a range file and looks whether all of it can be sold.
     pub fn audit(text: &str) -> Audit {
-        let (read, mut notes) = read(text);
+        let (read, notes) = read(text);
         if !notes.problems.is_empty() {
-            let problems = core::mem::take(&mut notes.problems);
-            let faults = located(text, spelling::explained(problems, &notes.absent, read.as_ref()));
+            let faults = located(text, spelling::explained(&notes.problems, &notes.absent, read.as_ref()));
             return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
         }
         let Some(range) = read else {

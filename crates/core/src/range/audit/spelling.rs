@@ -9,12 +9,12 @@ type Placed = (usize, String, Wrong);
 /// The same problems, where a misspelt name and the missing one are told as one.
 ///
 /// `absent` are the paths of what may be left out and is.
-pub(super) fn explained(problems: Vec<Placed>, absent: &[String], range: Option<&Range>) -> Vec<Placed> {
+pub(super) fn explained(problems: &[Placed], absent: &[String], range: Option<&Range>) -> Vec<Placed> {
     let missing = problems.iter().filter(|(.., wrong)| *wrong == Wrong::Missing).map(|(_, path, _)| path);
     let open: Vec<&String> = missing.chain(absent).collect();
     let mut meant: Vec<String> = Vec::new();
     let mut out = Vec::new();
-    for (offset, path, wrong) in &problems {
+    for (offset, path, wrong) in problems {
         let wrong = match wrong {
             Wrong::Strange => {
                 let (section, name) = split(path);

@@ -23,7 +23,8 @@ fn toml(value: &Value) -> String {
 }
 
 fn file(document: &Value) -> String {
-    document.as_object().unwrap().iter().map(|(key, value)| format!("{key} = {}\n", toml(value))).collect()
+    let lines = document.as_object().unwrap().iter().map(|(key, value)| format!("{key} = {}", toml(value)));
+    lines.collect::<Vec<_>>().join("\n")
 }
 
 /// What stands at a path of a range, entries of lists by key or number.
