@@ -75,7 +75,7 @@ fn rounded(found: Figure, allowed: Figure) -> (Figure, Figure) {
     let mut parts = ROUNDED;
     loop {
         // Without a sign before zero.
-        let to = |value: f64| crate::quantity::round_half_away(value * parts) / parts + 0.0;
+        let to = |value: f64| crate::quantity::round_half_away(crate::quantity::finite(value) * parts) / parts + 0.0;
         let pair = (to(found.value), to(allowed.value));
         if pair.0.total_cmp(&pair.1).is_ne() || parts >= FINEST {
             return (Figure { value: pair.0, ..found }, Figure { value: pair.1, ..allowed });

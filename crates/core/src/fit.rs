@@ -29,10 +29,11 @@ impl Batch {
     /// From what was read; [`Batch::wrong_count`] says whether it is eight points.
     pub(crate) fn of(points: Vec<Length>) -> Self {
         let count: f64 = points.iter().map(|_| 1.0).sum();
-        let mean = points.iter().copied().sum::<Length>() / count;
+        // Any other count is refused; nothing is divided by none.
+        let mean = points.iter().copied().sum::<Length>() / count.max(1.0);
         let off = || points.iter().map(|point| (*point - mean).in_mm());
         let squares: f64 = off().map(|off| off * off).sum();
-        let deviation = Length::mm((squares / (count - 1.0)).sqrt());
+        let deviation = Length::mm((squares / (count - 1.0).max(1.0)).sqrt());
         let furthest = off().map(|off| Length::mm(off.abs())).fold(Length::ZERO, Length::max);
         let mean = Length::mm(round_half_away(mean.in_mm() * 20.0) / 20.0);
         Self { points, mean, deviation, furthest }

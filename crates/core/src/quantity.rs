@@ -1,7 +1,13 @@
 //! Quantities: the type is the quantity, the constructor names the unit.
 //!
-//! Every value is finite. A computation that would leave the numbers (0/0, overflow) gives zero and
-//! is caught by the rules that judge the result; there is no NaN behind these types.
+//! Every value is finite; there is no NaN behind these types. A computation that would leave the numbers (0/0,
+//! overflow) gives the largest number, never zero, so that limits stop it:
+//!
+//! ```
+//! use slotwright_core::quantity::Length;
+//! assert_eq!((Length::mm(1.0) / 0.0).in_mm(), f64::MAX);
+//! assert_eq!(Length::mm(f64::NEG_INFINITY).in_mm(), f64::MIN);
+//! ```
 
 use core::fmt;
 use core::iter::Sum;
@@ -11,9 +17,21 @@ use serde::{Serialize, Serializer};
 
 use crate::decimal::Plain;
 
-/// Finite values only: anything else becomes zero.
-const fn finite(value: f64) -> f64 {
-    if value.is_finite() { value } else { 0.0 }
+/// Finite values only; see [`largest`] for anything else.
+///
+/// No range that parsed leads beyond the numbers, whatever is chosen: the tests of this crate stop here if one does.
+pub(crate) const fn finite(value: f64) -> f64 {
+    #[cfg(test)]
+    assert!(value.is_finite(), "a figure is no number");
+    if value.is_finite() { value } else { largest(value) }
+}
+
+/// What stands for a value beyond the numbers: the largest of its sign, which no limit lets pass. Zero would pass
+/// for nothing.
+#[cold]
+#[inline(never)]
+const fn largest(value: f64) -> f64 {
+    if value < 0.0 { f64::MIN } else { f64::MAX }
 }
 
 /// Rounds half away from zero to a whole number, the one rounding rule of this crate.
@@ -31,7 +49,7 @@ macro_rules! quantity {
             /// Nothing.
             pub const ZERO: Self = Self(0.0);
 
-            #[doc = concat!("A value in ", $unit, "; what is not finite becomes zero.")]
+            #[doc = concat!("A value in ", $unit, "; what is not finite becomes the largest number.")]
             pub const fn $from(value: f64) -> Self {
                 Self(finite(value))
             }
@@ -342,13 +360,19 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_not_finite_becomes_zero() {
-        for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
-            assert_eq!(Length::mm(bad), Length::ZERO);
+    fn what_is_not_finite_is_never_zero() {
+        for (beyond, expected) in
+            [(f64::NAN, f64::MAX), (f64::INFINITY, f64::MAX), (f64::NEG_INFINITY, f64::MIN), (1e308 * 10.0, f64::MAX)]
+        {
+            assert_eq!(largest(beyond).to_bits(), expected.to_bits());
         }
         assert_eq!(Area::ZERO, Length::mm(1.0) * Length::mm(0.0));
-        assert_eq!((Length::mm(1.0) / Length::ZERO).to_bits(), 0.0_f64.to_bits());
-        assert_eq!(Length::mm(f64::MAX) + Length::mm(f64::MAX), Length::ZERO);
+    }
+
+    #[test]
+    #[should_panic(expected = "a figure is no number")]
+    fn these_tests_stop_where_a_figure_leaves_the_numbers() {
+        let _ = Length::mm(1.0) / Length::ZERO;
     }
 
     #[test]

@@ -9,8 +9,10 @@ use serde::Serialize;
 
 use crate::day::Day;
 use crate::seal::Digest;
+pub use fields::TEXT_MOST;
 pub(crate) use fields::{Fields, Notes};
 
+pub mod audit;
 mod board;
 mod build;
 mod calendar;
@@ -28,6 +30,8 @@ pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, FitLimits, Handling, Screen, Strength};
 pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
 pub use check::Wrong;
+#[cfg(any(test, feature = "schema"))]
+pub use check::{Bound, Limits};
 pub use device::Device;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
@@ -44,7 +48,8 @@ pub const FORMAT: u32 = 1;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Range {
-    /// Version of the file format; see [`FORMAT`].
+    /// Version of the file format.
+    #[cfg_attr(feature = "schema", schemars(extend("const" = FORMAT)))]
     pub format: u32,
     /// Short name that orders refer to, together with the digest.
     pub key: Key,
@@ -56,6 +61,7 @@ pub struct Range {
     #[serde(default)]
     pub note: String,
     /// ISO 4217 code of the currency; amounts are in its minor unit, a hundredth.
+    #[cfg_attr(feature = "schema", schemars(extend("pattern" = "^[A-Z]{3}$")))]
     pub currency: String,
     /// The last day on which it takes orders, if it has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -104,6 +110,12 @@ impl Range {
     /// The digest that orders refer to: SHA-256 over the canonical JSON of the whole range.
     pub fn digest(&self) -> Digest {
         Digest::of_value(self)
+    }
+
+    /// What its figures and lists may be, each by itself: for the published schema.
+    #[cfg(any(test, feature = "schema"))]
+    pub fn bounds(&self) -> Vec<Bound> {
+        check::bounds(self)
     }
 
     /// The model of that key.

@@ -1,7 +1,7 @@
 //! The technical drawing of a unit as SVG: front elevation, plan and section, with dimensions.
 //!
-//! Coordinates are millimetres. Classes name the thing (`wood`, `edge`, `cut`, `dim`); colours
-//! belong to the page. The section stands to the right of the elevation at the same height, the
+//! Coordinates are millimetres. Classes name the thing (`wood`, `edge`, `cut`, `dim`) for the page's style;
+//! attributes give plain colours, so that any viewer shows it. The section stands to the right of the elevation at the same height, the
 //! plan below it at the same width, its front edge downwards (common practice in joinery shops).
 
 use slotwright_core::choice::Choice;

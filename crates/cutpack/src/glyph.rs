@@ -8,7 +8,7 @@ use slotwright_core::decimal::Plain;
 /// A bay as it will be: 64 by 44, lines only.
 pub fn bay(bay: &Bay) -> String {
     let mut svg = String::from(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"glyph\" viewBox=\"0 0 64 44\" aria-hidden=\"true\"><path d=\"M2 2H62V42H2Z\"/>",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"glyph\" viewBox=\"0 0 64 44\" fill=\"none\" stroke=\"currentColor\" aria-hidden=\"true\"><path d=\"M2 2H62V42H2Z\"/>",
     );
     match bay.fill {
         Fill::Open => {}
@@ -34,4 +34,18 @@ pub fn bay(bay: &Bay) -> String {
     }
     svg.push_str("</svg>");
     svg
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn any_viewer_shows_a_card() {
+        for fill in [Fill::Open, Fill::Shelves(3), Fill::Leaf(Hung::Left)] {
+            let svg = super::bay(&Bay { share: 1, fill, hole: None, device: None });
+            let document = roxmltree::Document::parse(&svg).unwrap();
+            document.descendants().filter(roxmltree::Node::is_element).for_each(crate::plain::check);
+        }
+    }
 }

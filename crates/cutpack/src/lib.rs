@@ -5,3 +5,5 @@ pub mod drawing;
 pub mod gltf;
 pub mod glyph;
 pub mod picture;
+#[cfg(test)]
+mod plain;

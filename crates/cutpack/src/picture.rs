@@ -4,7 +4,7 @@
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
-//! are drawn in the text's colour, `--picture-tone` and `--picture-arrow` may set others.
+//! are drawn in the text's colour, or in black where there is none; a style may set others by class.
 
 use core::ops::Range;
 

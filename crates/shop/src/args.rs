@@ -35,7 +35,7 @@ pub(crate) enum Command {
         after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright derive --choice order.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -"
     )]
     Derive(Derive),
-    /// Validate a range file: every problem with its line and column.
+    /// Validate a range file: all that is wrong, cannot be sold or is of no use, with line and column.
     #[command(after_help = "Examples:\n  slotwright range my-range.toml\n  slotwright range --json my-range.toml")]
     Range(RangeFile),
     /// Print seeded choices, one a line, spread evenly over models and questions.

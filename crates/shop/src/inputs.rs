@@ -6,6 +6,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
+use slotwright_core::range::audit::Audit;
 use slotwright_core::spec::{self, FORMAT, OrderSpec};
 
 use crate::args::{Batches, Made, Measured};
@@ -37,7 +38,16 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
         Some(path) => (path.display().to_string(), files::text(path)?),
         None => (DEMO_NAME.into(), DEMO.into()),
     };
-    Range::parse(&text).map_err(|problems| FileError::Range { path, problems: slips::named(&text, problems) })
+    // What cannot be read is told with the names that were probably meant.
+    Range::parse(&text)
+        .map_err(|_| FileError::Range { path, problems: slips::named(&text, Range::audit(&text).faults) })
+}
+
+/// A range file, with all that is to be said of it.
+pub(crate) fn audit(path: &Path) -> Result<Audit, FileError> {
+    let text = files::text(path)?;
+    let audit = Range::audit(&text);
+    Ok(Audit { faults: slips::named(&text, audit.faults), ..audit })
 }
 
 /// A range with batches that were measured after its file was written.

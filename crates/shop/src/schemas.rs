@@ -1,6 +1,7 @@
 //! The JSON Schemas (2020-12) of every document that the tool reads or prints, from their types.
 
 use schemars::{JsonSchema, SchemaGenerator};
+use serde_json::Value;
 use slotwright_core::choice::Choice;
 use slotwright_core::document::Document;
 use slotwright_core::promise::Backlog;
@@ -12,6 +13,10 @@ use crate::commands::check::Report;
 use crate::commands::fit::FitDocument;
 use crate::commands::options::OptionsDocument;
 use crate::commands::range::RangeReport;
+use crate::inputs::DEMO;
+
+mod bounds;
+mod plain;
 
 /// Name and text of every schema.
 pub(crate) fn all() -> Vec<(&'static str, String)> {
@@ -19,7 +24,7 @@ pub(crate) fn all() -> Vec<(&'static str, String)> {
         ("order-spec", schema::<OrderSpec>()),
         ("choice", schema::<Choice>()),
         ("backlog", schema::<Backlog>()),
-        ("range", schema::<Range>()),
+        ("range", range()),
         ("derived", schema::<Document>()),
         ("assembly", schema::<AssemblySheet>()),
         ("options", schema::<OptionsDocument>()),
@@ -35,10 +40,31 @@ pub(crate) fn file_name(name: &str) -> String {
 }
 
 fn schema<T: JsonSchema>() -> String {
+    text(described::<T>())
+}
+
+/// The range's schema with the bounds that its parser holds.
+fn range() -> String {
+    let mut schema = described::<Range>();
+    // The demo range has every key; a test holds that no figure is left without bounds.
+    if let Ok(range) = Range::parse(DEMO) {
+        bounds::set(&mut schema, &range);
+    }
+    text(schema)
+}
+
+fn described<T: JsonSchema>() -> Value {
     let mut settings = schemars::generate::SchemaSettings::draft2020_12();
     // What `serde` writes is what `serde` reads, but for defaults: describe what is read.
     settings.contract = schemars::generate::Contract::Deserialize;
-    let schema = SchemaGenerator::new(settings).into_root_schema_for::<T>();
+    let mut schema = SchemaGenerator::new(settings).into_root_schema_for::<T>().to_value();
+    plain::descriptions(&mut schema);
+    schema
+}
+
+fn text(schema: Value) -> String {
+    // A schema writes its members in their usual order, a bare value does not.
+    let schema = schemars::Schema::try_from(schema).unwrap_or_default();
     let mut text = serde_json::to_string_pretty(&schema).unwrap_or_default();
     text.push('\n');
     text

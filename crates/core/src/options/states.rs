@@ -33,7 +33,7 @@ pub enum State {
         /// the order in which they are done.
         changes: Vec<Change>,
     },
-    /// It cannot be had; [`why_shut`](super::why::why_shut) tells why.
+    /// It cannot be had.
     Shut {
         /// What stops it alone.
         reason: Finding,
@@ -62,11 +62,11 @@ impl State {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum Reach {
-    /// See [`State::Open`].
+    /// It can be taken now, and nothing else changes.
     Open,
-    /// See [`State::Shifts`].
+    /// It can be taken together with other changes.
     Shifts,
-    /// See [`State::Shut`]; also where the search was given up.
+    /// It cannot be had, or the search was given up.
     Shut,
 }
 

@@ -69,6 +69,16 @@ pub enum Use {
     Back,
 }
 
+impl Use {
+    /// Its word in a range file.
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            Self::Body => "body",
+            Self::Back => "back",
+        }
+    }
+}
+
 /// A format of a board.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -113,7 +123,7 @@ impl Board {
             shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("shear_modulus_n_per_mm2")),
             shear_n_per_mm2: Stress::n_per_mm2(fields.number("shear_n_per_mm2")),
             bearing_n_per_mm2: Stress::n_per_mm2(fields.number("bearing_n_per_mm2")),
-            uses: fields.words("uses", &[("body", Use::Body), ("back", Use::Back)]),
+            uses: fields.words("uses", &[Use::Body, Use::Back].map(|used| (used.word(), used))),
             sheets: fields.tables("sheet", Sheet::read),
         }
     }

@@ -86,16 +86,18 @@ pub struct Carrier {
     pub package_minor: Money,
 }
 
-/// The words for the kinds of work.
-const WORK: [(&str, Work); 4] =
-    [("sheets", Work::Sheets), ("cut", Work::Cut), ("edges", Work::Edges), ("pack", Work::Pack)];
+impl Work {
+    /// Every kind, by its word.
+    pub(super) const ALL: [(&'static str, Self); 4] =
+        [("sheets", Self::Sheets), ("cut", Self::Cut), ("edges", Self::Edges), ("pack", Self::Pack)];
+}
 
 impl Stage {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             key: fields.key("key"),
             name: fields.text("name"),
-            work: fields.word("work", &WORK, Work::Sheets),
+            work: fields.word("work", &Work::ALL, Work::Sheets),
             minutes_per_day: fields.whole("minutes_per_day", 1_000_000),
             wait_days: u16::try_from(fields.whole("wait_days", 65_535)).unwrap_or(u16::MAX),
         }

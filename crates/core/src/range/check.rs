@@ -1,12 +1,15 @@
 //! Judging a range as a whole: what it refers to is there, and its figures are in proportion.
 
+mod problems;
+mod relations;
 mod work;
 
 use super::{Board, DimRange, FORMAT, HoleShape, Key, Model, Range, Use, repeated};
-use crate::choice::BAYS_MOST;
+use crate::choice::{BAYS_MOST, Fill};
 use crate::decimal::Plain;
 use crate::fit::Batch;
 use crate::money::Money;
+use problems::Problems;
 
 /// What is wrong at a place of a range file.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -28,12 +31,16 @@ pub enum Wrong {
     Format { found: u32, known: u32 },
     #[error("the key \"{0}\" stands here more than once")]
     Repeated(Key),
+    #[error("\"{0}\" stands here more than once")]
+    Again(String),
     #[error("no {what} \"{key}\" for this use in the range")]
     Unknown { what: &'static str, key: Key },
     #[error("{found} entries; {least} to {most} are possible")]
     Length { found: usize, least: usize, most: usize },
     #[error("{} is out of proportion; {} to {} is possible", Plain::of(*.found, 3), Plain::of(*.least, 3), Plain::of(*.most, 3))]
     Bounds { found: f64, least: f64, most: f64 },
+    #[error("{} is out of proportion; the least is {}", Plain::of(*.found, 3), Plain::of(*.least, 3))]
+    Least { found: f64, least: f64 },
     #[error("{} is not on a step of {} above {}", Plain::of(*.found, 3), Plain::of(*.step, 3), Plain::of(*.least, 3))]
     OffStep { found: f64, step: f64, least: f64 },
     #[error("{0:?} is not a colour written #rrggbb")]
@@ -49,11 +56,44 @@ pub enum Wrong {
 /// Values of one size that a model can have: keeps the answer to a change within a frame.
 const SIZES_MOST: i32 = 400;
 
-type Problems = Vec<(String, Wrong)>;
+/// Most shelves that a model can allow in a bay.
+const SHELVES_MOST: u8 = 12;
 
-/// Everything wrong with a range that could be read, with its path.
-pub(super) fn check(range: &Range) -> Problems {
-    let mut out = Problems::new();
+/// Everything wrong with what could be read of a range, with its path.
+pub(super) fn check(range: &Range, unread: Vec<String>) -> Vec<(String, Wrong)> {
+    judged(range, unread).all()
+}
+
+/// What a figure or list may be, whatever else stands in the range.
+#[cfg(any(test, feature = "schema"))]
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bound {
+    /// Where it stands: `model.sedge.bays.most`; entries of lists by key or number.
+    pub path: String,
+    /// What it may be.
+    pub limits: Limits,
+}
+
+/// What a figure or list may be.
+#[cfg(any(test, feature = "schema"))]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Limits {
+    /// A figure from the least to the most.
+    Figure(f64, f64),
+    /// A list with so many entries.
+    Entries(usize, usize),
+    /// A list that names nothing twice.
+    Distinct,
+}
+
+/// Every bound that judging this range looks at.
+#[cfg(any(test, feature = "schema"))]
+pub(super) fn bounds(range: &Range) -> Vec<Bound> {
+    judged(range, Vec::new()).bounds
+}
+
+fn judged(range: &Range, unread: Vec<String>) -> Problems {
+    let mut out = Problems::new(unread);
     if range.format != FORMAT {
         out.push(("format".into(), Wrong::Format { found: range.format, known: FORMAT }));
     }
@@ -69,12 +109,21 @@ pub(super) fn check(range: &Range) -> Problems {
         check_model(&mut out, range, model);
     }
     work::check(&mut out, range);
+    relations::check(&mut out, range);
     out
 }
 
-fn length(out: &mut Problems, path: impl Into<String>, found: usize, least: usize, most: usize) {
+/// A list with as many entries as may be.
+fn list(out: &mut Problems, path: impl Into<String>, found: usize, least: usize, most: usize) {
+    let path = path.into();
+    #[cfg(any(test, feature = "schema"))]
+    out.bounds.push(Bound { path: path.clone(), limits: Limits::Entries(least, most) });
+    length(out, path, found, least, most);
+}
+
+fn length(out: &mut Problems, path: String, found: usize, least: usize, most: usize) {
     if found < least || found > most {
-        out.push((path.into(), Wrong::Length { found, least, most }));
+        out.push((path, Wrong::Length { found, least, most }));
     }
 }
 
@@ -84,6 +133,8 @@ type Bounded<'a> = (&'a str, f64, f64, f64);
 /// Figures of one section.
 fn each(out: &mut Problems, prefix: &str, figures: &[Bounded<'_>]) {
     for (name, found, least, most) in figures {
+        #[cfg(any(test, feature = "schema"))]
+        out.bounds.push(Bound { path: format!("{prefix}.{name}"), limits: Limits::Figure(*least, *most) });
         if !(*least..=*most).contains(found) {
             let wrong = Wrong::Bounds { found: *found, least: *least, most: *most };
             out.push((format!("{prefix}.{name}"), wrong));
@@ -92,7 +143,7 @@ fn each(out: &mut Problems, prefix: &str, figures: &[Bounded<'_>]) {
 }
 
 fn keys<'a>(out: &mut Problems, path: &str, keys: impl Iterator<Item = &'a Key> + Clone, least: usize) {
-    length(out, path, keys.clone().count(), least, 64);
+    list(out, path, keys.clone().count(), least, 64);
     for key in repeated(keys) {
         out.push((format!("{path}.{key}"), Wrong::Repeated(key.clone())));
     }
@@ -113,19 +164,17 @@ fn boards(out: &mut Problems, range: &Range) {
     for board in &range.boards {
         let prefix = format!("board.{}", board.key);
         keys(out, &format!("{prefix}.sheet"), board.sheets.iter().map(|sheet| &sheet.key), 1);
-        each(
-            out,
-            &prefix,
-            &[
-                ("nominal_mm", board.nominal_mm.in_mm(), 3.0, 60.0),
-                ("measured_mm", board.thickness().in_mm(), 3.0, 60.0),
-            ],
-        );
+        each(out, &prefix, &[("nominal_mm", board.nominal_mm.in_mm(), 3.0, 60.0)]);
+        if let Some(mean) = board.measured_mm {
+            each(out, &prefix, &[("measured_mm", mean.in_mm(), 3.0, 60.0)]);
+        }
+        list(out, format!("{prefix}.uses"), board.uses.len(), 1, 2);
+        relations::distinct(out, &format!("{prefix}.uses"), &mut board.uses.iter().map(|used| used.word().into()));
         for (point, mm) in (1..).zip(board.measured_points_mm.iter().flat_map(Batch::points)) {
             each(out, &prefix, &[(&format!("measured_points_mm.{point}"), mm.in_mm(), 3.0, 60.0)]);
         }
-        if let Some(count) = board.measured_points_mm.as_ref().and_then(Batch::wrong_count) {
-            length(out, format!("{prefix}.measured_points_mm"), count, Batch::POINTS, Batch::POINTS);
+        if let Some(batch) = &board.measured_points_mm {
+            list(out, format!("{prefix}.measured_points_mm"), batch.points().len(), Batch::POINTS, Batch::POINTS);
         }
         if board.measured_mm.is_some() && board.measured_points_mm.is_some() {
             out.push((format!("{prefix}.measured_mm"), Wrong::Twice("measured_points_mm")));
@@ -149,19 +198,19 @@ fn boards(out: &mut Problems, range: &Range) {
                 &prefix,
                 &[
                     ("length_mm", sheet.length_mm.in_mm(), 300.0, 6000.0),
-                    ("width_mm", sheet.width_mm.in_mm(), 300.0, sheet.length_mm.in_mm()),
+                    ("width_mm", sheet.width_mm.in_mm(), 300.0, 6000.0),
                 ],
             );
             money(out, &prefix, "price_minor", sheet.price_minor);
         }
     }
-    // A repeated measured thickness is the nominal one's problem, said once.
-    out.dedup_by(|later, first| later.1 == first.1 && later.0.ends_with("measured_mm"));
 }
 
 /// An amount of a range: not negative, and small enough that no order overflows.
 fn money(out: &mut Problems, prefix: &str, name: &str, amount: Money) {
     let most = 1_000_000_000;
+    #[cfg(any(test, feature = "schema"))]
+    out.bounds.push(Bound { path: format!("{prefix}.{name}"), limits: Limits::Figure(0.0, 1e9) });
     if amount.in_minor() < 0 || amount.in_minor() > most {
         let found = f64::from(i32::try_from(amount.in_minor()).unwrap_or(i32::MAX));
         out.push((format!("{prefix}.{name}"), Wrong::Bounds { found, least: 0.0, most: 1e9 }));
@@ -196,10 +245,14 @@ fn holes(out: &mut Problems, range: &Range) {
         let prefix = format!("hole.{}", hole.key);
         each(out, &prefix, &[("rise_mm", hole.rise_mm.in_mm(), 0.0, 2000.0)]);
         let (long, high) = hole.shape.extent();
-        each(out, &prefix, &[("shape", high.in_mm(), 5.0, 400.0)]);
-        if let HoleShape::Slotted { .. } = hole.shape {
-            each(out, &prefix, &[("shape", long.in_mm(), high.in_mm(), 1000.0)]);
-        }
+        let figures = match hole.shape {
+            HoleShape::Round { .. } => vec![("shape.round.diameter_mm", high.in_mm(), 5.0, 400.0)],
+            HoleShape::Slotted { .. } => vec![
+                ("shape.slotted.height_mm", high.in_mm(), 5.0, 400.0),
+                ("shape.slotted.length_mm", long.in_mm(), 5.0, 1000.0),
+            ],
+        };
+        each(out, &prefix, &figures);
     }
     for plug in &range.plugs {
         let prefix = format!("plug.{}", plug.key);
@@ -233,48 +286,55 @@ fn devices(out: &mut Problems, range: &Range) {
 
 fn check_model(out: &mut Problems, range: &Range, model: &Model) {
     let prefix = format!("model.{}", model.key);
-    let board = |key: &Key, wanted: Use| range.board(key).is_some_and(|board: &Board| board.uses.contains(&wanted));
+    let (boards, finishes) = (out.is_listed("board"), out.is_listed("finish"));
+    let board =
+        |key: &Key, wanted: Use| !boards || range.board(key).is_some_and(|board: &Board| board.uses.contains(&wanted));
     if !board(&model.body, Use::Body) {
         out.push((format!("{prefix}.body"), Wrong::Unknown { what: "board", key: model.body.clone() }));
     }
-    length(out, format!("{prefix}.backs"), model.backs.len(), 1, 64);
+    list(out, format!("{prefix}.backs"), model.backs.len(), 1, 64);
     for (number, key) in (1..).zip(&model.backs) {
         if !board(key, Use::Back) {
             out.push((format!("{prefix}.backs.{number}"), Wrong::Unknown { what: "board", key: key.clone() }));
         }
     }
-    length(out, format!("{prefix}.finishes"), model.finishes.len(), 1, 64);
+    list(out, format!("{prefix}.finishes"), model.finishes.len(), 1, 64);
     for (number, key) in (1..).zip(&model.finishes) {
-        if range.finish(key).is_none() {
+        if finishes && range.finish(key).is_none() {
             out.push((format!("{prefix}.finishes.{number}"), Wrong::Unknown { what: "finish", key: key.clone() }));
         }
     }
     for (name, limits) in [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)] {
         sizes(out, &format!("{prefix}.{name}"), limits);
     }
-    length(out, format!("{prefix}.corner_radii_mm"), model.corner_radii_mm.len(), 1, 16);
+    list(out, format!("{prefix}.corner_radii_mm"), model.corner_radii_mm.len(), 1, 16);
     for (number, radius) in (1..).zip(&model.corner_radii_mm) {
         each(out, &prefix, &[(&format!("corner_radii_mm.{number}"), (*radius).into(), 0.0, 300.0)]);
     }
-    each(out, &prefix, &[("bays.least", model.bays.least.into(), 1.0, f64::from(model.bays.most))]);
     #[expect(clippy::cast_precision_loss, reason = "a small constant")]
     each(
         out,
         &prefix,
         &[
+            ("bays.least", model.bays.least.into(), 1.0, BAYS_MOST as f64),
             ("bays.most", model.bays.most.into(), 1.0, BAYS_MOST as f64),
-            ("shelves_most", model.shelves_most.into(), 0.0, 12.0),
+            ("shelves_most", model.shelves_most.into(), 0.0, SHELVES_MOST.into()),
+            ("leaves_most", model.leaves_most.into(), 0.0, BAYS_MOST as f64),
         ],
     );
-    let (least, most) = (usize::from(model.bays.least), usize::from(model.bays.most));
-    length(out, format!("{prefix}.start_bays"), model.start_bays.len(), least, most.min(BAYS_MOST).max(least));
+    list(out, format!("{prefix}.start_bays"), model.start_bays.len(), 1, BAYS_MOST);
+    let (holes, devices) = (out.is_listed("hole"), out.is_listed("device"));
     for (number, bay) in (1..).zip(&model.start_bays) {
         each(out, &prefix, &[(&format!("start_bays.{number}.share"), bay.share.into(), 1.0, 9.0)]);
-        if let Some(hole) = bay.hole.as_ref().filter(|hole| range.hole(&hole.kind).is_none()) {
+        if let Fill::Shelves(shelves) = bay.fill {
+            let name = format!("start_bays.{number}.fill.shelves");
+            each(out, &prefix, &[(&name, shelves.into(), 1.0, SHELVES_MOST.into())]);
+        }
+        if let Some(hole) = bay.hole.as_ref().filter(|hole| holes && range.hole(&hole.kind).is_none()) {
             let wrong = Wrong::Unknown { what: "hole", key: hole.kind.clone() };
             out.push((format!("{prefix}.start_bays.{number}.hole.kind"), wrong));
         }
-        if let Some(key) = bay.device.as_ref().filter(|key| range.device(key).is_none()) {
+        if let Some(key) = bay.device.as_ref().filter(|key| devices && range.device(key).is_none()) {
             let wrong = Wrong::Unknown { what: "device", key: key.clone() };
             out.push((format!("{prefix}.start_bays.{number}.device"), wrong));
         }
@@ -290,18 +350,17 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
 }
 
 fn sizes(out: &mut Problems, path: &str, limits: DimRange) {
-    let before = out.len();
-    let (least, most) = (f64::from(limits.least), f64::from(limits.most));
-    let step = limits.step.into();
-    let figures = [("least", least, 100.0, 6000.0), ("most", most, least, 6000.0), ("step", step, 0.1, 1000.0)];
+    let (least, most) = (limits.least.into(), limits.most.into());
+    let figures = [("least", least, 100.0, 6000.0), ("most", most, 100.0, 6000.0)];
     each(out, path, &figures);
-    if least <= most {
-        each(out, path, &[("start", limits.start.into(), least, most)]);
-    }
-    if out.len() > before {
-        return;
-    }
-    let count = (limits.most.in_tenths() - limits.least.in_tenths()) / limits.step.in_tenths();
+    let figures = [("step", limits.step.into(), 0.1, 1000.0), ("start", limits.start.into(), 100.0, 6000.0)];
+    each(out, path, &figures);
+}
+
+/// Steps of a size whose figures are right: not too many, and the start on one of them.
+fn steps(out: &mut Problems, path: &str, limits: DimRange) {
+    let (least, most) = (f64::from(limits.least), f64::from(limits.most));
+    let count = (limits.most.in_tenths() - limits.least.in_tenths()) / limits.step.in_tenths().max(1);
     if count > SIZES_MOST {
         let least = (most - least) / f64::from(SIZES_MOST);
         out.push((format!("{path}.step"), Wrong::Bounds { found: limits.step.into(), least, most: 1000.0 }));
@@ -311,3 +370,6 @@ fn sizes(out: &mut Problems, path: &str, limits: DimRange) {
         out.push((format!("{path}.start"), wrong));
     }
 }
+
+#[cfg(test)]
+mod tests;

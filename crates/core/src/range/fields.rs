@@ -16,6 +16,9 @@ use crate::members::{is_seen, may_stand};
 use crate::money::Money;
 use crate::quantity::{Dim, Length};
 
+/// Most characters of a text.
+pub const TEXT_MOST: usize = 200;
+
 /// Problems found so far, and where everything stands.
 #[derive(Debug, Default)]
 pub(crate) struct Notes {
@@ -23,6 +26,8 @@ pub(crate) struct Notes {
     pub(crate) problems: Vec<(usize, String, Wrong)>,
     /// Byte offset of every value by its path.
     pub(crate) places: BTreeMap<String, usize>,
+    /// Paths of what may be there and is not.
+    pub(crate) absent: Vec<String>,
 }
 
 /// The keys of one table that were not read yet.
@@ -48,9 +53,14 @@ impl<'a> Fields<'a> {
         self.notes.problems.push((offset, path, wrong));
     }
 
-    /// Whether a key is there.
-    pub(crate) fn has(&self, name: &str) -> bool {
-        self.table.contains_key(name)
+    /// Whether a key that may be left out is there.
+    pub(crate) fn has(&mut self, name: &str) -> bool {
+        let has = self.table.contains_key(name);
+        if !has {
+            let path = self.path_of(name);
+            self.notes.absent.push(path);
+        }
+        has
     }
 
     /// The value of a key, which is then read.
@@ -136,7 +146,7 @@ impl<'a> Fields<'a> {
         Money::minor(self.whole(name, u32::MAX).into())
     }
 
-    /// A text of at most 200 characters.
+    /// A text of at most [`TEXT_MOST`] characters.
     pub(crate) fn text(&mut self, name: &str) -> String {
         let Some(value) = self.take(name) else { return String::new() };
         self.text_of(name, value)
@@ -147,7 +157,8 @@ impl<'a> Fields<'a> {
         match value.into_inner() {
             DeValue::String(text) if is_printable(&text) => text.into_owned(),
             other => {
-                self.mistyped(name, offset, "a text of 1 to 200 characters that can be printed", &other);
+                let wanted = format!("a text of 1 to {TEXT_MOST} characters that can be printed");
+                self.mistyped(name, offset, &wanted, &other);
                 String::new()
             }
         }
@@ -170,10 +181,10 @@ impl<'a> Fields<'a> {
         }
     }
 
-    /// A key.
+    /// A key; for one that cannot be read stands the last part of the table's own path.
     pub(crate) fn key(&mut self, name: &str) -> Key {
         let key = self.take(name).and_then(|value| self.parsed(name, value));
-        key.unwrap_or_else(Key::nothing)
+        key.unwrap_or_else(|| Key::unread(self.path.rsplit('.').next().unwrap_or_default()))
     }
 
     /// A day.
@@ -259,6 +270,12 @@ impl<'a> Fields<'a> {
         elements.into_iter().filter_map(|element| read(self, element)).collect()
     }
 
+    /// A table that has to be there; for one that cannot be read stand its neutral values.
+    pub(crate) fn section<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> T {
+        let read_table = self.table(name, read);
+        read_table.unwrap_or_else(|| read(&mut Fields::new(DeTable::new(), &mut Notes::default())))
+    }
+
     /// A table, read by its own function.
     pub(crate) fn table<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
         let value = self.take(name)?;
@@ -271,8 +288,8 @@ impl<'a> Fields<'a> {
         self.elements(name, |fields, value| {
             number += 1;
             let key = value.get_ref().as_table().and_then(|table| table.get("key"));
-            let own = key.and_then(|key| key.get_ref().as_str()).map(String::from);
-            let name = format!("{name}.{}", own.unwrap_or_else(|| number.to_string()));
+            let own = key.and_then(|key| key.get_ref().as_str()).and_then(|key| key.parse::<Key>().ok());
+            let name = format!("{name}.{}", own.map_or_else(|| number.to_string(), String::from));
             let path = fields.path_of(&name);
             fields.notes.places.insert(path, value.span().start);
             fields.inner(&name, value, read)
@@ -327,5 +344,5 @@ fn quoted(value: &DeValue<'_>) -> String {
 
 /// Neither blank nor too long, and no character that does something to a screen or means nothing.
 fn is_printable(text: &str) -> bool {
-    text.chars().count() <= 200 && text.chars().any(is_seen) && text.chars().all(may_stand)
+    text.chars().count() <= TEXT_MOST && text.chars().any(is_seen) && text.chars().all(may_stand)
 }

@@ -18,6 +18,7 @@ pub struct Finish {
     /// Clear or opaque.
     pub look: Look,
     /// Colour of the dry film for the screen, `#rrggbb`; for a clear film the colour that the wood takes.
+    #[cfg_attr(feature = "schema", schemars(extend("pattern" = "^#[0-9A-Fa-f]{6}$")))]
     pub colour: String,
     /// Coats on the faces before the sheet is cut.
     pub coats_before: u8,

@@ -21,9 +21,9 @@ pub struct Key(Arc<str>);
 pub struct NotAKey(String);
 
 impl Key {
-    /// Stands for a key that could not be read; never part of a range.
-    pub(super) fn nothing() -> Self {
-        Self("nothing".into())
+    /// Stands for a key that could not be read, so that problems of the rest have their place; never part of a range.
+    pub(super) fn unread(place: &str) -> Self {
+        Self(place.into())
     }
 
     /// The key as text.

@@ -56,36 +56,40 @@ impl Range {
     ///
     /// # Errors
     ///
-    /// Every problem of the file. While any part of it cannot be read, how the parts refer to each
-    /// other is not judged.
+    /// Every problem of the file: what cannot be read, and what is wrong with all that can.
     pub fn parse(text: &str) -> Result<Self, RangeProblems> {
-        let mut notes = Notes::default();
-        if text.len() > BYTES_MOST {
-            let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
-            notes.problems.push((0, String::new(), wrong));
-            return Err(located(text, notes));
-        }
-        let (root, errors) = DeTable::parse_recoverable(text);
-        for error in errors {
-            let offset = error.span().map_or(0, |span| span.start);
-            notes.problems.push((offset, String::new(), Wrong::Text(error.message().into())));
-        }
-        if !notes.problems.is_empty() {
-            return Err(located(text, notes));
-        }
-        let range = sections(root.into_inner(), &mut notes);
-        if let Some(range) = &range
-            && notes.problems.is_empty()
-        {
-            for (path, wrong) in check(range) {
-                notes.problems.push((place(&notes, &path), path, wrong));
-            }
-        }
-        range.filter(|_| notes.problems.is_empty()).ok_or_else(|| located(text, notes))
+        let (range, notes) = read(text);
+        range.filter(|_| notes.problems.is_empty()).ok_or_else(|| located(text, notes.problems))
     }
 }
 
-fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
+/// What can be read of a range file, with all problems; neutral values stand for what cannot.
+///
+/// No range if the file is too large, or no TOML: what follows such a fault cannot be told from what is wrong.
+pub(super) fn read(text: &str) -> (Option<Range>, Notes) {
+    let mut notes = Notes::default();
+    if text.len() > BYTES_MOST {
+        let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
+        notes.problems.push((0, String::new(), wrong));
+        return (None, notes);
+    }
+    let (root, errors) = DeTable::parse_recoverable(text);
+    for error in errors {
+        let offset = error.span().map_or(0, |span| span.start);
+        notes.problems.push((offset, String::new(), Wrong::Text(error.message().into())));
+    }
+    if !notes.problems.is_empty() {
+        return (None, notes);
+    }
+    let range = sections(root.into_inner(), &mut notes);
+    let unread = notes.problems.iter().map(|(_, path, _)| path.clone()).collect();
+    for (path, wrong) in check(&range, unread) {
+        notes.problems.push((place(&notes, &path), path, wrong));
+    }
+    (Some(range), notes)
+}
+
+fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
     let mut fields = Fields::new(root, notes);
     let fields = &mut fields;
     let (holes, plugs, note) = (fields.has("hole"), fields.has("plug"), fields.has("note"));
@@ -101,17 +105,17 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let plugs = if plugs { fields.tables("plug", Plug::read) } else { Vec::new() };
     let devices = if devices { fields.tables("device", Device::read) } else { Vec::new() };
     let models = fields.tables("model", Model::read);
-    let build = fields.table("build", Build::read);
-    let strength = fields.table("strength", Strength::read);
-    let fit = fields.table("fit", FitLimits::read);
-    let screen = fields.table("screen", Screen::read);
-    let handling = fields.table("handling", Handling::read);
-    let rates = fields.table("rates", Rates::read);
+    let build = fields.section("build", Build::read);
+    let strength = fields.section("strength", Strength::read);
+    let fit = fields.section("fit", FitLimits::read);
+    let screen = fields.section("screen", Screen::read);
+    let handling = fields.section("handling", Handling::read);
+    let rates = fields.section("rates", Rates::read);
     let stages = fields.tables("stage", Stage::read);
-    let calendar = fields.table("calendar", Calendar::read);
+    let calendar = fields.section("calendar", Calendar::read);
     let carriers = fields.tables("carrier", Carrier::read);
     fields.done();
-    Some(Range {
+    Range {
         format,
         key,
         name,
@@ -125,20 +129,20 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
         plugs,
         devices,
         models,
-        build: build?,
-        strength: strength?,
-        fit: fit?,
-        screen: screen?,
-        handling: handling?,
-        rates: rates?,
+        build,
+        strength,
+        fit,
+        screen,
+        handling,
+        rates,
         stages,
-        calendar: calendar?,
+        calendar,
         carriers,
-    })
+    }
 }
 
 /// Where a path stands; the nearest part of it that is in the file.
-fn place(notes: &Notes, path: &str) -> usize {
+pub(super) fn place(notes: &Notes, path: &str) -> usize {
     let mut path = path;
     loop {
         if let Some(offset) = notes.places.get(path) {
@@ -150,9 +154,9 @@ fn place(notes: &Notes, path: &str) -> usize {
 }
 
 /// Problems with lines and columns, in the order of the file.
-fn located(text: &str, notes: Notes) -> RangeProblems {
+pub(super) fn located(text: &str, problems: Vec<(usize, String, Wrong)>) -> RangeProblems {
     let mut sorted = Vec::new();
-    for problem in notes.problems {
+    for problem in problems {
         sorted.insert(sorted.partition_point(|(offset, ..): &(usize, _, _)| *offset <= problem.0), problem);
     }
     let problems = sorted.into_iter().map(|(offset, path, wrong)| {

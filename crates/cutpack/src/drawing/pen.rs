@@ -11,6 +11,19 @@ const TEXT_PX: f64 = 13.0;
 /// A figure of the text face is about this wide, in parts of its height.
 const FIGURE: f64 = 0.58;
 
+/// How a shape looks in a viewer without the page's style: attributes that any style replaces.
+fn plain(class: &str) -> &'static str {
+    match class {
+        "edge" | "cut" => " fill=\"#e3cda4\"",
+        "back" | "floor" => " fill=\"#ece8df\"",
+        "hole" => " fill=\"#2a2e2b\"",
+        "device" => " fill=\"none\" stroke-dasharray=\"12 9\"",
+        "swing" => " fill=\"none\" stroke-dasharray=\"15 12\"",
+        "dim" => " fill=\"none\" stroke=\"#0e5a5e\"",
+        _ => "",
+    }
+}
+
 /// Collects shapes; y runs downwards as in SVG.
 #[derive(Debug)]
 pub(super) struct Pen {
@@ -79,7 +92,10 @@ impl Pen {
         let (x, y) = self.at(left, top);
         self.at(right, bottom);
         let (width, height) = (n(right - left), n(bottom - top));
-        self.put(format_args!("<rect class=\"{class}\" x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\""));
+        let plain = plain(class);
+        self.put(format_args!(
+            "<rect class=\"{class}\"{plain} x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\""
+        ));
         if radius > 0.0 {
             self.put(format_args!(" rx=\"{}\"", n(radius)));
         }
@@ -89,15 +105,16 @@ impl Pen {
     /// A straight line.
     pub(super) fn line(&mut self, class: &str, from: (f64, f64), to: (f64, f64)) {
         let ((x1, y1), (x2, y2)) = (self.at(from.0, from.1), self.at(to.0, to.1));
-        self.put(format_args!("<path class=\"{class}\" d=\"M{x1} {y1}L{x2} {y2}\"/>"));
+        let plain = plain(class);
+        self.put(format_args!("<path class=\"{class}\"{plain} d=\"M{x1} {y1}L{x2} {y2}\"/>"));
     }
 
     /// A circular arc, bulging to the left of its way if `left`.
     pub(super) fn arc(&mut self, class: &str, from: (f64, f64), to: (f64, f64), radius: f64, left: bool) {
         let ((x1, y1), (x2, y2)) = (self.at(from.0, from.1), self.at(to.0, to.1));
         let sweep = u8::from(left);
-        let r = n(radius);
-        self.put(format_args!("<path class=\"{class}\" d=\"M{x1} {y1}A{r} {r} 0 0 {sweep} {x2} {y2}\"/>"));
+        let (r, plain) = (n(radius), plain(class));
+        self.put(format_args!("<path class=\"{class}\"{plain} d=\"M{x1} {y1}A{r} {r} 0 0 {sweep} {x2} {y2}\"/>"));
     }
 
     fn text(&mut self, at: (f64, f64), text: &str, upright: bool) {
@@ -105,7 +122,7 @@ impl Pen {
         let size = n(self.px(TEXT_PX));
         let turn = if upright { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
         self.put(format_args!(
-            "<text class=\"dim-text\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>",
+            "<text class=\"dim-text\" fill=\"#0e5a5e\" stroke=\"none\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>",
             escaped(text)
         ));
     }
@@ -155,11 +172,11 @@ impl Pen {
         let border = self.mm_per_px * 22.0;
         let (x, y) = (n(self.low.0 - border), n(self.low.1 - border));
         let (width, height) = (n(self.high.0 - self.low.0 + border * 2.0), n(self.high.1 - self.low.1 + border * 2.0));
-        let title = escaped(title);
+        let (title, line) = (escaped(title), n(self.px(1.3)));
         let mut svg = String::with_capacity(self.body.len() + 256);
         let _ = write!(
             svg,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" aria-label=\"{title}\" viewBox=\"{x} {y} {width} {height}\">"
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" aria-label=\"{title}\" viewBox=\"{x} {y} {width} {height}\" fill=\"#fff\" stroke=\"#1d2320\" stroke-width=\"{line}\" font-family=\"sans-serif\" text-anchor=\"middle\">"
         );
         svg.push_str(&self.body);
         svg.push_str("</svg>");

@@ -6,6 +6,7 @@ use slotwright_core::sample::{Wanted, choices};
 
 use super::*;
 use crate::describe::describe;
+use crate::plain;
 
 fn range() -> Range {
     Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap()
@@ -43,6 +44,7 @@ fn drawings_are_well_formed_and_on_their_sheet() {
             let [left, top, width, height] = sheet[..] else { panic!("{sheet:?}") };
             for node in document.descendants().filter(roxmltree::Node::is_element) {
                 assert!(node.attribute("style").is_none(), "no inline style");
+                plain::check(node);
                 let at = |name| node.attribute(name).map(|text| numbers(text)[0]);
                 if let (Some(x), Some(y)) = (at("x"), at("y")) {
                     let (right, bottom) = (x + at("width").unwrap_or(0.0), y + at("height").unwrap_or(0.0));

@@ -86,10 +86,7 @@ impl Frame {
         );
         let areas = content.tone.iter().map(|area| area.iter().map(|at| ink::grid(self.dot(*at))).collect());
         let tone = super::tone::outlines(areas);
-        // Readers that know no custom property take the group's colour.
-        svg.push_str("<g fill=\"currentColor\" fill-opacity=\"0.16\" stroke=\"none\">");
-        path(&mut svg, "tone", "fill=\"var(--picture-tone, currentColor)\"", &tone, true);
-        svg.push_str("</g>");
+        path(&mut svg, "tone", "fill=\"currentColor\" fill-opacity=\"0.16\" stroke=\"none\"", &tone, true);
         let width = |mm: f64| format!("stroke-width=\"{mm}\"");
         let lines = |lines: &[Drawn], rim: Option<bool>| ink::lines(self.strokes(lines.iter(), rim));
         path(&mut svg, "stands", &width(THIN), &lines(&content.stands, None), false);
@@ -99,9 +96,8 @@ impl Frame {
         let guides = ink::not_shorter(lines(&content.guides, None), GUIDE_LEAST);
         path(&mut svg, "guide", &dashes, &guides, false);
         let arrow: Vec<Grid> = content.arrow.iter().map(|at| ink::grid(self.dot(*at))).collect();
-        svg.push_str("<g fill=\"currentColor\" stroke=\"none\">");
-        path(&mut svg, "arrow", "fill=\"var(--picture-arrow, currentColor)\"", &[arrow], true);
-        svg.push_str("</g></svg>\n");
+        path(&mut svg, "arrow", "fill=\"currentColor\" stroke=\"none\"", &[arrow], true);
+        svg.push_str("</svg>\n");
         svg
     }
 }

@@ -12,6 +12,7 @@ use slotwright_core::sample::{Wanted, choices};
 use slotwright_solid::mesh::Mesh;
 
 use super::*;
+use crate::plain;
 
 /// Checks seeded valid units.
 fn units(seed: u64, count: usize, mut check: impl FnMut(&Built, &Assembly)) {
@@ -52,6 +53,7 @@ fn pictures_are_well_formed_and_on_their_paper() {
             assert!(said("title").unwrap().starts_with(&format!("Step {} of {}: ", picture.number, picture.of)));
             for path in document.descendants().filter(|node| node.has_tag_name("path")) {
                 kinds.insert(path.attribute("class").unwrap().to_owned());
+                plain::check(path);
                 // Half the heaviest line and a little white.
                 let inside = |[x, y]: [f64; 2]| x > left + 1.0 && x < wide - 1.0 && y > top + 1.0 && y < high - 1.0;
                 assert!(corners(path).into_iter().all(inside), "{path:?}");

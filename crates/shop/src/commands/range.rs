@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 use slotwright_core::range::Range;
+use slotwright_core::range::audit::Audit;
 
 use crate::args::RangeFile;
 use crate::error::FileError;
@@ -19,59 +20,85 @@ pub(crate) struct RangeReport {
     file: String,
     /// SHA-256 over the canonical JSON of the range, if it is right.
     digest: Option<String>,
-    /// Everything wrong with it.
+    /// Everything that is to be said of it.
     problems: Vec<ProblemReport>,
 }
 
-/// One thing wrong.
+/// One thing to be said of it.
 #[derive(Debug, Serialize, schemars::JsonSchema)]
 struct ProblemReport {
+    /// How much it matters.
+    severity: Severity,
     /// Line, from 1.
     line: u32,
     /// Column, from 1.
     column: u32,
     /// The place in the file's own names.
     path: String,
-    /// What is wrong.
+    /// What it is.
     wrong: String,
 }
 
-pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
-    let read = inputs::range(Some(&asked.file));
-    if asked.json {
-        let (range, problems) = match read {
-            Ok(range) => (Some(range), Vec::new()),
-            Err(FileError::Range { problems, .. }) => (None, problems.0),
-            Err(error) => return Err(error),
-        };
-        let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
-        let code = if problems.is_empty() { GOOD } else { DIFFERS };
-        let report = RangeReport {
-            format: "slotwright-range-report",
-            version: 1,
-            file: asked.file.display().to_string(),
-            digest: range.map(|range| range.digest().to_string()),
-            problems: problems
-                .into_iter()
-                .map(|problem| ProblemReport {
-                    line: count(problem.line),
-                    column: count(problem.column),
-                    wrong: problem.wrong.to_string(),
-                    path: problem.path,
-                })
-                .collect(),
-        };
-        output::print([serde_json::to_string_pretty(&report).unwrap_or_default()])?;
-        return Ok(code);
-    }
-    output::print(summary(&read?))?;
-    Ok(GOOD)
+/// How much a problem matters.
+#[derive(Clone, Copy, Debug, Serialize, schemars::JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum Severity {
+    /// The range cannot be read, or cannot be sold as it stands.
+    Error,
+    /// Probably not meant, but it stops nothing.
+    Warning,
 }
 
-fn summary(range: &Range) -> Vec<String> {
+/// Exit code 1 if anything is wrong; warnings alone stop nothing.
+pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
+    let audit = inputs::audit(&asked.file)?;
+    if asked.json {
+        output::print([serde_json::to_string_pretty(&report(asked, &audit)).unwrap_or_default()])?;
+        return Ok(if audit.is_right() { GOOD } else { DIFFERS });
+    }
+    let path = asked.file.display().to_string();
+    let warnings = || audit.remarks.0.iter().map(|remark| format!("warning: {path}:{remark}"));
+    match &audit.range {
+        Some(range) if audit.is_right() => {
+            let [first, rest @ ..] = summary(range, audit.remarks.0.len());
+            output::print(core::iter::once(first).chain(warnings()).chain(rest))?;
+            Ok(GOOD)
+        }
+        _ => {
+            output::print(warnings())?;
+            Err(FileError::Range { path, problems: audit.faults })
+        }
+    }
+}
+
+fn report(asked: &RangeFile, audit: &Audit) -> RangeReport {
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    let problems = audit.all().map(|(stops, problem)| ProblemReport {
+        severity: if stops { Severity::Error } else { Severity::Warning },
+        line: count(problem.line),
+        column: count(problem.column),
+        path: problem.path.clone(),
+        wrong: problem.wrong.to_string(),
+    });
+    let range = audit.range.as_ref().filter(|_| audit.is_right());
+    RangeReport {
+        format: "slotwright-range-report",
+        version: 1,
+        file: asked.file.display().to_string(),
+        digest: range.map(|range| range.digest().to_string()),
+        problems: problems.collect(),
+    }
+}
+
+fn summary(range: &Range, warnings: usize) -> [String; 5] {
     let names = |names: Vec<&str>| names.join(", ");
-    vec![
-        format!("{} of {}: right", range.name, range.workshop),
+    let but = match warnings {
+        0 => String::new(),
+        1 => ", with 1 warning".into(),
+        many => format!(", with {many} warnings"),
+    };
+    [
+        format!("{} of {}: right{but}", range.name, range.workshop),
         format!("  models    {}", names(range.models.iter().map(|model| model.name.as_str()).collect())),
         format!("  boards    {}", names(range.boards.iter().map(|board| board.name.as_str()).collect())),
         format!("  finishes  {}", names(range.finishes.iter().map(|finish| finish.name.as_str()).collect())),

@@ -1,7 +1,6 @@
 //! The sections on how units are built, what they bear, what work costs and when it is done.
 
-use super::{Problems, Wrong, each, length, money};
-use crate::quantity::Length;
+use super::{Problems, Wrong, each, list, money, relations};
 use crate::range::Range;
 
 pub(super) fn check(out: &mut Problems, range: &Range) {
@@ -12,37 +11,26 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
 
 fn build(out: &mut Problems, range: &Range) {
     let build = &range.build;
-    let (least, most) = (build.clearance_least_mm.in_mm(), build.clearance_most_mm.in_mm());
     each(
         out,
         "build",
         &[
-            ("clearance_least_mm", least, 0.0, most),
-            ("clearance_most_mm", most, 0.0, 2.0),
-            ("clearance_mm", build.clearance_mm.in_mm(), least, most),
-        ],
-    );
-    let thickest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(1.0, f64::max);
-    let thinnest = range.boards.iter().map(|board| board.thickness().in_mm()).fold(25.0, f64::min);
-    each(
-        out,
-        "build",
-        &[
-            // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
-            ("cutter_mm", build.cutter_mm.in_mm(), 1.0, thinnest),
+            ("clearance_least_mm", build.clearance_least_mm.in_mm(), 0.0, 2.0),
+            ("clearance_most_mm", build.clearance_most_mm.in_mm(), 0.0, 2.0),
+            ("clearance_mm", build.clearance_mm.in_mm(), 0.0, 2.0),
+            ("cutter_mm", build.cutter_mm.in_mm(), 1.0, 25.0),
             ("ease_mm", build.ease_mm.in_mm(), 0.0, 5.0),
             ("end_inset_mm", build.end_inset_mm.in_mm(), 3.0, 200.0),
             ("front_inset_mm", build.front_inset_mm.in_mm(), 0.0, 200.0),
             ("rear_inset_mm", build.rear_inset_mm.in_mm(), 0.0, 200.0),
             ("chase_mm", build.chase_mm.in_mm(), 0.0, 200.0),
-            // Wood beyond the last lap, and a foot that reaches under stiles and lower pivots.
-            ("back_ear_mm", build.back_ear_mm.in_mm(), 3.0, build.end_inset_mm.in_mm()),
-            ("foot_recess_mm", build.foot_recess_mm.in_mm(), 0.0, build.front_inset_mm.in_mm()),
-            ("tab_mm", build.tab_mm.in_mm(), build.cutter_mm.in_mm() * 2.0, 300.0),
+            ("back_ear_mm", build.back_ear_mm.in_mm(), 3.0, 200.0),
+            ("foot_recess_mm", build.foot_recess_mm.in_mm(), 0.0, 200.0),
+            ("tab_mm", build.tab_mm.in_mm(), 2.0, 300.0),
             ("tab_inset_mm", build.tab_inset_mm.in_mm(), 0.0, 300.0),
             ("tab_short_mm", build.tab_short_mm.in_mm(), 0.0, 5.0),
             ("stile_mm", build.stile_mm.in_mm(), 20.0, 200.0),
-            ("pivot_inset_mm", build.pivot_inset_mm.in_mm(), thickest / 2.0, 100.0),
+            ("pivot_inset_mm", build.pivot_inset_mm.in_mm(), 1.5, 100.0),
             ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
             ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),
             ("leaf_rounding_mm", build.leaf_rounding_mm.in_mm(), 0.0, 50.0),
@@ -50,11 +38,7 @@ fn build(out: &mut Problems, range: &Range) {
             ("sheet_trim_mm", build.sheet_trim_mm.in_mm(), 0.0, 100.0),
         ],
     );
-    // None, or one that the cutter goes into.
-    if build.finger_hole_mm != Length::ZERO {
-        let hole = build.finger_hole_mm.in_mm();
-        each(out, "build", &[("finger_hole_mm", hole, build.cutter_mm.in_mm(), 60.0)]);
-    }
+    each(out, "build", &[("finger_hole_mm", build.finger_hole_mm.in_mm(), 0.0, 60.0)]);
     each(out, "build", &[("shelf_slot_per_mille", build.shelf_slot_per_mille.into(), 50.0, 900.0)]);
     let strength = &range.strength;
     each(
@@ -64,7 +48,7 @@ fn build(out: &mut Problems, range: &Range) {
             ("sag_span_over", strength.sag_span_over, 50.0, 2000.0),
             ("creep_factor", strength.creep_factor, 0.0, 5.0),
             ("lasting_share", strength.lasting_share, 0.0, 1.0),
-            ("leaf_narrowest", strength.leaf_narrowest, 0.0, strength.leaf_widest),
+            ("leaf_narrowest", strength.leaf_narrowest, 0.0, 20.0),
             ("leaf_widest", strength.leaf_widest, 0.0, 20.0),
             ("leaf_least_mm", strength.leaf_least_mm.in_mm(), 0.0, 2000.0),
             ("leaf_most_kg", strength.leaf_most_kg.in_kg(), 0.1, 200.0),
@@ -79,23 +63,32 @@ fn build(out: &mut Problems, range: &Range) {
             ("carpet_mm", strength.carpet_mm.in_mm(), 0.0, 100.0),
         ],
     );
-    each(out, "fit", &[("cut_mm", range.fit.cut_mm.in_mm(), 0.0, 2.0)]);
+    each(
+        out,
+        "fit",
+        &[
+            ("cut_mm", range.fit.cut_mm.in_mm(), 0.0, 2.0),
+            ("film_per_mille", range.fit.film_per_mille.into(), 0.0, 1000.0),
+            ("tight_most_per_mille", range.fit.tight_most_per_mille.into(), 0.0, 1000.0),
+            ("outside_most_per_mille", range.fit.outside_most_per_mille.into(), 0.0, 1000.0),
+        ],
+    );
     each(
         out,
         "screen",
         &[
             ("kg_per_m2", range.screen.kg_per_m2.in_kg_per_m2(), 0.0, 500.0),
+            ("feet_apart_per_mille", range.screen.feet_apart_per_mille.into(), 0.0, 1000.0),
             ("foot_mm", range.screen.foot_mm.in_mm(), 10.0, 1000.0),
         ],
     );
-    let one = range.handling.one_person_kg.in_kg();
     each(
         out,
         "handling",
         &[
-            ("one_person_kg", one, 0.1, 200.0),
+            ("one_person_kg", range.handling.one_person_kg.in_kg(), 0.1, 200.0),
             ("one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0),
-            ("two_people_kg", range.handling.two_people_kg.in_kg(), one, 400.0),
+            ("two_people_kg", range.handling.two_people_kg.in_kg(), 0.1, 400.0),
         ],
     );
 }
@@ -146,12 +139,14 @@ fn times(out: &mut Problems, range: &Range) {
         each(out, &format!("stage.{}", stage.key), &figures);
     }
     let calendar = &range.calendar;
-    length(out, "calendar.weekdays", calendar.weekdays.len(), 1, 7);
+    list(out, "calendar.weekdays", calendar.weekdays.len(), 1, 7);
     for (number, day) in (1..).zip(&calendar.weekdays) {
         each(out, "calendar.weekdays", &[(&format!("{number}"), (*day).into(), 1.0, 7.0)]);
     }
-    length(out, "calendar.closed", calendar.closed.len(), 0, 1000);
-    length(out, "calendar.shutdowns", calendar.shutdowns.len(), 0, 200);
+    relations::distinct(out, "calendar.weekdays", &mut calendar.weekdays.iter().map(ToString::to_string));
+    list(out, "calendar.closed", calendar.closed.len(), 0, 1000);
+    relations::distinct(out, "calendar.closed", &mut calendar.closed.iter().map(ToString::to_string));
+    list(out, "calendar.shutdowns", calendar.shutdowns.len(), 0, 200);
     for (number, shutdown) in (1..).zip(&calendar.shutdowns) {
         if !(0..=366).contains(&shutdown.from.days_until(shutdown.to)) {
             out.push((format!("calendar.shutdowns.{number}"), Wrong::Stretch));

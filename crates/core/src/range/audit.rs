@@ -1,0 +1,68 @@
+//! What a workshop wants to know of its range file before anybody orders: can all of it be sold?
+//!
+//! [`Range::parse`] refuses what cannot be read, or would break the program. An audit looks further. It judges
+//! the unit that each model begins with, and searches for what nothing can use; that takes some milliseconds,
+//! so only the workshop's tool does it.
+
+use super::check::Wrong;
+use super::parse::{located, place, read};
+use super::{Problem, Range, RangeProblems};
+
+mod spelling;
+mod stages;
+mod start;
+mod unused;
+
+/// What an audit of a range file found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Audit {
+    /// The range, if it could be read.
+    pub range: Option<Range>,
+    /// Why it cannot be read, or cannot be sold as it stands.
+    pub faults: RangeProblems,
+    /// What is probably not meant, and stops nothing.
+    pub remarks: RangeProblems,
+}
+
+/// A place of a range file, and what is to be said of it.
+type Said = (String, String);
+
+impl Range {
+    /// Reads a range file and looks whether all of it can be sold.
+    pub fn audit(text: &str) -> Audit {
+        let (read, notes) = read(text);
+        if !notes.problems.is_empty() {
+            let faults = located(text, spelling::explained(&notes.problems, &notes.absent, read.as_ref()));
+            return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
+        }
+        let Some(range) = read else {
+            return Audit { range: None, faults: RangeProblems(Vec::new()), remarks: RangeProblems(Vec::new()) };
+        };
+        let (mut faults, mut remarks) = (Vec::new(), Vec::new());
+        stages::check(&mut faults, &range);
+        start::check(&mut faults, &range);
+        unused::check(&mut remarks, &range);
+        let placed = |said: Vec<Said>| {
+            let problems = said.into_iter().map(|(path, text)| (place(&notes, &path), path, Wrong::Text(text)));
+            located(text, problems.collect())
+        };
+        let (faults, remarks) = (placed(faults), placed(remarks));
+        Audit { range: Some(range), faults, remarks }
+    }
+}
+
+impl Audit {
+    /// Whether nothing is wrong with it.
+    pub fn is_right(&self) -> bool {
+        self.range.is_some() && self.faults.0.is_empty()
+    }
+
+    /// Everything that was found, with whether it stops anything.
+    pub fn all(&self) -> impl Iterator<Item = (bool, &Problem)> {
+        let faults = self.faults.0.iter().map(|fault| (true, fault));
+        faults.chain(self.remarks.0.iter().map(|remark| (false, remark)))
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,49 @@
+//! The unit that each model begins with: it has to be one that can be made.
+
+use super::Said;
+use crate::assembly::Assembly;
+use crate::case::Case;
+use crate::choice::Choice;
+use crate::finding::Finding;
+use crate::question::Question;
+use crate::range::{Model, Range};
+use crate::rules::{interlock, judge};
+use crate::words;
+
+pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
+    for model in &range.models {
+        let Some(choice) = Choice::starting(model) else { continue };
+        for finding in stops(range, &choice) {
+            let place = place(model, finding.about);
+            out.push((place, format!("this model cannot be made as it begins: {}", words::reason(&finding))));
+        }
+    }
+}
+
+/// What stops a choice, the proof of its assembly included.
+fn stops(range: &Range, choice: &Choice) -> Vec<Finding> {
+    let judged = judge(range, choice);
+    let mut stops: Vec<Finding> = judged.stops().cloned().collect();
+    let case = judged.picked.zip(judged.layout.as_ref()).filter(|_| stops.is_empty());
+    if let Some((picked, case)) = case.and_then(|(picked, layout)| Some((picked, Case::of(picked, choice, layout)?))) {
+        interlock::check(&mut stops, &Assembly::of(picked, &case));
+    }
+    stops
+}
+
+/// Where a range file says what a question is answered with to begin with.
+fn place(model: &Model, about: Question) -> String {
+    let of_model = |rest: &str| format!("model.{}.{rest}", model.key);
+    match about {
+        Question::Model | Question::Place | Question::Shares | Question::Bays => of_model("start_bays"),
+        Question::Width => of_model("width_mm.start"),
+        Question::Height => of_model("height_mm.start"),
+        Question::Depth => of_model("depth_mm.start"),
+        Question::Bay(bay) => of_model(&format!("start_bays.{bay}.fill")),
+        Question::Hole(bay) => of_model(&format!("start_bays.{bay}.hole")),
+        Question::Device(bay) => of_model(&format!("start_bays.{bay}.device")),
+        Question::Back => of_model("backs.1"),
+        Question::Finish => of_model("finishes.1"),
+        Question::Corners => of_model("corner_radii_mm.1"),
+    }
+}

@@ -1,0 +1,138 @@
+//! Figures that bound each other. One that is wrong by itself is no bound, and is not named again.
+
+use super::{Problems, Wrong};
+use crate::fit::Batch;
+use crate::quantity::Length;
+use crate::range::{Board, HoleShape, Model, Range};
+
+/// Largest difference within one panel that real batches show.
+// Source: a mill's table of tolerances: within one panel 0.6 mm.
+const WITHIN_PANEL: f64 = 0.6;
+/// To how much a mean thickness is read.
+// Source: EN 324-1:1993.
+const READ_TO: f64 = 0.05;
+
+pub(super) fn check(out: &mut Problems, range: &Range) {
+    build(out, range);
+    let strength = &range.strength;
+    let narrowest = ("leaf_narrowest", strength.leaf_narrowest);
+    related(out, "strength", narrowest, (0.0, strength.leaf_widest), &["leaf_widest"]);
+    let (one, two) = (range.handling.one_person_kg.in_kg(), range.handling.two_people_kg.in_kg());
+    related(out, "handling", ("two_people_kg", two), (one, f64::INFINITY), &["one_person_kg"]);
+    for board in &range.boards {
+        thickness(out, board);
+        for sheet in &board.sheets {
+            let prefix = format!("board.{}.sheet.{}", board.key, sheet.key);
+            related(out, &prefix, ("width_mm", sheet.width_mm.in_mm()), (0.0, sheet.length_mm.in_mm()), &["length_mm"]);
+        }
+    }
+    for hole in &range.holes {
+        if let HoleShape::Slotted { length_mm, height_mm } = hole.shape {
+            let prefix = format!("hole.{}.shape.slotted", hole.key);
+            let bounds = (height_mm.in_mm(), f64::INFINITY);
+            related(out, &prefix, ("length_mm", length_mm.in_mm()), bounds, &["height_mm"]);
+        }
+    }
+    for model in &range.models {
+        check_model(out, model);
+    }
+}
+
+/// A figure that others of its section bound, if those are right.
+fn related(out: &mut Problems, section: &str, figure: (&str, f64), (least, most): (f64, f64), by: &[&str]) {
+    let (name, found) = figure;
+    let path = format!("{section}.{name}");
+    let known = by.iter().all(|by| out.is_right(&format!("{section}.{by}")));
+    if known && out.is_right(&path) && !(least..=most).contains(&found) {
+        out.push((
+            path,
+            if most.is_infinite() { Wrong::Least { found, least } } else { Wrong::Bounds { found, least, most } },
+        ));
+    }
+}
+
+fn build(out: &mut Problems, range: &Range) {
+    let build = &range.build;
+    let (least, most) = (build.clearance_least_mm.in_mm(), build.clearance_most_mm.in_mm());
+    let boards = || range.boards.iter().map(|board| board.thickness().in_mm()).filter(|mm| (3.0..=60.0).contains(mm));
+    let (thinnest, thickest) = (boards().fold(60.0, f64::min), boards().fold(3.0, f64::max));
+    let cutter = build.cutter_mm.in_mm();
+    let mut related = |figure, bounds, by: &[&str]| related(out, "build", figure, bounds, by);
+    related(("clearance_least_mm", least), (0.0, most), &["clearance_most_mm"]);
+    related(("clearance_mm", build.clearance_mm.in_mm()), (least, most), &["clearance_least_mm", "clearance_most_mm"]);
+    // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
+    related(("cutter_mm", cutter), (0.0, thinnest), &[]);
+    related(("tab_mm", build.tab_mm.in_mm()), (cutter * 2.0, f64::INFINITY), &["cutter_mm"]);
+    // Wood beyond the last lap, and a foot that reaches under stiles and lower pivots.
+    related(("back_ear_mm", build.back_ear_mm.in_mm()), (0.0, build.end_inset_mm.in_mm()), &["end_inset_mm"]);
+    related(("foot_recess_mm", build.foot_recess_mm.in_mm()), (0.0, build.front_inset_mm.in_mm()), &["front_inset_mm"]);
+    related(("pivot_inset_mm", build.pivot_inset_mm.in_mm()), (thickest / 2.0, f64::INFINITY), &[]);
+    // None, or one that the cutter goes into.
+    if build.finger_hole_mm != Length::ZERO {
+        related(("finger_hole_mm", build.finger_hole_mm.in_mm()), (cutter, f64::INFINITY), &["cutter_mm"]);
+    }
+}
+
+/// From the least to the most that a board of that nominal thickness measures in the mean.
+// Source: EN 315:2000, sanded: +(0.2 + 0.03 t) and −(0.4 + 0.03 t) mm; birch boards run as far as that (6.1 to 6.9
+// for 6.5, 8.8 to 9.5 for 9, 17.1 to 18.1 for 18 mm: a merchant's data sheet).
+pub(crate) fn sanded(nominal: Length) -> (f64, f64) {
+    let mm = nominal.in_mm();
+    (mm - 0.4 - 0.03 * mm - READ_TO, mm + 0.2 + 0.03 * mm + READ_TO)
+}
+
+fn thickness(out: &mut Problems, board: &Board) {
+    let prefix = format!("board.{}", board.key);
+    let (least, most) = sanded(board.nominal_mm);
+    let mut related =
+        |name: &str, mm: Length, bounds| related(out, &prefix, (name, mm.in_mm()), bounds, &["nominal_mm"]);
+    if let Some(mean) = board.measured_mm {
+        related("measured_mm", mean, (least, most));
+    }
+    let Some(batch) = &board.measured_points_mm else { return };
+    for (point, mm) in (1..).zip(batch.points()) {
+        related(&format!("measured_points_mm.{point}"), *mm, (least - WITHIN_PANEL, most + WITHIN_PANEL));
+    }
+    related("measured_points_mm", Batch::mean(batch), (least, most));
+}
+
+fn check_model(out: &mut Problems, model: &Model) {
+    let prefix = format!("model.{}", model.key);
+    related(
+        out,
+        &format!("{prefix}.bays"),
+        ("least", model.bays.least.into()),
+        (0.0, model.bays.most.into()),
+        &["most"],
+    );
+    if out.is_right(&format!("{prefix}.bays")) {
+        let (least, most) = (usize::from(model.bays.least), usize::from(model.bays.most));
+        super::length(out, format!("{prefix}.start_bays"), model.start_bays.len(), least, most);
+    }
+    for (name, limits) in [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)] {
+        let path = format!("{prefix}.{name}");
+        let (least, most) = (limits.least.into(), limits.most.into());
+        related(out, &path, ("most", most), (least, f64::INFINITY), &["least"]);
+        related(out, &path, ("start", limits.start.into()), (least, most), &["least", "most"]);
+        if out.is_right(&path) {
+            super::steps(out, &path, limits);
+        }
+    }
+    distinct(out, &format!("{prefix}.backs"), &mut model.backs.iter().map(ToString::to_string));
+    distinct(out, &format!("{prefix}.finishes"), &mut model.finishes.iter().map(ToString::to_string));
+    distinct(out, &format!("{prefix}.corner_radii_mm"), &mut model.corner_radii_mm.iter().map(ToString::to_string));
+}
+
+/// A list that names nothing twice.
+pub(super) fn distinct(out: &mut Problems, path: &str, all: &mut dyn Iterator<Item = String>) {
+    #[cfg(any(test, feature = "schema"))]
+    out.bounds.push(super::Bound { path: path.into(), limits: super::Limits::Distinct });
+    let mut seen = alloc::collections::BTreeSet::new();
+    for (number, one) in (1..).zip(all) {
+        if seen.contains(&one) {
+            out.push((format!("{path}.{number}"), Wrong::Again(one)));
+        } else {
+            seen.insert(one);
+        }
+    }
+}
