@@ -6,7 +6,7 @@ use serde::{Serialize, Serializer};
 
 use crate::change::Change;
 use crate::panel::PanelId;
-use crate::quantity::{Length, Mass, Stress};
+use crate::quantity::{Force, Length, Mass, Stress};
 use crate::rules::Rule;
 
 /// How much a finding matters.
@@ -141,6 +141,8 @@ pub enum Unit {
     Ratio,
     /// Parts of a hundred.
     Percent,
+    /// Newtons.
+    N,
     /// Newton metres.
     Nm,
     /// Newtons on a square millimetre.
@@ -177,6 +179,11 @@ impl Figure {
     /// A share of 1.
     pub fn share(share: f64) -> Self {
         Self { value: hundredth(share * 100.0), unit: Unit::Percent }
+    }
+
+    /// A force.
+    pub fn force(force: Force) -> Self {
+        Self { value: hundredth(force.in_newton()), unit: Unit::N }
     }
 
     /// A moment in newton metres.

@@ -126,8 +126,6 @@ rules! {
     LeafPivot = bearing::LEAF_PIVOT;
     /// Uprights that stay straight.
     UprightBuckling = frame::UPRIGHT_BUCKLING;
-    /// A unit that does not sway.
-    Lean = frame::LEAN;
     /// Parts that people can carry.
     PartMass = carrying::PART_MASS;
     /// A unit that stands by itself.

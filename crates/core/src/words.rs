@@ -109,6 +109,7 @@ pub fn figure(figure: Figure) -> String {
         Unit::Count => decimal(figure.value, 0),
         Unit::Ratio => format!("{} to 1", decimal(figure.value, 2)),
         Unit::Percent => format!("{} %", decimal(figure.value, 1)),
+        Unit::N => format!("{} N", decimal(figure.value, 0)),
         Unit::Nm => format!("{} N·m", decimal(figure.value, 1)),
         Unit::NPerMm2 => format!("{} N/mm²", decimal(figure.value, 2)),
         Unit::Degree => format!("{}°", decimal(figure.value, 0)),

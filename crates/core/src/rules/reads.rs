@@ -82,7 +82,7 @@ impl Within<'_> {
 
 /// How far a length or a ratio is off at least; nothing for other figures.
 fn off(finding: &Finding) -> Option<f64> {
-    let bends = matches!(finding.rule, Rule::ShelfSag | Rule::TopSag | Rule::BaseSag | Rule::Lean);
+    let bends = matches!(finding.rule, Rule::ShelfSag | Rule::TopSag | Rule::BaseSag);
     let known = matches!(finding.found.unit, Unit::Mm | Unit::Ratio) && !bends;
     // Both figures are rounded to a hundredth.
     known.then(|| ((finding.found.value - finding.allowed.value).abs() - 0.01).max(0.0))
@@ -252,7 +252,7 @@ fn all(finding: &Finding, within: Within<'_>, mut hear: impl FnMut(Question, Way
 
 /// What speaks of the whole unit.
 fn whole(hear: &mut impl FnMut(Question, Way), bays: u8, rule: Rule) {
-    // What is too heavy has to become smaller; for what sways or tips, nobody knows.
+    // What is too heavy has to become smaller; for what bends out or tips, nobody knows.
     let way = if rule == Rule::PartMass { Way::Down } else { Way::Either };
     for size in [Question::Width, Question::Height, Question::Depth] {
         hear(size, way);

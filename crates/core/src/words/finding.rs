@@ -14,10 +14,16 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
-        Rule::WallTether if finding.severity == Severity::Warns => {
-            format!("It has to be fastened to the wall with its tether: pushed as in a test it would tip, by {found}.")
+        Rule::WallTether if finding.found.unit == Unit::N => format!(
+            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
+        ),
+        Rule::WallTether if finding.severity == Severity::Warns => format!(
+            "It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}."
+        ),
+        Rule::WallTether => {
+            "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
+                .into()
         }
-        Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
         Rule::JointFit => {
             format!(
                 "Of the joints of its {} {found} may be tighter or looser than wanted; {allowed} is usual.",
@@ -104,7 +110,6 @@ pub fn reason(finding: &Finding) -> String {
         Rule::UprightBuckling => {
             format!("The {} would carry its load only {found} before it bends out; {bound} {allowed}.", parts(finding))
         }
-        Rule::Lean => format!("Pushed at the top it would lean {found}; {bound} {allowed}."),
         Rule::TipOver => format!("Empty, with its doors open, it could tip over: held {found}; {bound} {allowed}."),
         // The others never stop an order.
         _ => String::new(),
