@@ -10,6 +10,8 @@ use crate::range::{BackGrain, Board, Build};
 
 mod least;
 
+pub(crate) use least::Cuts;
+
 /// One part before it is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Blank {

@@ -209,7 +209,8 @@ mod tests {
         let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
         let said = asked(&mut known, &["notes", &note]);
         assert_eq!(said.len() % 11, 2);
-        let tether = said[2..].chunks(11).find(|told| told[2].starts_with("It has to be fastened to the wall")).unwrap();
+        let tether =
+            said[2..].chunks(11).find(|told| told[2].starts_with("It has to be fastened to the wall")).unwrap();
         assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "warns"));
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
         let walled = known.as_ref().unwrap().clone();

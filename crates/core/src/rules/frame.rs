@@ -136,18 +136,32 @@ pub fn pressed(picked: Picked<'_>, layout: &Layout) -> SmallVec<[Pressed; BAYS_M
     all
 }
 
-/// How many times its load an upright carries.
-pub fn times(strip: Strip, pressed: Pressed, slot: f64) -> f64 {
-    // Shelves hang in slots of the front edge: their load comes in there, and only the wood behind is whole.
-    let held = strip.held(slot) / pressed.whole.weight();
-    held.min(strip.free(1.0 - slot) / pressed.above.weight())
+/// What an upright carries: along the back, and above the middle.
+#[derive(Clone, Copy, Debug)]
+pub struct Carries {
+    held: Force,
+    free: Force,
+}
+
+impl Carries {
+    /// Shelves hang in slots of the front edge, over this share of the depth: their load comes in there, and only the
+    /// wood behind is whole.
+    pub fn of(strip: Strip, slot: f64) -> Self {
+        Self { held: strip.held(slot), free: strip.free(1.0 - slot) }
+    }
+
+    /// How many times its load an upright carries.
+    pub fn times(self, pressed: Pressed) -> f64 {
+        (self.held / pressed.whole.weight()).min(self.free / pressed.above.weight())
+    }
 }
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
-    let (strip, factor) = (strip(picked, layout), picked.range.strength.buckling_factor);
+    let factor = picked.range.strength.buckling_factor;
     let slot = f64::from(picked.range.build.shelf_slot_per_mille) / 1000.0;
-    let all = numbered(pressed(picked, layout)).map(|(number, pressed)| (number, times(strip, pressed, slot)));
+    let carries = Carries::of(strip(picked, layout), slot);
+    let all = numbered(pressed(picked, layout)).map(|(number, pressed)| (number, carries.times(pressed)));
     if let Some((number, times)) = all.min_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, times)| *times < factor) {
         let (found, least) = (Figure::ratio(times), Figure::ratio(factor));
         let finding = Finding::stops(Rule::UprightBuckling, Question::Height, found, Limit::AtLeast, least);

@@ -83,9 +83,25 @@ impl Beam {
 /// ```
 // Source: Wood Handbook, FPL-GTR-190 (2010), eq. 9-2, table 9-1: k_b = 5/384, k_s = 1/8 with the total load.
 pub fn sag(span: Length, load: AreaMass, beam: Beam) -> Length {
-    let (length, spread) = (span.in_mm(), pressure(load));
-    let square = length * length;
-    Length::mm(spread * square * (5.0 * square / (384.0 * beam.rigid()) + beam.slides() / 8.0))
+    Gives::of(beam).under(span, load)
+}
+
+/// How far a strip 1 mm wide gives under 1 N on each millimetre: by bending, over the span⁴; by shear, over its square.
+#[derive(Clone, Copy, Debug)]
+struct Gives {
+    bending: f64,
+    shear: f64,
+}
+
+impl Gives {
+    fn of(beam: Beam) -> Self {
+        Self { bending: 5.0 / (384.0 * beam.rigid()), shear: beam.slides() / 8.0 }
+    }
+
+    fn under(self, span: Length, load: AreaMass) -> Length {
+        let square = span.in_mm() * span.in_mm();
+        Length::mm(pressure(load) * square * (square * self.bending + self.shear))
+    }
 }
 
 /// Sag in mid-span of a strip of a board on simple supports under a force on it so far from the nearer support.
@@ -146,13 +162,13 @@ pub fn widest_span(load: AreaMass, beam: Beam, over: f64) -> Length {
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let Unit { picked, layout, .. } = unit;
     let (strength, board, model) = (&picked.range.strength, picked.body, picked.model);
-    let (beam, own) = (Beam::along(board), own_load(board));
+    let (gives, own) = (Gives::of(Beam::along(board)), own_load(board));
     // Two plates that lie on each other share the load of things on the base.
     let [on_shelf, on_top, on_base] =
         [model.shelf_load_kg_per_m2, model.top_load_kg_per_m2, model.shelf_load_kg_per_m2 / 2.0]
             .map(|imposed| lasting(own, imposed, strength));
     let bend = |span: Length, load: AreaMass| {
-        let sag = sag(span, load, beam);
+        let sag = gives.under(span, load);
         let most = span / strength.sag_span_over;
         (sag > most).then(|| (Figure::length(sag), Figure::length(most)))
     };

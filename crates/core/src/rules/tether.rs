@@ -63,10 +63,9 @@ fn danger(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Danger
 /// What is left, in newton metres, in the worst of the load cases; negative if it tips.
 fn worst(picked: Picked<'_>, layout: &Layout, case: &Case) -> Option<f64> {
     let edge = edge(&picked.range.build);
-    let standing = |leaves| {
-        let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
-        Moments::of(burdens(picked, layout, leaves, parts), 0.0)
-    };
+    let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
+    let parts: Vec<(PanelId, Length, Mass)> = parts.collect();
+    let standing = |leaves| Moments::of(burdens(picked, layout, leaves, parts.iter().copied()), 0.0);
     let (shut, open, at) = (standing(Leaves::Shut), standing(Leaves::Open), FROM_EDGE - edge);
     let top = if layout.height > TALL {
         shut.with(ON_TOP_TALL, at).with(TO_FRONT, -layout.height)

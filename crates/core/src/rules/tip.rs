@@ -1,7 +1,7 @@
 //! Units that stand by themselves.
 
 use super::{Rule, RuleCard, Unit};
-use crate::blank::Blanks;
+use crate::blank::{Blanks, Cuts};
 use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit, Question};
 use crate::panel::PanelId;
@@ -19,7 +19,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (slope, least) = (carpet(picked, layout), picked.range.strength.tip_factor);
     let stands = |moments: Moments| moments.holds >= moments.tips * least;
-    if stands(Moments::of(worst(unit, slope), slope)) {
+    if stands(worst(unit, slope)) {
         return;
     }
     // Parts are cut only where their blanks leave it open.
@@ -33,13 +33,17 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Unit<'_>) {
     }
 }
 
-/// The parts as their blanks bound them: those that hold weigh the least, those that tip the most that they can.
-fn worst(unit: Unit<'_>, slope: f64) -> impl Iterator<Item = Burden> {
-    let blanks = Blanks { picked: unit.picked, layout: unit.layout };
-    let most = unit.blanks.iter().map(move |blank| (blank.id, blank.size.0, blank.most_mass(unit.coated)));
-    let most = burdens(unit.picked, unit.layout, Leaves::Open, most);
-    most.zip(unit.blanks).map(move |(burden, blank)| match burden.behind > burden.up * slope {
-        true => Burden { mass: blanks.least_mass(blank, unit.choice, unit.coated), ..burden },
-        false => burden,
-    })
+/// The moments as blanks bound them: parts that tip weigh the most, those that hold the least that they can.
+fn worst(unit: Unit<'_>, slope: f64) -> Moments {
+    let cuts = Cuts::of(Blanks { picked: unit.picked, layout: unit.layout }, unit.choice);
+    let most = unit.blanks.iter().map(|blank| (blank.id, blank.size.0, blank.most_mass(unit.coated)));
+    let most = burdens(unit.picked, unit.layout, Leaves::Open, most).zip(unit.blanks);
+    let bounded = most.map(|(burden, blank)| {
+        if burden.behind > burden.up * slope {
+            Burden { mass: cuts.least_mass(blank, unit.coated), ..burden }
+        } else {
+            burden
+        }
+    });
+    Moments::of(bounded, slope)
 }

@@ -66,9 +66,10 @@ proptest! {
             let Some((picked, layout)) = judged.picked.zip(judged.layout) else { continue };
             let case = Case::of(picked, &choice, &layout).unwrap();
             let (blanks, coated) = (Blanks { picked, layout: &layout }, Coated::of(picked));
+            let cuts = Cuts::of(blanks, &choice);
             for blank in blanks.all(&choice) {
                 let mass = Case::weigh(case.panel(blank.id).unwrap(), picked).mass;
-                let least = blanks.least_mass(&blank, &choice, coated);
+                let least = cuts.least_mass(&blank, coated);
                 prop_assert!(least <= mass, "{}: {least:?} {mass:?} {choice:?}", blank.id);
             }
             let stops = judge_stops(&range, &choice).findings;
@@ -93,9 +94,10 @@ fn the_bound_is_close_enough_to_be_of_use() {
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
         let case = Case::of(picked, &choice, &layout).unwrap();
         let (blanks, coated) = (Blanks { picked, layout: &layout }, Coated::of(picked));
+        let cuts = Cuts::of(blanks, &choice);
         for blank in blanks.all(&choice) {
             let mass = Case::weigh(case.panel(blank.id).unwrap(), picked).mass;
-            let least = blanks.least_mass(&blank, &choice, coated);
+            let least = cuts.least_mass(&blank, coated);
             assert!(least > mass * 0.85, "{} {}", blank.id, least / mass);
         }
     }
