@@ -134,12 +134,11 @@ proptest! {
                     (part.mass.weight().in_newton(), turned)
                 };
                 let parts: Vec<_> = case.panels.iter().map(at).collect();
-                let sides: [fn(f64, f64, [f64; 2]) -> f64; 3] =
-                    [|_, y, [_, r]| y - r, |x, _, _| x, |x, _, [w, _]| w - x];
-                for side in sides {
-                    let holds = parts.iter().map(|(force, (x, y))| force * side(*x, *y, [width, recess]));
-                    smallest = smallest.min(holds.sum::<f64>().max(0.0) / layout.height.in_mm());
-                }
+                let moments = parts.iter().fold([0.0; 3], |[front, left, right], (force, (x, y))| {
+                    [front + force * (y - recess), left + force * x, right + force * (width - x)]
+                });
+                let push = |moment: f64| moment.max(0.0) / layout.height.in_mm();
+                smallest = moments.into_iter().map(push).fold(smallest, f64::min);
             }
             // Each side has a state in which every leaf stands as it holds least there.
             prop_assert!((least.empty.in_newton() - smallest).abs() < 1e-9);

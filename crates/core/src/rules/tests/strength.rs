@@ -96,14 +96,16 @@ fn uprights_hold_to_their_factor() {
     let (own, span) = (685.0 * 0.0177, &layout.bays[0]);
     let shelf = (244.0 + own) * (span.clear() * layout.clear_depth()).in_m2() * 9.806_65;
     let top = (80.0 + own) * (span.clear() * layout.depth).in_m2() * 9.806_65;
-    let (deep, high, inertia) = (layout.clear_depth().in_mm(), layout.clear_height().in_mm(), 17.7_f64.powi(3) / 12.0);
-    let square = core::f64::consts::PI.powi(2);
+    let (deep, high, inertia) =
+        (layout.clear_depth().in_mm(), layout.clear_height().in_mm(), 17.7 * 17.7 * 17.7 / 12.0);
+    let square = core::f64::consts::PI * core::f64::consts::PI;
     let twist_and_bend = 4.0 * 620.0 / deep + square * 10_048.0 * deep / (3.0 * high * high);
     // Slots take the front 45 %: the mean of (y/b)² there is (1 − 0.55³) / 1.35.
-    let held =
-        |slot: f64, load: f64| twist_and_bend * inertia / 1.8 / ((1.0 - (1.0 - slot).powi(3)) / (3.0 * slot)) / load;
+    let held = |slot: f64, load: f64| {
+        twist_and_bend * inertia / 1.8 / ((1.0 - libm::pow(1.0 - slot, 3.0)) / (3.0 * slot)) / load
+    };
     let free =
-        |slot: f64, load: f64| square * 10_048.0 / 1.8 * inertia * deep * (1.0 - slot) / (high / 2.0).powi(2) / load;
+        |slot: f64, load: f64| square * 10_048.0 / 1.8 * inertia * deep * (1.0 - slot) / (high * high / 4.0) / load;
     let stops = |slot: u32, factor: f64| {
         let mut range = demo();
         (range.build.shelf_slot_per_mille, range.strength.buckling_factor) = (slot, factor);
