@@ -6,39 +6,48 @@ use serde_json::{Value, json};
 use slotwright_core::case::Case;
 use slotwright_core::derive::derive;
 use slotwright_core::fit::Clearance;
+use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::panel::{Feature, PanelId};
 use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::{AreaMass, Force, Length, Stiffness};
 use slotwright_core::range::Range;
-use slotwright_core::rules::sag::{sag, sag_of_point, widest_span};
-use slotwright_core::rules::{frame, judge};
+use slotwright_core::rules::frame::{self, Carries, Strip};
+use slotwright_core::rules::judge;
+use slotwright_core::rules::sag::{Beam, sag, sag_of_point, widest_span};
 use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::stability::push::{least, pushes};
 use slotwright_core::stability::{Leaves, Moments, burdens, steepest};
 use slotwright_tests::demo;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo()?;
     let figures = json!({
-        "shelves": shelves(), "points": points(), "buckling": buckling(), "fits": fits(), "cabinets": cabinets(&range)?,
+        "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
     Ok(())
 }
 
-const BOARDS: [(f64, f64); 3] = [(17.6, 10048.0), (17.6, 7452.0), (12.0, 10719.0)];
+/// Thickness, modulus in bending, modulus of planar shear.
+const BOARDS: [(f64, f64, f64); 3] = [(17.6, 10048.0, 170.0), (17.6, 7452.0, 210.0), (12.0, 10719.0, 170.0)];
+
+fn beam((thickness, bending, planar): (f64, f64, f64)) -> Beam {
+    let [bending, planar] = [bending, planar].map(Stiffness::n_per_mm2);
+    Beam { thickness: Length::mm(thickness), bending, planar: Some(planar) }
+}
 
 /// Shelves under a load spread over them, and the widest span for L/200.
 fn shelves() -> Vec<Value> {
-    let each = |span: f64, (thickness, stiffness): (f64, f64), load: f64| {
-        let (thick, stiff, spread) =
-            (Length::mm(thickness), Stiffness::n_per_mm2(stiffness), AreaMass::kg_per_m2(load));
+    let each = |span: f64, board: (f64, f64, f64), load: f64| {
+        let (spread, bent) = (AreaMass::kg_per_m2(load), Beam { planar: None, ..beam(board) });
         json!({
-            "span": span, "thickness": thickness, "stiffness": stiffness, "load": load,
-            "sag": sag(Length::mm(span), spread, thick, stiff).in_mm(),
-            "widest": widest_span(spread, thick, stiff, 200.0).in_mm(),
+            "span": span, "thickness": board.0, "stiffness": board.1, "planar": board.2, "load": load,
+            "sag": sag(Length::mm(span), spread, beam(board)).in_mm(),
+            "bent": sag(Length::mm(span), spread, bent).in_mm(),
+            "widest": widest_span(spread, beam(board), 200.0).in_mm(),
         })
     };
-    let spans = [400.0, 800.0, 1100.0];
+    let spans = [160.0, 400.0, 800.0, 1100.0];
     spans
         .iter()
         .flat_map(|span| BOARDS.map(|board| [195.0, 244.0].map(|load| each(*span, board, load))))
@@ -49,35 +58,59 @@ fn shelves() -> Vec<Value> {
 /// A strip with a force somewhere on it.
 fn points() -> Vec<Value> {
     let each = |span: f64, from: f64| {
-        let strip = (Length::mm(250.0), Length::mm(17.7));
-        let found = sag_of_point(
-            Length::mm(span),
-            Length::mm(from),
-            Force::newton(150.0),
-            strip,
-            Stiffness::n_per_mm2(10048.0),
-        );
+        let (board, strip) = ((17.7, 10048.0, 170.0), Length::mm(250.0));
+        let found = sag_of_point(Length::mm(span), Length::mm(from), Force::newton(150.0), strip, beam(board));
         json!({
-            "span": span, "from": from, "force": 150.0, "strip": 250.0, "thickness": 17.7, "stiffness": 10048.0,
-            "sag": found.in_mm(),
+            "span": span, "from": from, "force": 150.0, "strip": 250.0, "thickness": board.0, "stiffness": board.1,
+            "planar": board.2, "sag": found.in_mm(),
         })
     };
-    [(800.0, 400.0), (800.0, 200.0), (1000.0, 90.0)].map(|(span, from)| each(span, from)).to_vec()
+    [(800.0, 400.0), (800.0, 200.0), (1000.0, 90.0), (200.0, 80.0)].map(|(span, from)| each(span, from)).to_vec()
 }
 
-/// The force under which an upright's free edge buckles.
-fn buckling() -> Vec<Value> {
-    let each = |depth: f64, height: f64| {
-        let (thickness, stiffness) = (17.7, 7452.0);
-        let found = frame::critical(
-            Length::mm(depth),
-            Length::mm(height),
-            Length::mm(thickness),
-            Stiffness::n_per_mm2(stiffness),
-        );
-        json!({ "depth": depth, "height": height, "thickness": thickness, "stiffness": stiffness, "force": found.in_newton() })
+/// The forces under which uprights buckle, by the strip that is held and the column that is not.
+fn strips() -> Vec<Value> {
+    let each = |depth: f64, height: f64, (bending, across, twisting): (f64, f64, f64)| {
+        let thickness = 17.7;
+        let strip = Strip {
+            depth: Length::mm(depth),
+            height: Length::mm(height),
+            thickness: Length::mm(thickness),
+            bending: Stiffness::n_per_mm2(bending),
+            twisting: Stiffness::n_per_mm2(twisting),
+        };
+        json!({
+            "depth": depth, "height": height, "thickness": thickness, "bending": bending, "across": across,
+            "twisting": twisting, "held": strip.held(1.0).in_newton(), "free": strip.free(1.0).in_newton(),
+        })
     };
-    [(300.0, 600.0), (280.0, 1200.0), (300.0, 2100.0)].map(|(depth, height)| each(depth, height)).to_vec()
+    let boards = [(10048.0, 7452.0, 620.0), (7452.0, 10048.0, 620.0), (9000.0, 9000.0, 1200.0)];
+    [(300.0, 600.0), (280.0, 1200.0), (300.0, 2100.0)]
+        .iter()
+        .flat_map(|(depth, height)| boards.map(|board| each(*depth, *height, board)))
+        .collect()
+}
+
+/// The upright that carries least of what it should: the unit's shelves and top, and how many times the core lets it.
+fn upright(picked: Picked<'_>, layout: &Layout) -> Value {
+    let slot = f64::from(picked.range.build.shelf_slot_per_mille) / 1000.0;
+    let carries = Carries::of(frame::strip(picked, layout), slot);
+    let pressed = frame::pressed(picked, layout).into_iter();
+    let times = pressed.map(|pressed| carries.times(pressed)).fold(f64::MAX, f64::min);
+    let bays = layout.bays.iter().map(|span| {
+        let shelves = span.shelves.iter().map(|under| (*under - layout.floor).in_mm());
+        json!({ "clear": span.clear().in_mm(), "shelves": shelves.collect::<Vec<_>>() })
+    });
+    let board = picked.body;
+    json!({
+        "bays": bays.collect::<Vec<_>>(), "depth": layout.clear_depth().in_mm(), "top_depth": layout.depth.in_mm(),
+        "height": layout.clear_height().in_mm(), "thickness": board.thickness().in_mm(), "slot": slot,
+        "along": board.e_along_n_per_mm2.in_n_per_mm2(), "across": board.e_across_n_per_mm2.in_n_per_mm2(),
+        "twisting": board.shear_modulus_n_per_mm2.in_n_per_mm2(), "creep": picked.range.strength.creep_factor,
+        "density": board.density_kg_per_m3.in_kg_per_m3(),
+        "on_shelf": picked.model.shelf_load_kg_per_m2.in_kg_per_m2(),
+        "on_top": picked.model.top_load_kg_per_m2.in_kg_per_m2(), "times": times,
+    })
 }
 
 /// Clearances with what panels share and what each joint has for itself.
@@ -111,10 +144,22 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let masses = || case.panels.iter().zip(&built.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
         let open: Vec<_> = burdens(picked, layout, Leaves::Open, masses()).collect();
         let moments = Moments::of(open.clone(), 0.0);
+        let pushed = pushes(picked, &choice, layout, case);
         all.push(json!({
             "edge": range.build.foot_recess_mm.in_mm(), "parts": parts.collect::<Vec<_>>(),
             "burdens": open.iter().map(|one| [one.mass.in_kg(), one.behind.in_mm(), one.up.in_mm()]).collect::<Vec<_>>(),
-            "left": moments.left(), "steepest": steepest(&open),
+            "left": moments.left(), "steepest": steepest(&open), "upright": upright(picked, layout),
+            "size": [layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()],
+            "loads": {
+                "on_shelf": picked.model.shelf_load_kg_per_m2.in_kg_per_m2(),
+                "on_top": picked.model.top_load_kg_per_m2.in_kg_per_m2(),
+                "behind": (layout.upright_front + layout.back_front).in_mm() / 2.0,
+                "shelves": layout.bays.iter().flat_map(|span| span.shelves.iter().map(|_| [
+                    span.clear().in_mm() * layout.clear_depth().in_mm(), span.middle().in_mm(),
+                ])).collect::<Vec<_>>(),
+            },
+            "pushes": pushed.map(|push| [push.empty.in_newton(), push.loaded.in_newton()]),
+            "least": least(pushed).empty.in_newton(),
         }));
     }
     Ok(all)

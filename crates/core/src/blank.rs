@@ -8,6 +8,10 @@ use crate::panel::{GrainAxis, PanelId, Stock};
 use crate::quantity::{AreaMass, Length, Mass};
 use crate::range::{BackGrain, Board, Build};
 
+mod least;
+
+pub(crate) use least::Cuts;
+
 /// One part before it is cut.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Blank {
@@ -41,11 +45,7 @@ impl Blank {
     /// What the whole rectangle weighs with its film: the part weighs less.
     pub(crate) fn most_mass(self, coated: Coated) -> Mass {
         let (width, height) = self.whole();
-        let each = match self.stock {
-            Stock::Body => coated.body,
-            Stock::Back => coated.back,
-        };
-        Mass::kg((width * height).in_m2() * each.in_kg_per_m2())
+        Mass::kg((width * height).in_m2() * coated.of_stock(self.stock).in_kg_per_m2())
     }
 }
 
@@ -65,6 +65,13 @@ impl Coated {
             AreaMass::kg_per_m2(mass * (1.0 + 1e-9))
         };
         Self { body: coated(picked.body), back: coated(picked.back) }
+    }
+
+    fn of_stock(self, stock: Stock) -> AreaMass {
+        match stock {
+            Stock::Body => self.body,
+            Stock::Back => self.back,
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 //! Lengths are millimetres rounded to a hundredth, masses whole grams, money minor units.
 
 mod assembly;
+mod stability;
 
 use serde::Serialize;
 
@@ -21,9 +22,11 @@ use crate::range::Key;
 use crate::rules::tether;
 use crate::seal::{Digest, canonical};
 use crate::space::{Lie, Spot};
+use crate::stability::push::{Push, pushes};
 use crate::words;
 
 pub use assembly::{AssemblyDocument, DisturbedDocument, StepDocument};
+pub use stability::{PushDocument, StabilityDocument};
 
 /// Everything that is known about a choice.
 #[derive(Clone, Debug, Serialize)]
@@ -66,6 +69,8 @@ pub struct BuiltDocument {
     pub mass_g: i64,
     /// Centre of gravity, leaves closed: x, y, z.
     pub centre_mm: [f64; 3],
+    /// How easily it tips.
+    pub stability: StabilityDocument,
     /// What it costs.
     pub price: Price,
     /// When it can be there.
@@ -161,10 +166,11 @@ impl Document {
             choice: derived.choice.clone(),
             orderable: derived.orderable().is_some(),
             findings: derived.findings.iter().map(Said::of).collect(),
-            built: derived.built.as_ref().zip(derived.assembly.as_ref()).map(|(built, assembly)| {
-                let picked = Picked::of(derived.range, derived.choice);
-                let tethered = picked.is_some_and(|picked| tether::is_asked(picked, derived.choice, &built.layout));
-                BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered))
+            built: derived.built.as_ref().zip(derived.assembly.as_ref()).and_then(|(built, assembly)| {
+                let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
+                let tethered = tether::is_asked(picked, choice, &built.layout);
+                let pushes = pushes(picked, choice, &built.layout, &built.case);
+                Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered), pushes))
             }),
         }
     }
@@ -177,11 +183,12 @@ impl Said {
 }
 
 impl BuiltDocument {
-    fn of(built: &Built, assembly: AssemblyDocument) -> Self {
+    fn of(built: &Built, assembly: AssemblyDocument, pushes: [Push; 4]) -> Self {
         let parts = Parts::of(built);
         Self {
             mass_g: built.whole.mass.to_gram(),
             centre_mm: spot(built.whole.centre),
+            stability: StabilityDocument::of(pushes),
             price: built.price.clone(),
             promise: built.promise.clone(),
             assembly,

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::change::Change;
 use crate::panel::PanelId;
-use crate::quantity::{Length, Mass, Stress};
+use crate::quantity::{Force, Length, Mass, Stress};
 use crate::question::Question;
 use crate::rule::Rule;
 
@@ -58,6 +58,8 @@ pub enum Unit {
     Ratio,
     /// Parts of a hundred.
     Percent,
+    /// Newtons.
+    N,
     /// Newton metres.
     Nm,
     /// Newtons on a square millimetre.
@@ -108,6 +110,11 @@ impl Figure {
     /// A share of 1.
     pub fn share(share: f64) -> Self {
         Self { value: share * 100.0, unit: Unit::Percent }
+    }
+
+    /// A force.
+    pub fn force(force: Force) -> Self {
+        Self { value: force.in_newton(), unit: Unit::N }
     }
 
     /// A moment in newton metres.

@@ -68,8 +68,6 @@ rules! {
     LeafPivot;
     /// Uprights that stay straight.
     UprightBuckling;
-    /// A unit that does not sway.
-    Lean;
     /// Parts that people can carry.
     PartMass;
     /// A unit that stands by itself.

@@ -8,6 +8,8 @@ use crate::panel::PanelId;
 use crate::quantity::{Force, Length, Mass};
 use crate::range::Build;
 
+pub mod push;
+
 /// A mass and where its centre is: behind the foot's front edge and over the floor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Burden {

@@ -210,8 +210,9 @@ mod tests {
         let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
         let said = asked(&mut known, &["notes", &note]);
         assert_eq!(said.len() % 11, 2);
-        let tether = said[2..].chunks(11).find(|told| told[2].starts_with("Fasten it to the wall")).unwrap();
-        assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "advises"));
+        let tether =
+            said[2..].chunks(11).find(|told| told[2].starts_with("It has to be fastened to the wall")).unwrap();
+        assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "warns"));
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
         let walled = known.as_ref().unwrap().clone();
         let walled = Choice::of_note(&note).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);

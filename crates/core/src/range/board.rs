@@ -30,10 +30,12 @@ pub struct Board {
     pub e_along_n_per_mm2: Stiffness,
     /// Modulus of elasticity in bending across the face grain.
     pub e_across_n_per_mm2: Stiffness,
-    /// Shear modulus of the panel in its plane.
+    /// Panel shear modulus: in the plane of the board, which is what resists twisting.
     pub shear_modulus_n_per_mm2: Stiffness,
-    /// Characteristic shear strength through the thickness.
-    pub shear_n_per_mm2: Stress,
+    /// Planar (rolling) shear modulus: plies that slide on each other while the board bends.
+    pub planar_shear_modulus_n_per_mm2: Stiffness,
+    /// Characteristic planar (rolling) shear strength.
+    pub planar_shear_n_per_mm2: Stress,
     /// Characteristic strength in compression on an edge.
     pub bearing_n_per_mm2: Stress,
     /// What it may be used for.
@@ -121,7 +123,8 @@ impl Board {
             e_along_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_along_n_per_mm2")),
             e_across_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_across_n_per_mm2")),
             shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("shear_modulus_n_per_mm2")),
-            shear_n_per_mm2: Stress::n_per_mm2(fields.number("shear_n_per_mm2")),
+            planar_shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("planar_shear_modulus_n_per_mm2")),
+            planar_shear_n_per_mm2: Stress::n_per_mm2(fields.number("planar_shear_n_per_mm2")),
             bearing_n_per_mm2: Stress::n_per_mm2(fields.number("bearing_n_per_mm2")),
             uses: fields.words("uses", &[Use::Body, Use::Back].map(|used| (used.word(), used))),
             sheets: fields.tables("sheet", Sheet::read),

@@ -91,14 +91,12 @@ pub struct Strength {
     pub material_factor: f64,
     /// An upright carries at least so many times its load before it buckles.
     pub buckling_factor: f64,
-    /// A push sideways at the top under which the unit may lean a little.
-    pub push_n: Force,
-    /// It may lean by at most its height divided by this.
-    pub lean_height_over: f64,
     /// What holds the unit down is at least so many times what tips it, leaves open and nobody near.
     pub tip_factor: f64,
     /// How much a carpet lifts the rear of the foot.
     pub carpet_mm: Length,
+    /// A unit that a smaller push at its top tips over has to be fastened to the wall.
+    pub tether_push_n: Force,
 }
 
 /// How slots vary, and what share of them may.
@@ -187,10 +185,9 @@ impl Strength {
             lasting_strength: fields.number("lasting_strength"),
             material_factor: fields.number("material_factor"),
             buckling_factor: fields.number("buckling_factor"),
-            push_n: Force::newton(fields.number("push_n")),
-            lean_height_over: fields.number("lean_height_over"),
             tip_factor: fields.number("tip_factor"),
             carpet_mm: fields.length("carpet_mm"),
+            tether_push_n: Force::newton(fields.number("tether_push_n")),
         }
     }
 }

@@ -187,7 +187,8 @@ fn boards(out: &mut Problems, range: &Range) {
                 ("e_along_n_per_mm2", board.e_along_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0),
                 ("e_across_n_per_mm2", board.e_across_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0),
                 ("shear_modulus_n_per_mm2", board.shear_modulus_n_per_mm2.in_n_per_mm2(), 10.0, 10_000.0),
-                ("shear_n_per_mm2", board.shear_n_per_mm2.in_n_per_mm2(), 0.1, 500.0),
+                ("planar_shear_modulus_n_per_mm2", board.planar_shear_modulus_n_per_mm2.in_n_per_mm2(), 10.0, 10_000.0),
+                ("planar_shear_n_per_mm2", board.planar_shear_n_per_mm2.in_n_per_mm2(), 0.1, 500.0),
                 ("bearing_n_per_mm2", board.bearing_n_per_mm2.in_n_per_mm2(), 0.1, 500.0),
             ],
         );

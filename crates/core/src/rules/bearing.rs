@@ -12,9 +12,9 @@ use crate::rules::sag::own_load;
 /// A shelf's ears.
 pub const SHELF_EAR: RuleCard = RuleCard {
     code: "shelf-ear",
-    what: "Under the load that the range lays shelves out for, a shelf's ears neither shear off nor crush the wood under them.",
+    what: "Under the load that the range lays shelves out for, the plies of a shelf's ears neither shear off each other nor crush the wood under them.",
     why: "The whole shelf hangs on two ears, half a board's thickness each.",
-    source: "geometry; strengths of the range's board (Handbook of Finnish Plywood, 2002, table 3, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
+    source: "geometry; planar (rolling) shear, as the load goes across the plies, and bearing strength of the range's board (Handbook of Finnish Plywood, 2002, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
 };
 
 /// A leaf's pivots.
@@ -30,7 +30,7 @@ fn lasting(strength: Stress, limits: &Strength) -> Stress {
     strength * (limits.lasting_strength / limits.material_factor)
 }
 
-/// What an ear bears: shear, by the parabola of a rectangle 1.5 × its mean, and pressure on its underside.
+/// What an ear bears: planar shear, by the parabola of a rectangle 1.5 × its mean, and pressure on its underside.
 ///
 /// ```
 /// use slotwright_core::quantity::{Force, Length};
@@ -62,7 +62,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (board, limits) = (picked.body, &picked.range.strength);
     let (most_shear, most_pressure) =
-        (lasting(board.shear_n_per_mm2, limits), lasting(board.bearing_n_per_mm2, limits));
+        (lasting(board.planar_shear_n_per_mm2, limits), lasting(board.bearing_n_per_mm2, limits));
     let mut find = |rule, bay, found, most, part| {
         let (found, most) = (Figure::stress(found), Figure::stress(most));
         out.push(Finding::stops(rule, Question::Bay(bay), found, Limit::AtMost, most).of([part]));

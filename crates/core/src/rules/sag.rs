@@ -16,7 +16,7 @@ pub const SHELF_SAG: RuleCard = RuleCard {
     code: "shelf-sag",
     what: "Under the load that the range lays shelves out for, a shelf's sag over the years stays under its span divided by the range's figure.",
     why: "A shelf that bends visibly looks wrong, and it creeps further.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
+    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
 };
 
 /// The top.
@@ -24,7 +24,7 @@ pub const TOP_SAG: RuleCard = RuleCard {
     code: "top-sag",
     what: "Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.",
     why: "The top has to stay straight over leaves and tabs.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
+    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
 };
 
 /// The base.
@@ -35,48 +35,94 @@ pub const BASE_SAG: RuleCard = RuleCard {
     source: TOP_SAG.source,
 };
 
-/// Sag in mid-span of a board strip on simple supports under an area load; bending only.
+/// A board as a beam: how thick it is, how stiff along its span, and how its plies slide on each other.
+#[derive(Clone, Copy, Debug)]
+pub struct Beam {
+    /// Thickness of the wood.
+    pub thickness: Length,
+    /// Modulus of elasticity in bending along the span.
+    pub bending: Stiffness,
+    /// Modulus of planar (rolling) shear; `None` leaves shear out, as many published tables do.
+    pub planar: Option<Stiffness>,
+}
+
+impl Beam {
+    /// A board whose face grain runs along the span.
+    pub fn along(board: &Board) -> Self {
+        Self {
+            thickness: board.thickness(),
+            bending: board.e_along_n_per_mm2,
+            planar: Some(board.planar_shear_modulus_n_per_mm2),
+        }
+    }
+
+    /// E I of a strip 1 mm wide.
+    fn rigid(self) -> f64 {
+        let thick = self.thickness.in_mm();
+        self.bending.in_n_per_mm2() * thick * thick * thick / 12.0
+    }
+
+    /// 1 / (G A′) of a strip 1 mm wide, A′ = 5/6 of its section.
+    // Source: Wood Handbook, FPL-GTR-190 (2010), eq. 9-2; A′ = 5 b h / 6 from memory.
+    fn slides(self) -> f64 {
+        self.planar.map_or(0.0, |planar| 6.0 / (5.0 * planar.in_n_per_mm2() * self.thickness.in_mm()))
+    }
+}
+
+/// Sag in mid-span of a board on simple supports under an area load, by bending and by shear.
 ///
-/// δ = 5 w L⁴ / (384 E I) with I = t³/12 for a strip of unit width, so the depth of the shelf falls out.
+/// δ = 5 w L⁴ / (384 E I) + w L² / (8 G A′) for a strip of unit width, so the depth of the shelf falls out.
 ///
 /// ```
 /// use slotwright_core::quantity::{AreaMass, Length, Stiffness};
-/// use slotwright_core::rules::sag::sag;
-/// // 40 kg over 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 1.91 mm.
+/// use slotwright_core::rules::sag::{Beam, sag};
+/// // 40 kg over 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 1.910 mm; plies that slide with
+/// // 200 N/mm² add 392.4 × 800 / (8 × 200 × 5/6 × 300 × 17.6) = 0.0446 mm.
 /// let load = AreaMass::kg_per_m2(40.0 / (0.8 * 0.3));
-/// let found = sag(Length::mm(800.0), load, Length::mm(17.6), Stiffness::n_per_mm2(10048.0));
-/// assert!((found.in_mm() - 1.910).abs() < 0.002);
+/// let beam = Beam { thickness: Length::mm(17.6), bending: Stiffness::n_per_mm2(10048.0), planar: None };
+/// let [bent, both] = [None, Some(Stiffness::n_per_mm2(200.0))].map(|planar| sag(Length::mm(800.0), load, Beam { planar, ..beam }));
+/// assert!((bent.in_mm() - 1.910).abs() < 0.002 && ((both - bent).in_mm() - 0.0446).abs() < 0.0001);
 /// ```
-// Source: Wood Handbook, FPL-GTR-190 (2010), eq. 9-2, table 9-1: k_b = 5/384 with the total load.
-pub fn sag(span: Length, load: AreaMass, thickness: Length, stiffness: Stiffness) -> Length {
-    let (length, thick) = (span.in_mm(), thickness.in_mm());
-    let inertia = thick * thick * thick / 12.0;
-    Length::mm(5.0 * pressure(load) * length * length * length * length / (384.0 * stiffness.in_n_per_mm2() * inertia))
+// Source: Wood Handbook, FPL-GTR-190 (2010), eq. 9-2, table 9-1: k_b = 5/384, k_s = 1/8 with the total load.
+pub fn sag(span: Length, load: AreaMass, beam: Beam) -> Length {
+    Gives::of(beam).under(span, load)
+}
+
+/// How far a strip 1 mm wide gives under 1 N on each millimetre: by bending, over the span⁴; by shear, over its square.
+#[derive(Clone, Copy, Debug)]
+struct Gives {
+    bending: f64,
+    shear: f64,
+}
+
+impl Gives {
+    fn of(beam: Beam) -> Self {
+        Self { bending: 5.0 / (384.0 * beam.rigid()), shear: beam.slides() / 8.0 }
+    }
+
+    fn under(self, span: Length, load: AreaMass) -> Length {
+        let square = span.in_mm() * span.in_mm();
+        Length::mm(pressure(load) * square * (square * self.bending + self.shear))
+    }
 }
 
 /// Sag in mid-span of a strip of a board on simple supports under a force on it so far from the nearer support.
 ///
 /// ```
 /// use slotwright_core::quantity::{Force, Length, Stiffness};
-/// use slotwright_core::rules::sag::sag_of_point;
+/// use slotwright_core::rules::sag::{Beam, sag_of_point};
 /// // 392.4 N in the middle of 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 3.056 mm.
-/// let (span, strip) = (Length::mm(800.0), (Length::mm(300.0), Length::mm(17.6)));
-/// let found = sag_of_point(span, span / 2.0, Force::newton(392.4), strip, Stiffness::n_per_mm2(10048.0));
+/// let beam = Beam { thickness: Length::mm(17.6), bending: Stiffness::n_per_mm2(10048.0), planar: None };
+/// let span = Length::mm(800.0);
+/// let found = sag_of_point(span, span / 2.0, Force::newton(392.4), Length::mm(300.0), beam);
 /// assert!((found.in_mm() - 3.056).abs() < 0.002);
 /// ```
-// Source: Wood Handbook, FPL-GTR-190 (2010), table 9-1: k_b = 1/48 in the middle; beside it the usual
-// a (3 L² − 4 a²) / (48 E I) of beam tables, which is the same there.
-pub fn sag_of_point(
-    span: Length,
-    from_support: Length,
-    force: Force,
-    (strip, thickness): (Length, Length),
-    stiffness: Stiffness,
-) -> Length {
-    let (length, a, thick) = (span.in_mm(), from_support.in_mm(), thickness.in_mm());
-    let inertia = strip.in_mm() * thick * thick * thick / 12.0;
-    let bent = force.in_newton() * a * (3.0 * length * length - 4.0 * a * a);
-    Length::mm(bent / (48.0 * stiffness.in_n_per_mm2() * inertia))
+// Source: Wood Handbook, FPL-GTR-190 (2010), table 9-1: k_b = 1/48, k_s = 1/4 in the middle; beside it the usual
+// a (3 L² − 4 a²) / (48 E I) of beam tables, and the moment there over G A′, F a / (2 G A′), which are the same there.
+pub fn sag_of_point(span: Length, from_support: Length, force: Force, strip: Length, beam: Beam) -> Length {
+    let (length, a) = (span.in_mm(), from_support.in_mm());
+    let bent = (3.0 * length * length - 4.0 * a * a) / (48.0 * beam.rigid());
+    Length::mm(force.in_newton() * a / strip.in_mm() * (bent + beam.slides() / 2.0))
 }
 
 /// The pressure of a mass on an area, in N/mm².
@@ -97,32 +143,34 @@ pub fn own_load(board: &Board) -> AreaMass {
     AreaMass::kg_per_m2(board.density_kg_per_m3.in_kg_per_m3() * board.thickness().in_m())
 }
 
-/// The widest span whose sag stays within span / `over`: L³ = 384 E I / (5 w × over).
+/// The widest span whose sag stays within span / `over`: 5 w L³ / (384 E I) + w L / (8 G A′) = 1 / over.
 ///
 /// ```
 /// use slotwright_core::quantity::{AreaMass, Length, Stiffness};
-/// use slotwright_core::rules::sag::widest_span;
-/// // 50 lb/ft² on 17.6 mm, E 10 048 N/mm², span/144: 1005.6 mm.
-/// let load = AreaMass::kg_per_m2(244.1);
-/// let found = widest_span(load, Length::mm(17.6), Stiffness::n_per_mm2(10048.0), 144.0);
+/// use slotwright_core::rules::sag::{Beam, widest_span};
+/// // 50 lb/ft² on 17.6 mm, E 10 048 N/mm², span/144, no shear: 1005.6 mm.
+/// let beam = Beam { thickness: Length::mm(17.6), bending: Stiffness::n_per_mm2(10048.0), planar: None };
+/// let found = widest_span(AreaMass::kg_per_m2(244.1), beam, 144.0);
 /// assert!((found.in_mm() - 1005.6).abs() < 0.5);
 /// ```
-pub fn widest_span(load: AreaMass, thickness: Length, stiffness: Stiffness, over: f64) -> Length {
-    let thick = thickness.in_mm();
-    let inertia = thick * thick * thick / 12.0;
-    Length::mm(libm::cbrt(384.0 * stiffness.in_n_per_mm2() * inertia / (5.0 * pressure(load) * over)))
+pub fn widest_span(load: AreaMass, beam: Beam, over: f64) -> Length {
+    // L³ + 3 p L = 2 q by Cardano's rule: both terms help, so there is one real root.
+    let unit = 384.0 * beam.rigid() / 5.0;
+    let (p, q) = (unit * beam.slides() / 24.0, unit / (2.0 * pressure(load) * over));
+    let root = libm::cbrt(q + (q * q + p * p * p).sqrt());
+    Length::mm(root - p / root)
 }
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Subject { picked, layout, .. } = unit;
     let (strength, board, model) = (&picked.range.strength, picked.body, picked.model);
-    let (thickness, own) = (board.thickness(), own_load(board));
+    let (gives, own) = (Gives::of(Beam::along(board)), own_load(board));
     // Two plates that lie on each other share the load of things on the base.
     let [on_shelf, on_top, on_base] =
         [model.shelf_load_kg_per_m2, model.top_load_kg_per_m2, model.shelf_load_kg_per_m2 / 2.0]
             .map(|imposed| lasting(own, imposed, strength));
     let bend = |span: Length, load: AreaMass| {
-        let sag = sag(span, load, thickness, board.e_along_n_per_mm2);
+        let sag = gives.under(span, load);
         let most = span / strength.sag_span_over;
         (sag > most).then(|| (Figure::length(sag), Figure::length(most)))
     };

@@ -5,14 +5,14 @@ use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
 use crate::question::Question;
-use crate::rules::sag::{own_load, sag, sag_of_point};
+use crate::rules::sag::{Beam, own_load, sag, sag_of_point};
 
 /// Its feet.
 pub const SCREEN_FEET: RuleCard = RuleCard {
     code: "screen-feet",
     what: "Under a screen's two feet the top sags over the years by less than its span divided by the range's figure.",
     why: "Feet press on two points, often in the middle of a bay.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), table 9-1, on a strip as wide as a foot is deep; the weight stays, so creep is that of EN 1995-1-1:2004+A1, table 3.2; mass and feet are typical ones of the range file, the screen's own data decide",
+    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1, on a strip as wide as a foot is deep; the weight stays, so creep is that of EN 1995-1-1:2004+A1, table 3.2; mass and feet are typical ones of the range file, the screen's own data decide",
 };
 
 /// Eyes.
@@ -53,16 +53,16 @@ fn feet(out: &mut Vec<Finding>, unit: Subject<'_>, (wide, high): (Length, Length
     let mass = Mass::kg(screen.kg_per_m2.in_kg_per_m2() * (wide * high).in_m2());
     let half = wide * (f64::from(screen.feet_apart_per_mille) / 2000.0);
     let creep = 1.0 + strength.creep_factor;
-    let strip = (screen.foot_mm.min(layout.depth), board.thickness());
+    let (strip, beam) = (screen.foot_mm.min(layout.depth), Beam::along(board));
     let bends = layout.bays.iter().filter_map(|span| {
         let feet = [layout.width / 2.0 - half, layout.width / 2.0 + half];
         let near = feet.map(|foot| (foot - span.left).min(span.right - foot));
         let bent: Length = near
             .into_iter()
             .filter(|near| *near > Length::ZERO)
-            .map(|near| sag_of_point(span.clear(), near, mass.weight() * (creep / 2.0), strip, board.e_along_n_per_mm2))
+            .map(|near| sag_of_point(span.clear(), near, mass.weight() * (creep / 2.0), strip, beam))
             .sum();
-        let own = sag(span.clear(), own_load(board) * creep, board.thickness(), board.e_along_n_per_mm2);
+        let own = sag(span.clear(), own_load(board) * creep, beam);
         (bent > Length::ZERO).then_some((bent + own, span.clear() / strength.sag_span_over))
     });
     if let Some((found, most)) = bends.filter(|(bent, most)| bent > most).max_by(|a, b| a.0.total_cmp(&b.0)) {

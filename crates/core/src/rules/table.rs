@@ -115,7 +115,6 @@ const fn entry(rule: Rule) -> Entry {
         Rule::ShelfEar => stops(&bearing::SHELF_EAR, By(bearing::check), bearing::ear_dependencies),
         Rule::LeafPivot => stops(&bearing::LEAF_PIVOT, With(Rule::ShelfEar), bearing::pivot_dependencies),
         Rule::UprightBuckling => stops(&frame::UPRIGHT_BUCKLING, By(frame::check), frame::dependencies),
-        Rule::Lean => stops(&frame::LEAN, With(Rule::UprightBuckling), frame::dependencies),
         Rule::PartMass => Entry {
             card: &carrying::PART_MASS,
             stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),

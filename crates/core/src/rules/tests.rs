@@ -1,6 +1,6 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
-use super::sag::{lasting, own_load, widest_span};
+use super::sag::{Beam, lasting, own_load, widest_span};
 use super::{Rule, can_be_made, first_stop, judge, judge_stops};
 use crate::case::Case;
 use crate::change::Change;
@@ -103,7 +103,7 @@ fn the_widest_bay_follows_from_the_sag() {
     let model = range.models.iter().find(|model| model.key.as_str() == "bulrush").unwrap();
     let board = range.board(&model.body).unwrap();
     let load = lasting(own_load(board), model.shelf_load_kg_per_m2, &range.strength);
-    let span = widest_span(load, board.thickness(), board.e_along_n_per_mm2, range.strength.sag_span_over);
+    let span = widest_span(load, Beam::along(board), range.strength.sag_span_over);
     let film = range.finishes[0].dry_film() * 2.0;
     let width = span + range.build.end_inset_mm * 2.0 + (board.thickness() + film) * 2.0;
     #[expect(clippy::cast_possible_truncation, reason = "a width in centimetres")]

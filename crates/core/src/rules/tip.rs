@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, RuleCard, Subject};
-use crate::blank::Blank;
+use crate::blank::{Blanks, Cuts};
 use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::question::Question;
-use crate::stability::{Leaves, Moments, burdens, carpet};
+use crate::stability::{Burden, Leaves, Moments, burdens, carpet};
 
 /// See [`check`].
 pub const TIP_OVER: RuleCard = RuleCard {
@@ -17,30 +17,37 @@ pub const TIP_OVER: RuleCard = RuleCard {
     source: "statics: moments about the front edge of the foot; of all combinations of leaves and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
 };
 
-/// At least so much of a blank is left of every part.
-pub(crate) const LEFT: f64 = 0.8;
-
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (slope, least) = (carpet(picked, layout), picked.range.strength.tip_factor);
     let stands = |moments: Moments| moments.holds >= moments.tips * least;
-    let is_leaf = |id| matches!(id, PanelId::Leaf(_));
-    // Parts are cut only where their blanks leave it open: light ones that hold, heavy ones that may tip.
-    let least_of = |blank: &Blank| {
-        let mass = blank.most_mass(unit.coated);
-        (blank.id, blank.size.0, if is_leaf(blank.id) { mass } else { mass * LEFT })
-    };
-    if stands(Moments::of(burdens(picked, layout, Leaves::Open, unit.blanks.iter().map(least_of)), slope)) {
+    if stands(worst(unit, slope)) {
         return;
     }
+    // Parts are cut only where their blanks leave it open.
     let Some(case) = Case::of(picked, unit.choice, layout) else { return };
     let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
     let found = Moments::of(burdens(picked, layout, Leaves::Open, parts), slope);
     if !stands(found) {
         let (ratio, least) = (Figure::ratio(found.holds / found.tips), Figure::ratio(least));
-        let leaves = case.panels.iter().map(|panel| panel.id).filter(|id| is_leaf(*id));
+        let leaves = case.panels.iter().map(|panel| panel.id).filter(|id| matches!(id, PanelId::Leaf(_)));
         out.push(Finding::stops(Rule::TipOver, Question::Depth, ratio, Limit::AtLeast, least).of(leaves));
     }
+}
+
+/// The moments as blanks bound them: parts that tip weigh the most, those that hold the least that they can.
+fn worst(unit: Subject<'_>, slope: f64) -> Moments {
+    let cuts = Cuts::of(Blanks { picked: unit.picked, layout: unit.layout }, unit.choice);
+    let most = unit.blanks.iter().map(|blank| (blank.id, blank.size.0, blank.most_mass(unit.coated)));
+    let most = burdens(unit.picked, unit.layout, Leaves::Open, most).zip(unit.blanks);
+    let bounded = most.map(|(burden, blank)| {
+        if burden.behind > burden.up * slope {
+            Burden { mass: cuts.least_mass(blank, unit.coated), ..burden }
+        } else {
+            burden
+        }
+    });
+    Moments::of(bounded, slope)
 }
 
 /// Everything that has a mass: nobody knows which way.

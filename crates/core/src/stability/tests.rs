@@ -1,8 +1,11 @@
 use proptest::prelude::*;
 
+use super::push::{Towards, least, pushes};
 use super::*;
 use crate::case::Case;
+use crate::change::Change;
 use crate::choice::{Choice, Fill};
+use crate::quantity::Dim;
 use crate::rules::judge;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
@@ -66,8 +69,81 @@ fn a_chest_whose_answer_hangs_on_a_figure() {
     assert!((left(35.95, 28.0) + 22.85).abs() < 5e-3, "{}", left(35.95, 28.0));
 }
 
+/// The narrow tall shelf that a hand tips over: from its whole mass and centre, about 26 N to the front, 27 N to a side.
+#[test]
+fn a_hand_tips_a_narrow_tall_shelf() {
+    let range = demo();
+    let model = range.models.iter().find(|model| model.key.as_str() == "bulrush").unwrap();
+    let [width, height, depth] = [400, 2200, 340].map(Dim::mm);
+    let open = Change::Fill { bay: 1, fill: Fill::Open };
+    let sizes = [Change::WidthMm(width), Change::HeightMm(height), Change::DepthMm(depth)];
+    let changes = [Change::BayCount(1), open].into_iter().chain(sizes);
+    let starting = Choice::starting(model).unwrap();
+    let choice = changes.fold(starting, |choice, change| choice.with(&change, &range));
+    let judged = judge(&range, &choice);
+    let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
+    let case = Case::of(picked, &choice, &layout).unwrap();
+    let whole = case.weigh_all(picked);
+    let by_hand = |arm: Length| whole.mass.weight().in_newton() * arm.in_mm() / 2200.0;
+    let (x, y) = (whole.centre.x, whole.centre.y - Length::mm(12.0));
+    let wanted = [by_hand(y), by_hand(Length::mm(340.0 - 12.0) - y), by_hand(x), by_hand(Length::mm(400.0) - x)];
+    let found = pushes(picked, &choice, &layout, &case);
+    for (push, wanted) in found.iter().zip(wanted) {
+        assert!((push.empty.in_newton() - wanted).abs() < 1e-9, "{push:?} {wanted}");
+        // The top's 80 kg/m² stand 158 to 200 mm within each edge.
+        let more = (push.loaded - push.empty).in_newton() * 2200.0 / (80.0 * 0.4 * 0.34 * 9.806_65);
+        assert!((157.9..200.1).contains(&more), "{push:?} {more}");
+    }
+    let [front, _, left, _] = found.map(|push| push.empty.in_newton());
+    assert!((25.5..26.5).contains(&front) && (26.0..27.0).contains(&left), "{front} {left}");
+    assert_eq!(least(found).towards, Towards::Front);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
+
+    /// No combination of open leaves and of bays that are loaded or not lets a smaller push tip it.
+    #[test]
+    fn no_other_state_takes_a_smaller_push(seed in any::<u64>()) {
+        let range = demo();
+        for choice in choices(&range, seed, Wanted::Valid).take(3) {
+            let judged = judge(&range, &choice);
+            let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
+            let case = Case::of(picked, &choice, &layout).unwrap();
+            let found = pushes(picked, &choice, &layout, &case);
+            let least = least(found);
+            prop_assert!(found.iter().all(|push| push.loaded >= push.empty));
+            let (width, recess) = (layout.width.in_mm(), edge(&range.build).in_mm());
+            let mut smallest = f64::MAX;
+            for open in 0..1_u8 << choice.bays.len() {
+                // Turned about its axis by a right angle, leaf by leaf.
+                let at = |panel: &crate::panel::Panel| {
+                    let part = Case::weigh(panel, picked);
+                    let (x, y) = (part.centre.x.in_mm(), part.centre.y.in_mm());
+                    let turned = match panel.id {
+                        PanelId::Leaf(bay) if open >> (bay - 1) & 1 == 1 => {
+                            let axis = panel.features.iter().find_map(|feature| match feature {
+                                crate::panel::Feature::Pivot { at, .. } => Some(panel.case_from_panel.origin.x + *at),
+                                _ => None,
+                            });
+                            let axis = axis.unwrap().in_mm();
+                            (axis, y - (x - axis).abs())
+                        }
+                        _ => (x, y),
+                    };
+                    (part.mass.weight().in_newton(), turned)
+                };
+                let parts: Vec<_> = case.panels.iter().map(at).collect();
+                let moments = parts.iter().fold([0.0; 3], |[front, left, right], (force, (x, y))| {
+                    [front + force * (y - recess), left + force * x, right + force * (width - x)]
+                });
+                let push = |moment: f64| moment.max(0.0) / layout.height.in_mm();
+                smallest = moments.into_iter().map(push).fold(smallest, f64::min);
+            }
+            // Each side has a state in which every leaf stands as it holds least there.
+            prop_assert!((least.empty.in_newton() - smallest).abs() < 1e-9);
+        }
+    }
 
     /// Of all combinations of open leaves, empty or loaded, none is worse than all leaves open and nothing in it; on
     /// any floor that falls to the front.

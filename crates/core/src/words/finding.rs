@@ -33,15 +33,21 @@ fn advice(finding: &Finding) -> Option<String> {
         }
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
-        Rule::WallTether if finding.severity == Severity::Warns => {
-            format!("It has to be fastened to the wall with its tether: pushed as in a test it would tip, by {found}.")
-        }
+        Rule::WallTether if finding.found.unit == Unit::N => format!(
+            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
+        ),
+        Rule::WallTether if finding.severity == Severity::Warns => format!(
+            "It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}."
+        ),
         Rule::WallTether if finding.found.unit == Unit::Mm => {
             format!(
-                "It is {found} high, over {allowed}: fasten it to the wall with its tether, since furniture can tip over."
+                "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
             )
         }
-        Rule::WallTether => "Fasten it to the wall with the tether that comes with it: furniture can tip over.".into(),
+        Rule::WallTether => {
+            "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
+                .into()
+        }
         Rule::JointFit => {
             format!("Of the joints of its {} {found} may be tight or loose; {allowed} is usual.", parts(finding))
         }
@@ -102,7 +108,6 @@ fn advice(finding: &Finding) -> Option<String> {
         | Rule::ShelfEar
         | Rule::LeafPivot
         | Rule::UprightBuckling
-        | Rule::Lean
         | Rule::TipOver
         | Rule::Interlock
         | Rule::OrderDay => return None,
@@ -161,7 +166,6 @@ fn stop(finding: &Finding) -> Option<String> {
         Rule::UprightBuckling => {
             format!("The {} bears its load {found} before bending out; {bound} {allowed}.", parts(finding))
         }
-        Rule::Lean => format!("Pushed at the top it would lean {found}; {bound} {allowed}."),
         Rule::TipOver => format!("Empty, with its doors open, it could tip over: held {found}; {bound} {allowed}."),
         Rule::OrderDay => {
             let ago = if finding.found.value > 1.0 { format!("{found} days") } else { "a day".into() };

@@ -146,7 +146,7 @@ impl Locale {
     fn finer(self, figure: Figure, more: u32) -> String {
         let usual = match figure.unit {
             Unit::Mm if figure.value.abs() < 10.0 => 1,
-            Unit::Mm | Unit::Count | Unit::Degree => 0,
+            Unit::Mm | Unit::Count | Unit::N | Unit::Degree => 0,
             Unit::Kg | Unit::Percent | Unit::Nm => 1,
             Unit::Ratio | Unit::NPerMm2 => 2,
         };
@@ -157,6 +157,7 @@ impl Locale {
             Unit::Count => text,
             Unit::Ratio => (self.style().ratio)(&text),
             Unit::Percent => (self.style().percent)(&text),
+            Unit::N => text + " N",
             Unit::Nm => text + " N·m",
             Unit::NPerMm2 => text + " N/mm²",
             Unit::Degree => text + "°",

@@ -19,9 +19,9 @@ fn strict() -> Range {
     range.strength.leaf_most_kg = crate::quantity::Mass::kg(4.0);
     // Thick films differ, boards are soft.
     range.fit.film_per_mille = 1000;
-    (range.strength.buckling_factor, range.strength.lean_height_over) = (40.0, 2000.0);
+    range.strength.buckling_factor = 40.0;
     let soft = range.boards.first_mut().unwrap();
-    (soft.shear_n_per_mm2, soft.bearing_n_per_mm2) = (Stress::n_per_mm2(0.25), Stress::n_per_mm2(0.4));
+    (soft.planar_shear_n_per_mm2, soft.bearing_n_per_mm2) = (Stress::n_per_mm2(0.25), Stress::n_per_mm2(0.4));
     let thin = range.boards.iter_mut().find(|board| board.key.as_str() == "birch-12").unwrap();
     for sheet in &mut thin.sheets {
         (sheet.length_mm, sheet.width_mm) = (sheet.length_mm / 2.0, sheet.width_mm / 2.0);

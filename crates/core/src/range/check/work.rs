@@ -57,10 +57,9 @@ fn build(out: &mut Problems, range: &Range) {
             ("lasting_strength", strength.lasting_strength, 0.05, 1.0),
             ("material_factor", strength.material_factor, 1.0, 5.0),
             ("buckling_factor", strength.buckling_factor, 1.0, 100.0),
-            ("push_n", strength.push_n.in_newton(), 0.0, 5000.0),
-            ("lean_height_over", strength.lean_height_over, 10.0, 2000.0),
             ("tip_factor", strength.tip_factor, 1.0, 10.0),
             ("carpet_mm", strength.carpet_mm.in_mm(), 0.0, 100.0),
+            ("tether_push_n", strength.tether_push_n.in_newton(), 0.0, 5000.0),
         ],
     );
     each(

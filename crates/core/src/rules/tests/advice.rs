@@ -5,6 +5,7 @@ use crate::day::Day;
 use crate::derive::{advise, derive};
 use crate::finding::Limit;
 use crate::promise::Backlog;
+use crate::quantity::{Density, Force};
 use crate::rules::tether;
 
 fn says(range: &Range, choice: &Choice, rule: Rule) -> bool {
@@ -131,21 +132,80 @@ fn a_package_beyond_all_carriers_is_told() {
     assert!(says(&range, &choice, Rule::Package));
 }
 
-/// A push that would tip it makes the tether a must: 350 N on the top and 50 N to the front, over a metre high.
+fn tethered(range: &Range, choice: &Choice) -> Option<(Severity, f64, String)> {
+    let finding = judge(range, choice).findings.into_iter().find(|found| found.rule == Rule::WallTether)?;
+    Some((finding.severity, finding.found.value, crate::words::sentence(&finding)))
+}
+
+/// A push at the top smaller than the range's figure makes the tether a must, and is told.
 #[test]
-fn a_tall_light_unit_has_to_be_fastened() {
-    let range = demo();
-    let severity = |choice: &Choice| {
-        let findings = judge(&range, choice).findings;
-        findings.into_iter().find(|found| found.rule == Rule::WallTether).map(|found| found.severity)
-    };
-    let tall = changed(
-        &range,
-        "bulrush",
-        &[Change::WidthMm(Dim::mm(400)), Change::HeightMm(Dim::mm(2200)), Change::BayCount(1)],
+fn a_unit_that_a_small_push_tips_has_to_be_fastened() {
+    let mut range = demo();
+    let sizes = [Change::WidthMm(Dim::mm(400)), Change::HeightMm(Dim::mm(2200)), Change::DepthMm(Dim::mm(340))];
+    let tall = changed(&range, "bulrush", &[&[Change::BayCount(1), fill(1, Fill::Open)], &sizes[..]].concat());
+    let (severity, push, sentence) = tethered(&range, &tall).unwrap();
+    assert_eq!(severity, Severity::Warns);
+    assert!((25.5..26.5).contains(&push), "{push}");
+    assert_eq!(
+        sentence,
+        format!(
+            "A push of {push:.0} N at its top tips it; under 80 N it has to be fastened to the wall: children climb."
+        )
     );
-    assert_eq!(severity(&tall), Some(Severity::Warns));
-    assert_eq!(severity(&start(&range, "sedge")), Some(Severity::Advises));
+    // To the last bit; below it the loads on the top decide.
+    for (least, told) in [(push + 0.01, true), (push - 0.01, false)] {
+        range.strength.tether_push_n = Force::newton(least);
+        let (severity, _, sentence) = tethered(&range, &tall).unwrap();
+        assert_eq!((severity, sentence.starts_with("A push of")), (Severity::Warns, told), "{sentence}");
+    }
+}
+
+/// A child of 60 lb at the edge of an open leaf, or leaning out before a shelf, makes the tether a must.
+#[test]
+fn what_a_child_tips_has_to_be_fastened() {
+    let mut range = demo();
+    range.strength.tether_push_n = Force::ZERO;
+    let bare = |changes: &[Change]| changed(&demo(), "sedge", &[&[fill(1, Fill::Open)], changes].concat());
+    // Low, wide and heavy: neither a push nor a child moves it; with a leaf a child does.
+    assert_eq!(tethered(&range, &bare(&[Change::WidthMm(Dim::mm(2400))])), None);
+    let leaf = [Change::WidthMm(Dim::mm(2400)), fill(1, Fill::Leaf(Hung::Left))];
+    let (severity, _, sentence) = tethered(&range, &bare(&leaf)).unwrap();
+    assert_eq!(severity, Severity::Warns, "{sentence}");
+    assert!(sentence.contains("a child who climbs it"), "{sentence}");
+    // By hand: an open unit with one shelf, light and shallow.
+    let sizes = [Change::WidthMm(Dim::mm(980)), Change::HeightMm(Dim::mm(360)), Change::DepthMm(Dim::mm(360))];
+    let two = [&[Change::BayCount(1), fill(1, Fill::Shelves(1))], &sizes[..]].concat();
+    let choice = bare(&two);
+    let judged = judge(&range, &choice);
+    let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
+    let case = Case::of(picked, &choice, &layout).unwrap();
+    let whole = case.weigh_all(picked);
+    let holds = whole.mass.weight().in_newton() * (whole.centre.y - range.build.foot_recess_mm).in_m();
+    let climbs = 27.2 * 9.806_65 * (158.0 - (layout.upright_front - range.build.foot_recess_mm).in_mm()) / 1000.0;
+    let told = tethered(&range, &choice).is_some();
+    assert!((holds - climbs).abs() > 1.0, "{holds} {climbs}: too near to tell");
+    assert_eq!(told, holds < climbs, "{holds} {climbs}");
+    // A board of half the weight makes it so light that the child tips it.
+    range.boards.iter_mut().for_each(|board| board.density_kg_per_m3 = Density::kg_per_m3(250.0));
+    let (severity, by, _) = tethered(&range, &choice).unwrap();
+    assert!(severity == Severity::Warns && by > 0.0 && by < climbs, "{by}");
+}
+
+/// Whoever takes a leaf or a tall unit hears of children.
+#[test]
+fn the_tether_speaks_of_children() {
+    let mut range = demo();
+    let mut told = 0;
+    for push in [0.0, 80.0, 5000.0] {
+        range.strength.tether_push_n = Force::newton(push);
+        for choice in choices(&range, 79, Wanted::Valid).take(60) {
+            let Some((_, _, sentence)) = tethered(&range, &choice) else { continue };
+            assert!(sentence.contains("child"), "{sentence}");
+            assert!(sentence.split_whitespace().count() < 25, "{sentence}");
+            told += 1;
+        }
+    }
+    assert!(told > 100, "{told}");
 }
 
 /// What is told beside the demand is why it is asked: the doors of a low unit, not its height.

@@ -18,6 +18,7 @@ fn says(finding: &Finding) -> (bool, bool) {
         Rule::LeafGrip if finding.found.value <= 0.0 => (false, true),
         // A low unit that is asked to be fastened for its doors.
         Rule::WallTether if finding.found.unit == Unit::Count => (false, false),
+        Rule::WallTether if finding.found.unit == Unit::N => (true, true),
         Rule::WallTether => (true, finding.severity != Severity::Warns),
         // What is allowed is nothing; a package may be too heavy or too bulky as well, and is told by its length alone.
         Rule::Interlock | Rule::Package => (true, false),

@@ -90,12 +90,11 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         ],
         Rule::ShelfEar | Rule::LeafPivot => &[
             "board.*.bearing_n_per_mm2",
-            "board.*.shear_n_per_mm2",
+            "board.*.planar_shear_n_per_mm2",
             "strength.lasting_strength",
             "strength.material_factor",
         ],
         Rule::UprightBuckling => &["strength.buckling_factor"],
-        Rule::Lean => &["strength.push_n", "strength.lean_height_over"],
         Rule::PartMass => &["handling.two_people_kg", "handling.one_person_kg"],
         Rule::TipOver => &["strength.tip_factor", "strength.carpet_mm"],
         Rule::PartLength => &["handling.one_person_longest_mm"],
