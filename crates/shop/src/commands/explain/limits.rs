@@ -69,10 +69,15 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "strength.creep_factor",
             "strength.lasting_share",
             "model.*.shelf_load_kg_per_m2",
+            "board.*.planar_shear_modulus_n_per_mm2",
         ],
-        Rule::TopSag => {
-            &["strength.sag_span_over", "strength.creep_factor", "strength.lasting_share", "model.*.top_load_kg_per_m2"]
-        }
+        Rule::TopSag => &[
+            "strength.sag_span_over",
+            "strength.creep_factor",
+            "strength.lasting_share",
+            "model.*.top_load_kg_per_m2",
+            "board.*.planar_shear_modulus_n_per_mm2",
+        ],
         Rule::ShelfSlot | Rule::HoleEdge | Rule::HoleShelf => &["build.ligament_mm"],
         Rule::LeafShape => &["strength.leaf_least_mm", "strength.leaf_widest", "strength.leaf_narrowest"],
         Rule::LeafMass => &["strength.leaf_most_kg"],
@@ -111,6 +116,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "screen.feet_apart_per_mille",
             "screen.foot_mm",
         ],
+        Rule::WallTether => &["strength.tether_push_n"],
         Rule::OrderDay => &["orders_until"],
         Rule::BayShare
         | Rule::LeafSwing
@@ -119,7 +125,6 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         | Rule::ScreenWidth
         | Rule::WallWidth
         | Rule::ViewingHeight
-        | Rule::WallTether
         | Rule::Interlock => &[],
     }
 }
