@@ -1,16 +1,16 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
-use slotwright_core::entry;
-use slotwright_core::quantity::Dim;
 
 use super::Read;
 
 /// What a stepper shows.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Steps {
-    /// The present value in words.
+    /// The present value in words: as it was typed if it could not be read.
     pub text: String,
+    /// Whether it could not be read.
+    pub bad: bool,
     /// Whether less can be had.
     pub less: bool,
     /// Whether more can be had.
@@ -66,19 +66,14 @@ pub fn Dimension(
     steps: Read<Steps>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
-    /// Hears a size that was typed.
-    take: Callback<Dim>,
+    /// Hears what was typed.
+    take: Callback<String>,
 ) -> impl IntoView {
-    let (wrong, steps) = (RwSignal::new(false), Memo::new(move |_| steps.run(())));
+    let steps = Memo::new(move |_| steps.run(()));
     let entered = move |event| {
-        let read = entry::size(&event_target_value(&event));
-        wrong.set(read.is_none());
-        if let Some(size) = read {
-            take.run(size);
-            // The same size may have been typed in another unit.
-            let text = steps.with_untracked(|steps| steps.text.clone());
-            event_target::<web_sys::HtmlInputElement>(&event).set_value(&text);
-        }
+        take.run(event_target_value(&event));
+        // The same size may have been typed in another unit.
+        event_target::<web_sys::HtmlInputElement>(&event).set_value(&steps.with_untracked(|steps| steps.text.clone()));
     };
     let keys = move |event: web_sys::KeyboardEvent| {
         let up = match event.key().as_str() {
@@ -98,7 +93,7 @@ pub fn Dimension(
                     inputmode="decimal"
                     autocomplete="off"
                     aria-label=format!("{label} in millimetres")
-                    aria-invalid=move || (wrong.get() || steps.with(|steps| steps.invalid)).to_string()
+                    aria-invalid=move || steps.with(|steps| steps.bad || steps.invalid).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=entered
                     on:keydown=keys
@@ -107,7 +102,7 @@ pub fn Dimension(
                 <Press label=format!("{label}: one step more") sign="+" up=true steps step/>
             </span>
             <p class="wrong" role="alert">
-                {move || if wrong.get() { "This is no size. Write 1640, 164 cm, or 64 1/2 in." } else { "" }}
+                {move || if steps.with(|steps| steps.bad) { "This is no size. Write 1640, 164 cm, or 64 1/2 in." } else { "" }}
             </p>
         </div>
     }

@@ -126,7 +126,7 @@ fn BayStepper(
             let can = |up| {
                 change(number, bay, up).is_some_and(|change| can_be_made(range, &known.choice.with(&change, range)))
             };
-            Steps { text: show(known, lit, bay), less: can(false), more: can(true), invalid: false }
+            Steps { text: show(known, lit, bay), less: can(false), more: can(true), ..Steps::default() }
         })
     };
     let step = move |up| {

@@ -8,8 +8,10 @@ use slotwright_core::quantity::Dim;
 use slotwright_core::{entry, words};
 
 use super::ask::{Found, Heading};
+use crate::parts::Entry;
 use crate::parts::optional::Optional;
 use crate::state::Desk;
+use crate::unread::Field;
 
 /// Wall, screen, plug.
 #[component]
@@ -33,18 +35,28 @@ pub fn PlaceQuestions() -> impl IntoView {
             view! { <option value=key selected=move || plug.with(|plug| *plug == own)>{name}</option> }
         })
         .collect_view();
-    let shows = |show: fn(&Place) -> Option<String>| {
-        Callback::new(move |()| desk.read(|known, _| show(&known.choice.place)).unwrap_or_default())
+    let shows = |field, show: fn(&Place) -> Option<String>| {
+        Callback::new(move |()| {
+            let typed = desk.unread.entry(field);
+            let bad = typed.is_some();
+            let text = typed.or_else(|| desk.read(|known, _| show(&known.choice.place))).unwrap_or_default();
+            Entry { text, bad }
+        })
     };
-    let takes = |read: fn(&str) -> Option<Change>| {
-        Callback::new(move |text: String| read(&text).map(|change| desk.apply(&change)).is_some())
+    let takes = |field, read: fn(&str) -> Option<Change>| {
+        Callback::new(move |text: String| {
+            let change = read(&text);
+            desk.enter(field, text, change);
+        })
     };
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" wrong="This is no size." show=shows(wall) take=takes(read_wall)/>
-                <Optional label="Screen on top" unit="inch" wrong="This is no size." show=shows(screen) take=takes(read_screen)/>
+                <Optional label="Free wall" unit="mm" wrong="This is no size."
+                    show=shows(Field::Wall, wall) take=takes(Field::Wall, read_wall)/>
+                <Optional label="Screen on top" unit="inch" wrong="This is no size."
+                    show=shows(Field::Screen, screen) take=takes(Field::Screen, read_screen)/>
                 <label class="field">
                     <span class="field-label">"Plug to pass"</span>
                     <select on:change=take_plug>{shown}</select>
