@@ -180,7 +180,8 @@ test("an entry that cannot be read is not ordered past, and beginning afresh cle
   await width.fill("1900 mmm");
   await width.press("Enter");
   await bench.page.getByText("This is no size.").waitFor();
-  await bench.button("Order spec").click();
+  // A mouse may press what is marked as not to be had; the page answers all the same.
+  await bench.button("Order spec").click({ force: true });
   const dialog = bench.page.getByRole("dialog", { name: "Order spec" });
   assert.equal(await dialog.isVisible(), false);
   assert.ok(await width.evaluate((input) => input === document.activeElement), "the entry has the focus");

@@ -1,6 +1,7 @@
 //! Loading the range, then the page itself.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
@@ -22,11 +23,21 @@ use crate::views::tally::Tally;
 /// The range that is built into the page, for when the file cannot be fetched.
 const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
+/// How long a line that failed is left alone before it is tried once more.
+const SECOND_TRY: Duration = Duration::from_secs(1);
+
 /// Fetches the range and mounts the page in place of its shell.
 pub fn start() {
+    attempt(false);
+}
+
+fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
-    wasm_bindgen_futures::spawn_local(async {
-        let fetched = range_file::fetch_twice().await;
+    wasm_bindgen_futures::spawn_local(async move {
+        let fetched = range_file::fetch().await;
+        if fetched.is_none() && !again {
+            return set_timeout(|| attempt(true), SECOND_TRY);
+        }
         if let Some(loaded) = load(fetched.as_deref()) {
             storage::remove_shell();
             leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone()/> });

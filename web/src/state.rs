@@ -50,15 +50,6 @@ pub struct Loaded {
     pub today: Day,
 }
 
-/// What a person should know.
-#[derive(Clone, Debug, Default)]
-pub struct Notice {
-    /// The sentences.
-    pub text: String,
-    /// The choice that they are about, as a note; nothing if they hold for any.
-    pub about: Option<String>,
-}
-
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
@@ -66,8 +57,8 @@ pub struct Desk {
     pub unread: Unread,
     /// For whom the order is.
     pub customer: Customer,
-    /// What a person should know.
-    pub notice: RwSignal<Notice>,
+    /// What a person should know, and the note of the choice that it is about: empty if it holds for any.
+    pub notice: [RwSignal<String>; 2],
     built_in: bool,
     known: Memo<Known>,
     range: StoredValue<Arc<Range>>,
@@ -92,7 +83,7 @@ impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
         let Loaded { range, text, choice, pins, today, notice, built_in } = loaded;
-        let notice = RwSignal::new(Notice { text: notice.unwrap_or_default(), about: None });
+        let notice = [notice.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
@@ -351,23 +342,25 @@ impl Desk {
         }
         self.unread.clear();
         self.customer.set(&[]);
-        self.notice.set(Notice::default());
+        self.tell(String::new(), String::new());
         self.begun.update(|times| *times += 1);
         kept
     }
 
-    /// Tells something that holds for any choice.
-    pub fn tell(self, text: String) {
-        self.notice.set(Notice { text, about: None });
+    /// Tells something about the choice of a note, or of any.
+    pub fn tell(self, text: String, about: String) {
+        let [own, of] = self.notice;
+        of.set(about);
+        own.set(text);
     }
 
     /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it.
     pub fn open(self, sentence: String, choice: Choice, customer: &[String]) {
         self.unread.forget_choice();
-        let about = Some(choice.to_note());
+        let about = choice.to_note();
         self.replace(choice);
         self.customer.set(customer);
-        self.notice.set(Notice { text: sentence, about });
+        self.tell(sentence, about);
     }
 
     /// Takes a choice back that was begun afresh, with what was kept. Who the person before was does not come back.

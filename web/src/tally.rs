@@ -46,7 +46,7 @@ pub fn tally_text(range: &Range, known: &Known, hints: usize, hindrance: Option<
     let stops = known.findings.len();
     let unread = match hindrance {
         Some(Hindrance::Unread(field)) => Some(field),
-        _ => None,
+        Some(Hindrance::NoRange) | None => None,
     };
     let state = match hindrance {
         _ if unread.is_some() => "Not judged yet",
@@ -97,8 +97,9 @@ pub fn spoken(text: &TallyText) -> String {
 }
 
 /// The lines of the price with their names, for a customer.
-pub fn price_lines(price: &Price) -> [(&'static str, String); 5] {
-    customer_lines(price).map(|(item, amount)| (name(item), words::money(amount, &price.currency)))
+pub fn price_lines(price: &Price) -> Vec<(&'static str, String)> {
+    let named = customer_lines(price).into_iter();
+    named.map(|(item, amount)| (name(item), words::money(amount, &price.currency))).collect()
 }
 
 fn name(item: CustomerItem) -> &'static str {

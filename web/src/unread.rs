@@ -23,6 +23,17 @@ pub enum Field {
 }
 
 impl Field {
+    const ALL: [Self; 8] = [
+        Self::Size(Size::Width),
+        Self::Size(Size::Height),
+        Self::Size(Size::Depth),
+        Self::Wall,
+        Self::Screen,
+        Self::Price,
+        Self::Weight,
+        Self::Day,
+    ];
+
     /// What it is called at the beginning of a sentence.
     pub const fn name(self) -> &'static str {
         match self {
@@ -62,9 +73,15 @@ impl Field {
     }
 }
 
-/// The fields whose entry could not be read, each with that entry, in the order in which they were typed.
+/// The fields whose entry could not be read, in the order in which they were typed: each with its name and its entry.
+/// Texts as what the adviser tells, since each type in a signal is code of its own.
 #[derive(Clone, Copy, Debug)]
-pub struct Unread(RwSignal<Vec<(Field, String)>>);
+pub struct Unread(RwSignal<Vec<Vec<String>>>);
+
+/// Whether that is the name and the entry of a field.
+fn is_of(unread: &[String], field: Field) -> bool {
+    unread.first().is_some_and(|name| name == field.name())
+}
 
 impl Unread {
     /// Everything can be read.
@@ -74,19 +91,23 @@ impl Unread {
 
     /// The entry of a field that could not be read.
     pub fn entry(self, field: Field) -> Option<String> {
-        self.0.with(|unread| unread.iter().find(|(known, _)| *known == field).map(|(_, entry)| entry.clone()))
+        self.0.with(|unread| unread.iter().find(|known| is_of(known, field))?.get(1).cloned())
     }
 
     /// The field whose entry has waited longest for being mended.
     pub fn first(self) -> Option<Field> {
-        self.0.with(|unread| unread.first().map(|(field, _)| *field))
+        let first = |unread: &Vec<Vec<String>>| {
+            let first = unread.first()?;
+            Field::ALL.into_iter().find(|field| is_of(first, *field))
+        };
+        self.0.with(first)
     }
 
     /// An entry could not be read.
     pub fn add(self, field: Field, entry: String) {
         self.0.update(|unread| {
-            unread.retain(|(known, _)| *known != field);
-            unread.push((field, entry));
+            unread.retain(|known| !is_of(known, field));
+            unread.push(vec![field.name().into(), entry]);
         });
     }
 
@@ -117,8 +138,10 @@ impl Unread {
 
     /// What reads is run again only if something goes.
     fn retain(self, stays: impl Fn(Field) -> bool) {
-        if self.0.with_untracked(|unread| !unread.iter().all(|(field, _)| stays(*field))) {
-            self.0.update(|unread| unread.retain(|(field, _)| stays(*field)));
+        for field in Field::ALL.into_iter().filter(|field| !stays(*field)) {
+            if self.0.with_untracked(|unread| unread.iter().any(|known| is_of(known, field))) {
+                self.0.update(|unread| unread.retain(|known| !is_of(known, field)));
+            }
         }
     }
 }

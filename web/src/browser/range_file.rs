@@ -1,6 +1,5 @@
 //! The range file, fetched when the page starts and when somebody tries again.
 
-use js_sys::Promise;
 use slotwright_core::range::Range;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -14,23 +13,6 @@ pub async fn fetch() -> Option<String> {
         return None;
     }
     JsFuture::from(response.text().ok()?).await.ok()?.as_string()
-}
-
-/// How long a line that failed is left alone, in milliseconds.
-const PAUSE: i32 = 1000;
-
-/// The same, tried once more where it failed at first.
-pub async fn fetch_twice() -> Option<String> {
-    if let Some(text) = fetch().await {
-        return Some(text);
-    }
-    let pause = Promise::new(&mut |done, _| {
-        let window = web_sys::window();
-        // Without a clock it is tried no more.
-        let _ = window.map(|window| window.set_timeout_with_callback_and_timeout_and_arguments_0(&done, PAUSE));
-    });
-    JsFuture::from(pause).await.ok()?;
-    fetch().await
 }
 
 /// The range of a file, or why there is none.

@@ -2,26 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::Read;
-
-/// What a stepper shows.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Steps {
-    /// The present value in words: as it was typed if it could not be read.
-    pub text: String,
-    /// Whether it could not be read.
-    pub bad: bool,
-    /// Whether less can be had.
-    pub less: bool,
-    /// Whether more can be had.
-    pub more: bool,
-    /// Whether the present value is part of what stops the order.
-    pub invalid: bool,
-}
+use super::{Entry, Read};
 
 #[component]
-fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Steps>, step: Callback<bool>) -> impl IntoView {
-    let can = move |steps: &Steps| if up { steps.more } else { steps.less };
+fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Entry>, step: Callback<bool>) -> impl IntoView {
+    let can = move |steps: &Entry| if up { steps.more } else { steps.less };
     let press = move |_| {
         if steps.with_untracked(can) {
             step.run(up);
@@ -40,7 +25,7 @@ pub fn Stepper(
     /// What is counted.
     label: &'static str,
     /// The present value.
-    steps: Read<Steps>,
+    steps: Read<Entry>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
 ) -> impl IntoView {
@@ -63,7 +48,7 @@ pub fn Dimension(
     /// What is measured.
     label: &'static str,
     /// The present value.
-    steps: Read<Steps>,
+    steps: Read<Entry>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
     /// Hears what was typed.

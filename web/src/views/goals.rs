@@ -37,7 +37,10 @@ pub fn Goals() -> impl IntoView {
     };
     let typed = |goal: &'static str, field, reads: fn(&str) -> bool| {
         let text = RwSignal::new(String::new());
-        let show = Callback::new(move |()| Entry { text: text.get(), bad: desk.unread.entry(field).is_some() });
+        let show = Callback::new(move |()| {
+            let bad = desk.unread.entry(field).is_some();
+            Entry { text: text.get(), bad, ..Entry::default() }
+        });
         let take = Callback::new(move |typed: String| {
             text.set(typed.clone());
             if typed.is_empty() || reads(&typed) {

@@ -8,7 +8,7 @@ use web_sys::HtmlInputElement;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, range_file};
-use crate::state::{Desk, Notice};
+use crate::state::Desk;
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
@@ -23,9 +23,9 @@ pub fn Header(
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
     // What was said of one choice is not true of another.
     let told = move || {
-        let of_this = |about: &String| *about == desk.note();
-        let shown = |notice: &Notice| notice.about.as_ref().is_none_or(of_this).then(|| notice.text.clone());
-        desk.notice.with(shown).unwrap_or_default()
+        let [text, about] = desk.notice;
+        let holds = about.with(|about| about.is_empty() || *about == desk.note());
+        if holds { text.get() } else { String::new() }
     };
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
@@ -72,7 +72,7 @@ pub fn Header(
         {built_in.map(|why| view! { <NoRange why/> })}
         <div class="notice" class:empty=move || told().is_empty()>
             <p role="status">{told}</p>
-            <button type="button" on:click=move |_| desk.notice.set(Notice::default())>"Close"</button>
+            <button type="button" on:click=move |_| desk.tell(String::new(), String::new())>"Close"</button>
         </div>
     }
 }
@@ -104,10 +104,10 @@ fn NoRange(why: String) -> impl IntoView {
 /// Takes over an order file and tells what came of it.
 fn open(desk: Desk, file: Option<String>) {
     let Some(file) = file else {
-        return desk.tell("This file cannot be read, or is far too large for an order.".into());
+        return desk.tell("This file cannot be read, or is far too large for an order.".into(), String::new());
     };
     let heard = move |answer| match answer {
-        Answer::Bad(sentence) => desk.tell(sentence),
+        Answer::Bad(sentence) => desk.tell(sentence, String::new()),
         Answer::Good(sentence, order) => {
             let order = bundle::untie(&order.as_string().unwrap_or_default());
             if let Some((note, customer)) = order.split_first()

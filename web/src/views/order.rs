@@ -14,11 +14,13 @@ use crate::tally::price_lines;
 /// How long after an answer the second press of two is still the same wish.
 const SETTLING: Duration = Duration::from_millis(500);
 
-/// What came of saving an order: both live as long as the page, so that an answer finds them when the dialog was closed.
+/// What came of saving an order. It lives as long as the page: an answer finds it when the dialog was closed meanwhile.
 #[derive(Clone, Copy, Debug)]
 struct Saving {
-    /// What was said last, and whether it is good.
-    told: RwSignal<(String, bool)>,
+    /// What was said last.
+    told: RwSignal<String>,
+    /// Whether that is why nothing was saved.
+    bad: RwSignal<bool>,
     /// Whether the desk is at it.
     busy: RwSignal<bool>,
     /// Hears the desk's answer.
@@ -27,7 +29,7 @@ struct Saving {
 
 impl Saving {
     fn new(desk: Desk, open: RwSignal<bool>) -> Self {
-        let (told, busy) = (RwSignal::new((String::new(), true)), RwSignal::new(false));
+        let (told, bad, busy) = (RwSignal::new(String::new()), RwSignal::new(false), RwSignal::new(false));
         let heard = Callback::new(move |answer| {
             let (said, good) = match answer {
                 Answer::Bad(sentence) => (sentence, false),
@@ -36,22 +38,23 @@ impl Saving {
                     None => ("The browser did not let the file be saved.".into(), false),
                 },
             };
+            bad.set(!good);
             if open.get_untracked() {
-                told.set((said, good));
+                told.set(said);
                 page::scroll_to("order-told");
             } else {
-                told.set((String::new(), true));
-                desk.tell(said);
+                told.set(String::new());
+                desk.tell(said, String::new());
             }
             set_timeout(move || busy.set(false), SETTLING);
         });
-        Self { told, busy, heard }
+        Self { told, bad, busy, heard }
     }
 
     /// What was said of an earlier order is not about this one.
     fn begin(self) {
         if !self.busy.get_untracked() {
-            self.told.set((String::new(), true));
+            self.told.set(String::new());
         }
     }
 }
@@ -135,7 +138,7 @@ fn row(name: String, value: String) -> impl IntoView {
 fn Form(saving: Saving) -> impl IntoView {
     let desk = Desk::here();
     saving.begin();
-    let Saving { told, busy, heard } = saving;
+    let Saving { told, bad, busy, heard } = saving;
     let [name, contact, address, remark] = desk.customer.0;
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
@@ -145,7 +148,8 @@ fn Form(saving: Saving) -> impl IntoView {
         let note = desk.peek(|known, _| known.choice.to_note());
         let today = desk.today().to_string();
         let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(desk.customer.texts());
-        told.set(("Writing the order \u{2026}".into(), true));
+        bad.set(false);
+        told.set("Writing the order \u{2026}".into());
         busy.set(true);
         orders::ask(question.collect(), heard);
     };
@@ -166,9 +170,7 @@ fn Form(saving: Saving) -> impl IntoView {
             <label class="field"><span class="field-label">"Remark, if any"</span>
                 <input name="remark" maxlength="500" bind:value=remark/></label>
             <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>"Save the order spec"</button>
-            <p id="order-told" class="told" role="status" class:stop=move || told.with(|(_, good)| !good)>
-                {move || told.with(|(said, _)| said.clone())}
-            </p>
+            <p id="order-told" class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }
 }

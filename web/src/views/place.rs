@@ -32,7 +32,7 @@ pub fn PlaceQuestions() -> impl IntoView {
     let shown = named
         .map(|(key, name)| {
             let own = key.clone();
-            view! { <option value=key selected=move || plug.with(|plug| *plug == own)>{name}</option> }
+            view! { <option value=key prop:selected=move || plug.with(|plug| *plug == own)>{name}</option> }
         })
         .collect_view();
     let shows = |field, show: fn(&Place) -> Option<String>| {
@@ -40,7 +40,7 @@ pub fn PlaceQuestions() -> impl IntoView {
             let typed = desk.unread.entry(field);
             let bad = typed.is_some();
             let text = typed.or_else(|| desk.read(|known, _| show(&known.choice.place))).unwrap_or_default();
-            Entry { text, bad }
+            Entry { text, bad, ..Entry::default() }
         })
     };
     let takes = |field, read: fn(&str) -> Option<Change>| {

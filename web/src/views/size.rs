@@ -13,9 +13,10 @@ use slotwright_core::{entry, words};
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
 use crate::browser::{page, ways};
+use crate::parts::Entry;
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
-use crate::parts::stepper::{Dimension, Steps};
+use crate::parts::stepper::Dimension;
 use crate::state::{Desk, Known};
 use crate::unread::Field;
 
@@ -114,7 +115,7 @@ fn SizeQuestion(
     let field = Field::Size(size);
     let steps = move |()| {
         let typed = desk.unread.entry(field);
-        desk.read(|known, range| Steps {
+        desk.read(|known, range| Entry {
             bad: typed.is_some(),
             text: typed.unwrap_or_else(|| words::size(size.of(&known.choice))),
             less: next(known, range, false).is_some(),
