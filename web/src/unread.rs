@@ -113,31 +113,31 @@ impl Unread {
 
     /// The entry of a field is of no account any more.
     pub fn forget(self, field: Field) {
-        self.retain(|known| known != field);
+        self.retain(&|known| known != field);
     }
 
     /// A change gives values anew: what was typed in their place is gone.
     pub fn answer(self, change: &Change) {
-        self.retain(|field| !field.is_answered_by(change));
+        self.retain(&|field| !field.is_answered_by(change));
     }
 
     /// One choice takes the place of another.
     pub fn follow(self, before: &Choice, after: &Choice) {
-        self.retain(|field| field.value(before) == field.value(after));
+        self.retain(&|field| field.value(before) == field.value(after));
     }
 
     /// All that a choice holds is given anew; goals stay as they were typed.
     pub fn forget_choice(self) {
-        self.retain(Field::is_goal);
+        self.retain(&Field::is_goal);
     }
 
     /// Nothing is left of any entry.
     pub fn clear(self) {
-        self.retain(|_| false);
+        self.retain(&|_| false);
     }
 
     /// What reads is run again only if something goes.
-    fn retain(self, stays: impl Fn(Field) -> bool) {
+    fn retain(self, stays: &dyn Fn(Field) -> bool) {
         for field in Field::ALL.into_iter().filter(|field| !stays(*field)) {
             if self.0.with_untracked(|unread| unread.iter().any(|known| is_of(known, field))) {
                 self.0.update(|unread| unread.retain(|known| !is_of(known, field)));
