@@ -11,6 +11,14 @@ export function browser() {
   return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
 }
 
+/** What an invented person fills in, by the labels of the fields. */
+export const ADA = {
+  "Name": "Ada Reed",
+  "E-mail or telephone": "ada@example.org",
+  "Address, up to six lines": "1 Dyke Lane\nFenby",
+  "Remark, if any": "",
+};
+
 /** One open page of the app. */
 export class Bench {
   static async open(browser, options = {}) {
@@ -77,17 +85,50 @@ export class Bench {
     return this.page.workers().find((worker) => worker.url().includes("slotwright-scene"));
   }
 
-  /** Orders for an invented person and gives the saved file's path. */
-  async order() {
+  /** The dialog of the order. */
+  get dialog() {
+    return this.page.getByRole("dialog", { name: "Order spec" });
+  }
+
+  /** What stands in the fields of the order, by their labels. */
+  async customer() {
+    const texts = {};
+    for (const label of Object.keys(ADA)) texts[label] = await this.dialog.getByLabel(label).inputValue();
+    return texts;
+  }
+
+  /** Opens the order and fills in its fields. */
+  async address(texts = ADA) {
     await this.button("Order spec").click();
-    const dialog = this.page.getByRole("dialog", { name: "Order spec" });
-    await dialog.getByRole("textbox", { name: "Name" }).fill("Ada Reed");
-    await dialog.getByRole("textbox", { name: "E-mail or telephone" }).fill("ada@example.org");
-    await dialog.getByRole("textbox", { name: "Address, up to six lines" }).fill("1 Dyke Lane\nFenby");
+    for (const [label, text] of Object.entries(texts)) await this.dialog.getByLabel(label).fill(text);
+  }
+
+  /** Presses the button that saves the order. */
+  save(options) {
+    const button = this.dialog.getByRole("button", { name: "Save the order spec" });
+    return options?.twice ? button.dblclick() : button.click();
+  }
+
+  /** Orders for an invented person and gives the saved file's path. */
+  async order(texts = ADA) {
+    await this.address(texts);
     const saved = this.page.waitForEvent("download");
-    await dialog.getByRole("button", { name: "Save the order spec" }).click();
+    await this.save();
     const path = await (await saved).path();
-    await dialog.getByRole("button", { name: "Close" }).click();
+    await this.dialog.getByRole("button", { name: "Close" }).click();
     return path;
+  }
+
+  /** Opens an order that was saved. */
+  open(file) {
+    return this.page.locator("input[type=file]").setInputFiles(file);
+  }
+
+  /** A slow line to the order desk. */
+  slowDesk(milliseconds) {
+    return this.page.route("**/slotwright-orders*", async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, milliseconds));
+      await route.continue();
+    });
   }
 }

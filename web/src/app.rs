@@ -1,6 +1,7 @@
 //! Loading the range, then the page itself.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
@@ -22,11 +23,21 @@ use crate::views::tally::Tally;
 /// The range that is built into the page, for when the file cannot be fetched.
 const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
+/// How long a line that failed is left alone before it is tried once more.
+const SECOND_TRY: Duration = Duration::from_secs(1);
+
 /// Fetches the range and mounts the page in place of its shell.
 pub fn start() {
+    attempt(false);
+}
+
+fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
-    wasm_bindgen_futures::spawn_local(async {
+    wasm_bindgen_futures::spawn_local(async move {
         let fetched = range_file::fetch().await;
+        if fetched.is_none() && !again {
+            return set_timeout(|| attempt(true), SECOND_TRY);
+        }
         if let Some(loaded) = load(fetched.as_deref()) {
             storage::remove_shell();
             leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone()/> });
@@ -34,20 +45,13 @@ pub fn start() {
     });
 }
 
-/// The fetched range, or the one built in with a notice why; what was saved, or the first model's choice.
+/// The fetched range, or the one built in with the reason; what was saved, or the first model's choice.
 fn load(fetched: Option<&str>) -> Option<Loaded> {
-    let (text, range, notice) = match fetched.map(|text| (text, Range::parse(text))) {
-        Some((text, Ok(range))) => (text, range, None),
-        Some((_, Err(problems))) => {
-            let notice = format!("The range file has problems, so the built-in range is shown. {problems}");
-            (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(notice))
-        }
-        None => {
-            let notice = "The range file could not be fetched, so the built-in range is shown.".into();
-            (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(notice))
-        }
+    let (text, range, built_in) = match range_file::read(fetched) {
+        Ok(range) => (fetched?, range, None),
+        Err(why) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(why)),
     };
-    let (saved, gone) = match storage::load(&range.key) {
+    let (saved, notice) = match storage::load(&range.key) {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
         Some((choice, _)) => {
             let notice =
@@ -57,13 +61,12 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
         None => (None, None),
     };
     let (choice, pins) = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
-    let notice = notice.into_iter().chain(gone).reduce(|first, second| format!("{first} {second}"));
-    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, notice, today: clock::today() })
+    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, notice, built_in, today: clock::today() })
 }
 
 #[component]
 fn App(loaded: Loaded) -> impl IntoView {
-    let notice = loaded.notice.clone();
+    let built_in = loaded.built_in.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
     let range = desk.peek(|_, range| range.key.clone());
@@ -87,7 +90,7 @@ fn App(loaded: Loaded) -> impl IntoView {
     };
     view! {
         <a class="skip" href="#questions">"Skip to the questions"</a>
-        <Header notice/>
+        <Header built_in/>
         <main class="bench">
             <Stage/>
             <div id="questions" class="questions" class:old=move || desk.are_notes_old()>
@@ -102,6 +105,6 @@ fn App(loaded: Loaded) -> impl IntoView {
             </div>
         </main>
         <Tally order=Callback::new(order)/>
-        <Order open=ordering close=Callback::new(move |()| ordering.set(false))/>
+        <Order open=ordering/>
     }
 }

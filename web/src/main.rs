@@ -3,10 +3,12 @@
 
 mod app;
 mod browser;
+mod customer;
 mod parts;
 mod rest;
 mod state;
 mod tally;
+mod unread;
 mod views;
 
 fn main() {

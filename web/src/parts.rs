@@ -8,5 +8,20 @@ pub mod slider;
 pub mod stepper;
 pub mod tells;
 
+/// What stands in a field that is typed into or stepped: one type for all, since each type in a memo is code of its own.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Entry {
+    /// The present value in words: as it was typed if it could not be read.
+    pub text: String,
+    /// Whether it could not be read.
+    pub bad: bool,
+    /// Whether less can be had.
+    pub less: bool,
+    /// Whether more can be had.
+    pub more: bool,
+    /// Whether the present value is part of what stops the order.
+    pub invalid: bool,
+}
+
 /// A value that a control reads anew whenever it changes: as good as a signal, and far fewer bytes.
 pub type Read<T> = Callback<(), T>;

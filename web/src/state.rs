@@ -1,5 +1,8 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
+mod known;
+mod note;
+
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -7,20 +10,18 @@ use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::{Built, look};
-use slotwright_core::finding::Finding;
-use slotwright_core::options::{Options, Run, Size, options, runs};
-use slotwright_core::promise::Backlog;
 use slotwright_core::question::Question;
 use slotwright_core::range::Range;
-use slotwright_core::remedy::MOST;
 
 use crate::browser::ways;
-use crate::parts::tells::Tone;
+use crate::customer::Customer;
 use crate::rest::at_rest;
+use crate::tally::Hindrance;
+use crate::unread::{Field, Unread};
+use note::NOTE;
 
-/// So many texts are a note of the adviser's.
-const NOTE: usize = 5 + 3 * MOST;
+pub use known::Known;
+pub use note::Note;
 
 /// What the adviser says of an answer that was asked for: how it goes, why not alone, what to press, the note of the choice
 /// that comes of it, and what of that which is kept is let go.
@@ -43,88 +44,22 @@ pub struct Loaded {
     pub pins: Vec<Question>,
     /// What a person should know about how it was loaded.
     pub notice: Option<String>,
+    /// Why the range is the one that is built in; nothing if it is the workshop's.
+    pub built_in: Option<String>,
     /// The present day.
     pub today: Day,
-}
-
-/// What is known about the present choice.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Known {
-    /// What is picked.
-    pub choice: Choice,
-    /// What stops the order.
-    pub findings: Vec<Finding>,
-    /// What can be built of it.
-    pub built: Option<Built>,
-    /// Whether nothing stops the order; the desk proves the assembly when it is ordered.
-    pub orderable: bool,
-    /// What can be taken.
-    pub options: Option<Options<Option<Finding>>>,
-    /// The valid sets of width, height and depth.
-    pub runs: [Vec<Run<Option<Finding>>>; 3],
-}
-
-impl Known {
-    /// What is known about a choice; what it has in common with the one before is taken from there.
-    fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
-        let backlog = Backlog::default();
-        let derived = look(range, &choice, today, &backlog);
-        let orderable = derived.is_free();
-        let (findings, built) = (derived.findings, derived.built);
-        let options = options(range, &choice);
-        // The set of a size does not depend on that size: while one is dragged, its own stays.
-        let alike = |before: &&Self, size: Size| before.choice.with(&size.to(size.of(&choice)), range) == choice;
-        let runs = Size::ALL.map(|size| match before.filter(|before| alike(before, size)) {
-            Some(before) => before.runs(size).to_vec(),
-            None => runs(range, &choice, size),
-        });
-        Self { choice, findings, built, orderable, options, runs }
-    }
-
-    /// The valid set of a size.
-    pub fn runs(&self, size: Size) -> &[Run<Option<Finding>>] {
-        let [width, height, depth] = &self.runs;
-        match size {
-            Size::Width => width,
-            Size::Height => height,
-            Size::Depth => depth,
-        }
-    }
-}
-
-/// What the adviser says of a finding.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Note {
-    /// The question concerned.
-    pub about: Question,
-    /// How much it matters.
-    pub tone: Tone,
-    /// The sentence.
-    pub sentence: String,
-    /// Why, and where the figures come from.
-    pub grounds: [String; 2],
-    /// What can be done about it, the notes of the choices that come of it, and what of that which is kept is let go.
-    pub ways: Vec<[String; 3]>,
-}
-
-impl Note {
-    fn of(texts: &[String]) -> Option<Self> {
-        let [about, tone, sentence, why, source, ways @ ..] = texts else { return None };
-        let tone = match tone.as_str() {
-            "stops" => Tone::Stop,
-            "warns" => Tone::Warn,
-            _ => Tone::Hint,
-        };
-        let (sentence, grounds) = (sentence.clone(), [why.clone(), source.clone()]);
-        let ways = ways.chunks(3).filter_map(|way| <[String; 3]>::try_from(way.to_vec()).ok());
-        let ways = ways.filter(|way| !way[0].is_empty()).collect();
-        Some(Self { about: about.parse().ok()?, tone, sentence, grounds, ways })
-    }
 }
 
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
+    /// Entries that could not be read.
+    pub unread: Unread,
+    /// For whom the order is.
+    pub customer: Customer,
+    /// What a person should know, and the note of the choice that it is about: empty if it holds for any.
+    pub notice: [RwSignal<String>; 2],
+    built_in: bool,
     known: Memo<Known>,
     range: StoredValue<Arc<Range>>,
     text: StoredValue<Arc<str>>,
@@ -147,7 +82,9 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, choice, pins, today, .. } = loaded;
+        let Loaded { range, text, choice, pins, today, notice, built_in } = loaded;
+        let notice = [notice.unwrap_or_default(), String::new()].map(RwSignal::new);
+        let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
@@ -160,7 +97,26 @@ impl Desk {
         });
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let (told, notes, noted) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()), RwSignal::new(String::new()));
-        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, alone, lit, seen, begun };
+        let desk = Self {
+            unread,
+            customer,
+            notice,
+            built_in,
+            known,
+            range,
+            text,
+            today,
+            choice,
+            pins,
+            told,
+            notes,
+            noted,
+            note,
+            alone,
+            lit,
+            seen,
+            begun,
+        };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
         let questions = move || ["notes", "all"].map(|word| desk.question(word, &[]));
         at_rest(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(ways::ask)));
@@ -275,7 +231,31 @@ impl Desk {
 
     /// Takes an answer.
     pub fn apply(self, change: &Change) {
+        self.unread.answer(change);
         self.replace(self.peek(|known, range| known.choice.with(change, range)));
+    }
+
+    /// Takes what was typed into a field, if it could be read.
+    pub fn enter(self, field: Field, entry: String, read: Option<Change>) {
+        match read {
+            Some(change) => self.apply(&change),
+            None => self.unread.add(field, entry),
+        }
+    }
+
+    /// What stops an order, whatever is known about the unit.
+    pub fn hindrance(self) -> Option<Hindrance> {
+        self.unread.first().map(Hindrance::Unread).or(self.built_in.then_some(Hindrance::NoRange))
+    }
+
+    /// Whether the range is the one that is built in: nothing can be ordered then.
+    pub fn is_built_in(self) -> bool {
+        self.built_in
+    }
+
+    /// Whether nothing stops the unit, and every entry was read.
+    pub fn is_free(self) -> bool {
+        self.unread.first().is_none() && self.read(|known, _| known.orderable)
     }
 
     /// Takes the choice of a note of the adviser's; these questions are kept no longer.
@@ -327,6 +307,7 @@ impl Desk {
         if self.pins.with_untracked(|pins| !pins.iter().all(|pin| choice.has(*pin))) {
             self.keep_other(|pins| pins.retain(|pin| choice.has(*pin)));
         }
+        self.peek(|known, _| self.unread.follow(&known.choice, &choice));
         if !same {
             self.choice.set(choice);
         }
@@ -349,17 +330,42 @@ impl Desk {
         }
     }
 
-    /// Begins the present model afresh; entries that could not be read are gone too. Gives what was kept.
+    /// Begins the present model afresh: nothing stays of the person before. Gives what was kept.
     pub fn begin_afresh(self) -> Vec<Question> {
         let kept = self.pins.get_untracked();
         self.keep_other(Vec::clear);
-        self.apply(&Change::Model(self.peek(|known, _| known.choice.model.clone())));
+        let begun = self.peek(|known, range| {
+            range.model(&known.choice.model).and_then(Choice::starting).or_else(|| Choice::first_of(range))
+        });
+        if let Some(begun) = begun {
+            self.replace(begun);
+        }
+        self.unread.clear();
+        self.customer.set(&[]);
+        self.tell(String::new(), String::new());
         self.begun.update(|times| *times += 1);
         kept
     }
 
-    /// Takes a choice back that was begun afresh, with what was kept.
+    /// Tells something about the choice of a note, or of any.
+    pub fn tell(self, text: String, about: String) {
+        let [own, of] = self.notice;
+        of.set(about);
+        own.set(text);
+    }
+
+    /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it.
+    pub fn open(self, sentence: String, choice: Choice, customer: &[String]) {
+        self.unread.forget_choice();
+        let about = choice.to_note();
+        self.replace(choice);
+        self.customer.set(customer);
+        self.tell(sentence, about);
+    }
+
+    /// Takes a choice back that was begun afresh, with what was kept. Who the person before was does not come back.
     pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
+        self.unread.forget_choice();
         self.replace(choice);
         self.keep_other(|pins| *pins = kept);
     }

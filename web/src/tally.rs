@@ -1,10 +1,21 @@
 //! The texts of the tally strip and of the order, made from what is known: no signal, no page.
 
+use slotwright_core::price::customer::{CustomerItem, customer_lines};
 use slotwright_core::price::{Item, Price};
 use slotwright_core::range::Range;
 use slotwright_core::words;
 
 use crate::state::Known;
+use crate::unread::Field;
+
+/// What stops an order, whatever is known about the unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hindrance {
+    /// An entry could not be read.
+    Unread(Field),
+    /// The workshop's range file is not there.
+    NoRange,
+}
 
 /// What the strip says.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -30,19 +41,32 @@ pub struct TallyText {
 }
 
 /// The strip for what is known and so many hints.
-pub fn tally_text(range: &Range, known: &Known, hints: usize) -> TallyText {
-    let mut text = TallyText { good: known.orderable, ..TallyText::default() };
+pub fn tally_text(range: &Range, known: &Known, hints: usize, hindrance: Option<Hindrance>) -> TallyText {
+    let mut text = TallyText { good: known.orderable && hindrance.is_none(), ..TallyText::default() };
     let stops = known.findings.len();
-    text.state = if known.orderable { "Can be made".into() } else { "Cannot be made".into() };
-    text.state_note = match (stops, hints) {
-        (0, 0) => String::new(),
-        (0, 1) => "1 hint".into(),
-        (0, hints) => format!("{hints} hints"),
-        (1, _) => "1 reason".into(),
-        (stops, _) => format!("{stops} reasons"),
+    let unread = match hindrance {
+        Some(Hindrance::Unread(field)) => Some(field),
+        Some(Hindrance::NoRange) | None => None,
+    };
+    let state = match hindrance {
+        _ if unread.is_some() => "Not judged yet",
+        _ if !known.orderable => "Cannot be made",
+        Some(_) => "Cannot be ordered now",
+        None => "Can be made",
+    };
+    text.state = state.into();
+    text.state_note = match (unread, stops, hints) {
+        (Some(field), ..) => format!("{} cannot be read", field.name()),
+        (_, 0, _) if hindrance.is_some() => "No range file".into(),
+        (_, 0, 0) => String::new(),
+        (_, 0, 1) => "1 hint".into(),
+        (_, 0, hints) => format!("{hints} hints"),
+        (_, 1, _) => "1 reason".into(),
+        (_, stops, _) => format!("{stops} reasons"),
     };
     let nothing = || String::from("\u{2013}");
-    let Some(built) = &known.built else {
+    // Of what is not read yet nothing is known; the figures would be those of before.
+    let Some(built) = known.built.as_ref().filter(|_| unread.is_none()) else {
         (text.price, text.mass, text.day) = (nothing(), nothing(), nothing());
         return text;
     };
@@ -72,23 +96,18 @@ pub fn spoken(text: &TallyText) -> String {
     }
 }
 
-/// The lines of the price with their names.
+/// The lines of the price with their names, for a customer.
 pub fn price_lines(price: &Price) -> Vec<(&'static str, String)> {
-    let named = price.lines.iter().map(|line| (item(line.item), words::money(line.amount_minor, &price.currency)));
-    named.collect()
+    let named = customer_lines(price).into_iter();
+    named.map(|(item, amount)| (name(item), words::money(amount, &price.currency))).collect()
 }
 
-fn item(item: Item) -> &'static str {
+fn name(item: CustomerItem) -> &'static str {
     match item {
-        Item::Sheets => "Sheets",
-        Item::Machine => "Cutting",
-        Item::Finish => "Finish",
-        Item::Spraying => "Spraying",
-        Item::Bench => "Sanding and edges",
-        Item::Packing => "Packing",
-        Item::Overhead => "Overhead",
-        Item::Margin => "Margin",
-        Item::Carriage => "Carriage",
-        Item::Tax => "Tax",
+        CustomerItem::Material => "Material",
+        CustomerItem::Making => "Making",
+        CustomerItem::Finish => "Finish",
+        CustomerItem::PackingAndCarriage => "Packing and carriage",
+        CustomerItem::Tax => "Tax",
     }
 }

@@ -3,6 +3,8 @@
 //! Every line is rounded once to whole minor units, half away from zero; overhead, margin and tax
 //! are computed from the rounded lines, so that the lines always sum to the total.
 
+pub mod customer;
+
 use serde::Serialize;
 
 use crate::bill::Bill;

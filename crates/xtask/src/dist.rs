@@ -6,6 +6,7 @@ use anyhow::{Context, Result, ensure};
 
 use crate::arguments::Arguments;
 use crate::command::{self, lock_switch};
+use crate::http::policy;
 use crate::root::Root;
 use crate::setup::{self, Web};
 use crate::{say, size};
@@ -31,8 +32,17 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
             .env_remove("NO_COLOR"),
         "read the compiler's or Trunk's message above",
     )?;
+    guard(root)?;
     stand_by(root)?;
     size::compress(root)
+}
+
+/// Writes its policy into the page, so that it holds wherever the page is put.
+fn guard(root: &Root) -> Result<()> {
+    let file = root.dist().join("index.html");
+    let said = || file.display().to_string();
+    let html = fs::read_to_string(&file).with_context(said)?;
+    fs::write(&file, policy::into_page(&html).with_context(said)?).with_context(said)
 }
 
 /// The component that shows the unit in a room, as its makers built it, with its licence: the page loads it

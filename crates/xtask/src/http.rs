@@ -3,7 +3,7 @@
 
 mod mime;
 mod path;
-mod policy;
+pub(crate) mod policy;
 mod reply;
 mod request;
 

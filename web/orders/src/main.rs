@@ -5,6 +5,7 @@
 //! texts; the answer is a list too: `ok`, a text and what was asked for (a text or bytes), or `bad` and
 //! a sentence.
 
+use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
 use slotwright_core::derive::{Derived, derive};
@@ -141,7 +142,7 @@ fn refusal(error: &SpecError) -> String {
     }
 }
 
-/// What came of opening an order, and its choice as a note.
+/// What came of opening an order; tied together its choice as a note, and name, contact, address and remark.
 fn read(range: &str, file: &str) -> Answer {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
@@ -152,7 +153,9 @@ fn read(range: &str, file: &str) -> Answer {
     } else {
         format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on)
     };
-    Ok((said, Paper::Text(order.choice.to_note())))
+    let Customer { name, contact, address } = order.customer;
+    let texts = [order.choice.to_note(), name, contact, address.join("\n"), order.remark];
+    Ok((said, Paper::Text(bundle::tie(&texts))))
 }
 
 #[cfg(test)]
@@ -176,7 +179,8 @@ mod tests {
         let Ok((name, Paper::Text(file))) = &written else { panic!("{written:?}") };
         assert!(name.starts_with("fenland-2026-11-25-"), "{name}");
         let said = "The order of 2026-11-25 is open. Everything that it promised still holds.".into();
-        assert_eq!(asked(&["read", RANGE, file]), Ok((said, Paper::Text(note))));
+        let texts = [note.as_str(), "Ada Reed", "ada@example.org", "1 Dyke Lane\nFenby", ""].map(String::from);
+        assert_eq!(asked(&["read", RANGE, file]), Ok((said, Paper::Text(bundle::tie(&texts)))));
     }
 
     #[test]

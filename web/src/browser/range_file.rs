@@ -1,5 +1,6 @@
-//! The range file, fetched when the page starts.
+//! The range file, fetched when the page starts and when somebody tries again.
 
+use slotwright_core::range::Range;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 
@@ -12,4 +13,21 @@ pub async fn fetch() -> Option<String> {
         return None;
     }
     JsFuture::from(response.text().ok()?).await.ok()?.as_string()
+}
+
+/// The range of a file, or why there is none.
+pub fn read(fetched: Option<&str>) -> Result<Range, String> {
+    match fetched.map(Range::parse) {
+        Some(Ok(range)) => Ok(range),
+        Some(Err(problems)) => Err(format!("The range file has problems. {problems}")),
+        None => Err("The range file could not be fetched. Is there a connection?".into()),
+    }
+}
+
+/// Loads the page anew with the file that is there now; what was chosen is saved.
+pub fn load_anew() {
+    if let Some(window) = web_sys::window() {
+        // A page that does not load anew stays as it is.
+        let _ = window.location().reload();
+    }
 }

@@ -2,40 +2,39 @@
 
 use leptos::prelude::*;
 
-use super::Read;
+use super::{Entry, Read};
 
-/// A field that may stay empty; `take` hears what is typed and says what was understood, nothing if it cannot be read.
+/// A field that may stay empty; `take` hears what is typed.
 #[component]
 pub fn Optional(
     label: &'static str,
     #[prop(into)] unit: String,
     /// What it says when it cannot be read.
     wrong: &'static str,
-    show: Read<String>,
-    take: Callback<String, Option<String>>,
+    show: Read<Entry>,
+    take: Callback<String>,
     /// `text`, or `date`.
     #[prop(default = "text")]
     kind: &'static str,
 ) -> impl IntoView {
-    let good = RwSignal::new(true);
+    let entry = Memo::new(move |_| show.run(()));
+    let bad = move || entry.with(|entry| entry.bad);
     let typed = move |event| {
-        let read = take.run(event_target_value(&event).trim().into());
-        good.set(read.is_some());
-        if let Some(read) = read {
-            event_target::<web_sys::HtmlInputElement>(&event).set_value(&read);
-        }
+        take.run(event_target_value(&event).trim().into());
+        // The same may have been typed in another unit.
+        event_target::<web_sys::HtmlInputElement>(&event).set_value(&entry.with_untracked(|entry| entry.text.clone()));
     };
     view! {
         <label class="field">
             <span class="field-label">{label}</span>
             <span class="boxed">
                 <input type=kind inputmode="decimal" autocomplete="off" placeholder="any"
-                    aria-invalid=move || (!good.get()).to_string()
-                    prop:value=move || show.run(())
+                    aria-invalid=move || bad().to_string()
+                    prop:value=move || entry.with(|entry| entry.text.clone())
                     on:change=typed/>
                 <span class="unit">{unit}</span>
             </span>
-            <span class="wrong" role="alert">{move || if good.get() { "" } else { wrong }}</span>
+            <span class="wrong" role="alert">{move || if bad() { wrong } else { "" }}</span>
         </label>
     }
 }

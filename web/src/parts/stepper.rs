@@ -1,28 +1,14 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
-use slotwright_core::entry::{self, Expected};
-use slotwright_core::quantity::Dim;
+use slotwright_core::entry::Expected;
 use slotwright_core::words;
 
-use super::Read;
-
-/// What a stepper shows.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Steps {
-    /// The present value in words.
-    pub text: String,
-    /// Whether less can be had.
-    pub less: bool,
-    /// Whether more can be had.
-    pub more: bool,
-    /// Whether the present value is part of what stops the order.
-    pub invalid: bool,
-}
+use super::{Entry, Read};
 
 #[component]
-fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Steps>, step: Callback<bool>) -> impl IntoView {
-    let can = move |steps: &Steps| if up { steps.more } else { steps.less };
+fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Entry>, step: Callback<bool>) -> impl IntoView {
+    let can = move |steps: &Entry| if up { steps.more } else { steps.less };
     let press = move |_| {
         if steps.with_untracked(can) {
             step.run(up);
@@ -41,7 +27,7 @@ pub fn Stepper(
     /// What is counted.
     label: &'static str,
     /// The present value.
-    steps: Read<Steps>,
+    steps: Read<Entry>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
 ) -> impl IntoView {
@@ -64,22 +50,17 @@ pub fn Dimension(
     /// What is measured.
     label: &'static str,
     /// The present value.
-    steps: Read<Steps>,
+    steps: Read<Entry>,
     /// Hears `true` for more, `false` for less.
     step: Callback<bool>,
-    /// Hears a size that was typed.
-    take: Callback<Dim>,
+    /// Hears what was typed.
+    take: Callback<String>,
 ) -> impl IntoView {
-    let (wrong, steps) = (RwSignal::new(false), Memo::new(move |_| steps.run(())));
+    let steps = Memo::new(move |_| steps.run(()));
     let entered = move |event| {
-        let read = entry::size(&event_target_value(&event));
-        wrong.set(read.is_none());
-        if let Some(size) = read {
-            take.run(size);
-            // The same size may have been typed in another unit.
-            let text = steps.with_untracked(|steps| steps.text.clone());
-            event_target::<web_sys::HtmlInputElement>(&event).set_value(&text);
-        }
+        take.run(event_target_value(&event));
+        // The same size may have been typed in another unit.
+        event_target::<web_sys::HtmlInputElement>(&event).set_value(&steps.with_untracked(|steps| steps.text.clone()));
     };
     let keys = move |event: web_sys::KeyboardEvent| {
         let up = match event.key().as_str() {
@@ -99,7 +80,7 @@ pub fn Dimension(
                     inputmode="decimal"
                     autocomplete="off"
                     aria-label=format!("{label} in millimetres")
-                    aria-invalid=move || (wrong.get() || steps.with(|steps| steps.invalid)).to_string()
+                    aria-invalid=move || steps.with(|steps| steps.bad || steps.invalid).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=entered
                     on:keydown=keys
@@ -108,7 +89,7 @@ pub fn Dimension(
                 <Press label=format!("{label}: one step more") sign="+" up=true steps step/>
             </span>
             <p class="wrong" role="alert">
-                {move || if wrong.get() { words::not_read(Expected::Size) } else { "" }}
+                {move || if steps.with(|steps| steps.bad) { words::not_read(Expected::Size) } else { "" }}
             </p>
         </div>
     }

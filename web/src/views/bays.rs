@@ -12,8 +12,9 @@ use slotwright_core::words;
 use slotwright_cutpack::glyph;
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
+use crate::parts::Entry;
 use crate::parts::choices::{Choices, Shown};
-use crate::parts::stepper::{Stepper, Steps};
+use crate::parts::stepper::Stepper;
 use crate::state::{Desk, Known};
 
 /// The cards of the bays, then the questions of the one that is looked at.
@@ -121,12 +122,12 @@ fn BayStepper(
     let steps = move |()| {
         let lit = desk.lit();
         desk.read(|known, range| {
-            let Some(bay) = known.choice.bays.get(lit) else { return Steps::default() };
+            let Some(bay) = known.choice.bays.get(lit) else { return Entry::default() };
             let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
             let can = |up| {
                 change(number, bay, up).is_some_and(|change| can_be_made(range, &known.choice.with(&change, range)))
             };
-            Steps { text: show(known, lit, bay), less: can(false), more: can(true), invalid: false }
+            Entry { text: show(known, lit, bay), less: can(false), more: can(true), ..Entry::default() }
         })
     };
     let step = move |up| {

@@ -1,13 +1,16 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
+use slotwright_core::day::Day;
 use slotwright_core::entry::{self, Expected};
 use slotwright_core::words;
 
 use crate::browser::ways;
+use crate::parts::Entry;
 use crate::parts::optional::Optional;
 use crate::parts::tells::{Line, Tells, Tone};
 use crate::state::Desk;
+use crate::unread::Field;
 
 /// Goals, and what comes of the one that was named last. What cannot be made is offered the nearest unit that can,
 /// unasked.
@@ -33,16 +36,34 @@ pub fn Goals() -> impl IntoView {
         let [_, _, note] = untrack(told);
         desk.follow(&note, "");
     };
-    // What cannot be read asks for nothing, as an emptied field does.
-    let takes = |goal: &'static str, understood: fn(&str, &str) -> Option<String>| {
-        Callback::new(move |figure: String| {
+    let typed = |goal: &'static str, field, understood: fn(&str, &str) -> Option<String>| {
+        let text = RwSignal::new(String::new());
+        let show = Callback::new(move |()| {
+            let bad = desk.unread.entry(field).is_some();
+            Entry { text: text.get(), bad, ..Entry::default() }
+        });
+        let take = Callback::new(move |typed: String| {
             let currency = desk.peek(|_, range| range.currency.clone());
-            let read = if figure.is_empty() { Some(figure) } else { understood(&figure, &currency) };
+            let read = if typed.is_empty() { Some(String::new()) } else { understood(&typed, &currency) };
+            // What cannot be read asks for nothing: what was told of another figure goes.
             untrack(|| ask(goal, read.clone().unwrap_or_default()));
-            read
-        })
+            match read {
+                Some(read) => {
+                    desk.unread.forget(field);
+                    text.set(read);
+                }
+                None => {
+                    desk.unread.add(field, typed.clone());
+                    text.set(typed);
+                }
+            }
+        });
+        (show, take)
     };
-    let empty = Callback::new(|()| String::new());
+    let (price, take_price) =
+        typed("price", Field::Price, |text, currency| entry::money(text, currency).map(words::amount));
+    let (weight, take_weight) = typed("part", Field::Weight, |text, _| entry::mass(text).map(words::kilograms));
+    let (day, take_day) = typed("by", Field::Day, |text, _| text.parse::<Day>().is_ok().then(|| text.into()));
     let button = |goal: &'static str, reads: &'static str| {
         view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads}</button> }
     };
@@ -52,11 +73,12 @@ pub fn Goals() -> impl IntoView {
             <h3>"Find one that"</h3>
             <div class="row">{button("widest", "is as wide as can be")}{button("screen", "takes the screen")}</div>
             <div class="fields">
-                <Optional label="costs at most" unit=currency wrong=words::not_read(Expected::Money) show=empty
-                    take=takes("price", |text, currency| entry::money(text, currency).map(words::amount))/>
-                <Optional label="has parts up to" unit="kg" wrong=words::not_read(Expected::Mass) show=empty
-                    take=takes("part", |text, _| entry::mass(text).map(words::kilograms))/>
-                <Optional label="is there by" unit="" wrong="" show=empty take=takes("by", |text, _| Some(text.into())) kind="date"/>
+                <Optional label="costs at most" unit=currency wrong=words::not_read(Expected::Money)
+                    show=price take=take_price/>
+                <Optional label="has parts up to" unit="kg" wrong=words::not_read(Expected::Mass)
+                    show=weight take=take_weight/>
+                <Optional label="is there by" unit="" wrong="This is no day. Write it as 2027-01-31."
+                    show=day take=take_day kind="date"/>
             </div>
             <Tells lines=Callback::new(lines) take=Callback::new(take)/>
         </div>

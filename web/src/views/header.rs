@@ -1,26 +1,38 @@
 //! Whose range it is; opening an order; beginning afresh.
 
 use leptos::prelude::*;
+use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
 use slotwright_core::question::Question;
 use web_sys::HtmlInputElement;
 
-use crate::browser::files;
 use crate::browser::orders::{self, Answer};
+use crate::browser::{files, range_file};
 use crate::state::Desk;
+
+/// Where it is said that the workshop's range file is not there.
+pub const NO_RANGE: &str = "no-range";
 
 /// The strip at the top, and what a person should know about loading.
 #[component]
-pub fn Header(notice: Option<String>) -> impl IntoView {
+pub fn Header(
+    /// Why the range is the one that is built in.
+    built_in: Option<String>,
+) -> impl IntoView {
     let desk = Desk::here();
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
-    let told = RwSignal::new(notice.unwrap_or_default());
+    // What was said of one choice is not true of another.
+    let told = move || {
+        let [text, about] = desk.notice;
+        let holds = about.with(|about| about.is_empty() || *about == desk.note());
+        if holds { text.get() } else { String::new() }
+    };
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
         let Some(input) = picker.get_untracked() else { return };
         let Some(file) = HtmlInputElement::files(&input).and_then(|files| files.get(0)) else { return };
         wasm_bindgen_futures::spawn_local(async move {
-            open(desk, files::text(file).await, told);
+            open(desk, files::text(file).await);
             if let Some(input) = picker.try_get_untracked().flatten() {
                 input.set_value("");
             }
@@ -57,26 +69,52 @@ pub fn Header(notice: Option<String>) -> impl IntoView {
                 <button type="button" on:click=afresh>{move || if back().is_some() { "Take it back" } else { "Begin afresh" }}</button>
             </div>
         </header>
-        <div class="notice" class:empty=move || told.with(String::is_empty)>
-            <p role="status">{move || told.get()}</p>
-            <button type="button" on:click=move |_| told.set(String::new())>"Close"</button>
+        {built_in.map(|why| view! { <NoRange why/> })}
+        <div class="notice" class:empty=move || told().is_empty()>
+            <p role="status">{told}</p>
+            <button type="button" on:click=move |_| desk.tell(String::new(), String::new())>"Close"</button>
         </div>
     }
 }
 
-/// Takes over the choice of an order file; `told` hears what came of it.
-fn open(desk: Desk, file: Option<String>, told: RwSignal<String>) {
+/// That the workshop's range file is not there, what that means, and trying again.
+#[component]
+fn NoRange(why: String) -> impl IntoView {
+    let why = RwSignal::new(why);
+    let again = move |_| {
+        why.set("Fetching the range file \u{2026}".into());
+        wasm_bindgen_futures::spawn_local(async move {
+            match range_file::read(range_file::fetch().await.as_deref()) {
+                Ok(_) => range_file::load_anew(),
+                Err(still) => why.set(still),
+            }
+        });
+    };
+    view! {
+        <div class="notice" id=NO_RANGE>
+            <p role="status">
+                <b>"Nothing can be ordered now. "</b>{move || why.get()}
+                " What you see is the range that came with the page; its prices may be old."
+            </p>
+            <button type="button" on:click=again>"Try again"</button>
+        </div>
+    }
+}
+
+/// Takes over an order file and tells what came of it.
+fn open(desk: Desk, file: Option<String>) {
     let Some(file) = file else {
-        told.set("This file cannot be read, or is far too large for an order.".into());
-        return;
+        return desk.tell("This file cannot be read, or is far too large for an order.".into(), String::new());
     };
     let heard = move |answer| match answer {
-        Answer::Bad(sentence) => told.set(sentence),
-        Answer::Good(sentence, note) => {
-            if let Some(choice) = note.as_string().and_then(|note| Choice::of_note(&note)) {
-                desk.replace(choice);
+        Answer::Bad(sentence) => desk.tell(sentence, String::new()),
+        Answer::Good(sentence, order) => {
+            let order = bundle::untie(&order.as_string().unwrap_or_default());
+            if let Some((note, customer)) = order.split_first()
+                && let Some(choice) = Choice::of_note(note)
+            {
+                desk.open(sentence, choice, customer);
             }
-            told.set(sentence);
         }
     };
     orders::ask(vec!["read".into(), desk.range_text(), file], Callback::new(heard));

@@ -1,5 +1,7 @@
 //! The order: what it costs, when it is there, for whom, and the file to take away.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 use slotwright_core::words;
 use slotwright_cutpack::describe::describe;
@@ -9,13 +11,59 @@ use crate::browser::{files, page};
 use crate::state::Desk;
 use crate::tally::price_lines;
 
+/// How long after an answer the second press of two is still the same wish.
+const SETTLING: Duration = Duration::from_millis(500);
+
+/// What came of saving an order. It lives as long as the page: an answer finds it when the dialog was closed meanwhile.
+#[derive(Clone, Copy, Debug)]
+struct Saving {
+    /// What was said last.
+    told: RwSignal<String>,
+    /// Whether that is why nothing was saved.
+    bad: RwSignal<bool>,
+    /// Whether the desk is at it.
+    busy: RwSignal<bool>,
+    /// Hears the desk's answer.
+    heard: Callback<Answer>,
+}
+
+impl Saving {
+    fn new(desk: Desk, open: RwSignal<bool>) -> Self {
+        let (told, bad, busy) = (RwSignal::new(String::new()), RwSignal::new(false), RwSignal::new(false));
+        let heard = Callback::new(move |answer| {
+            let (said, good) = match answer {
+                Answer::Bad(sentence) => (sentence, false),
+                Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
+                    Some(()) => (format!("Saved as {file}. Send it to the workshop."), true),
+                    None => ("The browser did not let the file be saved.".into(), false),
+                },
+            };
+            bad.set(!good);
+            if open.get_untracked() {
+                told.set(said);
+                page::scroll_to("order-told");
+            } else {
+                told.set(String::new());
+                desk.tell(said, String::new());
+            }
+            set_timeout(move || busy.set(false), SETTLING);
+        });
+        Self { told, bad, busy, heard }
+    }
+
+    /// What was said of an earlier order is not about this one.
+    fn begin(self) {
+        if !self.busy.get_untracked() {
+            self.told.set(String::new());
+        }
+    }
+}
+
 /// The order as a dialog.
 #[component]
 pub fn Order(
     /// Whether it is open.
     open: RwSignal<bool>,
-    /// Hears that it was closed.
-    close: Callback<()>,
 ) -> impl IntoView {
     let dialog = NodeRef::<leptos::html::Dialog>::new();
     Effect::new(move |_| {
@@ -24,14 +72,15 @@ pub fn Order(
         }
     });
     let desk = Desk::here();
+    let saving = Saving::new(desk, open);
     let ordered = move || desk.peek(|known, range| describe(range, &known.choice));
     view! {
-        <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| close.run(())>
+        <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| open.set(false)>
             <div class="order-head">
                 <h2 id="order-title">"Order spec"</h2>
-                <button type="button" on:click=move |_| close.run(())>"Close"</button>
+                <button type="button" on:click=move |_| open.set(false)>"Close"</button>
             </div>
-            {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form/> })}
+            {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form saving/> })}
         </dialog>
     }
 }
@@ -86,37 +135,30 @@ fn row(name: String, value: String) -> impl IntoView {
 }
 
 #[component]
-fn Form() -> impl IntoView {
+fn Form(saving: Saving) -> impl IntoView {
     let desk = Desk::here();
-    let (told, bad) = (RwSignal::new(String::new()), RwSignal::new(false));
-    let (name, contact) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
-    let (address, remark) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    saving.begin();
+    let Saving { told, bad, busy, heard } = saving;
+    let [name, contact, address, remark] = desk.customer.0;
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        let text = |signal: RwSignal<String>| signal.with_untracked(|text| text.trim().to_string());
+        if busy.get_untracked() {
+            return;
+        }
         let note = desk.peek(|known, _| known.choice.to_note());
         let today = desk.today().to_string();
-        let remark = text(remark).lines().collect::<Vec<_>>().join(" ");
-        let customer = [text(name), text(contact), text(address)];
-        let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(customer).chain([remark]);
-        let heard = move |answer| {
-            let (good, said) = match answer {
-                Answer::Bad(sentence) => (false, sentence),
-                Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
-                    Some(()) => (true, format!("Saved as {file}. Send it to the workshop.")),
-                    None => (false, "The browser did not let the file be saved.".into()),
-                },
-            };
-            bad.set(!good);
-            told.set(said);
-            page::scroll_to("order-told");
-        };
+        let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(desk.customer.texts());
+        bad.set(false);
         told.set("Writing the order \u{2026}".into());
-        orders::ask(question.collect(), Callback::new(heard));
+        busy.set(true);
+        orders::ask(question.collect(), heard);
     };
     view! {
         <form on:submit=submit>
-            <p>"For the parcel only; it goes into the file and nowhere else. Nothing is sent or kept here."</p>
+            <p>
+                "For the parcel only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
+                 begin afresh or leave the page."
+            </p>
             <div class="fields">
                 <label class="field"><span class="field-label">"Name"</span>
                     <input name="name" autocomplete="name" required maxlength="100" bind:value=name/></label>
@@ -127,7 +169,7 @@ fn Form() -> impl IntoView {
                 <textarea name="address" autocomplete="street-address" rows="3" required maxlength="600" bind:value=address></textarea></label>
             <label class="field"><span class="field-label">"Remark, if any"</span>
                 <input name="remark" maxlength="500" bind:value=remark/></label>
-            <button type="submit" class="main">"Save the order spec"</button>
+            <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>"Save the order spec"</button>
             <p id="order-told" class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }

@@ -8,8 +8,10 @@ use slotwright_core::question::Question;
 use slotwright_core::words;
 
 use super::ask::{Found, Heading};
+use crate::parts::Entry;
 use crate::parts::optional::Optional;
 use crate::state::Desk;
+use crate::unread::Field;
 
 /// Wall, screen, plug.
 #[component]
@@ -30,26 +32,31 @@ pub fn PlaceQuestions() -> impl IntoView {
     let shown = named
         .map(|(key, name)| {
             let own = key.clone();
-            view! { <option value=key selected=move || plug.with(|plug| *plug == own)>{name}</option> }
+            view! { <option value=key prop:selected=move || plug.with(|plug| *plug == own)>{name}</option> }
         })
         .collect_view();
-    let shows = |show: fn(&Place) -> Option<String>| {
-        Callback::new(move |()| desk.read(|known, _| show(&known.choice.place)).unwrap_or_default())
+    let shows = |field, show: fn(&Place) -> Option<String>| {
+        Callback::new(move |()| {
+            let typed = desk.unread.entry(field);
+            let bad = typed.is_some();
+            let text = typed.or_else(|| desk.read(|known, _| show(&known.choice.place))).unwrap_or_default();
+            Entry { text, bad, ..Entry::default() }
+        })
     };
-    let takes = |read: fn(&str) -> Option<Change>, show: fn(&Place) -> Option<String>| {
+    let takes = |field, read: fn(&str) -> Option<Change>| {
         Callback::new(move |text: String| {
-            desk.apply(&read(&text)?);
-            // As the field shows it.
-            Some(desk.peek(|known, _| show(&known.choice.place)).unwrap_or_default())
+            let change = read(&text);
+            desk.enter(field, text, change);
         })
     };
     view! {
         <section id="question-place">
             <Heading number=1 title="Where it stands"/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" wrong=words::not_read(Expected::Size) show=shows(wall) take=takes(read_wall, wall)/>
+                <Optional label="Free wall" unit="mm" wrong=words::not_read(Expected::Size)
+                    show=shows(Field::Wall, wall) take=takes(Field::Wall, read_wall)/>
                 <Optional label="Screen on top" unit="inch" wrong=words::not_read(Expected::Diagonal)
-                    show=shows(screen) take=takes(read_screen, screen)/>
+                    show=shows(Field::Screen, screen) take=takes(Field::Screen, read_screen)/>
                 <label class="field">
                     <span class="field-label">"Plug to pass"</span>
                     <select on:change=take_plug>{shown}</select>

@@ -23,7 +23,7 @@ pub fn TakeAway() -> impl IntoView {
         let can = room::offered().await;
         offered.try_set(can);
     });
-    let free = move || desk.read(|known, _| known.orderable);
+    let free = move || desk.is_free();
     // What was said is about the unit as it was.
     Effect::new(move || {
         free();

@@ -8,15 +8,17 @@ use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::rules::first_stop;
-use slotwright_core::words;
+use slotwright_core::{entry, words};
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
 use crate::browser::{page, ways};
+use crate::parts::Entry;
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
-use crate::parts::stepper::{Dimension, Steps};
+use crate::parts::stepper::Dimension;
 use crate::state::{Desk, Known};
+use crate::unread::Field;
 
 /// Model, sizes, bays.
 #[component]
@@ -110,9 +112,12 @@ fn SizeQuestion(
     let next = move |known: &Known, range: &Range, up| {
         neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
     };
+    let field = Field::Size(size);
     let steps = move |()| {
-        desk.read(|known, range| Steps {
-            text: words::size(size.of(&known.choice)),
+        let typed = desk.unread.entry(field);
+        desk.read(|known, range| Entry {
+            bad: typed.is_some(),
+            text: typed.unwrap_or_else(|| words::size(size.of(&known.choice))),
             less: next(known, range, false).is_some(),
             more: next(known, range, true).is_some(),
             invalid: stopped(known, asked),
@@ -122,6 +127,10 @@ fn SizeQuestion(
         if let Some(value) = desk.peek(|known, range| next(known, range, up)) {
             desk.apply(&size.to(value));
         }
+    };
+    let typed = move |text: String| {
+        let change = entry::size(&text).map(|taken| size.to(taken));
+        desk.enter(field, text, change);
     };
     let slid = move |step| {
         if let Some(limits) = desk.peek(|known, range| limits(known, range, size)) {
@@ -166,8 +175,7 @@ fn SizeQuestion(
             <div class="size-head">
                 <h3>{label}</h3>
                 <Keep question/>
-                <Dimension label steps=Callback::new(steps) step=Callback::new(step)
-                    take=Callback::new(move |taken| desk.apply(&size.to(taken)))/>
+                <Dimension label steps=Callback::new(steps) step=Callback::new(step) take=Callback::new(typed)/>
             </div>
             <Slider label take=Callback::new(slid) refused=Callback::new(refuse)
                 track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>

@@ -10,6 +10,7 @@ use crate::parts::tells::Tone;
 use crate::rest::at_rest;
 use crate::state::Desk;
 use crate::tally::{TallyText, spoken, tally_text};
+use crate::views::header::NO_RANGE;
 
 /// A screen reader hears of a change when the person has paused for so long.
 const PAUSE: Duration = Duration::from_millis(700);
@@ -23,7 +24,8 @@ pub fn Tally(
     let desk = Desk::here();
     let text = Memo::new(move |_| {
         let hints = desk.notes(|notes| notes.iter().filter(|note| note.tone != Tone::Stop).count());
-        desk.read(|known, range| tally_text(range, known, hints))
+        let hindrance = desk.hindrance();
+        desk.read(|known, range| tally_text(range, known, hints, hindrance))
     });
     let said = RwSignal::new(String::new());
     // The first reading is the page itself.
@@ -38,16 +40,19 @@ pub fn Tally(
     at_rest(PAUSE, move || text.with(spoken), Callback::new(speak));
     let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
+        if page::lead_to_unread() {
+            return;
+        }
         let stop = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
         let first = stop.or_else(|| untrack(move || desk.notes(|notes| notes.first().map(|note| note.about))));
-        page::scroll_to(first.map_or("questions", section_of));
+        let asked = first.map_or("questions", section_of);
+        page::scroll_to(if stop.is_none() && desk.is_built_in() { NO_RANGE } else { asked });
     };
     let ask = move |event| {
-        if page::lead_to_unread() {
-            said.set("An entry could not be read. Mend it, then order.".into());
-        } else if text.with_untracked(|text| text.good) {
+        if text.with_untracked(|text| text.good) {
             order.run(());
         } else {
+            said.set(format!("Not to be ordered yet. {}", text.with_untracked(spoken)));
             jump(event);
         }
     };

@@ -1,0 +1,116 @@
+// An entry that cannot be read is part of the verdict, until its value is given anew in whatever way.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { Bench, browser } from "./page.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+/** Nothing is said of the unit, and it cannot be had. */
+async function assertUnread(bench, field) {
+  const said = await bench.tally();
+  assert.match(said, new RegExp(`Not judged yet\\s+${field} cannot be read`));
+  assert.doesNotMatch(said, /Can be made|€|kg/, "no figures of before");
+  assert.equal(await bench.button("Order spec").getAttribute("aria-disabled"), "true");
+  assert.equal(await bench.button("Save as a 3D file").getAttribute("aria-disabled"), "true");
+}
+
+/** The wrong entry is gone and blocks nothing. */
+async function assertMended(bench, input) {
+  assert.match(await bench.tally(), /Can be made/);
+  assert.equal(await input.getAttribute("aria-invalid"), "false");
+  assert.match(await input.inputValue(), /^[\d\u202f.]*$/);
+  await bench.button("Order spec").click();
+  await bench.dialog.waitFor();
+  await bench.page.keyboard.press("Escape");
+}
+
+const ways = {
+  "another entry": (bench) => bench.type("Width", "1 720"),
+  "the same size as before, in another unit": (bench) => bench.type("Width", "164 cm"),
+  "a step": (bench) => bench.button("Width: one step more").click(),
+  "an arrow key in the field": (bench) => bench.size("Width").press("ArrowUp"),
+  "the slider": async (bench) => {
+    await bench.slider("Width").focus();
+    await bench.page.keyboard.press("ArrowLeft");
+  },
+  "another model": (bench) => bench.group("Model").getByRole("button").nth(1).click(),
+  "beginning afresh": (bench) => bench.button("Begin afresh").click(),
+};
+
+for (const [name, mend] of Object.entries(ways)) {
+  test(`a size that cannot be read blocks, and ${name} mends it`, async () => {
+    const bench = await Bench.open(chrome);
+    await bench.type("Width", "1900 mmm");
+    await assertUnread(bench, "The width");
+    await mend(bench);
+    await assertMended(bench, bench.size("Width"));
+    assert.deepEqual(bench.errors, []);
+    await bench.close();
+  });
+}
+
+test("a way out mends a size that cannot be read", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Width", "5000");
+  await bench.button("Make it 2\u202f400 mm wide").first().waitFor();
+  await bench.type("Width", "5000 mmm");
+  await assertUnread(bench, "The width");
+  await bench.button("Make it 2\u202f400 mm wide").first().click();
+  await assertMended(bench, bench.size("Width"));
+  await bench.close();
+});
+
+test("an opened order, and one that is taken back, mend what cannot be read", async () => {
+  const bench = await Bench.open(chrome);
+  const file = await bench.order();
+  await bench.type("Depth", "deep");
+  await assertUnread(bench, "The depth");
+  await bench.open(file);
+  await bench.page.getByText("Everything that it promised still holds.").waitFor();
+  await assertMended(bench, bench.size("Depth"));
+  await bench.type("Width", "1700");
+  await bench.button("Begin afresh").click();
+  await bench.type("Depth", "deep");
+  await assertUnread(bench, "The depth");
+  await bench.button("Take it back").click();
+  await assertMended(bench, bench.size("Depth"));
+  await bench.close();
+});
+
+test("an entry that cannot be read stays while something else changes, and the strip leads to it", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Width", "wide");
+  await bench.type("Height", "600");
+  await assertUnread(bench, "The width");
+  assert.equal(await bench.size("Width").inputValue(), "wide");
+  await bench.button(/^Not judged yet/).click();
+  assert.ok(await bench.size("Width").evaluate((input) => input === document.activeElement));
+  await bench.close();
+});
+
+for (const [label, field, wrong, right] of [
+  ["Free wall", "The free wall", "long", "3000"],
+  ["Screen on top", "The screen", "large", "40"],
+  ["costs at most", "The price", "little", "9000"],
+  ["has parts up to", "The weight", "light", ""],
+]) {
+  test(`«${wrong}» in «${label}» blocks until it is mended`, async () => {
+    const bench = await Bench.open(chrome);
+    const input = bench.page.getByRole("textbox", { name: label });
+    const enter = async (text) => {
+      await input.fill(text);
+      await input.press("Enter");
+      await input.blur();
+    };
+    await enter(wrong);
+    await assertUnread(bench, field);
+    assert.equal(await input.getAttribute("aria-invalid"), "true");
+    assert.equal(await input.inputValue(), wrong);
+    await enter(right);
+    await assertMended(bench, input);
+    assert.deepEqual(bench.errors, []);
+    await bench.close();
+  });
+}

@@ -1,0 +1,54 @@
+//! All that follows from a choice.
+
+use slotwright_core::choice::Choice;
+use slotwright_core::day::Day;
+use slotwright_core::derive::{Built, look};
+use slotwright_core::finding::Finding;
+use slotwright_core::options::{Options, Run, Size, options, runs};
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::Range;
+
+/// What is known about the present choice.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Known {
+    /// What is picked.
+    pub choice: Choice,
+    /// What stops the order.
+    pub findings: Vec<Finding>,
+    /// What can be built of it.
+    pub built: Option<Built>,
+    /// Whether nothing stops the order; the desk proves the assembly when it is ordered.
+    pub orderable: bool,
+    /// What can be taken.
+    pub options: Option<Options<Option<Finding>>>,
+    /// The valid sets of width, height and depth.
+    pub runs: [Vec<Run<Option<Finding>>>; 3],
+}
+
+impl Known {
+    /// What is known about a choice; what it has in common with the one before is taken from there.
+    pub(super) fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
+        let backlog = Backlog::default();
+        let derived = look(range, &choice, today, &backlog);
+        let orderable = derived.is_free();
+        let (findings, built) = (derived.findings, derived.built);
+        let options = options(range, &choice);
+        // The set of a size does not depend on that size: while one is dragged, its own stays.
+        let alike = |before: &&Self, size: Size| before.choice.with(&size.to(size.of(&choice)), range) == choice;
+        let runs = Size::ALL.map(|size| match before.filter(|before| alike(before, size)) {
+            Some(before) => before.runs(size).to_vec(),
+            None => runs(range, &choice, size),
+        });
+        Self { choice, findings, built, orderable, options, runs }
+    }
+
+    /// The valid set of a size.
+    pub fn runs(&self, size: Size) -> &[Run<Option<Finding>>] {
+        let [width, height, depth] = &self.runs;
+        match size {
+            Size::Width => width,
+            Size::Height => height,
+            Size::Depth => depth,
+        }
+    }
+}
