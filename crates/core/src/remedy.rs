@@ -86,14 +86,18 @@ fn first_along(
 fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
     let Some(model) = range.model(&choice.model) else { return Vec::new() };
     let size = |limits: DimRange, now: Dim, change: fn(Dim) -> Change| {
-        let smaller = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
         let larger = limits.values().filter(|value| *value > now);
-        [smaller.into_iter().rev().map(change).collect(), larger.map(change).collect()].map(Ways::Along)
+        [smaller(limits, now).map(change).collect(), larger.map(change).collect()].map(Ways::Along)
     };
     let width = || size(model.width_mm, choice.width_mm, Change::WidthMm);
     match (finding.rule, finding.about) {
         (Rule::FinishEdges | Rule::FinishSun | Rule::JointFit, _) => vec![Ways::Each(finishes(model))],
-        (Rule::ScreenWidth | Rule::WallWidth | Rule::Package, _) => width().into(),
+        (Rule::ScreenWidth | Rule::WallWidth | Rule::Package | Rule::TopMoisture, _) => width().into(),
+        // What two people may lift is there sooner than what one may.
+        (Rule::PartMass, _) if finding.severity == Severity::Warns => {
+            let widths = smaller(model.width_mm, choice.width_mm).map(Change::WidthMm).collect();
+            vec![Ways::Each(model.backs.iter().cloned().map(Change::Back).collect()), Ways::Each(widths)]
+        }
         (Rule::ScreenFeet, _) => core::iter::once(Ways::Each(counts(model, choice))).chain(width()).collect(),
         (Rule::ViewingHeight, _) => size(model.height_mm, choice.height_mm, Change::HeightMm).into(),
         (Rule::LeafSwing, Question::Bay(bay)) => {
@@ -109,6 +113,12 @@ fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
         // Long and heavy parts want two people, a tether a wall, a cable a wider chase: no other answer.
         _ => Vec::new(),
     }
+}
+
+/// The smaller values of a size, the largest first.
+fn smaller(limits: DimRange, now: Dim) -> impl Iterator<Item = Dim> {
+    let all = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
+    all.into_iter().rev()
 }
 
 fn finishes(model: &Model) -> Vec<Change> {

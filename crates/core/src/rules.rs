@@ -23,6 +23,7 @@ pub mod known;
 pub mod leaf;
 pub mod looks;
 pub mod place;
+pub mod promised;
 pub(crate) mod reads;
 pub mod room;
 pub mod sag;
@@ -164,6 +165,12 @@ rules! {
     WallTether = tether::WALL_TETHER;
     /// It goes together and holds.
     Interlock = interlock::INTERLOCK;
+    /// The top while moisture changes.
+    TopMoisture = fit::TOP_MOISTURE;
+    /// A day of arrival.
+    PromiseDay = promised::PROMISE_DAY;
+    /// Parts at all.
+    NoParts = promised::NO_PARTS;
 }
 
 impl Rule {

@@ -1,5 +1,6 @@
 //! Judging a range as a whole: what it refers to is there, and its figures are in proportion.
 
+mod labour;
 mod work;
 
 use super::{Board, DimRange, FORMAT, HoleShape, Key, Model, Range, Use, repeated};
@@ -69,6 +70,7 @@ pub(super) fn check(range: &Range) -> Problems {
         check_model(&mut out, range, model);
     }
     work::check(&mut out, range);
+    labour::check(&mut out, range);
     out
 }
 

@@ -7,8 +7,8 @@ use toml::de::DeTable;
 use super::check::{Wrong, check};
 use super::fields::{Fields, Notes};
 use super::{
-    Board, Build, Calendar, Carrier, Device, Finish, FitLimits, Handling, HoleKind, Model, Plug, Range, Rates, Screen,
-    Stage, Strength,
+    Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
+    Rates, Screen, Stage, Strength,
 };
 use crate::members::shown;
 
@@ -89,7 +89,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let mut fields = Fields::new(root, notes);
     let fields = &mut fields;
     let (holes, plugs, note) = (fields.has("hole"), fields.has("plug"), fields.has("note"));
-    let devices = fields.has("device");
+    let (devices, crews) = (fields.has("device"), fields.has("crew"));
     let (format, key, name) = (fields.whole("format", u32::MAX), fields.key("key"), fields.text("name"));
     let workshop = fields.text("workshop");
     let note = if note { fields.text("note") } else { String::new() };
@@ -103,9 +103,11 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
     let build = fields.table("build", Build::read);
     let strength = fields.table("strength", Strength::read);
     let fit = fields.table("fit", FitLimits::read);
+    let moisture = fields.table("moisture", Moisture::read);
     let screen = fields.table("screen", Screen::read);
     let handling = fields.table("handling", Handling::read);
     let rates = fields.table("rates", Rates::read);
+    let crews = if crews { fields.tables("crew", Crew::read) } else { Vec::new() };
     let stages = fields.tables("stage", Stage::read);
     let calendar = fields.table("calendar", Calendar::read);
     let carriers = fields.tables("carrier", Carrier::read);
@@ -126,9 +128,11 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Option<Range> {
         build: build?,
         strength: strength?,
         fit: fit?,
+        moisture: moisture?,
         screen: screen?,
         handling: handling?,
         rates: rates?,
+        crews,
         stages,
         calendar: calendar?,
         carriers,

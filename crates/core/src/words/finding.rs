@@ -11,7 +11,16 @@ pub fn sentence(finding: &Finding) -> String {
         return reason(finding);
     }
     match finding.rule {
+        Rule::PartMass if finding.severity == Severity::Warns => {
+            format!(
+                "The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.",
+                parts(finding)
+            )
+        }
         Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
+        Rule::TopMoisture => {
+            format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit.")
+        }
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
         Rule::WallTether if finding.severity == Severity::Warns => {
@@ -25,6 +34,12 @@ pub fn sentence(finding: &Finding) -> String {
             )
         }
         Rule::PartLength => format!("The {} is {found} long: lift it with two people.", parts(finding)),
+        Rule::Package if finding.found.unit == Unit::Kg => {
+            format!(
+                "Packed, the {} weighs {found}; its carriers lift {allowed}: it needs three people, or a smaller unit.",
+                parts(finding)
+            )
+        }
         Rule::Package => {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
         }
@@ -94,10 +109,16 @@ pub fn reason(finding: &Finding) -> String {
         Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
         Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
         Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
-        Rule::PartMass => format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding)),
+        Rule::PartMass => format!("The {} would weigh {found}; three people carry {allowed}.", parts(finding)),
         Rule::Interlock => {
             format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
         }
+        Rule::PromiseDay => {
+            format!(
+                "It takes {found} working days until it is there; the calendar has {allowed}. Please ask the workshop."
+            )
+        }
+        Rule::NoParts => "No parts come of this: an error of ours. Please tell the workshop.".into(),
         Rule::JointFit => format!("In this finish {found} of its joints would not go in; {bound} {allowed}."),
         Rule::ShelfEar => format!("The ears of a shelf in {about} would bear {found}; {bound} {allowed}."),
         Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; {bound} {allowed}."),

@@ -95,7 +95,8 @@ fn build(out: &mut Problems, range: &Range) {
         &[
             ("one_person_kg", one, 0.1, 200.0),
             ("one_person_longest_mm", range.handling.one_person_longest_mm.in_mm(), 100.0, 10_000.0),
-            ("two_people_kg", range.handling.two_people_kg.in_kg(), one, 400.0),
+            // Source: HSE L23: two people carry at most two thirds of the sum of what each may carry.
+            ("two_people_kg", range.handling.two_people_kg.in_kg(), one, one * 4.0 / 3.0),
         ],
     );
 }
