@@ -16,10 +16,13 @@ use slotwright_core::sample::{Wanted, choices};
 use slotwright_core::stability::{Leaves, Moments, burdens, steepest};
 use slotwright_tests::demo;
 
+mod business;
+
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo()?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "buckling": buckling(), "fits": fits(), "cabinets": cabinets(&range)?,
+        "business": business::all(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
     Ok(())

@@ -167,7 +167,7 @@ mod tests {
         // One leaf with two pivots; its two upright edges have two corners each.
         let leaf = bill.flat.iter().find(|part| part.id == PanelId::Leaf(1)).unwrap();
         assert_eq!(bill.pivots, 2);
-        assert!(bill.roundings > leaf.long * 3.7 && bill.roundings < leaf.long * 4.0, "{:?}", bill.roundings);
+        assert!(bill.roundings > leaf.long * 3.6 && bill.roundings < leaf.long * 4.0, "{:?}", bill.roundings);
         // Coats that are not sprayed take no time, nor does what belongs to them.
         let mut bare = picked.finish.clone();
         (bare.coats_before, bare.coats_after) = (0, 0);
