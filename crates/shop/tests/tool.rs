@@ -117,7 +117,7 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
     expect![[r#"
         exit 1
         order.json: does not hold
-          In this finish 20.5 % of its joints would not go in; the most is 1 %.
+          In this finish 48.6 % of its joints would not go in; the most is 1 %.
     "#]]
     .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
     let few = measured("birch-18=17.6")?;
@@ -179,7 +179,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:424:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:458:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )

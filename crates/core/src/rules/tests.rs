@@ -288,12 +288,12 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
 #[test]
 fn people_carry_less_together_than_apart() {
     let mut handling = demo().handling;
-    assert_eq!([1, 2, 3].map(|people| handling.together(people).in_kg()), [25.0, 33.0, 37.5]);
+    assert_eq!([1, 2, 3].map(|people| handling.together(people).to_gram()), [25_000, 33_000, 37_500]);
     let people = |kg: f64, long: f64| demo().handling.people(Mass::kg(kg), Length::mm(long));
     assert_eq!([25.0, 25.1, 33.0, 33.1, 60.0].map(|kg| people(kg, 1600.0)), [1, 2, 2, 3, 3]);
     assert_eq!([10.0, 34.0].map(|kg| people(kg, 1601.0)), [2, 3]);
     (handling.one_person_kg, handling.two_people_kg) = (Mass::kg(16.0), Mass::kg(21.0));
-    assert_eq!([1, 2, 3].map(|people| handling.together(people).in_kg()), [16.0, 21.0, 24.0]);
+    assert_eq!([1, 2, 3].map(|people| handling.together(people).to_gram()), [16_000, 21_000, 24_000]);
 }
 
 /// A range may not let two people carry more than two thirds of twice what one may.
