@@ -16,6 +16,8 @@ from scipy.sparse.linalg import eigsh, spsolve
 from skfem import Basis, BilinearForm, ElementTriMorley, LinearForm, MeshTri, condense, solve
 from skfem.helpers import dd, ddot, grad, trace, eye
 
+import business
+
 G = 9.80665  # m/s², ISO 80000-3:2006, 3-9.1
 
 checks = 0
@@ -329,4 +331,5 @@ if __name__ == "__main__":
     for check in (shelves, two_bays, plates, buckling, stability, fits):
         check(figures)
     leaf()
+    business.check(figures, near)
     print(f"{checks} figures agree")

@@ -19,10 +19,13 @@ use slotwright_core::stability::push::{least, pushes};
 use slotwright_core::stability::{Leaves, Moments, burdens, steepest};
 use slotwright_tests::demo;
 
+mod business;
+
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo()?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
+        "business": business::all(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
     Ok(())

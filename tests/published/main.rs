@@ -3,4 +3,5 @@
 mod layup;
 mod place;
 mod sag;
+mod team;
 mod weight;

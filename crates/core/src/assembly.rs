@@ -181,9 +181,8 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
 }
 
 fn people(picked: Picked<'_>, panel: &Panel, mass: Mass) -> u8 {
-    let handling = &picked.range.handling;
     let (width, height) = panel.blank();
-    if mass > handling.one_person_kg || width.max(height) > handling.one_person_longest_mm { 2 } else { 1 }
+    picked.range.handling.people(mass, width.max(height))
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
 //! The case: all panels and joints of one choice.
 
-use crate::bill::Bill;
+use crate::bill::{Bill, FlatPart};
 use crate::choice::Choice;
 use crate::joint::Joint;
 use crate::layout::{Layout, Picked};
-use crate::panel::{Panel, PanelId};
+use crate::panel::{Ease, Feature, Panel, PanelId};
 use crate::quantity::{Length, Mass};
 use crate::space::Spot;
 
@@ -79,14 +79,23 @@ impl Case {
             bill.cut += panel.outer_length() + panel.inner_length();
             bill.edges += panel.outer_length();
             bill.faces += panel.area() * 2.0;
+            for (edge, ease) in panel.eased() {
+                let corners = panel.length_of(edge) * 2.0;
+                match ease {
+                    Ease::Chamfer(_) => bill.chamfers += corners,
+                    Ease::Rounding(_) => bill.roundings += corners,
+                }
+            }
+            for feature in &panel.features {
+                bill.pivots += u32::from(matches!(feature, Feature::Pivot { .. }));
+            }
             bill.parts += 1;
-            let mass = Self::weigh(panel, picked).mass;
-            bill.mass += mass;
-            bill.heaviest = bill.heaviest.max(mass);
-            let (longer, shorter) = bill.footprint;
-            bill.footprint = (longer.max(width.max(height)), shorter.max(width.min(height)));
-            bill.stack += panel.thickness;
+            let (id, thick, face) = (panel.id, panel.thickness, panel.area());
+            let (mass, long, wide) = (Self::weigh(panel, picked).mass, width.max(height), width.min(height));
+            let at = bill.flat.partition_point(|known| known.mass >= mass);
+            bill.flat.insert(at, FlatPart { id, mass, face, long, wide, thick });
         }
+        bill.joints = u32::try_from(self.joints.len()).unwrap_or(u32::MAX);
         bill
     }
 }

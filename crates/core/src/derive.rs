@@ -14,7 +14,7 @@ use crate::promise::{Backlog, Promise, promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
-use crate::rules::{Judged, judge, judge_stops, order_day, prove};
+use crate::rules::{Judged, judge, judge_stops, order_day, promised, prove};
 use crate::seal::Digest;
 
 /// Everything that is known about a choice.
@@ -63,8 +63,10 @@ pub struct Orderable<'a> {
 
 /// Derives everything from a choice; any choice, however absurd, gives findings.
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    let mut derived = seen(judge(range, choice), range, choice, today, backlog);
-    remedy::add(range, choice, &mut derived.findings);
+    let mut judged = judge(range, choice);
+    // What has no day has no other answer that was tried for it: a way out is judged without one.
+    remedy::add(range, choice, &mut judged.findings);
+    let mut derived = seen(judged, range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
         prove(&mut derived.findings, &assembly);
@@ -91,6 +93,7 @@ pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a B
 }
 
 fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
+    let mut findings = judged.findings;
     let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
         let case = Case::of(picked, choice, &layout)?;
         let bill = case.bill(picked);
@@ -98,9 +101,13 @@ fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day
         let whole = case.weigh_all(picked);
         let price = price(range, &bill, picked.finish);
         let promise = promise(range, &bill, picked.finish, today, backlog);
+        let promise = promise.map_err(|none| promised::no_day(&mut findings, none)).ok();
         Some(Built { layout, case, parts, whole, price, promise })
     });
-    Derived { range, choice, today, backlog, findings: judged.findings, built, assembly: None }
+    if built.is_none() {
+        promised::no_parts(&mut findings);
+    }
+    Derived { range, choice, today, backlog, findings, built, assembly: None }
 }
 
 impl<'a> Derived<'a> {
@@ -111,7 +118,7 @@ impl<'a> Derived<'a> {
 
     /// Whether nothing stops the order, as far as was looked.
     pub fn is_free(&self) -> bool {
-        self.built.as_ref().is_some_and(|built| built.promise.is_some()) && self.stops().next().is_none()
+        self.built.is_some() && self.stops().next().is_none()
     }
 
     /// The unit as something that can be ordered; `None` while anything stops it or its proof is not there.
@@ -182,3 +189,6 @@ impl<'a> Orderable<'a> {
         self.built.parts_digest()
     }
 }
+
+#[cfg(test)]
+mod tests;

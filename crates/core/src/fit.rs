@@ -1,13 +1,16 @@
 //! How joints fit: what thickness, films and cutting make of a clearance.
 //!
-//! The clearance of a slot is normally distributed with the wanted one as its mean; tolerances are three
-//! standard deviations. What shares a panel shares its thickness, so joints of one panel are not independent.
+//! The clearance of a slot is normally distributed; tolerances are three standard deviations. Two things are not to be
+//! mixed up: the mean of a batch may be off, for all its joints at once, and within it each joint differs. What share of
+//! an order's joints is outside depends on its batch; so figures are told for the worse end of 95 % of all batches.
 
 use serde::{Serialize, Serializer};
 
 use crate::entry::thickness;
 use crate::quantity::{Length, round_half_away};
 use crate::range::{Board, Finish, Range};
+
+pub mod moisture;
 
 /// The thickness of a batch of sheets, measured at eight points about 50 mm from the edge.
 // Source: EN 324-1:1993: eight points, the mean to 0.05 mm.
@@ -18,6 +21,7 @@ pub struct Batch {
     points: Vec<Length>,
     // Worked out once: every judgement asks for them.
     mean: Length,
+    over: Length,
     deviation: Length,
     furthest: Length,
 }
@@ -35,8 +39,9 @@ impl Batch {
         let squares: f64 = off().map(|off| off * off).sum();
         let deviation = Length::mm((squares / (count - 1.0).max(1.0)).sqrt());
         let furthest = off().map(|off| Length::mm(off.abs())).fold(Length::ZERO, Length::max);
+        let exact = mean;
         let mean = Length::mm(round_half_away(mean.in_mm() * 20.0) / 20.0);
-        Self { points, mean, deviation, furthest }
+        Self { points, mean, over: exact - mean, deviation, furthest }
     }
 
     /// The measured points.
@@ -58,6 +63,11 @@ impl Batch {
     /// ```
     pub const fn mean(&self) -> Length {
         self.mean
+    }
+
+    /// By how much the exact mean is above the rounded one.
+    pub const fn over(&self) -> Length {
+        self.over
     }
 
     /// Standard deviation of the points, that of a sample.
@@ -120,11 +130,11 @@ impl core::str::FromStr for Batch {
 /// A clearance as it will be met over many joints.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Clearance {
-    /// The wanted one.
+    /// The one to be expected: the wanted one, less the coat on the slot's walls and what the mean was rounded off by.
     pub mean: Length,
-    /// Standard deviation of what a panel's joints share: its thickness.
+    /// Standard deviation of what all joints of a batch share: how far its mean may be off.
     pub shared: Length,
-    /// Standard deviation of what each joint has for itself: films and cutting.
+    /// Standard deviation of what each joint has for itself: thickness within the batch, films and cutting.
     pub own: Length,
     /// How far it may be off if everything is off at once.
     pub worst: Length,
@@ -133,15 +143,22 @@ pub struct Clearance {
 impl Clearance {
     /// Of the joints of a board in a finish.
     pub fn of(range: &Range, board: &Board, finish: &Finish) -> Self {
-        let (shared, furthest) = match &board.measured_points_mm {
-            Some(batch) => (batch.deviation(), batch.furthest().max(batch.deviation() * 3.0)),
-            None => (tolerance(board) / 3.0, tolerance(board)),
-        };
+        let thickness = Thickness::of(board, range.fit.within_batch_mm);
         let film = finish.dry_film() * (f64::from(range.fit.film_per_mille) / 1000.0);
-        // A panel has a film on each face, a slot is cut once.
-        let own = root_of_squares(&[film, film, range.fit.cut_mm]) / 3.0;
-        let worst = furthest + film * 2.0 + range.fit.cut_mm;
-        Self { mean: range.build.clearance_mm, shared, own, worst }
+        // A panel has a film on each face, a slot is cut once and has two walls.
+        let own = root_of_squares(&[thickness.within * 3.0, film, film, range.fit.cut_mm]) / 3.0;
+        let worst = thickness.furthest + film * 2.0 + range.fit.cut_mm;
+        let walls = finish.film_after() * (f64::from(range.fit.slot_coat_per_mille) / 1000.0 * 2.0);
+        let mean = range.build.clearance_mm - walls - thickness.over;
+        Self { mean, shared: thickness.shared, own, worst }
+    }
+
+    /// A figure for the worse end of 95 % of all batches: one that is least where the mean is best.
+    pub fn in_most_batches(self, figure: impl Fn(Self) -> f64) -> f64 {
+        // Source: Student's t for the mean of eight points, seven degrees of freedom, 95 % between both ends: 2.3646.
+        const OFF: f64 = 2.3646;
+        let at = |off: f64| figure(Self { mean: self.mean + self.shared * off, shared: Length::ZERO, ..self });
+        at(-OFF).max(at(OFF))
     }
 
     /// Standard deviation of a joint.
@@ -154,12 +171,12 @@ impl Clearance {
         self.deviation() * 3.0
     }
 
-    /// The expected share of joints that do not go in.
+    /// The share of joints that do not go in, to be expected over all batches.
     pub fn tight(self) -> f64 {
         below(Length::ZERO, self.mean, self.deviation())
     }
 
-    /// The expected share of joints outside a window.
+    /// The share of joints outside a window, to be expected over all batches.
     pub fn outside(self, least: Length, most: Length) -> f64 {
         let sigma = self.deviation();
         below(least, self.mean, sigma) + 1.0 - below(most, self.mean, sigma)
@@ -186,13 +203,43 @@ impl Clearance {
     }
 }
 
-/// How far the thickness of a board that was not measured point by point may be off.
-///
-/// Measured once, it varies within a panel by 0.6 mm in all; not measured, by what the standard allows.
-// Source: a mill's tolerance table: within one panel 0.6 mm; EN 315:2000: +(0.2 + 0.03 t), −(0.4 + 0.03 t).
-fn tolerance(board: &Board) -> Length {
-    let standard = Length::mm(0.4) + board.nominal_mm * 0.03;
-    if board.measured_mm.is_some() { Length::mm(0.3) } else { standard }
+/// How the thickness of a board varies about the one that is cut for.
+#[derive(Clone, Copy, Debug)]
+struct Thickness {
+    /// By how much its mean is thicker than what is cut for.
+    over: Length,
+    /// Standard deviation of its mean.
+    shared: Length,
+    /// Standard deviation within a batch.
+    within: Length,
+    /// How far it may be off at a joint.
+    furthest: Length,
+}
+
+impl Thickness {
+    fn of(board: &Board, within_batch: Length) -> Self {
+        // The mean of eight points is off by their deviation over the root of their number.
+        let of_mean = |within: Length| within / 8.0_f64.sqrt();
+        let (none, within) = (Length::ZERO, within_batch / 3.0);
+        match (&board.measured_points_mm, board.measured_mm) {
+            (Some(batch), _) => {
+                let within = batch.deviation();
+                let furthest = batch.furthest().max(within * 3.0);
+                Self { over: batch.over(), shared: of_mean(within), within, furthest }
+            }
+            // A mean alone was rounded to 0.05 mm: anything within half of that is as likely.
+            (None, Some(_)) => {
+                let shared = root_of_squares(&[of_mean(within), Length::mm(0.05 / 12.0_f64.sqrt())]);
+                Self { over: none, shared, within, furthest: within_batch }
+            }
+            // Source: EN 315:2000, sanded: +(0.2 + 0.03 t), −(0.4 + 0.03 t).
+            (None, None) => {
+                let tolerance = Length::mm(0.3) + board.nominal_mm * 0.03;
+                let (over, furthest) = (Length::mm(-0.1), tolerance + Length::mm(0.1));
+                Self { over, shared: tolerance / 3.0, within, furthest }
+            }
+        }
+    }
 }
 
 fn root_of_squares(lengths: &[Length]) -> Length {

@@ -1,4 +1,4 @@
-//! When the unit can be there: working days, the stages' capacity, and what is booked already.
+//! When the unit can be there: working days, the stages' and their crews' capacity, and what is booked already.
 
 use alloc::collections::BTreeMap;
 
@@ -8,7 +8,7 @@ use crate::bill::Bill;
 use crate::carriage::carriage;
 use crate::day::Day;
 use crate::members::{Place, ReadError};
-use crate::range::{Calendar, Finish, Key, Range, Stage};
+use crate::range::{Calendar, Carrier, Crew, Finish, Key, Range, Stage, Work};
 
 /// Work that is booked already: minutes by stage. See [`Backlog::strange`] for stages that the range does not have.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -81,6 +81,15 @@ pub struct Promise {
     pub decided_by: Key,
 }
 
+/// No day can be promised: more working days are needed than the calendar has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NoDay {
+    /// Working days that are needed.
+    pub needed: u32,
+    /// Working days that there are, up to ten years ahead and to the last day that can be written.
+    pub there: u32,
+}
+
 /// Longest time looked ahead, in calendar days: ten years. A calendar without working days ends here,
 /// and so does work that takes longer.
 const HORIZON: u32 = 3660;
@@ -96,155 +105,130 @@ impl Calendar {
     /// The first working day after `day`; `None` if there is none within ten years, or before the
     /// last day that can be written.
     pub fn next_open(&self, day: Day) -> Option<Day> {
-        let mut last = day;
-        for _ in 0..HORIZON {
-            let next = last.next();
-            if next == last {
-                return None;
-            }
-            if self.is_open(next) {
-                return Some(next);
-            }
-            last = next;
-        }
-        None
+        open_days(day, &|day| self.is_open(day)).next()
     }
 
     /// The working day that is `count` working days after `day`; the day itself for 0. `None` beyond
     /// ten years.
     pub fn after(&self, day: Day, count: u32) -> Option<Day> {
-        let mut open = day;
-        for _ in 0..count {
-            open = self.next_open(open)?;
-            if u32::try_from(day.days_until(open)).is_ok_and(|days| days > HORIZON) {
-                return None;
-            }
-        }
-        Some(open)
+        after(day, count, &|day| self.is_open(day))
     }
 }
 
-/// Promises a date. Each stage first works off what is booked, then this unit, and begins the
-/// working day after the stage before has let it go. `None` if the calendar ends before.
-pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog: &Backlog) -> Option<Promise> {
+impl Carrier {
+    /// Whether it collects and delivers on that day.
+    pub fn travels(&self, day: Day) -> bool {
+        self.weekdays.contains(&day.weekday()) && !self.closed.contains(&day)
+    }
+}
+
+/// The open days after `day`, up to ten years ahead and to the last day that can be written.
+fn open_days(day: Day, is_open: &dyn Fn(Day) -> bool) -> impl Iterator<Item = Day> + '_ {
+    let mut last = day;
+    let all = (0..HORIZON).map_while(move |_| {
+        let next = last.next();
+        let is_new = next != last;
+        last = next;
+        is_new.then_some(next)
+    });
+    all.filter(|day| is_open(*day))
+}
+
+/// The open day that is `count` open days after `day`; the day itself for 0.
+fn after(day: Day, count: u32, is_open: &dyn Fn(Day) -> bool) -> Option<Day> {
+    let Some(before) = count.checked_sub(1) else { return Some(day) };
+    open_days(day, is_open).nth(usize::try_from(before).ok()?)
+}
+
+/// A stage of the order in working days after the day of asking.
+#[derive(Clone, Copy, Debug)]
+struct Planned<'a> {
+    stage: &'a Stage,
+    starts: u32,
+    ends: u32,
+    free: u32,
+    waits: u32,
+    days: u32,
+}
+
+/// Each stage first works off what is booked in it, and its crew what is booked in all of theirs, then this unit; it
+/// begins on the working day after the stage before has let it go.
+fn plan<'a>(range: &'a Range, bill: &Bill, finish: &Finish, backlog: &Backlog) -> Vec<Planned<'a>> {
     let minutes = bill.minutes(&range.rates, finish);
-    let calendar = &range.calendar;
-    let mut free = today;
-    let mut stages: Vec<StageDays> = Vec::with_capacity(range.stages.len());
-    for stage in &range.stages {
-        let booked = backlog.minutes.get(&stage.key).copied().unwrap_or(0);
-        // The stage is free on the working day after its last booked one.
-        let idle = calendar.after(today, days(f64::from(booked), stage)?)?;
-        let (mut starts, mut waits) = (calendar.next_open(free)?, 0);
-        while starts <= idle {
-            starts = calendar.next_open(starts)?;
-            waits += 1;
-        }
-        let work = days(minutes.of(stage.work), stage)?.max(1);
-        let ends = calendar.after(starts, work - 1)?;
-        free = calendar.after(ends, stage.wait_days.into())?;
-        let days = waits + work + u32::from(stage.wait_days);
-        stages.push(StageDays { stage: stage.key.clone(), starts, ends, free, waits, days });
-    }
-    let carrier = carriage(range, bill)?.carrier;
-    let arrives = calendar.after(free, carrier.days.into())?;
-    // Of stages that take as long, the first: it holds up the others.
-    let most = stages.iter().map(|stage| stage.days).max()?;
-    let decided_by = stages.iter().find(|stage| stage.days == most)?.stage.clone();
-    Some(Promise { stages, leaves: free, carrier: carrier.key.clone(), arrives, decided_by })
+    let booked = |stage: &Stage| f64::from(backlog.minutes.get(&stage.key).copied().unwrap_or(0));
+    let mut free = 0u32;
+    let planned = range.stages.iter().map(|stage| {
+        let crew = stage.crew.as_ref().and_then(|key| range.crew(key));
+        let theirs = |crew: &Crew| {
+            let stages = range.stages.iter().filter(|other| other.crew.as_ref() == Some(&crew.key));
+            days(stages.map(booked).sum(), crew.minutes_per_day)
+        };
+        // They are free on the working day after their last booked one.
+        let idle = days(booked(stage), stage.minutes_per_day).max(crew.map_or(0, theirs));
+        let work = minutes.of(stage.work);
+        let dries = match stage.work {
+            Work::Sheets => finish.drying_minutes(finish.coats_before),
+            Work::Edges => finish.drying_minutes(finish.coats_after),
+            Work::Cut | Work::Pack => 0,
+        };
+        let takes = days(work, stage.minutes_per_day)
+            .max(crew.map_or(0, |crew| days(work, crew.minutes_per_day)))
+            .max(days(work + f64::from(dries), range.calendar.day_minutes))
+            .max(1);
+        let waits = idle.saturating_sub(free);
+        let starts = free.max(idle).saturating_add(1);
+        let ends = starts.saturating_add(takes - 1);
+        free = ends.saturating_add(stage.wait_days.into());
+        let days = waits.saturating_add(takes).saturating_add(stage.wait_days.into());
+        Planned { stage, starts, ends, free, waits, days }
+    });
+    planned.collect()
 }
 
-/// Whole working days of a stage for so many minutes; `None` beyond the horizon.
-fn days(minutes: f64, stage: &Stage) -> Option<u32> {
-    let days = libm::ceil(minutes / f64::from(stage.minutes_per_day));
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and within the horizon")]
-    (days <= f64::from(HORIZON)).then_some(days as u32)
+/// Promises a date.
+///
+/// # Errors
+///
+/// The calendar, or the carrier's, ends before the unit is there, or there is no stage or carrier.
+pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog: &Backlog) -> Result<Promise, NoDay> {
+    let plan = plan(range, bill, finish, backlog);
+    let needed = plan.last().map_or(0, |last| last.free);
+    let there = |needed, from, is_open: &dyn Fn(Day) -> bool| {
+        let days = open_days(from, is_open).count();
+        NoDay { needed, there: u32::try_from(days).unwrap_or(u32::MAX) }
+    };
+    let open = |day| range.calendar.is_open(day);
+    let none = || there(needed, today, &open);
+    let day = |count| after(today, count, &open);
+    let stages = plan.iter().map(|planned| {
+        let Planned { stage, waits, days, .. } = *planned;
+        let (starts, ends, free) = (day(planned.starts)?, day(planned.ends)?, day(planned.free)?);
+        Some(StageDays { stage: stage.key.clone(), starts, ends, free, waits, days })
+    });
+    // Where the last stage has a day, the ones before it have theirs.
+    let free = day(needed).ok_or_else(none)?;
+    let stages = stages.collect::<Option<Vec<_>>>().ok_or_else(none)?;
+    let carrier = carriage(range, bill).ok_or_else(none)?.carrier;
+    // It is handed over on a day on which both work.
+    let collects = |day| range.calendar.is_open(day) && carrier.travels(day);
+    let leaves = if carrier.travels(free) { Some(free) } else { open_days(free, &collects).next() };
+    let leaves = leaves.ok_or(NoDay { needed: 1, there: 0 })?;
+    let travels = |day| carrier.travels(day);
+    let road = u32::from(carrier.days);
+    let arrives = after(leaves, road, &travels).ok_or_else(|| there(road, leaves, &travels))?;
+    // Of stages that take as long, the first: it holds up the others.
+    let most = stages.iter().map(|stage| stage.days).max();
+    let decided_by = stages.iter().find(|stage| Some(stage.days) == most).ok_or_else(none)?.stage.clone();
+    Ok(Promise { stages, leaves, carrier: carrier.key.clone(), arrives, decided_by })
+}
+
+/// Whole working days for so many minutes.
+fn days(minutes: f64, per_day: u32) -> u32 {
+    let days = libm::ceil(minutes / f64::from(per_day));
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole; `as` saturates")]
+    let days = days as u32;
+    days
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::quantity::{Area, Length, Mass};
-    use crate::range::Shutdown;
-    use crate::testing::demo;
-
-    fn calendar(closed: &[&str]) -> Calendar {
-        Calendar {
-            weekdays: vec![1, 2, 3, 4, 5],
-            closed: closed.iter().map(|day| day.parse().unwrap()).collect(),
-            shutdowns: Vec::new(),
-        }
-    }
-
-    // Worked by hand on the calendar, weekdays only, 25 and 26 December and 1 January closed.
-    #[test]
-    fn working_days_step_over_what_is_closed() {
-        let holidays = calendar(&["2025-12-25", "2025-12-26", "2026-01-01"]);
-        for (calendar, from, count, to) in [
-            (&holidays, "2025-12-19", 10, "2026-01-07"),
-            (&calendar(&[]), "2025-12-19", 10, "2026-01-02"),
-            (&calendar(&[]), "2024-02-28", 2, "2024-03-01"),
-        ] {
-            let found = calendar.after(from.parse().unwrap(), count).map(|day| day.to_string());
-            assert_eq!(found.as_deref(), Some(to));
-        }
-    }
-
-    /// By hand, on the demo range's calendar and capacities.
-    #[test]
-    fn stages_follow_each_other_and_work_off_what_is_booked() {
-        let range = demo();
-        let finish = &range.finishes[0];
-        // 5 m² of blanks, 40 m of cuts: under a day in every stage.
-        let bill = Bill {
-            blanks: [(range.boards[0].key.clone(), Area::mm2(5e6))].into(),
-            cut: Length::mm(40_000.0),
-            faces: Area::mm2(10e6),
-            edges: Length::mm(40_000.0),
-            parts: 12,
-            heaviest: Mass::kg(9.0),
-            mass: Mass::kg(48.0),
-            footprint: (Length::mm(1640.0), Length::mm(460.0)),
-            stack: Length::mm(216.0),
-        };
-        let days = |booked: &[(&str, u32)]| {
-            let minutes = booked.iter().map(|(key, minutes)| (key.parse().unwrap(), *minutes)).collect();
-            let today = "2026-11-25".parse().unwrap();
-            let promise = promise(&range, &bill, finish, today, &Backlog { minutes }).unwrap();
-            let free: Vec<String> = promise.stages.iter().map(|days| days.free.to_string()).collect();
-            (free.join(" "), promise.arrives.to_string(), promise.decided_by.to_string())
-        };
-        // Wednesday. Sheets on Thursday and a day to dry, cut on Monday, edges on Tuesday and three
-        // days to cure, packed on Monday, four days on the road: Friday.
-        let usual = ("2026-11-27 2026-11-30 2026-12-04 2026-12-07".into(), "2026-12-11".into(), "edges".into());
-        assert_eq!(days(&[]), usual);
-        // 600 minutes of cutting are two days, done on Friday: nothing is held up.
-        assert_eq!(days(&[("cut", 600)]), usual);
-        // 1501 minutes are six days, done on Thursday: cut on Friday, and all after it four days later.
-        let held_up = ("2026-11-27 2026-12-04 2026-12-10 2026-12-11".into(), "2026-12-17".into(), "cut".into());
-        assert_eq!(days(&[("cut", 1501)]), held_up);
-        // Over the winter shutdown nothing moves.
-        let (_, arrives, _) = days(&[("edges", 220 * 20)]);
-        assert_eq!(arrives, "2027-01-14");
-    }
-
-    /// Near the last day that can be written there is no promise, and an end.
-    #[test]
-    fn the_last_days_promise_nothing() {
-        let range = demo();
-        let bill = Bill { mass: Mass::kg(40.0), parts: 10, ..Bill::default() };
-        let booked = [("cut".parse().unwrap(), 1501)].into();
-        for (today, minutes) in [("9999-12-31", BTreeMap::new()), ("9999-12-28", booked)] {
-            let today: Day = today.parse().unwrap();
-            assert_eq!(promise(&range, &bill, &range.finishes[0], today, &Backlog { minutes }), None);
-            assert_eq!(range.calendar.after(Day::LAST, 1), None);
-        }
-    }
-
-    #[test]
-    fn a_calendar_closed_for_ever_ends() {
-        let mut never = calendar(&[]);
-        never.shutdowns = vec![Shutdown { from: "2000-01-01".parse().unwrap(), to: Day::LAST }];
-        assert_eq!(never.next_open("2026-01-01".parse().unwrap()), None);
-    }
-}
+mod tests;

@@ -23,12 +23,13 @@ mod finish;
 mod hole;
 mod key;
 mod model;
+mod moisture;
 mod parse;
 mod rates;
 
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, FitLimits, Handling, Screen, Strength};
-pub use calendar::{Calendar, Carrier, Shutdown, Stage, Work};
+pub use calendar::{Calendar, Carrier, Crew, Shutdown, Stage, Work};
 pub use check::Wrong;
 #[cfg(any(test, feature = "schema"))]
 pub use check::{Bound, Limits};
@@ -37,6 +38,7 @@ pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
 pub use key::{Key, NotAKey};
 pub use model::{BackGrain, BayCount, DimRange, Model};
+pub use moisture::Moisture;
 pub use parse::{Problem, RangeProblems};
 pub use rates::Rates;
 
@@ -90,12 +92,17 @@ pub struct Range {
     pub strength: Strength,
     /// How slots vary, and what share of them may.
     pub fit: FitLimits,
+    /// How boards move with the moisture of the air.
+    pub moisture: Moisture,
     /// A screen on the top.
     pub screen: Screen,
     /// What one and two people may carry.
     pub handling: Handling,
     /// What work and material cost.
     pub rates: Rates,
+    /// People who share their day among stages.
+    #[serde(rename = "crew", default)]
+    pub crews: Vec<Crew>,
     /// The stages of an order, in their order.
     #[serde(rename = "stage")]
     pub stages: Vec<Stage>,
@@ -141,6 +148,11 @@ impl Range {
     /// The plug of that key.
     pub fn plug(&self, key: &Key) -> Option<&Plug> {
         self.plugs.iter().find(|plug| plug.key == *key)
+    }
+
+    /// The crew of that key.
+    pub fn crew(&self, key: &Key) -> Option<&Crew> {
+        self.crews.iter().find(|crew| crew.key == *key)
     }
 
     /// The device of that key.

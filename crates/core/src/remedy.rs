@@ -91,9 +91,8 @@ fn first_along(
 fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> Vec<Ways> {
     let Some(model) = range.model(&choice.model) else { return Vec::new() };
     let size = |limits: DimRange, now: Dim, change: fn(Dim) -> Change| {
-        let smaller = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
         let larger = limits.values().filter(|value| *value > now);
-        [smaller.into_iter().rev().map(change).collect(), larger.map(change).collect()].map(Ways::Along).into()
+        [smaller(limits, now).map(change).collect(), larger.map(change).collect()].map(Ways::Along).into()
     };
     let each = |changes| vec![Ways::Each(changes)];
     let bay = about.bay().unwrap_or(0);
@@ -103,6 +102,8 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         Kind::BayCount => each(counts(model, choice)),
         Kind::Fill => each(fills(model, choice, bay)),
         Kind::Hole => each(holes(range, choice, bay)),
+        Kind::Narrower => each(smaller(model.width_mm, choice.width_mm).map(Change::WidthMm).collect()),
+        Kind::Back => each(model.backs.iter().cloned().map(Change::Back).collect()),
         Kind::Finish => each(finishes(model)),
         Kind::HungApart => {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
@@ -110,6 +111,12 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         }
     };
     kinds.iter().flat_map(of_kind).collect()
+}
+
+/// The smaller values of a size, the largest first.
+fn smaller(limits: DimRange, now: Dim) -> impl Iterator<Item = Dim> {
+    let all = limits.values().filter(|value| *value < now).collect::<Vec<_>>();
+    all.into_iter().rev()
 }
 
 fn finishes(model: &Model) -> Vec<Change> {

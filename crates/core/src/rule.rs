@@ -76,6 +76,8 @@ rules! {
     PartLength;
     /// Packages that a carrier takes.
     Package;
+    /// The top while moisture changes.
+    TopMoisture;
     /// Gaps round leaves.
     LeafGap;
     /// Leaves that touch.
@@ -106,6 +108,10 @@ rules! {
     Interlock;
     /// The range takes orders on that day.
     OrderDay;
+    /// A day of arrival.
+    PromiseDay;
+    /// Parts at all.
+    NoParts;
 }
 
 impl Rule {

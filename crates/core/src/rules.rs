@@ -29,6 +29,7 @@ pub mod leaf;
 pub mod looks;
 pub mod order_day;
 pub mod place;
+pub mod promised;
 pub mod room;
 pub mod sag;
 pub mod screen;

@@ -13,6 +13,7 @@ use slotwright_core::members::ReadError;
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::spec::{self, BadText, Customer, OrderSpec, SpecError};
+use slotwright_core::words;
 use slotwright_cutpack::gltf;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
@@ -89,7 +90,8 @@ fn with<T>(
 /// Name and text of the order file.
 fn write(range: &str, note: &str, today: &str, customer: Customer, remark: String) -> Answer {
     with(range, note, today, |derived| {
-        let orderable = derived.orderable().ok_or("Something stops this order.")?;
+        let reasons = || derived.stops().map(words::sentence).collect::<Vec<_>>().join(" ");
+        let orderable = derived.orderable().ok_or_else(reasons)?;
         let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| entry(&bad))?;
         Ok((order.file_name(), Paper::Text(order.to_text())))
     })

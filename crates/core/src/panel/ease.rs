@@ -14,6 +14,14 @@ pub enum Ease {
 }
 
 impl Panel {
+    /// Length of an edge of its rectangle.
+    pub fn length_of(&self, edge: Edge) -> Length {
+        match edge {
+            Edge::Bottom | Edge::Top => self.width,
+            Edge::Left | Edge::Right => self.height,
+        }
+    }
+
     /// The eased edges, in the order in which the outline runs along them. Tabs, notches and slots in
     /// them stay sharp.
     pub fn eased(&self) -> impl Iterator<Item = (Edge, Ease)> + '_ {

@@ -54,6 +54,11 @@ impl Board {
 }
 
 impl Board {
+    /// Whether its batch was measured, point by point or by its mean.
+    pub const fn is_measured(&self) -> bool {
+        self.measured_points_mm.is_some() || self.measured_mm.is_some()
+    }
+
     /// Takes a measured batch in place of what was known.
     pub fn measure(&mut self, batch: Batch) {
         (self.measured_mm, self.measured_points_mm) = (None, Some(batch));

@@ -106,8 +106,12 @@ pub struct Strength {
 pub struct FitLimits {
     /// A slot is cut to plus or minus this: three standard deviations.
     pub cut_mm: Length,
+    /// Within a batch whose mean alone is known thickness varies by plus or minus this: three standard deviations.
+    pub within_batch_mm: Length,
     /// A film is as thick as its coats say to plus or minus this share, per mille: three standard deviations.
     pub film_per_mille: u32,
+    /// Share of the coats after cutting that reaches the walls of slots, per mille.
+    pub slot_coat_per_mille: u32,
     /// Most joints that may turn out too tight to go in, per mille: beyond it the order stops.
     pub tight_most_per_mille: u32,
     /// Most joints outside the wanted clearance, per mille: beyond it somebody is told.
@@ -136,8 +140,31 @@ pub struct Handling {
     pub one_person_kg: Mass,
     /// Longest part for one person.
     pub one_person_longest_mm: Length,
-    /// Heaviest part for two people.
+    /// Heaviest part for two people: at most two thirds of what both may carry alone.
     pub two_people_kg: Mass,
+}
+
+impl Handling {
+    /// What so many people carry together: three carry half of what each of them may carry alone, and as many as four
+    /// are not counted on.
+    // Source: HSE L23, guidance to the Manual Handling Operations Regulations 1992, team handling.
+    pub fn together(&self, people: u8) -> Mass {
+        match people {
+            0 | 1 => self.one_person_kg,
+            2 => self.two_people_kg,
+            _ => Mass::kg(self.one_person_kg.in_kg() * 3.0 / 2.0),
+        }
+    }
+
+    /// How many people it takes for a part of that mass and length.
+    pub fn people(&self, mass: Mass, longest: Length) -> u8 {
+        let long = if longest > self.one_person_longest_mm { 2 } else { 1 };
+        let heavy = (1..Self::PEOPLE_MOST).find(|people| mass <= self.together(*people)).unwrap_or(Self::PEOPLE_MOST);
+        heavy.max(long)
+    }
+
+    /// The most people who carry one thing.
+    pub const PEOPLE_MOST: u8 = 3;
 }
 
 impl Build {
@@ -196,7 +223,9 @@ impl FitLimits {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             cut_mm: fields.length("cut_mm"),
+            within_batch_mm: fields.length("within_batch_mm"),
             film_per_mille: fields.whole("film_per_mille", 1000),
+            slot_coat_per_mille: fields.whole("slot_coat_per_mille", 1000),
             tight_most_per_mille: fields.whole("tight_most_per_mille", 1000),
             outside_most_per_mille: fields.whole("outside_most_per_mille", 1000),
         }

@@ -1,4 +1,4 @@
-//! Stages of an order, working days and carriers.
+//! Stages of an order, the people who do them, working days and carriers.
 
 use serde::Serialize;
 
@@ -6,6 +6,17 @@ use super::{Fields, Key};
 use crate::day::Day;
 use crate::money::Money;
 use crate::quantity::{Length, Mass};
+
+/// People who share their day among several stages: one person, or some who work together.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Crew {
+    /// Short name.
+    pub key: Key,
+    /// Minutes of work done in one working day, in all their stages together.
+    pub minutes_per_day: u32,
+}
 
 /// One stage that every order passes.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -18,6 +29,9 @@ pub struct Stage {
     pub name: String,
     /// Which work of the order it takes in.
     pub work: Work,
+    /// Who does it, if they have other stages to do as well.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub crew: Option<Key>,
     /// Minutes of that work done in one working day.
     pub minutes_per_day: u32,
     /// Working days to let pass afterwards, for drying or curing.
@@ -44,6 +58,8 @@ pub enum Work {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Calendar {
+    /// Minutes from the beginning to the end of a working day, in which work and drying take turns.
+    pub day_minutes: u32,
     /// Working weekdays, Monday 1 to Sunday 7.
     pub weekdays: Vec<u8>,
     /// Single days off.
@@ -74,14 +90,21 @@ pub struct Carrier {
     pub key: Key,
     /// Name as shown.
     pub name: String,
-    /// Heaviest package.
+    /// Heaviest package that it accepts.
     pub package_most_kg: Mass,
+    /// How many people carry a package: it is never heavier than they may lift.
+    pub people: u8,
     /// Longest package.
     pub longest_mm: Length,
     /// Most of length plus girth.
     pub length_and_girth_mm: Length,
-    /// Working days on the road.
+    /// Days on the road, counted on the days on which it travels.
     pub days: u16,
+    /// Weekdays on which it collects and delivers, Monday 1 to Sunday 7.
+    pub weekdays: Vec<u8>,
+    /// Single days on which it does not, apart from the workshop's own.
+    #[serde(default)]
+    pub closed: Vec<Day>,
     /// Price of one package, without tax.
     pub package_minor: Money,
 }
@@ -92,12 +115,19 @@ impl Work {
         [("sheets", Self::Sheets), ("cut", Self::Cut), ("edges", Self::Edges), ("pack", Self::Pack)];
 }
 
+impl Crew {
+    pub(super) fn read(fields: &mut Fields<'_>) -> Self {
+        Self { key: fields.key("key"), minutes_per_day: fields.whole("minutes_per_day", 1_000_000) }
+    }
+}
+
 impl Stage {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             key: fields.key("key"),
             name: fields.text("name"),
             work: fields.word("work", &Work::ALL, Work::Sheets),
+            crew: fields.has("crew").then(|| fields.key("crew")),
             minutes_per_day: fields.whole("minutes_per_day", 1_000_000),
             wait_days: u16::try_from(fields.whole("wait_days", 65_535)).unwrap_or(u16::MAX),
         }
@@ -107,11 +137,17 @@ impl Stage {
 impl Calendar {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
+            day_minutes: fields.whole("day_minutes", 1440),
             weekdays: fields.smalls("weekdays"),
-            closed: if fields.has("closed") { fields.days("closed") } else { Vec::new() },
+            closed: closed(fields),
             shutdowns: if fields.has("shutdowns") { fields.tables("shutdowns", Shutdown::read) } else { Vec::new() },
         }
     }
+}
+
+/// Single days off, if there are any.
+fn closed(fields: &mut Fields<'_>) -> Vec<Day> {
+    if fields.has("closed") { fields.days("closed") } else { Vec::new() }
 }
 
 impl Shutdown {
@@ -126,9 +162,12 @@ impl Carrier {
             key: fields.key("key"),
             name: fields.text("name"),
             package_most_kg: Mass::kg(fields.number("package_most_kg")),
+            people: fields.small("people"),
             longest_mm: fields.length("longest_mm"),
             length_and_girth_mm: fields.length("length_and_girth_mm"),
             days: u16::try_from(fields.whole("days", 65_535)).unwrap_or(u16::MAX),
+            weekdays: fields.smalls("weekdays"),
+            closed: closed(fields),
             package_minor: fields.money("package_minor"),
         }
     }

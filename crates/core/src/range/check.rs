@@ -1,5 +1,6 @@
 //! Judging a range as a whole: what it refers to is there, and its figures are in proportion.
 
+mod labour;
 mod problems;
 mod relations;
 mod work;
@@ -109,6 +110,7 @@ fn judged(range: &Range, unread: Vec<String>) -> Problems {
         check_model(&mut out, range, model);
     }
     work::check(&mut out, range);
+    labour::check(&mut out, range);
     relations::check(&mut out, range);
     out
 }

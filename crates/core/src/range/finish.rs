@@ -28,6 +28,10 @@ pub struct Finish {
     pub wet_film_um: f64,
     /// Volume solids, parts of a hundred.
     pub volume_solids_percent: f64,
+    /// From a coat on one face to the moment when it can be turned and coated on the other one.
+    pub turn_after_minutes: u32,
+    /// From a coat on the other face to the next coat.
+    pub recoat_after_minutes: u32,
     /// Density of the dry film.
     pub film_kg_per_m3: Density,
     /// Share of the sprayed material that misses the work, per mille.
@@ -42,6 +46,17 @@ impl Finish {
     pub fn dry_film(&self) -> Length {
         let wet = Length::mm(self.wet_film_um / 1000.0);
         wet * (f64::from(self.coats()) * self.volume_solids_percent / 100.0)
+    }
+
+    /// Dry film of the coats after cutting alone.
+    pub fn film_after(&self) -> Length {
+        Length::mm(self.wet_film_um / 1000.0) * (f64::from(self.coats_after) * self.volume_solids_percent / 100.0)
+    }
+
+    /// Minutes that so many coats on both faces have to dry before the last of them is on: face, other face, next coat.
+    pub fn drying_minutes(&self, coats: u8) -> u32 {
+        let each = self.turn_after_minutes.saturating_add(self.recoat_after_minutes);
+        u32::from(coats).saturating_mul(each).saturating_sub(self.recoat_after_minutes)
     }
 
     /// How light it looks, from 0, black, to 1, white.
@@ -83,6 +98,8 @@ impl Finish {
             coats_after: fields.small("coats_after"),
             wet_film_um: fields.number("wet_film_um"),
             volume_solids_percent: fields.number("volume_solids_percent"),
+            turn_after_minutes: fields.whole("turn_after_minutes", 100_000),
+            recoat_after_minutes: fields.whole("recoat_after_minutes", 100_000),
             film_kg_per_m3: Density::kg_per_m3(fields.number("film_kg_per_m3")),
             loss_per_mille: fields.whole("loss_per_mille", 1000),
             litre_minor: fields.money("litre_minor"),

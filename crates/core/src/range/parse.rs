@@ -7,8 +7,8 @@ use toml::de::DeTable;
 use super::check::{Wrong, check};
 use super::fields::{Fields, Notes};
 use super::{
-    Board, Build, Calendar, Carrier, Device, Finish, FitLimits, Handling, HoleKind, Model, Plug, Range, Rates, Screen,
-    Stage, Strength,
+    Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
+    Rates, Screen, Stage, Strength,
 };
 use crate::members::shown;
 
@@ -93,7 +93,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
     let mut fields = Fields::new(root, notes);
     let fields = &mut fields;
     let (holes, plugs, note) = (fields.has("hole"), fields.has("plug"), fields.has("note"));
-    let devices = fields.has("device");
+    let (devices, crews) = (fields.has("device"), fields.has("crew"));
     let (format, key, name) = (fields.whole("format", u32::MAX), fields.key("key"), fields.text("name"));
     let workshop = fields.text("workshop");
     let note = if note { fields.text("note") } else { String::new() };
@@ -108,9 +108,11 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
     let build = fields.section("build", Build::read);
     let strength = fields.section("strength", Strength::read);
     let fit = fields.section("fit", FitLimits::read);
+    let moisture = fields.section("moisture", Moisture::read);
     let screen = fields.section("screen", Screen::read);
     let handling = fields.section("handling", Handling::read);
     let rates = fields.section("rates", Rates::read);
+    let crews = if crews { fields.tables("crew", Crew::read) } else { Vec::new() };
     let stages = fields.tables("stage", Stage::read);
     let calendar = fields.section("calendar", Calendar::read);
     let carriers = fields.tables("carrier", Carrier::read);
@@ -132,9 +134,11 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
         build,
         strength,
         fit,
+        moisture,
         screen,
         handling,
         rates,
+        crews,
         stages,
         calendar,
         carriers,

@@ -1,21 +1,21 @@
-//! Parts that one or two people can carry.
+//! Parts and packages that people can carry.
 
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, RuleCard, Subject};
 use crate::blank::Blank;
-use crate::carriage::takes;
+use crate::carriage::carriage;
 use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
-use crate::quantity::{Length, Mass};
+use crate::quantity::Mass;
 use crate::question::Question;
 
 /// See [`check`].
 pub const PART_MASS: RuleCard = RuleCard {
     code: "part-mass",
-    what: "No part is heavier than what two people may carry; from what one may carry on, two are asked for.",
+    what: "No part is heavier than what three people may carry; from what one may carry on, two are asked for, and three beyond what two may.",
     why: "The unit is put together by hand, and every part is lifted into its place.",
-    source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man. Local rules on manual handling decide",
+    source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man; HSE L23: two carry two thirds, three half of the sum of what each may carry. Local rules on manual handling decide",
 };
 
 /// Long parts.
@@ -29,9 +29,9 @@ pub const PART_LENGTH: RuleCard = RuleCard {
 /// Packages.
 pub const PACKAGE: RuleCard = RuleCard {
     code: "package",
-    what: "The flat packs stay within the limits of one of the range's carriers: mass, length, length and girth.",
+    what: "Packages of whole parts with their protection stay within the limits of one of the range's carriers: mass, also as people lift it, length, length and girth.",
     why: "What no carrier takes as usual has to be agreed with the workshop.",
-    source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels",
+    source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels; people lift as in part-mass",
 };
 
 /// Long parts, and packages that no carrier takes as usual.
@@ -39,7 +39,6 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
     let mut find = |rule, found, most, severity, parts: &[PanelId]| {
-        let (found, most) = (Figure::length(found), Figure::length(most));
         let finding = Finding::stops(rule, Question::Width, found, Limit::AtMost, most);
         out.push(finding.of(parts.iter().copied()).but(severity));
     };
@@ -48,27 +47,29 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     // Of equals the first.
     let longest = unit.blanks.iter().rev().max_by(|a, b| long(a).total_cmp(&long(b)));
     if let Some(part) = longest.filter(|part| long(part) > most && !two) {
-        find(Rule::PartLength, long(part), most, Severity::Advises, &[part.id]);
+        let (found, most) = (Figure::length(long(part)), Figure::length(most));
+        find(Rule::PartLength, found, most, Severity::Advises, &[part.id]);
     }
     let Some(case) = Case::of(unit.picked, unit.choice, unit.layout) else { return };
-    let bill = case.bill(unit.picked);
-    if !range.carriers.iter().any(|carrier| takes(carrier, &bill)) {
-        let most = range.carriers.iter().map(|carrier| carrier.longest_mm).fold(Length::ZERO, Length::max);
-        find(Rule::Package, bill.footprint.0, most, Severity::Warns, &[]);
+    let Some(carriage) = carriage(range, &case.bill(unit.picked)) else { return };
+    if let Some((package, found, most)) = carriage.refused(range) {
+        find(Rule::Package, found, most, Severity::Warns, &package.parts);
     }
 }
 
-/// No part is heavier than what two people may carry.
+/// No part is heavier than what three people may carry.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
-    out.extend(over(unit, unit.picked.range.handling.two_people_kg));
+    out.extend(over(unit, unit.picked.range.handling.together(3)));
 }
 
-/// A part that is heavier than what one person may carry asks for two.
+/// A part that is heavier than what one person may carry asks for two, one that is heavier than what two may for three.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let stopped = out.iter().any(|finding| finding.rule == Rule::PartMass);
     if !stopped {
-        let finding = over(unit, unit.picked.range.handling.one_person_kg);
-        out.extend(finding.map(|finding| finding.but(Severity::Advises)));
+        let handling = &unit.picked.range.handling;
+        let three = || over(unit, handling.together(2)).map(|finding| finding.but(Severity::Warns));
+        let two = || over(unit, handling.together(1)).map(|finding| finding.but(Severity::Advises));
+        out.extend(three().or_else(two));
     }
 }
 

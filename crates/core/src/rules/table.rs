@@ -5,7 +5,7 @@
 use super::dependencies::{Context, Dependencies};
 use super::{
     Basics, Rule, RuleCard, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks,
-    order_day, place, room, sag, screen, sheet, shelf_slot, size, tether, tip,
+    order_day, place, promised, room, sag, screen, sheet, shelf_slot, size, tether, tip,
 };
 use crate::assembly::Assembly;
 use crate::finding::{Finding, Severity};
@@ -66,12 +66,15 @@ pub(crate) enum Remedies {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Kind {
     Width,
+    /// A smaller width.
+    Narrower,
     Height,
     BayCount,
     /// What the finding's bay holds.
     Fill,
     /// The hole of the finding's bay.
     Hole,
+    Back,
     Finish,
     /// The leaf of the finding's bay, or the one left of it, hung on the other side.
     HungApart,
@@ -118,12 +121,14 @@ const fn entry(rule: Rule) -> Entry {
         Rule::PartMass => Entry {
             card: &carrying::PART_MASS,
             stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),
-            severities: &[(Stops, ByQuestion), (Advises, Kinds(&[]))],
+            // What two people may lift is there sooner than what one may.
+            severities: &[(Stops, ByQuestion), (Warns, Kinds(&[Kind::Back, Kind::Narrower])), (Advises, Kinds(&[]))],
             dependencies: carrying::dependencies,
         },
         Rule::TipOver => stops(&tip::TIP_OVER, By(tip::check), tip::dependencies),
         Rule::PartLength => advice(&carrying::PART_LENGTH, By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
         Rule::Package => advice(&carrying::PACKAGE, With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::TopMoisture => advice(&fit::TOP_MOISTURE, With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
         Rule::LeafGap => advice(&leaf::LEAF_GAP, By(leaf::advise), &[(Warns, Kinds(&[]))]),
         Rule::LeafSwing => advice(&leaf::LEAF_SWING, With(Rule::LeafGap), &[(Advises, Kinds(&[Kind::HungApart]))]),
         // Where the range has a hole that is wide enough, the leaf lacks the room for it.
@@ -153,6 +158,8 @@ const fn entry(rule: Rule) -> Entry {
             dependencies: Dependencies::everything,
         },
         Rule::OrderDay => order(&order_day::ORDER_DAY),
+        Rule::PromiseDay => order(&promised::PROMISE_DAY),
+        Rule::NoParts => order(&promised::NO_PARTS),
     }
 }
 

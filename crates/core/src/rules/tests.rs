@@ -260,7 +260,7 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        Case::of(picked, &choice, &layout).unwrap().bill(picked).heaviest
+        Case::of(picked, &choice, &layout).unwrap().bill(picked).flat.first().unwrap().mass
     };
     let mass = heaviest(&range);
     range.handling.one_person_longest_mm = choice.width_mm.length();
@@ -269,8 +269,41 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     assert_eq!(found(&range, &choice), (vec![], vec![Rule::PartLength, Rule::WallTether]));
     range.handling.one_person_kg = mass - Mass::kg(0.01);
     assert_eq!(found(&range, &choice), (vec![], vec![Rule::PartMass, Rule::WallTether]));
+    // Beyond what two may carry it needs three, beyond what three may another cut.
+    let told = |range: &Range| {
+        let findings = judge(range, &choice).findings;
+        let finding = findings.into_iter().find(|found| found.rule == Rule::PartMass).unwrap();
+        (finding.severity, finding.allowed.value)
+    };
+    assert_eq!(told(&range).0, Severity::Advises);
     range.handling.two_people_kg = mass - Mass::kg(0.01);
+    assert_eq!(told(&range), (Severity::Warns, crate::finding::Figure::mass(mass - Mass::kg(0.01)).value));
+    range.handling.one_person_kg = (mass - Mass::kg(0.01)) / 1.5;
+    assert_eq!(told(&range), (Severity::Stops, crate::finding::Figure::mass(mass - Mass::kg(0.01)).value));
     assert_eq!(found(&range, &choice).0, [Rule::PartMass]);
+}
+
+// Source: HSE L23: two people two thirds, three half of the sum of what each may carry: 33 kg and 37.5 kg for 25 kg each,
+// 21 kg and 24 kg for 16 kg each.
+#[test]
+fn people_carry_less_together_than_apart() {
+    let mut handling = demo().handling;
+    assert_eq!([1, 2, 3].map(|people| handling.together(people).to_gram()), [25_000, 33_000, 37_500]);
+    let people = |kg: f64, long: f64| demo().handling.people(Mass::kg(kg), Length::mm(long));
+    assert_eq!([25.0, 25.1, 33.0, 33.1, 60.0].map(|kg| people(kg, 1600.0)), [1, 2, 2, 3, 3]);
+    assert_eq!([10.0, 34.0].map(|kg| people(kg, 1601.0)), [2, 3]);
+    (handling.one_person_kg, handling.two_people_kg) = (Mass::kg(16.0), Mass::kg(21.0));
+    assert_eq!([1, 2, 3].map(|people| handling.together(people).to_gram()), [16_000, 21_000, 24_000]);
+}
+
+/// A range may not let two people carry more than two thirds of twice what one may.
+#[test]
+fn a_range_knows_how_people_carry_together() {
+    let with = |two: &str| Range::parse(&crate::testing::DEMO.replace("two_people_kg = 33\n", two));
+    assert!(with("two_people_kg = 33.3\n").is_ok());
+    for two in ["two_people_kg = 33.4\n", "two_people_kg = 42\n", "two_people_kg = 24\n"] {
+        assert!(with(two).unwrap_err().to_string().contains("handling.two_people_kg"), "{two}");
+    }
 }
 
 #[test]

@@ -28,6 +28,10 @@ fn figures(finding: &Finding) -> String {
 fn advice(finding: &Finding) -> Option<String> {
     let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
     Some(match finding.rule {
+        Rule::PartMass if finding.severity == Severity::Warns => {
+            format!("The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.", parts(finding))
+        }
+        Rule::TopMoisture => format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit."),
         Rule::PartMass => {
             format!("The {} weighs {found}, over {allowed}: lift it with two people.", parts(finding))
         }
@@ -53,6 +57,12 @@ fn advice(finding: &Finding) -> Option<String> {
         }
         Rule::PartLength => {
             format!("The {} is {found} long, over {allowed}: lift it with two people.", parts(finding))
+        }
+        Rule::Package if finding.found.unit == Unit::Kg => {
+            format!(
+                "Packed, the {} weighs {found}; its carriers lift {allowed}: it needs three people, or a smaller unit.",
+                parts(finding)
+            )
         }
         Rule::Package => {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
@@ -110,7 +120,9 @@ fn advice(finding: &Finding) -> Option<String> {
         | Rule::UprightBuckling
         | Rule::TipOver
         | Rule::Interlock
-        | Rule::OrderDay => return None,
+        | Rule::OrderDay
+        | Rule::PromiseDay
+        | Rule::NoParts => return None,
     })
 }
 
@@ -156,10 +168,16 @@ fn stop(finding: &Finding) -> Option<String> {
         Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
         Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
         Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
-        Rule::PartMass => format!("The {} would weigh {found}; two people carry {allowed}.", parts(finding)),
+        Rule::PartMass => format!("The {} would weigh {found}; three people carry {allowed}.", parts(finding)),
         Rule::Interlock => {
             format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
         }
+        Rule::PromiseDay => {
+            format!(
+                "It takes {found} working days until it is there; the calendar has {allowed}. Please ask the workshop."
+            )
+        }
+        Rule::NoParts => "No parts come of this: an error of ours. Please tell the workshop.".into(),
         Rule::JointFit => format!("In this finish {found} of its joints would not go in; {bound} {allowed}."),
         Rule::ShelfEar => format!("The ears of a shelf in {about} would bear {found}; {bound} {allowed}."),
         Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; {bound} {allowed}."),
@@ -174,6 +192,7 @@ fn stop(finding: &Finding) -> Option<String> {
             )
         }
         Rule::PartLength
+        | Rule::TopMoisture
         | Rule::Package
         | Rule::LeafGap
         | Rule::LeafSwing

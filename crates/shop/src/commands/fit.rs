@@ -53,9 +53,9 @@ pub(super) struct FinishFit {
     worst_mm: Length,
     /// How far it is likely to be off: three standard deviations.
     likely_mm: Length,
-    /// Expected share of joints that do not go in.
+    /// Share of joints that do not go in, at the worse end of 95 % of all batches.
     pub(super) tight: f64,
-    /// Expected share of joints outside the wanted window.
+    /// Share of joints outside the wanted window, at the worse end of 95 % of all batches.
     pub(super) outside: f64,
     /// Expected share of panels with twelve joints, such as a top, of which one does not go in: they share their thickness.
     any_of_twelve_tight: f64,
@@ -98,16 +98,18 @@ fn fit(range: &Range, board: &Board) -> BoardFit {
 impl FinishFit {
     pub(super) fn of(range: &Range, board: &Board, finish: &Finish) -> Self {
         let (fit, build) = (Clearance::of(range, board, finish), &range.build);
+        let outside = |fit: Clearance| fit.outside(build.clearance_least_mm, build.clearance_most_mm);
+        let tight = fit.in_most_batches(Clearance::tight);
         let most = f64::from(range.fit.tight_most_per_mille) / 1000.0;
         Self {
             finish: finish.key.clone(),
             slot_mm: hundredth(board.thickness() + finish.dry_film() * 2.0 + build.clearance_mm),
             worst_mm: hundredth(fit.worst),
             likely_mm: hundredth(fit.likely()),
-            tight: millionth(fit.tight()),
-            outside: millionth(fit.outside(build.clearance_least_mm, build.clearance_most_mm)),
+            tight: millionth(tight),
+            outside: millionth(fit.in_most_batches(outside)),
             any_of_twelve_tight: millionth(fit.any_tight(12)),
-            stops: board.measured_points_mm.is_some() && fit.tight() > most,
+            stops: board.is_measured() && tight > most,
         }
     }
 }

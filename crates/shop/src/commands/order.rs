@@ -14,11 +14,7 @@ pub(super) fn run(asked: &Order) -> Result<u8, FileError> {
     let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
     let derived = derive(&range, &choice, asked.today, &backlog);
     let Some(orderable) = derived.orderable() else {
-        let mut reasons: Vec<String> = derived.stops().map(words::sentence).collect();
-        if reasons.is_empty() {
-            reasons.push("The calendar has no working day for it.".into());
-        }
-        return Err(FileError::NotOrderable(reasons));
+        return Err(FileError::NotOrderable(derived.stops().map(words::sentence).collect()));
     };
     let customer =
         Customer { name: asked.name.clone(), contact: asked.contact.clone(), address: asked.address.clone() };

@@ -18,7 +18,12 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
     let narrowest = ("leaf_narrowest", strength.leaf_narrowest);
     related(out, "strength", narrowest, (0.0, strength.leaf_widest), &["leaf_widest"]);
     let (one, two) = (range.handling.one_person_kg.in_kg(), range.handling.two_people_kg.in_kg());
-    related(out, "handling", ("two_people_kg", two), (one, f64::INFINITY), &["one_person_kg"]);
+    // Source: HSE L23: two people carry at most two thirds of the sum of what each may carry.
+    related(out, "handling", ("two_people_kg", two), (one, one * 4.0 / 3.0), &["one_person_kg"]);
+    let moisture = &range.moisture;
+    let (least, made, most) = (moisture.least_percent, moisture.made_percent, moisture.most_percent);
+    related(out, "moisture", ("least_percent", least), (0.0, made), &["made_percent"]);
+    related(out, "moisture", ("made_percent", made), (0.0, most), &["most_percent"]);
     for board in &range.boards {
         thickness(out, board);
         for sheet in &board.sheets {

@@ -92,6 +92,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "build.clearance_mm",
             "build.clearance_least_mm",
             "build.clearance_most_mm",
+            "fit.within_batch_mm",
         ],
         Rule::ShelfEar | Rule::LeafPivot => &[
             "board.*.bearing_n_per_mm2",
@@ -103,7 +104,9 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::PartMass => &["handling.two_people_kg", "handling.one_person_kg"],
         Rule::TipOver => &["strength.tip_factor", "strength.carpet_mm"],
         Rule::PartLength => &["handling.one_person_longest_mm"],
-        Rule::Package => &["carrier.*.package_most_kg", "carrier.*.longest_mm", "carrier.*.length_and_girth_mm"],
+        Rule::Package => {
+            &["carrier.*.package_most_kg", "carrier.*.people", "carrier.*.longest_mm", "carrier.*.length_and_girth_mm"]
+        }
         Rule::LeafGap => &["build.leaf_gap_mm"],
         Rule::LeafGrip => &["build.finger_hole_mm"],
         Rule::CableBend => &["build.chase_mm", "plug.*.bend_mm"],
@@ -117,6 +120,14 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "screen.foot_mm",
         ],
         Rule::WallTether => &["strength.tether_push_n"],
+        Rule::TopMoisture => &[
+            "moisture.least_percent",
+            "moisture.made_percent",
+            "moisture.most_percent",
+            "moisture.thicker_percent",
+            "moisture.longer_percent",
+            "moisture.top_lacks_most_mm",
+        ],
         Rule::OrderDay => &["orders_until"],
         Rule::BayShare
         | Rule::LeafSwing
@@ -125,7 +136,9 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         | Rule::ScreenWidth
         | Rule::WallWidth
         | Rule::ViewingHeight
-        | Rule::Interlock => &[],
+        | Rule::Interlock
+        | Rule::PromiseDay
+        | Rule::NoParts => &[],
     }
 }
 

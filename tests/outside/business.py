@@ -1,0 +1,249 @@
+"""What units weigh, cost and take, and how they fit, worked out anew from the range file.
+
+Nothing of the core is used but the lengths and areas of the parts; the file's keys say what they mean.
+"""
+
+import bisect
+import datetime
+import math
+import pathlib
+import statistics
+import tomllib
+
+import numpy
+from scipy import stats
+
+RANGE = tomllib.loads((pathlib.Path(__file__).parents[2] / "web/ranges/fenland.toml").read_text())
+
+
+def check(figures, near):
+    for order in figures["business"]["orders"]:
+        finish = next(finish for finish in RANGE["finish"] if finish["key"] == order["finish"])
+        minutes = labour(order, finish)
+        packages = carried(order, near)
+        priced(order, finish, minutes, len(packages), near)
+        promised(order, finish, minutes, near)
+        top(order["top"], finish, near)
+    for batch in figures["business"]["batches"]:
+        joints(batch, near)
+
+
+def labour(order, finish):
+    """Minutes by work: (stage, rate) to minutes."""
+    rates = RANGE["rates"]
+    sheet_m2 = sum(area for _, area in order["blanks"]) / (rates["sheet_yield_per_mille"] / 1000)
+    sheets, faces, count = sheet_m2 / (1.22 * 2.44), order["faces_m2"], len(order["parts"])
+    before, after = finish["coats_before"], finish["coats_after"]
+    minutes = {}
+
+    def add(stage, rate, amount):
+        minutes[stage, rate] = minutes.get((stage, rate), 0) + amount
+
+    add("sheets", "bench", 2 * sheet_m2 * rates["sand_minutes_per_m2"])
+    for coat in range(before):
+        add("sheets", "spray", 2 * sheet_m2 * rates["coat_minutes_per_m2"] + sheets * rates["turn_minutes_per_sheet"])
+        if coat:
+            add("sheets", "bench", 2 * sheet_m2 * rates["between_coats_minutes_per_m2"])
+    for coat in range(after):
+        add("edges", "spray", faces * rates["coat_minutes_per_m2"])
+        if before or coat:
+            add("edges", "bench", faces * rates["between_coats_minutes_per_m2"])
+    add("sheets", "spray", rates["spray_setup_minutes"] if before else 0)
+    add("edges", "spray", rates["spray_setup_minutes"] + count * rates["mask_minutes_per_part"] if after else 0)
+    run = order["cut_m"] * 1000 * rates["passes"] / rates["feed_mm_per_min"]
+    add("cut", "machine", rates["setup_minutes"] + sheets * rates["sheet_minutes"] + run)
+    add("edges", "bench", order["edges_m"] * rates["edge_minutes_per_m"])
+    add("edges", "bench", order["chamfers_m"] * rates["chamfer_minutes_per_m"])
+    add("edges", "bench", order["roundings_m"] * rates["rounding_minutes_per_m"])
+    add("edges", "bench", order["pivots"] * rates["pivot_minutes"])
+    add("edges", "bench", order["joints"] * rates["dry_fit_minutes_per_joint"])
+    add("pack", "pack", count * (rates["pack_minutes_per_part"] + rates["label_minutes_per_part"]))
+    return minutes
+
+
+def lifted(people):
+    """HSE L23: two people two thirds, three half of the sum; the range may say less for two."""
+    one = RANGE["handling"]["one_person_kg"]
+    together = {1: one, 2: RANGE["handling"]["two_people_kg"], 3: 3 * one / 2}[people]
+    near_enough = {1: one, 2: 2 * one * 2 / 3, 3: 3 * one / 2}[people]
+    assert together <= near_enough + 1e-9
+    return together
+
+
+def carried(order, near):
+    """First-fit decreasing, carrier by carrier; what is beyond all limits by itself has its own package."""
+    rates, parts = RANGE["rates"], {part["id"]: part for part in order["parts"]}
+
+    def figures(ids):
+        chosen = [parts[one] for one in ids]
+        mass = sum(part["kg"] + part["m2"] * rates["pack_kg_per_m2"] for part in chosen) + rates["pack_kg_per_package"]
+        long, wide = max(part["long"] for part in chosen), max(part["wide"] for part in chosen)
+        return mass, long, long + 2 * (wide + sum(part["thick"] for part in chosen))
+
+    for carrier in RANGE["carrier"]:
+        most = min(carrier["package_most_kg"], lifted(carrier["people"]))
+        limits = most, carrier["longest_mm"], carrier["length_and_girth_mm"]
+        fits = lambda ids: all(found <= limit for found, limit in zip(figures(ids), limits))
+        packages = []
+        for part in sorted(parts, key=lambda one: -parts[one]["kg"]):
+            for package in packages:
+                if fits([*package, part]):
+                    package.append(part)
+                    break
+            else:
+                packages.append([part])
+        if all(map(fits, packages)):
+            break
+    same("carrier", order["carrier"], carrier["key"])
+    same("packages", [package["parts"] for package in order["packages"]], packages)
+    for package in order["packages"]:
+        near("a package's mass", package["kg"], figures(package["parts"])[0], 1e-9)
+    # Whole parts need at least as many packages as the masses alone.
+    mass = sum(part["kg"] + part["m2"] * rates["pack_kg_per_m2"] for part in parts.values())
+    near("packages", max(len(packages), math.ceil(mass / most)), len(packages), 0)
+    return packages
+
+
+def same(what, found, wanted):
+    if found != wanted:
+        raise SystemExit(f"{what}: {found} against {wanted}")
+
+
+def half_away(amount):
+    return math.floor(abs(amount) + 0.5) * (1 if amount >= 0 else -1)
+
+
+def priced(order, finish, minutes, packages, near):
+    rates, lines = RANGE["rates"], {line["item"]: line["amount_minor"] for line in order["lines"]}
+    of = lambda rate: sum(spent for (_, each), spent in minutes.items() if each == rate)
+    cost = {}
+    sheet_m2 = {key: area / (rates["sheet_yield_per_mille"] / 1000) for key, area in order["blanks"]}
+    boards = {board["key"]: board for board in RANGE["board"]}
+    each = lambda key: min(s["price_minor"] / (s["length_mm"] * s["width_mm"] / 1e6) for s in boards[key]["sheet"])
+    cost["sheets"] = sum(area * each(key) for key, area in sheet_m2.items())
+    cost["machine"] = of("machine") * rates["machine_hour_minor"] / 60
+    wet = finish["wet_film_um"] / 1000  # litres on a square metre
+    covered = 2 * sum(sheet_m2.values()) * finish["coats_before"] + order["faces_m2"] * finish["coats_after"]
+    cost["finish"] = covered * wet / (1 - finish["loss_per_mille"] / 1000) * finish["litre_minor"]
+    cost["spraying"] = of("spray") * rates["spray_hour_minor"] / 60
+    cost["bench"] = of("bench") * rates["bench_hour_minor"] / 60
+    cost["packing"] = of("pack") * rates["bench_hour_minor"] / 60 + order["faces_m2"] / 2 * rates["pack_minor_per_m2"]
+    cost = {item: half_away(amount) for item, amount in cost.items()}
+    cost["overhead"] = half_away(sum(cost.values()) * rates["overhead_per_mille"] / 1000)
+    made = sum(cost.values())
+    cost["margin"] = half_away(made / (1 - rates["margin_per_mille"] / 1000)) - made
+    carrier = next(carrier for carrier in RANGE["carrier"] if carrier["key"] == order["carrier"])
+    cost["carriage"] = packages * carrier["package_minor"]
+    cost["tax"] = half_away(sum(cost.values()) * rates["tax_per_mille"] / 1000)
+    same("the lines of the price", sorted(lines), sorted(cost))
+    for item, amount in cost.items():
+        # A half may fall to either side of its last bit.
+        near(f"price, {item}", lines[item], amount, 0, 1)
+
+
+def promised(order, finish, minutes, near):
+    """Day by day from a list of the days on which the workshop and the carrier work."""
+    today = datetime.date.fromisoformat(order["today"])
+    ahead = [today + datetime.timedelta(days) for days in range(1, 1500)]
+    day = datetime.date.fromisoformat
+    calendar = RANGE["calendar"]
+    shut = [(day(one["from"]), day(one["to"])) for one in calendar["shutdowns"]]
+    is_open = lambda at: (at.isoweekday() in calendar["weekdays"] and at.isoformat() not in calendar["closed"]
+                          and not any(first <= at <= last for first, last in shut))
+    open_days = [at for at in ahead if is_open(at)]
+    booked, free = order["backlog"], 0
+    whole = lambda spent, per_day: math.ceil(spent / per_day)
+    for stage, found in zip(RANGE["stage"], order["stages"], strict=True):
+        idle = whole(booked.get(stage["key"], 0), stage["minutes_per_day"])
+        spent = sum(each for (work, _), each in minutes.items() if work == stage["work"])
+        takes = [1, whole(spent, stage["minutes_per_day"])]
+        coats = {"sheets": finish["coats_before"], "edges": finish["coats_after"]}.get(stage["work"], 0)
+        dries = 0
+        for coat in range(coats):
+            dries += (finish["recoat_after_minutes"] if coat else 0) + finish["turn_after_minutes"]
+        takes.append(whole(spent + dries, calendar["day_minutes"]))
+        if "crew" in stage:
+            crew = next(crew for crew in RANGE["crew"] if crew["key"] == stage["crew"])
+            theirs = sum(booked.get(one["key"], 0) for one in RANGE["stage"] if one.get("crew") == stage["crew"])
+            idle = max(idle, whole(theirs, crew["minutes_per_day"]))
+            takes.append(whole(spent, crew["minutes_per_day"]))
+        first = max(free, idle) + 1
+        free = first + max(takes) - 1 + stage["wait_days"]
+        same("a stage begins", found["starts"], open_days[first - 1].isoformat())
+        same("a stage lets go", found["free"], open_days[free - 1].isoformat())
+    carrier = next(carrier for carrier in RANGE["carrier"] if carrier["key"] == order["carrier"])
+    travels = lambda at: at.isoweekday() in carrier["weekdays"] and at.isoformat() not in carrier["closed"]
+    leaves = next(at for at in open_days[free - 1:] if travels(at))
+    road = [at for at in ahead if travels(at)]
+    same("it leaves", order["leaves"], leaves.isoformat())
+    same("it arrives", order["arrives"], road[bisect.bisect(road, leaves) + carrier["days"] - 1].isoformat())
+    near("a promise", 1, 1, 0)
+
+
+def expected(finish):
+    """Clearance that is to be expected, by the coat on both walls of a slot."""
+    solids, fit = finish["volume_solids_percent"] / 100, RANGE["fit"]
+    after = finish["wet_film_um"] / 1000 * solids * finish["coats_after"]
+    return RANGE["build"]["clearance_mm"] - 2 * after * fit["slot_coat_per_mille"] / 1000
+
+
+def joints(batch, near):
+    """Eight points: their mean off by Student's t, each joint off by what varies within the batch."""
+    finish = next(finish for finish in RANGE["finish"] if finish["key"] == batch["finish"])
+    solids, fit = finish["volume_solids_percent"] / 100, RANGE["fit"]
+    film = finish["wet_film_um"] / 1000 * solids * (finish["coats_before"] + finish["coats_after"])
+    film *= fit["film_per_mille"] / 1000
+    mean, cut_for = expected(finish), fit["cut_mm"]
+    if batch["points"]:
+        within = statistics.stdev(batch["points"])
+        exact = statistics.fmean(batch["points"])
+        mean -= exact - round(exact * 20) / 20
+        shared = within / math.sqrt(len(batch["points"]))
+    elif batch["mean_alone"]:
+        within = fit["within_batch_mm"] / 3
+        shared = math.hypot(within / math.sqrt(8), stats.uniform(-0.025, 0.05).std())
+    else:
+        # EN 315:2000: 0.2 + 0.03 t above nominal, 0.4 + 0.03 t below.
+        above, below = 0.2 + 0.03 * batch["nominal"], 0.4 + 0.03 * batch["nominal"]
+        within, shared = fit["within_batch_mm"] / 3, (above + below) / 6
+        mean -= (above - below) / 2
+    own = math.sqrt(within**2 + (2 * film**2 + cut_for**2) / 9)
+    near("mean clearance", batch["mean"], mean, 1e-9)
+    near("spread of a batch's mean", batch["shared"], shared, 1e-9)
+    near("spread within a batch", batch["own"], own, 1e-9)
+    build = RANGE["build"]
+    tight = lambda at: stats.norm.cdf(0, at, own)
+    outside = lambda at: (stats.norm.cdf(build["clearance_least_mm"], at, own)
+                          + stats.norm.sf(build["clearance_most_mm"], at, own))
+    ends = numpy.array(stats.t(7, mean, shared).interval(0.95))
+    near("joints too tight", batch["tight"], tight(ends).max(), 1e-3, 1e-9)
+    near("joints outside", batch["outside"], outside(ends).max(), 1e-3, 1e-9)
+    # Drawn: batches of joints whose mean they share. Fewer than one batch in twenty has a larger share outside.
+    draw = numpy.random.Generator(numpy.random.PCG64(20261128))
+    means = mean + shared * draw.standard_t(7, 4000)
+    shares = outside(means)
+    worse = (shares > batch["outside"] * (1 + 1e-3) + 1e-9).mean()
+    near("batches that are worse", min(worse, 0.05 + 4 * math.sqrt(0.05 * 0.95 / 4000)), worse, 0)
+
+
+def top(top, finish, near):
+    """Each slot and each head of an upright at both ends of the window, wherever the top is shifted to."""
+    moisture, most = RANGE["moisture"], -math.inf
+    for end in (moisture["least_percent"], moisture["most_percent"]):
+        by = end - moisture["made_percent"]
+        longer, thicker = 1 + moisture["longer_percent"] / 100 * by, moisture["thicker_percent"] / 100 * by
+        slot = (top["coated"] + expected(finish) - over(top)) * longer
+        head = top["coated"] + top["wood"] * thicker
+        # A head is free to both sides by half of what its slot is wider; the top is shifted to where most fit.
+        off = [at * longer - at for at in top["uprights"]]
+        shift = (max(off) + min(off)) / 2
+        most = max(most, max(2 * abs(each - shift) + head - slot for each in off))
+    near("what the top's joints lack", top["lacks"], most, 1e-6, 1e-6)
+
+
+def over(top):
+    """By how much the exact mean of the body's points is above the one that is cut for."""
+    body = next(board for board in RANGE["board"] if board["key"] == RANGE["model"][0]["body"])
+    exact = statistics.fmean(body["measured_points_mm"])
+    assert abs(exact - top["wood"]) < 0.026
+    return exact - top["wood"]

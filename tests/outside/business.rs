@@ -1,0 +1,91 @@
+//! What units weigh, cost and take, and how they fit: figures of the core for a twin that reads the range file itself.
+
+use serde_json::{Value, json};
+use slotwright_core::carriage::carriage;
+use slotwright_core::case::Case;
+use slotwright_core::choice::Choice;
+use slotwright_core::derive::derive;
+use slotwright_core::fit::Clearance;
+use slotwright_core::fit::moisture::top_lacks;
+use slotwright_core::layout::{Layout, Picked};
+use slotwright_core::panel::PanelId;
+use slotwright_core::promise::Backlog;
+use slotwright_core::range::{Board, Range};
+use slotwright_core::sample::{Wanted, choices};
+
+type Fault = Box<dyn std::error::Error>;
+
+/// Seeded orders on a few days with some work booked, and how the boards of the range fit.
+pub(crate) fn all(range: &Range) -> Result<Value, Fault> {
+    let units = (0..).zip(choices(range, 1616, Wanted::Valid).take(60));
+    let orders = units.map(|(number, choice)| order(range, &choice, number)).collect::<Result<Vec<_>, _>>()?;
+    Ok(json!({ "orders": orders, "batches": batches(range)? }))
+}
+
+fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
+    let today = ["2026-11-25", "2026-12-11", "2026-12-23", "2027-03-20"][number as usize % 4];
+    // More in one stage than in the others, by turns.
+    let minutes = (0..).zip(&range.stages).map(|(at, stage)| (stage.key.clone(), (number + at) * 977 % 2000));
+    let backlog = Backlog { minutes: minutes.collect() };
+    let derived = derive(range, choice, today.parse()?, &backlog);
+    let built = derived.built.as_ref().ok_or("a valid choice has no parts")?;
+    let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
+    let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
+    let layout = Layout::of(picked, choice).ok_or("a valid choice has a layout")?;
+    let bill = Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?.bill(picked);
+    let carriage = carriage(range, &bill).ok_or("a range has a carrier")?;
+    let parts = bill.flat.iter().map(|part| {
+        json!({
+            "id": part.id.to_string(), "kg": part.mass.in_kg(), "m2": part.face.in_m2(), "long": part.long.in_mm(),
+            "wide": part.wide.in_mm(), "thick": part.thick.in_mm(),
+        })
+    });
+    let packages = carriage.packages.iter().map(|package| {
+        let parts: Vec<String> = package.parts.iter().map(ToString::to_string).collect();
+        json!({ "parts": parts, "kg": package.mass.in_kg() })
+    });
+    let blanks: Vec<(&str, f64)> = bill.blanks.iter().map(|(key, area)| (key.as_str(), area.in_m2())).collect();
+    let middles = built.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
+    let middles = middles.map(|panel| (panel.case_from_panel.origin.x + panel.thickness / 2.0).in_mm());
+    Ok(json!({
+        "finish": choice.finish, "today": today, "backlog": backlog.minutes,
+        "blanks": blanks, "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": bill.edges.in_m(),
+        "chamfers_m": bill.chamfers.in_m(), "roundings_m": bill.roundings.in_m(), "pivots": bill.pivots,
+        "joints": bill.joints, "parts": parts.collect::<Vec<_>>(),
+        "carrier": carriage.carrier.key, "packages": packages.collect::<Vec<_>>(),
+        "lines": built.price.lines, "stages": promise.stages, "leaves": promise.leaves, "arrives": promise.arrives,
+        "top": {
+            "uprights": middles.collect::<Vec<_>>(), "coated": layout.body.in_mm(),
+            "wood": picked.body.thickness().in_mm(), "lacks": top_lacks(picked, &layout).in_mm(),
+        },
+    }))
+}
+
+/// Every board and finish, as the range has them, by the mean alone, and as nobody measured them.
+fn batches(range: &Range) -> Result<Vec<Value>, Fault> {
+    let mut all = Vec::new();
+    // Eight points whose mean is not on a step of 0.05 mm.
+    let off: Board = {
+        let mut board = range.boards.first().ok_or("a range has boards")?.clone();
+        board.measure("17.61 17.68 17.79 17.66 17.70 17.64 17.69 17.75".parse()?);
+        board
+    };
+    for board in range.boards.iter().chain([&off]) {
+        let mean = Board { measured_mm: Some(board.thickness()), measured_points_mm: None, ..board.clone() };
+        let bare = Board { measured_mm: None, ..mean.clone() };
+        for board in [board, &mean, &bare] {
+            for finish in &range.finishes {
+                let fit = Clearance::of(range, board, finish);
+                let (least, most) = (range.build.clearance_least_mm, range.build.clearance_most_mm);
+                all.push(json!({
+                    "finish": finish.key, "nominal": board.nominal_mm, "mean_alone": board.measured_mm.is_some(),
+                    "points": board.measured_points_mm,
+                    "mean": fit.mean.in_mm(), "shared": fit.shared.in_mm(), "own": fit.own.in_mm(),
+                    "tight": fit.in_most_batches(Clearance::tight),
+                    "outside": fit.in_most_batches(|fit| fit.outside(least, most)),
+                }));
+            }
+        }
+    }
+    Ok(all)
+}
