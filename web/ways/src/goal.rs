@@ -103,7 +103,7 @@ mod tests {
         let [sentence, way, note] = ask(&choice, "widest", "");
         assert!(sentence.starts_with("As wide as can be: €") && way.starts_with("Make it "), "{sentence} {way}");
         assert_eq!(Choice::of_note(&note).unwrap().width_mm, range.models[0].width_mm.most);
-        let price = ask(&choice, "price", "700,50");
+        let price = ask(&choice, "price", "950,50");
         assert!(!price[2].is_empty(), "{price:?}");
         for (word, figure, said) in [
             ("price", "much", words::not_read(Expected::Money)),

@@ -91,3 +91,31 @@ fn carriers(out: &mut Problems, range: &Range) {
         relations::distinct(out, &format!("{prefix}.closed"), &mut carrier.closed.iter().map(ToString::to_string));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::range::Range;
+    use crate::testing::DEMO;
+
+    #[test]
+    fn figures_of_people_moisture_and_days_are_bounded() {
+        for (from, to, path) in [
+            ("people = 2", "people = 4", "carrier.van.people"),
+            ("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = []", "carrier.parcel.weekdays"),
+            ("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = [8]", "carrier.parcel.weekdays.1"),
+            ("crew = \"bench\"", "crew = \"nobody\"", "stage.coat-sheets.crew"),
+            ("minutes_per_day = 420", "minutes_per_day = 0", "crew.bench.minutes_per_day"),
+            ("day_minutes = 480", "day_minutes = 30", "calendar.day_minutes"),
+            ("made_percent = 9", "made_percent = 13", "moisture.made_percent"),
+            ("within_batch_mm = 0.3", "within_batch_mm = 3", "fit.within_batch_mm"),
+            ("recoat_after_minutes = 180", "recoat_after_minutes = 99999", "finish.clear.recoat_after_minutes"),
+            ("pivot_minutes = 4", "pivot_minutes = -4", "rates.pivot_minutes"),
+            ("pack_kg_per_m2 = 0.4", "pack_kg_per_m2 = 40", "rates.pack_kg_per_m2"),
+        ] {
+            assert!(DEMO.contains(from), "{from}");
+            let problems = Range::parse(&DEMO.replacen(from, to, 1)).unwrap_err().0;
+            let paths: Vec<&str> = problems.iter().map(|problem| problem.path.as_str()).collect();
+            assert_eq!(paths, [path], "{to}");
+        }
+    }
+}

@@ -3,10 +3,12 @@
 use super::*;
 use crate::day::Day;
 use crate::derive::{advise, derive};
-use crate::finding::Limit;
+use crate::finding::{Limit, Unit};
+use crate::layout::Picked;
 use crate::promise::Backlog;
 use crate::quantity::{Density, Force};
 use crate::rules::tether;
+use crate::words;
 
 fn says(range: &Range, choice: &Choice, rule: Rule) -> bool {
     let (stops, said) = found(range, choice);
@@ -130,6 +132,37 @@ fn a_package_beyond_all_carriers_is_told() {
         carrier.longest_mm = Length::mm(1639.0);
     }
     assert!(says(&range, &choice, Rule::Package));
+    // Nor may it be heavier than the two people of the last carrier may lift, its card included.
+    let mut range = demo();
+    let told = |range: &Range| judge(range, &choice).findings.into_iter().find(|found| found.rule == Rule::Package);
+    assert_eq!(told(&range), None);
+    let mass = Case::of(Picked::of(&range, &choice).unwrap(), &choice, &judge(&range, &choice).layout.unwrap())
+        .unwrap()
+        .bill(Picked::of(&range, &choice).unwrap())
+        .flat
+        .first()
+        .unwrap()
+        .mass;
+    range.handling.two_people_kg = mass + Mass::kg(0.8);
+    let finding = told(&range).unwrap();
+    assert_eq!((finding.severity, finding.parts.len(), finding.found.unit), (Severity::Warns, 1, Unit::Kg));
+    assert!(words::sentence(&finding).contains("three people"), "{}", words::sentence(&finding));
+}
+
+/// What two people may not lift is a warning with ways out: a thinner back, or a narrower unit.
+#[test]
+fn a_part_for_three_people_has_ways_out() {
+    let mut range = demo();
+    let sizes = [Change::WidthMm(Dim::mm(1300)), Change::HeightMm(Dim::mm(2200))];
+    let choice = changed(&range, "bulrush", &sizes);
+    range.handling.two_people_kg = Mass::kg(28.0);
+    let told = |choice: &Choice| advise(&range, choice).into_iter().find(|found| found.rule == Rule::PartMass).unwrap();
+    let finding = told(&choice);
+    assert_eq!((finding.severity, finding.parts.as_slice()), (Severity::Warns, &[PanelId::Back][..]), "{finding:?}");
+    let [Change::Back(_), Change::WidthMm(width)] = &finding.remedies[..] else { panic!("{finding:?}") };
+    assert!(*width < Dim::mm(1300));
+    let sentence = words::sentence(&finding);
+    assert!(sentence.contains("it needs three") && sentence.split_whitespace().count() <= 25, "{sentence}");
 }
 
 fn tethered(range: &Range, choice: &Choice) -> Option<(Severity, f64, String)> {
