@@ -49,7 +49,8 @@ fn absurd() -> impl Strategy<Value = Range> {
             ("leaf_narrowest", "0".into()),
             ("leaf_widest", "20".into()),
             ("leaf_most_kg", "200".into()),
-            ("two_people_kg", "400".into()),
+            ("one_person_kg", "200".into()),
+            ("two_people_kg", "266".into()),
         ])
     })
 }

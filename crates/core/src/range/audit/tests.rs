@@ -95,8 +95,10 @@ fn what_no_unit_can_have_is_remarked() {
 #[test]
 fn a_back_or_finish_with_which_nothing_can_be_made_is_remarked() {
     // A batch so uneven that no joint of it goes in.
-    let said =
-        said(&[("measured_mm = 12.0 ", "measured_points_mm = [11.3, 12.7, 11.3, 12.7, 11.3, 12.7, 11.3, 12.7] ")]);
+    let said = said(&[(
+        "[12.00, 11.98, 12.02, 12.01, 11.99, 12.03, 11.97, 12.00]",
+        "[11.3, 12.7, 11.3, 12.7, 11.3, 12.7, 11.3, 12.7]",
+    )]);
     let expected = "backs.2: no unit of this model can be made with it, whatever else is chosen";
     assert_eq!(said, ["sedge", "teasel", "bulrush"].map(|model| format!("model.{model}.{expected}")));
 }

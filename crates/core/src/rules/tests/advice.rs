@@ -156,6 +156,8 @@ fn a_part_for_three_people_has_ways_out() {
     let sizes = [Change::WidthMm(Dim::mm(1300)), Change::HeightMm(Dim::mm(2200))];
     let choice = changed(&range, "bulrush", &sizes);
     range.handling.two_people_kg = Mass::kg(28.0);
+    // A lighter unit would have to be fastened, and that is no way out.
+    range.strength.tether_push_n = Force::ZERO;
     let told = |choice: &Choice| advise(&range, choice).into_iter().find(|found| found.rule == Rule::PartMass).unwrap();
     let finding = told(&choice);
     assert_eq!((finding.severity, finding.parts.as_slice()), (Severity::Warns, &[PanelId::Back][..]), "{finding:?}");
@@ -251,7 +253,15 @@ fn a_low_unit_is_fastened_for_its_doors() {
         Some((crate::words::format::Locale::English.found_and_allowed(&finding), finding.limit))
     };
     let open = [1, 2, 3].map(|bay| fill(bay, Fill::Open));
-    assert_eq!(figures(&[]), Some((("1".into(), "0".into()), Limit::AtMost)));
+    // A child on a narrow door of a large unit does not tip it; one on a wide door does, which is told instead.
+    let narrow = [Change::WidthMm(Dim::mm(2400)), Change::BayCount(6), Change::DepthMm(Dim::mm(520))];
+    let narrow: Vec<Change> = narrow
+        .into_iter()
+        .chain((2..=6).map(|bay| fill(bay, Fill::Shelves(3))))
+        .chain([fill(1, Fill::Leaf(Hung::Left))])
+        .collect();
+    assert_eq!(figures(&narrow), Some((("1".into(), "0".into()), Limit::AtMost)));
+    assert!(figures(&[]).is_some_and(|((_, allowed), _)| allowed == "0 N·m"));
     assert_eq!(figures(&open), None);
     let [first, second, third] = open;
     let tall = figures(&[first, second, third, Change::HeightMm(Dim::mm(620))]);
