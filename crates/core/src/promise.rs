@@ -10,7 +10,9 @@ use crate::day::Day;
 use crate::members::{Place, ReadError};
 use crate::range::{Calendar, Carrier, Crew, Finish, Key, Range, Stage, Work};
 
-/// Work that is booked already: minutes by stage. See [`Backlog::strange`] for stages that the range does not have.
+/// Work that is booked already: minutes by stage.
+///
+/// See [`Backlog::strange`] for stages that the range does not have.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]

@@ -13,7 +13,14 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
 
 /// Spread of a batch, and what moisture does to it.
 fn vary(out: &mut Problems, range: &Range) {
-    each(out, "fit", &[("within_batch_mm", range.fit.within_batch_mm.in_mm(), 0.0, 2.0)]);
+    each(
+        out,
+        "fit",
+        &[
+            ("within_batch_mm", range.fit.within_batch_mm.in_mm(), 0.0, 2.0),
+            ("slot_coat_per_mille", range.fit.slot_coat_per_mille.into(), 0.0, 1000.0),
+        ],
+    );
     let moisture = &range.moisture;
     each(
         out,
