@@ -1,7 +1,7 @@
 //! Ways out of a finding: single changes that were tried.
 
 use crate::change::Change;
-use crate::choice::{Choice, Fill, Hole, Hung};
+use crate::choice::{Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::finding::{Finding, Question, Severity};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Model, Range};
@@ -184,7 +184,7 @@ fn all_shares(choice: &Choice) -> Vec<Change> {
 }
 
 fn shares(bay: u8) -> Vec<Change> {
-    (1..=4).map(|share| Change::Share { bay, share }).collect()
+    (1..=SHARE_MOST).map(|share| Change::Share { bay, share }).collect()
 }
 
 /// Fewer shelves first, then none, then more.

@@ -7,15 +7,12 @@ use super::scope::{Scope, place};
 use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
-use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
+use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::finding::{Finding, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
 use crate::rules::reads::{self, Slack, Way, Within};
 use crate::rules::{Judged, judge_stops};
-
-/// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
-const SHARE_MOST: u8 = 4;
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
@@ -60,7 +57,8 @@ impl Ways {
             Question::Bays,
             counts.into_iter().filter_map(|count| u8::try_from(count).ok().map(Change::BayCount)).collect(),
         );
-        // One bay becomes narrower or wider than the others.
+        // One bay becomes narrower or wider than the others. Their numbers are bits of a set: see `NoGood::extend`.
+        const { assert!(SHARE_MOST as usize * BAYS_MOST <= u64::BITS as usize, "more shares than bits") };
         let shares = (1..=SHARE_MOST)
             .flat_map(|share| (1..=u8::try_from(BAYS_MOST).unwrap_or(0)).map(move |bay| Change::Share { bay, share }));
         set(Question::Shares, shares.collect());

@@ -1,7 +1,7 @@
 //! The model's own limits: sizes, steps and counts.
 
 use super::{Rule, RuleCard, numbered};
-use crate::choice::{Choice, Fill};
+use crate::choice::{Choice, Fill, SHARE_MOST};
 use crate::finding::{Figure, Finding, Limit, Question};
 use crate::panel::PanelId;
 use crate::quantity::Dim;
@@ -38,9 +38,6 @@ pub const BAY_SHARE: RuleCard = RuleCard {
     why: "The clear width is divided by these shares.",
     source: "the order format",
 };
-
-/// Largest share of a bay.
-const SHARE_MOST: u8 = 9;
 
 pub(crate) fn check(out: &mut Vec<Finding>, model: &Model, choice: &Choice) {
     for (about, limits, size) in [

@@ -1,4 +1,5 @@
 use super::*;
+use crate::choice::Fill;
 use crate::testing::demo;
 
 #[test]
@@ -29,4 +30,51 @@ fn an_answer_is_told_alike_alone_and_among_all() {
         }
     }
     assert!(several > 100, "{several}");
+}
+
+/// A receiver, or a games console, in the second bay of bays that are shared unevenly: a larger share than all others
+/// is enough.
+#[test]
+fn every_share_is_searched() {
+    use crate::choice::{Bay, Hole, Hung, Place};
+    let range = demo();
+    let hole = |kind: &str, mm: i32| Some(Hole { kind: kind.parse().unwrap(), offset_mm: Dim::mm(mm) });
+    let bay = |share, fill, hole| Bay { share, fill, hole, device: None };
+    let (open, left, right) = (Fill::Open, Fill::Leaf(Hung::Left), Fill::Leaf(Hung::Right));
+    let receiver = Choice {
+        model: "sedge".parse().unwrap(),
+        width_mm: Dim::mm(1600),
+        height_mm: Dim::mm(610),
+        depth_mm: Dim::mm(500),
+        bays: vec![
+            bay(4, Fill::Shelves(3), hole("round-60", -60)),
+            bay(2, right, None),
+            bay(4, left, hole("slot-90", 0)),
+        ],
+        back: "birch-18".parse().unwrap(),
+        finish: "pale".parse().unwrap(),
+        corner_radius_mm: Dim::mm(30),
+        place: Place { wall_mm: Some(Dim::mm(2400)), ..Place::default() },
+    };
+    let games = Choice {
+        width_mm: Dim::mm(1980),
+        height_mm: Dim::mm(640),
+        depth_mm: Dim::mm(430),
+        bays: vec![
+            bay(4, open, hole("round-80", 0)),
+            bay(2, open, None),
+            bay(4, open, hole("slot-90", -20)),
+            bay(4, left, hole("round-80", 65)),
+        ],
+        finish: "clear".parse().unwrap(),
+        place: Place::default(),
+        ..receiver.clone()
+    };
+    for (choice, device) in [(receiver, "receiver"), (games, "games")] {
+        let change = Change::Device { bay: 2, device: Some(device.parse().unwrap()) };
+        match state(&range, &choice, &change, &[]) {
+            Some(State::Shifts { changes, .. }) => assert_eq!(changes, [Change::Share { bay: 2, share: 5 }]),
+            other => panic!("{other:?}"),
+        }
+    }
 }
