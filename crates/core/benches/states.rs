@@ -31,7 +31,7 @@ fn main() {
             for answer in found.iter().flat_map(|found| found.all()) {
                 answers += 1;
                 shifts += usize::from(matches!(answer.state, State::Shifts { .. }));
-                unproven += usize::from(matches!(answer.state, State::Shut { proven: false, .. }));
+                unproven += usize::from(matches!(answer.state, State::Unfound { .. }));
             }
         }
         took.sort();

@@ -8,6 +8,7 @@ use crate::day::Day;
 use crate::document::{Document, Parts};
 use crate::finding::{Finding, Severity};
 use crate::layout::{Layout, Picked};
+use crate::options::kept::Visit;
 use crate::panel::PanelId;
 use crate::price::{Price, price};
 use crate::promise::{Backlog, Promise, promise};
@@ -64,7 +65,7 @@ pub struct Orderable<'a> {
 /// Derives everything from a choice; any choice, however absurd, gives findings.
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let mut derived = seen(judge(range, choice), range, choice, today, backlog);
-    remedy::add(range, choice, &mut derived.findings);
+    remedy::add(range, choice, None, &mut derived.findings);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
         interlock::check(&mut derived.findings, &assembly);
@@ -73,10 +74,11 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     derived
 }
 
-/// What the rules say of a choice, with remedies; all but the proof of assembly.
-pub fn advise(range: &Range, choice: &Choice) -> Vec<Finding> {
+/// What the rules say of a choice, with remedies that break nothing that was given for a visit; all but the proof of
+/// assembly.
+pub fn advise(range: &Range, choice: &Choice, visit: Option<&Visit>) -> Vec<Finding> {
     let mut findings = judge(range, choice).findings;
-    remedy::add(range, choice, &mut findings);
+    remedy::add(range, choice, visit, &mut findings);
     findings
 }
 

@@ -3,6 +3,7 @@
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::finding::{Finding, Question, Severity};
+use crate::options::kept::{Given, Visit, broken};
 use crate::quantity::Dim;
 use crate::range::{DimRange, Model, Range};
 use crate::rules::{Rule, judge, judge_stops};
@@ -16,8 +17,10 @@ const FEW: usize = 24;
 
 /// Gives every finding up to two remedies, each of another kind.
 ///
-/// A change is one if after it the finding is gone, and no other has come that matters as much or more.
-pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
+/// A change is one if after it the finding is gone, no other has come that matters as much or more, and nothing is broken
+/// that the customer gave. Of what does not suit a place, the place is let go last.
+pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, findings: &mut [Finding]) {
+    let before = broken(range, choice, visit);
     let known = findings.to_vec();
     let mut tries = TRIES;
     for finding in findings {
@@ -28,7 +31,10 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
         let mut tried = |way: &Change| {
             let may = *left > 0;
             *left = left.saturating_sub(1);
-            may && mends(range, choice, finding, &known, way)
+            may && mends(range, choice, finding, &known, way) && {
+                // What was given is not broken by a way out.
+                broken(range, &choice.with(way, range), visit) & !before == 0
+            }
         };
         let found = ways.into_iter().filter_map(|ways| match ways {
             Ways::Each(ways) => ways.into_iter().find(&mut tried),
@@ -93,9 +99,13 @@ fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
     let width = || size(model.width_mm, choice.width_mm, Change::WidthMm);
     match (finding.rule, finding.about) {
         (Rule::FinishEdges | Rule::FinishSun | Rule::JointFit, _) => vec![Ways::Each(finishes(model))],
-        (Rule::ScreenWidth | Rule::WallWidth | Rule::Package, _) => width().into(),
+        (Rule::WallWidth, _) => let_go(width(), Given::Wall),
+        (Rule::ScreenWidth, _) => let_go(width(), Given::Screen),
+        (Rule::Package, _) => width().into(),
         (Rule::ScreenFeet, _) => core::iter::once(Ways::Each(counts(model, choice))).chain(width()).collect(),
-        (Rule::ViewingHeight, _) => size(model.height_mm, choice.height_mm, Change::HeightMm).into(),
+        (Rule::ViewingHeight, _) => {
+            let_go(size(model.height_mm, choice.height_mm, Change::HeightMm), Given::Screen)
+        }
         (Rule::LeafSwing, Question::Bay(bay)) => {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
             vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]
@@ -109,6 +119,11 @@ fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
         // Long and heavy parts want two people, a tether a wall, a cable a wider chase: no other answer.
         _ => Vec::new(),
     }
+}
+
+/// Sizes, then without what they would have to suit.
+fn let_go(sizes: [Ways; 2], given: Given) -> Vec<Ways> {
+    sizes.into_iter().chain(given.undone().map(|change| Ways::Each(vec![change]))).collect()
 }
 
 fn finishes(model: &Model) -> Vec<Change> {

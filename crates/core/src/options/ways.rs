@@ -1,18 +1,22 @@
 //! A choice as a puzzle: what each question can be answered with, and what is wrong with a choice.
 
 use alloc::collections::BTreeMap;
+use core::cell::Cell;
 
+use super::effort::EFFORT;
+use super::kept::{GIVEN, Given, Visit};
 use super::no_good::{At, NoGood};
 use super::scope::{Scope, place};
 use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
-use crate::finding::{Finding, Question};
+use crate::finding::{Finding, Limit, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
 use crate::rules::reads::{self, Slack, Way, Within};
-use crate::rules::{Judged, judge_stops};
+use crate::rules::place::breaches;
+use crate::rules::{Judged, Rule, judge_stops};
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
@@ -21,6 +25,9 @@ pub(crate) struct Ways {
     sets: BTreeMap<u8, Vec<(Change, i32)>>,
     lines: BTreeMap<u8, Vec<i32>>,
     slack: Slack,
+    /// What was given for the visit, and how many units may still be priced and dated for it.
+    visit: Option<Visit>,
+    looks: Cell<u32>,
 }
 
 /// A choice with one answer taken, as a puzzle.
@@ -75,7 +82,8 @@ impl Ways {
             let device = chosen.device.is_some();
             set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
-        Self { sets, lines, slack: Slack::of(range, model, choice) }
+        let looks = Cell::new(EFFORT.kept_looks);
+        Self { sets, lines, slack: Slack::of(range, model, choice), visit: None, looks }
     }
 }
 
@@ -139,7 +147,27 @@ impl Puzzle for Asked<'_> {
     }
 
     fn faults(&self, point: &Choice, at: &At) -> Vec<NoGood> {
-        self.proofs(&judge_stops(self.range, point), point, at)
+        let mut faults = self.proofs(&judge_stops(self.range, point), point, at);
+        let stops = !faults.is_empty();
+        // What does not suit the place stays so while the size goes no further the right way.
+        faults.extend(breaches(point).map(|finding| {
+            let (size, end) = match finding.rule {
+                Rule::ViewingHeight => (place(Question::Height), at.of(place(Question::Height))),
+                _ => (place(Question::Width), at.of(place(Question::Width))),
+            };
+            let (from, to) = if finding.rule != Rule::ScreenWidth && finding.limit == Limit::AtMost {
+                (end, i32::MAX)
+            } else {
+                (i32::MIN, end)
+            };
+            let mut proof = NoGood::of(finding.rule.bit());
+            proof.narrow(size, from, to);
+            proof
+        }));
+        if !stops {
+            faults.extend(self.visited(point, at));
+        }
+        faults
     }
 
     fn lines(&self) -> Scope {
@@ -191,12 +219,39 @@ impl Puzzle for Asked<'_> {
 }
 
 impl Ways {
+    /// The same where something was given for the visit.
+    pub(crate) fn visited(mut self, visit: Option<&Visit>) -> Self {
+        self.visit = visit.cloned();
+        self
+    }
+
+    /// Whether all units that may be priced were: what is found holds, but nothing is proven any more.
+    pub(crate) fn are_spent(&self) -> bool {
+        self.visit.is_some() && self.looks.get() == 0
+    }
+
     fn change(&self, question: u8, answer: i32) -> Option<&(Change, i32)> {
         self.sets.get(&question)?.get(usize::try_from(answer).ok()?)
     }
 }
 
 impl Asked<'_> {
+    /// What a point that nothing else stops breaks of what was given for the visit: that says nothing of any other.
+    fn visited(&self, point: &Choice, at: &At) -> Vec<NoGood> {
+        let Some(visit) = &self.ways.visit else { return Vec::new() };
+        let left = self.ways.looks.get();
+        self.ways.looks.set(left.saturating_sub(1));
+        // One that is not looked at any more is taken to break all of it.
+        let broken = if left == 0 { GIVEN } else { visit.broken(self.range, point) };
+        let given = [Given::Budget, Given::Day].into_iter().filter(|given| given.bits() & broken != 0);
+        let all = Scope::all().places().filter(|question| at.of(*question) != At::NONE);
+        let here = |mut proof: NoGood| {
+            all.clone().for_each(|question| proof.narrow(question, at.of(question), at.of(question)));
+            proof
+        };
+        given.map(|given| here(NoGood::of(given.bits()))).collect()
+    }
+
     /// What is proven by the findings of a judged point.
     pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
         let (layout, build) = (judged.layout.as_ref(), &self.range.build);

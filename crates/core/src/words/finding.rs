@@ -12,8 +12,6 @@ pub fn sentence(finding: &Finding) -> String {
     }
     match finding.rule {
         Rule::PartMass => format!("The {} weighs {found}: lift it with two people.", parts(finding)),
-        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
-        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
         Rule::WallTether if finding.severity == Severity::Warns => {
             format!("It has to be fastened to the wall with its tether: pushed as in a test it would tip, by {found}.")
         }
@@ -43,10 +41,6 @@ pub fn sentence(finding: &Finding) -> String {
         Rule::FinishSun => "A dark finish grows hot in full sun: better keep it in the shade.".into(),
         Rule::ScreenFeet => {
             format!("Under the screen's feet the top would bend {found} over the years; {allowed} is the limit.")
-        }
-        Rule::ViewingHeight => {
-            let way = if finding.limit == Limit::AtMost { "high" } else { "low" };
-            format!("The middle of the screen would be {found} up, which is {way} for seated eyes.")
         }
         _ => reason(finding),
     }
@@ -106,6 +100,13 @@ pub fn reason(finding: &Finding) -> String {
         }
         Rule::Lean => format!("Pushed at the top it would lean {found}; {bound} {allowed}."),
         Rule::TipOver => format!("Empty, with its doors open, it could tip over: held {found}; {bound} {allowed}."),
+        // These stop no order, but what would break them is not offered.
+        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::ViewingHeight => {
+            let way = if finding.limit == Limit::AtMost { "high" } else { "low" };
+            format!("The middle of the screen would be {found} up, which is {way} for seated eyes.")
+        }
         // The others never stop an order.
         _ => String::new(),
     }

@@ -101,7 +101,7 @@ proptest! {
         for choice in choices {
             let Some(model) = range.model(&choice.model) else { continue };
             let slack = Slack::of(&range, model, &choice);
-            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), slack };
+            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), slack, visit: None, looks: Cell::new(0) };
             let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
             for fault in asked.faults(&choice, &asked.at(&choice)) {
                 for size in Size::ALL.into_iter().filter(|size| fault.scope.has(place(size.question()))) {

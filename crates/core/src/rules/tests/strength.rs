@@ -29,7 +29,7 @@ fn a_finish_whose_films_vary_too_much_stops() {
     assert!((finding.found.value - share(&range, "chalk") * 100.0).abs() < 0.005);
     // Another finish is a way out; a batch that nobody measured says nothing.
     let mut findings = judged.findings.clone();
-    crate::remedy::add(&range, &choice, &mut findings);
+    crate::remedy::add(&range, &choice, None, &mut findings);
     assert_eq!(findings.first().unwrap().remedies.first(), Some(&Change::Finish("clear".parse().unwrap())));
     range.boards.first_mut().unwrap().measured_points_mm = None;
     assert_eq!(found(&range, &choice).0, []);
