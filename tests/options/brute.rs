@@ -175,8 +175,7 @@ struct Suits {
 impl Suits {
     fn of(choice: &Choice, asked: Option<Question>) -> Self {
         let diagonal = choice.place.screen_tenth_inch.map(|tenths| f64::from(tenths) * 2.54);
-        let given =
-            Self { wall: choice.place.wall_mm.map(f64::from), screen: diagonal, seen: diagonal };
+        let given = Self { wall: choice.place.wall_mm.map(f64::from), screen: diagonal, seen: diagonal };
         let wide = asked == Some(Question::Width);
         let holds = |one: Self| one.hold(choice);
         Self {

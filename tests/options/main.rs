@@ -26,7 +26,8 @@ fn check(range: &Range, choice: &Choice, change: &Change, open: bool) {
     // A width goes no further than its wall, nor under its screen.
     let width = f64::from(after.width_mm);
     let screen = after.place.screen_tenth_inch.map(|tenths| f64::from(tenths) * 2.54 * 16.0 / 337.0_f64.sqrt());
-    let suits = after.place.wall_mm.is_none_or(|wall| after.width_mm <= wall) && screen.is_none_or(|wide| wide <= width);
+    let suits =
+        after.place.wall_mm.is_none_or(|wall| after.width_mm <= wall) && screen.is_none_or(|wide| wide <= width);
     let suits = suits || !matches!(change, Change::WidthMm(_));
     assert_eq!(suits && can_be_ordered(range, &after), open, "{change:?} on {choice:?}");
 }

@@ -130,6 +130,8 @@ pub struct Desk {
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
     pins: RwSignal<Vec<Question>>,
+    /// What was given for this visit: the word of a goal and its figure.
+    given: RwSignal<Vec<(&'static str, String)>>,
     told: RwSignal<Vec<Vec<String>>>,
     notes: RwSignal<Vec<Note>>,
     /// The choice that they are about.
@@ -149,6 +151,7 @@ impl Desk {
         let Loaded { range, text, choice, pins, today, .. } = loaded;
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
+        let given = RwSignal::new(Vec::new());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
         let alone = RwSignal::new(false);
         let known =
@@ -159,7 +162,8 @@ impl Desk {
         });
         let note = Memo::new(move |_| choice.with(Choice::to_note));
         let (told, notes, noted) = (RwSignal::new(Vec::new()), RwSignal::new(Vec::new()), RwSignal::new(String::new()));
-        let desk = Self { known, range, text, today, choice, pins, told, notes, noted, note, alone, lit, seen, begun };
+        let desk =
+            Self { known, range, text, today, choice, pins, given, told, notes, noted, note, alone, lit, seen, begun };
         ways::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.hear(texts)));
         let questions = move || ["notes", "all"].map(|word| desk.question(word, &[]));
         at_rest(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(ways::ask)));
@@ -173,7 +177,13 @@ impl Desk {
 
     /// A question to the adviser about the present choice, with what is kept at its end.
     pub fn question(self, word: &str, more: &[String]) -> Vec<String> {
-        let pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
+        let mut pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
+        self.given.with(|given| {
+            if !given.is_empty() {
+                pins.push(["today=", &self.today.get().to_string()].concat());
+            }
+            pins.extend(given.iter().map(|(name, figure)| [name, "=", figure].concat()));
+        });
         [word.to_string(), self.note()].into_iter().chain(more.iter().cloned()).chain(pins).collect()
     }
 
@@ -281,6 +291,7 @@ impl Desk {
     pub fn follow(self, note: &str, gone: &str) {
         if let Some(choice) = Choice::of_note(note) {
             if !gone.is_empty() {
+                self.given.update(|given| given.retain(|(name, _)| !gone.split(' ').any(|gone| gone == *name)));
                 self.keep_other(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
             }
             self.replace(choice);
@@ -293,6 +304,24 @@ impl Desk {
         self.told.update(|told| told.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
         self.noted.set(String::new());
         self.pins.update(change);
+    }
+
+    /// Keeps to a budget or a day for this visit; an empty figure lets it go.
+    pub fn give(self, name: &'static str, figure: String) {
+        self.keep_other(|_| {});
+        self.given.update(|given| {
+            given.retain(|(known, _)| *known != name);
+            if !figure.is_empty() {
+                given.push((name, figure));
+            }
+        });
+    }
+
+    /// What was given of that name.
+    pub fn given(self, name: &str) -> String {
+        self.given
+            .with(|given| given.iter().find(|(known, _)| *known == name).map(|(_, figure)| figure.clone()))
+            .unwrap_or_default()
     }
 
     /// Keeps the answer to a question whatever else is asked for, or no longer.

@@ -2,6 +2,7 @@
 
 use slotwright_core::price::{Item, Price};
 use slotwright_core::range::Range;
+use slotwright_core::rules::place::breaches;
 use slotwright_core::words;
 
 use crate::state::Known;
@@ -27,13 +28,21 @@ pub struct TallyText {
     pub state_note: String,
     /// Whether nothing stops the order.
     pub good: bool,
+    /// Whether it can be made, but does not suit wall, screen, budget or day.
+    pub but: bool,
 }
 
-/// The strip for what is known and so many hints.
-pub fn tally_text(range: &Range, known: &Known, hints: usize) -> TallyText {
+/// The strip for what is known and so many hints, and whether one of them is of what the customer gave.
+pub fn tally_text(range: &Range, known: &Known, (hints, beyond): (usize, bool)) -> TallyText {
     let mut text = TallyText { good: known.orderable, ..TallyText::default() };
     let stops = known.findings.len();
-    text.state = if known.orderable { "Can be made".into() } else { "Cannot be made".into() };
+    text.but = known.orderable && (beyond || breaches(&known.choice).next().is_some());
+    let state = match (known.orderable, text.but) {
+        (false, _) => "Cannot be made",
+        (_, true) => "Can be made, but does not suit",
+        _ => "Can be made",
+    };
+    text.state = state.into();
     text.state_note = match (stops, hints) {
         (0, 0) => String::new(),
         (0, 1) => "1 hint".into(),
@@ -65,7 +74,9 @@ pub fn tally_text(range: &Range, known: &Known, hints: usize) -> TallyText {
 
 /// A sentence for a screen reader after a change.
 pub fn spoken(text: &TallyText) -> String {
-    if text.good {
+    if text.but {
+        format!("{}. {}, {}, with you by {}.", text.state, text.price, text.mass, text.day)
+    } else if text.good {
         format!("{}, {}, with you by {}.", text.price, text.mass, text.day)
     } else {
         format!("{}: {}.", text.state, text.state_note)

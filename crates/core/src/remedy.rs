@@ -103,9 +103,7 @@ fn advised(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Ways> {
         (Rule::ScreenWidth, _) => let_go(width(), Given::Screen),
         (Rule::Package, _) => width().into(),
         (Rule::ScreenFeet, _) => core::iter::once(Ways::Each(counts(model, choice))).chain(width()).collect(),
-        (Rule::ViewingHeight, _) => {
-            let_go(size(model.height_mm, choice.height_mm, Change::HeightMm), Given::Screen)
-        }
+        (Rule::ViewingHeight, _) => let_go(size(model.height_mm, choice.height_mm, Change::HeightMm), Given::Screen),
         (Rule::LeafSwing, Question::Bay(bay)) => {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
             vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]

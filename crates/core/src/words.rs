@@ -239,7 +239,9 @@ pub fn shut(why: &Why) -> String {
     };
     // What leaves out a bay that is kept breaks no rule.
     match why.rules.as_slice() {
-        [] if why.reason.rule == Rule::FitOutCount => format!("Bay {} would be gone. {end}", decimal(why.reason.allowed.value, 0)),
+        [] if why.reason.rule == Rule::FitOutCount => {
+            format!("Bay {} would be gone. {end}", decimal(why.reason.allowed.value, 0))
+        }
         _ => format!("{} {end}", reason(&why.reason)),
     }
 }
@@ -261,6 +263,16 @@ pub fn release(release: &Release, range: &Range) -> String {
 /// What to press to make a change that lets go of what is kept: `Let the width go and make it 1 400 mm wide`.
 pub fn letting_go(pin: Question, change: &Change, range: &Range) -> String {
     format!("Let {} go and {}", kept(&[pin]), small(&self::change(change, range)))
+}
+
+/// What was given for a visit and does not hold.
+pub const fn beyond(given: Given) -> &'static str {
+    match given {
+        Given::Wall => "It is wider than the wall.",
+        Given::Screen => "It does not suit the screen.",
+        Given::Budget => "It costs more than you gave.",
+        Given::Day => "It comes later than the day that you gave.",
+    }
 }
 
 /// What is kept, after «you keep».

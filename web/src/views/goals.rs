@@ -38,6 +38,15 @@ pub fn Goals() -> impl IntoView {
             true
         })
     };
+    // A budget and a day are kept to from then on.
+    let keeps = |goal: &'static str, name: &'static str| {
+        Callback::new(move |figure: String| {
+            desk.give(name, figure.clone());
+            untrack(|| ask(goal, figure));
+            true
+        })
+    };
+    let shows = |name: &'static str| Callback::new(move |()| desk.given(name));
     let empty = Callback::new(|()| String::new());
     let button = |goal: &'static str, reads: &'static str| {
         view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads}</button> }
@@ -48,9 +57,9 @@ pub fn Goals() -> impl IntoView {
             <h3>"Find one that"</h3>
             <div class="row">{button("widest", "is as wide as can be")}{button("screen", "takes the screen")}</div>
             <div class="fields">
-                <Optional label="costs at most" unit=currency wrong="" show=empty take=takes("price")/>
+                <Optional label="costs at most" unit=currency wrong="" show=shows("budget") take=keeps("price", "budget")/>
                 <Optional label="has parts up to" unit="kg" wrong="" show=empty take=takes("part")/>
-                <Optional label="is there by" unit="" wrong="" show=empty take=takes("by") kind="date"/>
+                <Optional label="is there by" unit="" wrong="" show=shows("by") take=keeps("by", "by") kind="date"/>
             </div>
             <Tells lines=Callback::new(lines) take=Callback::new(take)/>
         </div>

@@ -6,6 +6,7 @@ use slotwright_core::decimal::read_decimal;
 use slotwright_core::derive::look;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, in_the_way, toward};
+use slotwright_core::options::kept::Kept;
 use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::Mass;
 use slotwright_core::range::Range;
@@ -18,14 +19,18 @@ fn number(text: &str) -> Option<f64> {
     read_decimal(&plain.replace(',', ".")).filter(|number| (0.0..=1e7).contains(number))
 }
 
+/// An amount of money as people type it.
+pub(crate) fn money(text: &str) -> Option<Money> {
+    #[expect(clippy::cast_possible_truncation, reason = "at most a thousand million, rounded")]
+    number(text).map(|amount| Money::minor((amount * 100.0).round() as i64))
+}
+
 /// The goal of a word and its figure; else what is wrong with the figure.
 fn read(word: &str, figure: &str) -> Result<Goal, &'static str> {
-    #[expect(clippy::cast_possible_truncation, reason = "at most a thousand million, rounded")]
-    let minor = |amount: f64| Money::minor((amount * 100.0).round() as i64);
     match word {
         "widest" => Ok(Goal::Widest),
         "screen" => Ok(Goal::Screen),
-        "price" => number(figure).map(minor).map(Goal::Price).ok_or("This is no price. Write it as 1500."),
+        "price" => money(figure).map(Goal::Price).ok_or("This is no price. Write it as 1500."),
         "part" => number(figure).map(Mass::kg).map(Goal::Part).ok_or("This is no weight. Write it as 25."),
         "by" => figure.parse().map(Goal::By).map_err(|_| "Pick the day on which it has to be there."),
         _ => Ok(Goal::Valid),
@@ -71,10 +76,11 @@ pub(crate) fn told(
         Err(wrong) => return only(wrong),
     };
     let name = name(goal, range);
-    let (pins, dated) = (super::questions(pins), (today, &backlog));
-    let Some(changes) = toward(range, &choice, goal, &pins, dated) else {
-        let kept = match in_the_way(range, &choice, goal, &pins, dated) {
-            _ if pins.is_empty() => String::new(),
+    let (pins, visit, dated) = (super::questions(pins), super::visit(pins), (today, &backlog));
+    let kept = Kept { pins: &pins, visit: visit.as_ref() };
+    let Some(changes) = toward(range, &choice, goal, kept, dated) else {
+        let kept = match in_the_way(range, &choice, goal, kept, dated) {
+            _ if pins.is_empty() && visit.is_none() => String::new(),
             held if held.is_empty() => " with what you keep".into(),
             held => format!(" while you keep {}", words::kept(&held)),
         };

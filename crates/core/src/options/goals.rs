@@ -139,7 +139,10 @@ fn wide_as(
     if down {
         widths.reverse();
     }
-    let had = table.runs(Size::Width, widths.into_iter()).into_iter().find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
+    let had = table
+        .runs(Size::Width, widths.into_iter())
+        .into_iter()
+        .find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
     let wide = choice.with(&Change::WidthMm(had.from), range);
     match table.state(&wide, Scope::of(Question::Width)) {
         State::Open => Some(changes(choice, &wide)),

@@ -60,8 +60,7 @@ impl Given {
 }
 
 /// What breaks anything that was given.
-pub(super) const GIVEN: u64 =
-    Given::Wall.bits() | Given::Screen.bits() | Given::Budget.bits() | Given::Day.bits();
+pub(super) const GIVEN: u64 = Given::Wall.bits() | Given::Screen.bits() | Given::Budget.bits() | Given::Day.bits();
 
 /// What was given for a visit.
 #[derive(Clone, Debug)]

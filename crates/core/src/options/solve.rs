@@ -126,7 +126,15 @@ struct Search<'a, P: Puzzle> {
 
 impl<'a, P: Puzzle> Search<'a, P> {
     fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
-        Self { puzzle, rules, steps: 0, most: EFFORT.search, faults, order: Order::Use, proved: NoGoods::none(puzzle.lines()) }
+        Self {
+            puzzle,
+            rules,
+            steps: 0,
+            most: EFFORT.search,
+            faults,
+            order: Order::Use,
+            proved: NoGoods::none(puzzle.lines()),
+        }
     }
 
     /// A point that differs from this one in free questions alone and holds.

@@ -151,7 +151,12 @@ impl<'a> Table<'a> {
     }
 
     /// The fewest other questions of which an answer needs others, with some rules and pins.
-    pub(super) fn smallest(&self, choice: &Choice, asked: Scope, (rules, pins): (u64, Scope)) -> Found<(Scope, Choice)> {
+    pub(super) fn smallest(
+        &self,
+        choice: &Choice,
+        asked: Scope,
+        (rules, pins): (u64, Scope),
+    ) -> Found<(Scope, Choice)> {
         let (puzzle, free) = self.keeping(choice, asked, pins);
         self.honest(solve::smallest(&puzzle, choice, (free, rules), (&self.faults, &self.left)))
     }

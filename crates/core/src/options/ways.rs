@@ -14,8 +14,8 @@ use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::finding::{Finding, Limit, Question};
 use crate::quantity::Dim;
 use crate::range::{Key, Model, Range};
-use crate::rules::reads::{self, Slack, Way, Within};
 use crate::rules::place::breaches;
+use crate::rules::reads::{self, Slack, Way, Within};
 use crate::rules::{Judged, Rule, judge_stops};
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::kept::{GIVEN, Given, Kept, breach};
 use super::explain::{conflict, diagnosis};
+use super::kept::{GIVEN, Given, Kept, breach};
 use super::scope::{Scope, place};
 use super::solve::Found;
 use super::states::Table;

@@ -1,7 +1,7 @@
 //! Where the unit will stand: the wall's length, the screen on the top.
 
-use super::{Rule, RuleCard, Unit};
 use super::screen::viewing;
+use super::{Rule, RuleCard, Unit};
 use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Question, Severity};
 use crate::quantity::Length;

@@ -22,7 +22,8 @@ fn an_answer_is_told_alike_alone_and_among_all() {
     use crate::sample::{Wanted, choices};
     let range = demo();
     let mut several = 0;
-    for (choice, pins) in choices(&range, 91, Wanted::Valid).take(40).zip([&[][..], &[Question::Width]].into_iter().cycle())
+    for (choice, pins) in
+        choices(&range, 91, Wanted::Valid).take(40).zip([&[][..], &[Question::Width]].into_iter().cycle())
     {
         for Answer { change, state: found, .. } in states(&range, &choice, pins).unwrap().all() {
             assert_eq!(state(&range, &choice, change, pins).as_ref(), Some(found), "{change:?} {pins:?} {choice:?}");
@@ -99,9 +100,8 @@ fn a_wall_and_a_screen_are_kept_unless_they_are_let_go() {
     let [Change::WidthMm(wide)] = changes[..] else { panic!("{changes:?}") };
     let walled = open.with(&Change::WallMm(Some(Dim::tenths(wide.in_tenths() - 1))), &range);
     assert!(matches!(state(&range, &walled, &device, &pins), Some(State::Shut { .. })));
-    let why = why_shut(&range, &walled, &device, &[Question::Shares]).unwrap_or_else(|| {
-        why_shut(&range, &walled, &device, &pins).unwrap()
-    });
+    let why = why_shut(&range, &walled, &device, &[Question::Shares])
+        .unwrap_or_else(|| why_shut(&range, &walled, &device, &pins).unwrap());
     assert!(why.release.is_some());
     let why = why_shut(&range, &walled, &device, &pins).unwrap();
     assert_eq!(why.given, [Given::Wall], "{why:?}");
@@ -141,7 +141,7 @@ fn no_shift_breaks_what_was_given() {
     let range = demo();
     let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
     let (mut shifts, mut other, mut none) = (0, 0, 0);
-    for choice in choices(&range, 1717, Wanted::Valid).take(36) {
+    for choice in choices(&range, 1717, Wanted::Valid).take(12) {
         let built = crate::derive::look(&range, &choice, today, &backlog).built.unwrap();
         let by = built.promise.map(|promise| promise.arrives);
         let visit = Visit { budget: Some(built.price.total_minor), by, today, backlog: backlog.clone() };
@@ -163,5 +163,5 @@ fn no_shift_breaks_what_was_given() {
             }
         }
     }
-    assert!(shifts > 100 && other > 20 && none > 5, "{shifts} {other} {none}");
+    assert!(shifts > 40 && other > 5 && none > 2, "{shifts} {other} {none}");
 }

@@ -44,10 +44,10 @@ fn nothing_is_named_in_vain() {
             pins.iter().copied().filter(|pin| !gone.contains(pin)).collect()
         };
         for Answer { change, state: found, .. } in states(&range, &choice, &kept).unwrap().all() {
-            let shut_in =
-            |choice: &Choice, pins: &[Question]| matches!(state(&range, choice, change, pins), Some(State::Shut { .. }));
-        let is_shut = |pins: &[Question]| shut_in(&choice, pins);
-            let why = why_shut(&range, &choice, change, &kept);
+            let shut_in = |choice: &Choice, pins: &[Question]| {
+                matches!(state(&range, choice, change, pins), Some(State::Shut { .. }))
+            };
+                let why = why_shut(&range, &choice, change, &kept);
             let State::Shut { .. } = found else {
                 assert_eq!(why, None, "{change:?} {choice:?}");
                 continue;
@@ -55,6 +55,10 @@ fn nothing_is_named_in_vain() {
             let Why { pins, given, release, reason, rules } = why.unwrap();
             let of_given = !given.is_empty() && reason.severity == Severity::Warns;
             assert!(rules.contains(&reason.rule) || rules.is_empty() || of_given, "{change:?} {rules:?} {reason:?}");
+            // What was given and is not named has no part in it.
+            let unnamed = Given::ALL.iter().filter(|known| !given.contains(known)).filter_map(|known| known.undone());
+            let bare = unnamed.fold(choice.clone(), |choice, change| choice.with(&change, &range));
+            let is_shut = |pins: &[Question]| shut_in(&bare, pins);
             assert!(is_shut(&pins), "{change:?} {pins:?} {choice:?}");
             for pin in &pins {
                 assert!(!is_shut(&without(&pins, &[*pin])), "{change:?} {pins:?} without {pin} {choice:?}");
@@ -83,7 +87,10 @@ fn nothing_is_named_in_vain() {
                 given_up += 1;
             }
             for pin in &let_go {
-                assert!(shut_in(&without_given(None), &without(&kept, &without(&let_go, &[*pin]))), "{change:?} {let_go:?} with {pin}");
+                assert!(
+                    shut_in(&without_given(None), &without(&kept, &without(&let_go, &[*pin]))),
+                    "{change:?} {let_go:?} with {pin}"
+                );
             }
             gone[let_go.len().min(2)] += 1;
         }
