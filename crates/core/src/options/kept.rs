@@ -62,6 +62,9 @@ impl Given {
 /// What breaks anything that was given.
 pub(super) const GIVEN: u64 = Given::Wall.bits() | Given::Screen.bits() | Given::Budget.bits() | Given::Day.bits();
 
+/// What breaks anything that was given for a visit.
+pub(super) const VISIT: u64 = BUDGET | DAY;
+
 /// What was given for a visit.
 #[derive(Clone, Debug)]
 pub struct Visit {

@@ -161,10 +161,10 @@ impl<'a> Table<'a> {
         self.honest(solve::smallest(&puzzle, choice, (free, rules), (&self.faults, &self.left)))
     }
 
-    /// What was not looked at is not proven.
+    /// What follows from units that were not looked at any more is not proven.
     fn honest<P>(&self, found: Found<P>) -> Found<P> {
         match found {
-            Found::Nothing(_) if self.ways.are_spent() => Found::GivenUp,
+            Found::Nothing(nothing) if nothing.rules & kept::VISIT != 0 && self.ways.are_spent() => Found::GivenUp,
             found => found,
         }
     }

@@ -47,7 +47,7 @@ fn nothing_is_named_in_vain() {
             let shut_in = |choice: &Choice, pins: &[Question]| {
                 matches!(state(&range, choice, change, pins), Some(State::Shut { .. }))
             };
-                let why = why_shut(&range, &choice, change, &kept);
+            let why = why_shut(&range, &choice, change, &kept);
             let State::Shut { .. } = found else {
                 assert_eq!(why, None, "{change:?} {choice:?}");
                 continue;
