@@ -158,7 +158,16 @@ impl<'a> Table<'a> {
         (rules, pins): (u64, Scope),
     ) -> Found<(Scope, Choice)> {
         let (puzzle, free) = self.keeping(choice, asked, pins);
-        self.honest(solve::smallest(&puzzle, choice, (free, rules), (&self.faults, &self.left)))
+        let found = solve::smallest(&puzzle, choice, (free, rules & !kept::VISIT), (&self.faults, &self.left));
+        // Mostly what is found suits the visit too; only where it does not is it searched again.
+        let breaks = |point: &Choice| self.visit.is_some_and(|visit| visit.broken(self.range, point) & rules != 0);
+        match &found {
+            Found::Point((_, point)) if breaks(point) => {
+                let few = Cell::new(EFFORT.kept_steps);
+                self.honest(solve::smallest(&puzzle, choice, (free, rules), (&self.faults, &few)))
+            }
+            _ => found,
+        }
     }
 
     /// What follows from units that were not looked at any more is not proven.

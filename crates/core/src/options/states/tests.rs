@@ -141,7 +141,7 @@ fn no_shift_breaks_what_was_given() {
     let range = demo();
     let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
     let (mut shifts, mut other, mut none) = (0, 0, 0);
-    for choice in choices(&range, 1717, Wanted::Valid).take(12) {
+    for choice in choices(&range, 1717, Wanted::Valid).take(9) {
         let built = crate::derive::look(&range, &choice, today, &backlog).built.unwrap();
         let by = built.promise.map(|promise| promise.arrives);
         let visit = Visit { budget: Some(built.price.total_minor), by, today, backlog: backlog.clone() };
@@ -163,5 +163,5 @@ fn no_shift_breaks_what_was_given() {
             }
         }
     }
-    assert!(shifts > 40 && other > 5 && none > 2, "{shifts} {other} {none}");
+    assert!(shifts > 30 && other > 5 && none > 2, "{shifts} {other} {none}");
 }
