@@ -3,15 +3,18 @@
 use std::collections::BTreeMap;
 
 use slotwright_core::change::Change;
-use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place};
+use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place, SHARE_MOST};
+use slotwright_core::options::kept::Given;
 use slotwright_core::options::states::{Reach, State, reaches, states};
-use slotwright_core::options::why::{Release, why_shut};
+use slotwright_core::options::why::{Release, Why, why_shut};
 use slotwright_core::options::{Answer, Size};
 use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Key, Range};
 use slotwright_core::rules::{Rule, judge, judge_stops};
 use slotwright_tests::demo;
+
+use crate::suits::Suits;
 
 /// A range with few answers to each question.
 pub(crate) fn thinned(model: &str) -> Range {
@@ -30,6 +33,7 @@ pub(crate) fn thinned(model: &str) -> Range {
     model.shelves_most = 1;
     model.leaves_most = 1;
     model.finishes.truncate(1);
+    model.backs.truncate(1);
     model.corner_radii_mm.truncate(1);
     range
 }
@@ -91,7 +95,7 @@ pub(crate) fn every(range: &Range) -> Vec<(Choice, u64)> {
     let hole = range.holes.first().map(|kind| Hole { kind: kind.key.clone(), offset_mm: Dim::mm(0) });
     let device = range.devices.first().map(|device| device.key.clone());
     let mut bays = Vec::new();
-    for share in 1..=4 {
+    for share in 1..=SHARE_MOST {
         for fill in fills {
             for hole in [None, hole.clone()] {
                 for device in [None, device.clone()] {
@@ -163,21 +167,33 @@ fn way(from: &Choice, to: &Choice, asked: Option<Question>, pins: &[Question]) -
 }
 
 /// The best set of other changes, by a search of every choice.
-fn best(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, pins: &[Question]) -> Option<Vec<Question>> {
-    let ways = every.iter().filter(|(_, broken)| *broken == 0).filter_map(|(to, _)| way(from, to, asked, pins));
+fn best(
+    every: &[(Choice, u64)],
+    from: &Choice,
+    asked: Option<Question>,
+    (pins, suits): (&[Question], Suits),
+) -> Option<Vec<Question>> {
+    let holds = every.iter().filter(|(to, broken)| *broken == 0 && suits.hold(to));
+    let ways = holds.filter_map(|(to, _)| way(from, to, asked, pins));
     ways.min_by_key(|differing| {
         (differing.len(), differing.iter().map(|question| importance(*question)).collect::<Vec<_>>())
     })
 }
 
 /// No rule and no pin of the explanation can be left out, and together they forbid everything.
-fn check_rules(every: &[(Choice, u64)], from: &Choice, change: &Change, (rules, kept): (&[Rule], &[Question])) {
+fn check_rules(
+    every: &[(Choice, u64)],
+    from: &Choice,
+    change: &Change,
+    (rules, kept, suits): (&[Rule], &[Question], Suits),
+) {
     // Beyond the basics they are taken for granted.
     let beyond = rules.iter().all(|rule| !rule.is_basic());
     let granted: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| beyond && rule.is_basic()).collect();
     let forbids = |rules: &[Rule], pins: &[Question]| {
         let rules = rules.iter().chain(&granted).fold(0, |all, rule| all | bit(*rule));
-        !every.iter().any(|(to, broken)| broken & rules == 0 && way(from, to, change.question(), pins).is_some())
+        let mut may = every.iter().filter(|(to, broken)| broken & rules == 0 && suits.hold(to));
+        !may.any(|(to, _)| way(from, to, change.question(), pins).is_some())
     };
     assert!(forbids(rules, kept), "{rules:?} {kept:?}");
     for left_out in 0..rules.len() {
@@ -192,11 +208,15 @@ fn check_rules(every: &[(Choice, u64)], from: &Choice, change: &Change, (rules, 
     }
 }
 
-/// With these pins an answer cannot be had, and none of them can be left out.
-fn check_pins(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, pins: &[Question]) {
-    let forbid =
-        |pins: &[Question]| !every.iter().any(|(to, broken)| *broken == 0 && way(from, to, asked, pins).is_some());
-    assert!(forbid(pins), "{pins:?} {from:?}");
+/// With these pins, and what was given, an answer cannot be had, and none of them can be left out.
+fn check_pins(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, (why, suits): (&Why, Suits)) {
+    let (pins, given) = (why.pins.as_slice(), why.given.as_slice());
+    let forbidden = |pins: &[Question], suits: Suits| best(every, from, asked, (pins, suits)).is_none();
+    let forbid = |pins: &[Question]| forbidden(pins, suits.only(given));
+    assert!(forbid(pins), "{pins:?} {given:?} {from:?}");
+    for left_out in given {
+        assert!(!forbidden(pins, suits.only(given).without(&[*left_out])), "{given:?} {from:?}");
+    }
     for left_out in 0..pins.len() {
         let mut fewer = pins.to_vec();
         fewer.remove(left_out);
@@ -205,19 +225,42 @@ fn check_pins(every: &[(Choice, u64)], from: &Choice, asked: Option<Question>, p
 }
 
 /// Without what is let go it can be had, and none of that can stay; what changes then is the best that there is.
-fn check_release(every: &[(Choice, u64)], from: &Choice, change: &Change, pins: &[Question], release: &Release) {
-    let best = |gone: &[Question]| {
+fn check_release(
+    every: &[(Choice, u64)],
+    from: &Choice,
+    change: &Change,
+    (pins, suits): (&[Question], Suits),
+    release: &Release,
+) {
+    let best = |gone: &[Question], given: &[Given]| {
         let kept: Vec<Question> = pins.iter().copied().filter(|pin| !gone.contains(pin)).collect();
-        best(every, from, change.question(), &kept)
+        best(every, from, change.question(), (&kept, suits.without(given)))
     };
+    for left_out in &release.given {
+        let fewer: Vec<Given> = release.given.iter().copied().filter(|given| given != left_out).collect();
+        assert_eq!(best(&release.pins, &fewer), None, "{change:?} {release:?} with {left_out:?} {from:?}");
+    }
     let mut own: Vec<Question> = release.changes.iter().filter_map(Change::question).collect();
     own.sort_by_key(|question| core::cmp::Reverse(importance(*question)));
-    assert_eq!(best(&release.pins), Some(own), "{change:?} {release:?} {from:?}");
+    assert_eq!(best(&release.pins, &release.given), Some(own), "{change:?} {release:?} {from:?}");
     for left_out in 0..release.pins.len() {
         let mut fewer = release.pins.clone();
         fewer.remove(left_out);
-        assert_eq!(best(&fewer), None, "{change:?} {release:?} without {left_out} {from:?}");
+        assert_eq!(best(&fewer, &release.given), None, "{change:?} {release:?} without {left_out} {from:?}");
     }
+}
+
+/// A choice beside a wall that is as wide, under a screen that is a little narrower, both, or neither.
+fn placed(choice: &Choice, at: usize) -> Choice {
+    let mut placed = choice.clone();
+    if at % 4 % 2 == 1 {
+        placed.place.wall_mm = Some(choice.width_mm);
+    }
+    if at % 4 > 1 {
+        let tenths = f64::from(choice.width_mm) * 337.0_f64.sqrt() / 16.0 / 2.54 - 1.0;
+        placed.place.screen_tenth_inch = (0..=u16::MAX).rev().find(|whole| f64::from(*whole) <= tenths);
+    }
+    placed
 }
 
 /// States, shifts and reasons of every answer of some choices of one model.
@@ -234,15 +277,17 @@ fn check(model: &str, kinds: usize) {
         &[Question::Hole(2), Question::Device(2), Question::Width, Question::Height, Question::Depth],
     ];
     let mut seen: BTreeMap<(&str, usize), usize> = BTreeMap::new();
-    let (mut reasons, mut released) = (0, 0);
+    let (mut reasons, mut released, mut given) = (0, 0, 0);
     // One bay with a device, beside which another bay comes without it.
     let held = valid.iter().find(|choice| choice.bays.len() == 1 && choice.bays.iter().any(|bay| bay.device.is_some()));
-    for (at, choice) in valid.iter().step_by(valid.len() / 24).chain(held).enumerate() {
+    for (at, choice) in valid.iter().step_by(valid.len() / 18).chain(held).enumerate() {
         let pins: Vec<Question> = pinned[at % pinned.len()].iter().copied().filter(|pin| choice.has(*pin)).collect();
         let pins = pins.as_slice();
+        let choice = &placed(choice, at);
         for Answer { change, state, .. } in states(&range, choice, pins).unwrap().all() {
             let from = choice.with(change, &range);
-            let best = best(&every, &from, change.question(), pins);
+            let suits = Suits::of(choice, change.question());
+            let best = best(&every, &from, change.question(), (pins, suits));
             match state {
                 State::Open => assert_eq!(best, Some(Vec::new()), "{change:?} {choice:?}"),
                 State::Shifts { changes, .. } => {
@@ -250,19 +295,21 @@ fn check(model: &str, kinds: usize) {
                     own.sort_by_key(|question| core::cmp::Reverse(importance(*question)));
                     assert_eq!(Some(&own), best.as_ref(), "{change:?} {pins:?} {choice:?}");
                     let after = changes.iter().fold(from, |choice, change| choice.with(change, &range));
-                    assert!(judge(&range, &after).holds(), "{change:?} {changes:?} {choice:?}");
+                    assert!(judge(&range, &after).holds() && suits.hold(&after), "{change:?} {changes:?} {choice:?}");
                 }
-                State::Shut { proven, .. } => {
-                    assert!(*proven && best.is_none(), "{change:?} {pins:?} {best:?} {choice:?}");
+                State::Unfound { .. } => panic!("{change:?} {pins:?} was given up: {choice:?}"),
+                State::Shut { .. } => {
+                    assert!(best.is_none(), "{change:?} {pins:?} {best:?} {choice:?}");
                     let why = why_shut(&range, choice, change, pins).unwrap();
-                    check_pins(&every, &from, change.question(), &why.pins);
+                    check_pins(&every, &from, change.question(), (&why, suits));
                     if reasons < 25 && !why.rules.is_empty() {
-                        check_rules(&every, &from, change, (&why.rules, &why.pins));
+                        check_rules(&every, &from, change, (&why.rules, &why.pins, suits.only(&why.given)));
                         reasons += 1;
                     }
-                    assert_eq!(why.release.is_some(), !why.pins.is_empty());
+                    given += usize::from(!why.given.is_empty());
+                    assert_eq!(why.release.is_some(), !why.pins.is_empty() || !why.given.is_empty());
                     if let Some(release) = &why.release {
-                        check_release(&every, &from, change, pins, release);
+                        check_release(&every, &from, change, (pins, suits), release);
                         released += 1;
                     }
                 }
@@ -270,7 +317,7 @@ fn check(model: &str, kinds: usize) {
             let kind = match state {
                 State::Open => ("open", 0),
                 State::Shifts { changes, .. } => ("shifts", changes.len()),
-                State::Shut { .. } => ("shut", 0),
+                State::Shut { .. } | State::Unfound { .. } => ("shut", 0),
             };
             *seen.entry(kind).or_default() += 1;
         }
@@ -279,7 +326,8 @@ fn check(model: &str, kinds: usize) {
                 let values = size.limits(range.models.first().unwrap()).values();
                 for value in values.filter(|value| (run.from..=run.to).contains(value)) {
                     let change = size.to(value);
-                    let best = best(&every, &choice.with(&change, &range), change.question(), pins);
+                    let suits = Suits::of(choice, change.question());
+                    let best = best(&every, &choice.with(&change, &range), change.question(), (pins, suits));
                     let reach = match best.as_deref() {
                         Some([]) => Reach::Open,
                         Some(_) => Reach::Shifts,
@@ -291,7 +339,7 @@ fn check(model: &str, kinds: usize) {
         }
     }
     assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {reasons} reasons: {seen:?}");
-    assert!(reasons >= 10 && released >= 5, "{reasons} {released}");
+    assert!(reasons >= 10 && released >= 5 && given >= 5, "{reasons} {released} {given}");
 }
 
 #[test]

@@ -15,9 +15,9 @@ import numpy
 from ortools.sat.python import cp_model
 
 # A choice: width, height, depth, back, number of bays, then share, fill, hole, device of each bay.
-SIZES = (4, 2, 2, 2)
-BAY = (4, 4, 2, 2)
-ONE, TWO = 64, 64 * 64
+SIZES = (4, 2, 2, 1)
+BAY = (9, 4, 2, 2)
+ONE, TWO = 144, 144 * 144
 # The questions by their importance, and which part of a choice each is.
 QUESTIONS = {1: [3], 2: [5, 9], 3: [2], 4: [1], 5: [0], 11: [7], 12: [11], 21: [6], 22: [10], 30: [4], 41: [8], 42: [12]}
 RANKS = {question: rank for rank, question in enumerate(sorted(QUESTIONS))}
@@ -38,7 +38,7 @@ def parts(place):
 
 def tables(broken):
     """For each rule and number of bays the parts that it depends on and the forbidden tuples of them."""
-    rows = numpy.array(broken, dtype=numpy.uint64).reshape(32, ONE + TWO)
+    rows = numpy.array(broken, dtype=numpy.uint64).reshape(16, ONE + TWO)
     grids = [(1, rows[:, :ONE].reshape(*SIZES, *BAY), [0, 1, 2, 3, 5, 6, 7, 8]),
              (2, rows[:, ONE:].reshape(*SIZES, *BAY, *BAY), [0, 1, 2, 3, *range(5, 13)])]
     for count, grid, axes in grids:

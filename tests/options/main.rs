@@ -14,6 +14,8 @@ use slotwright_tests::demo;
 mod brute;
 #[cfg(test)]
 mod general;
+#[cfg(test)]
+mod suits;
 
 fn can_be_ordered(range: &Range, choice: &Choice) -> bool {
     let backlog = Backlog::default();
@@ -23,7 +25,13 @@ fn can_be_ordered(range: &Range, choice: &Choice) -> bool {
 
 fn check(range: &Range, choice: &Choice, change: &Change, open: bool) {
     let after = choice.with(change, range);
-    assert_eq!(can_be_ordered(range, &after), open, "{change:?} on {choice:?}");
+    // A width goes no further than its wall, nor under its screen.
+    let width = f64::from(after.width_mm);
+    let screen = after.place.screen_tenth_inch.map(|tenths| f64::from(tenths) * 2.54 * 16.0 / 337.0_f64.sqrt());
+    let suits =
+        after.place.wall_mm.is_none_or(|wall| after.width_mm <= wall) && screen.is_none_or(|wide| wide <= width);
+    let suits = suits || !matches!(change, Change::WidthMm(_));
+    assert_eq!(suits && can_be_ordered(range, &after), open, "{change:?} on {choice:?}");
 }
 
 #[test]

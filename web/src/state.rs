@@ -1,5 +1,6 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
+mod kept;
 mod known;
 mod note;
 
@@ -66,6 +67,8 @@ pub struct Desk {
     today: RwSignal<Day>,
     choice: RwSignal<Choice>,
     pins: RwSignal<Vec<Question>>,
+    /// What was given for this visit: the word of a goal and its figure.
+    given: RwSignal<Vec<(&'static str, String)>>,
     told: RwSignal<Vec<Vec<String>>>,
     notes: RwSignal<Vec<Note>>,
     /// The choice that they are about.
@@ -87,6 +90,7 @@ impl Desk {
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
+        let given = RwSignal::new(Vec::new());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
         let alone = RwSignal::new(false);
         let known =
@@ -108,6 +112,7 @@ impl Desk {
             today,
             choice,
             pins,
+            given,
             told,
             notes,
             noted,
@@ -130,7 +135,13 @@ impl Desk {
 
     /// A question to the adviser about the present choice, with what is kept at its end.
     pub fn question(self, word: &str, more: &[String]) -> Vec<String> {
-        let pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
+        let mut pins = self.pins.with(|pins| pins.iter().map(ToString::to_string).collect::<Vec<_>>());
+        self.given.with(|given| {
+            if !given.is_empty() {
+                pins.push(["today=", &self.today.get().to_string()].concat());
+            }
+            pins.extend(given.iter().map(|(name, figure)| [name, "=", figure].concat()));
+        });
         [word.to_string(), self.note()].into_iter().chain(more.iter().cloned()).chain(pins).collect()
     }
 
@@ -262,33 +273,11 @@ impl Desk {
     pub fn follow(self, note: &str, gone: &str) {
         if let Some(choice) = Choice::of_note(note) {
             if !gone.is_empty() {
+                self.given.update(|given| given.retain(|(name, _)| !gone.split(' ').any(|gone| gone == *name)));
                 self.keep_other(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
             }
             self.replace(choice);
         }
-    }
-
-    /// Changes what is kept: what the adviser says with something else kept is no advice any more.
-    fn keep_other(self, change: impl FnOnce(&mut Vec<Question>)) {
-        ways::forget();
-        self.told.update(|told| told.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
-        self.noted.set(String::new());
-        self.pins.update(change);
-    }
-
-    /// Keeps the answer to a question whatever else is asked for, or no longer.
-    pub fn keep(self, question: Question) {
-        self.keep_other(|pins| match pins.iter().position(|pin| *pin == question) {
-            Some(at) => {
-                pins.remove(at);
-            }
-            None => pins.push(question),
-        });
-    }
-
-    /// Whether the answer to a question is kept.
-    pub fn keeps(self, question: Question) -> bool {
-        self.pins.with(|pins| pins.contains(&question))
     }
 
     /// Takes another choice as a whole.
@@ -333,6 +322,7 @@ impl Desk {
     /// Begins the present model afresh: nothing stays of the person before. Gives what was kept.
     pub fn begin_afresh(self) -> Vec<Question> {
         let kept = self.pins.get_untracked();
+        self.given.set(Vec::new());
         self.keep_other(Vec::clear);
         let begun = self.peek(|known, range| {
             range.model(&known.choice.model).and_then(Choice::starting).or_else(|| Choice::first_of(range))
@@ -368,16 +358,6 @@ impl Desk {
         self.unread.forget_choice();
         self.replace(choice);
         self.keep_other(|pins| *pins = kept);
-    }
-
-    /// The questions whose answers are kept.
-    pub fn pins(self) -> Vec<Question> {
-        self.pins.get()
-    }
-
-    /// Whether any answer is kept.
-    pub fn keeps_any(self) -> bool {
-        self.pins.with(|pins| !pins.is_empty())
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

@@ -3,6 +3,7 @@
 use slotwright_core::price::customer::{CustomerItem, customer_lines};
 use slotwright_core::price::{Item, Price};
 use slotwright_core::range::Range;
+use slotwright_core::rules::place::breaches;
 use slotwright_core::words;
 
 use crate::state::Known;
@@ -38,12 +39,20 @@ pub struct TallyText {
     pub state_note: String,
     /// Whether nothing stops the order.
     pub good: bool,
+    /// Whether it can be made, but does not suit wall, screen, budget or day.
+    pub but: bool,
 }
 
-/// The strip for what is known and so many hints.
-pub fn tally_text(range: &Range, known: &Known, hints: usize, hindrance: Option<Hindrance>) -> TallyText {
+/// The strip for what is known and so many hints, and whether one of them is of what the customer gave.
+pub fn tally_text(
+    range: &Range,
+    known: &Known,
+    (hints, beyond): (usize, bool),
+    hindrance: Option<Hindrance>,
+) -> TallyText {
     let mut text = TallyText { good: known.orderable && hindrance.is_none(), ..TallyText::default() };
     let stops = known.findings.len();
+    text.but = text.good && (beyond || breaches(&known.choice).next().is_some());
     let unread = match hindrance {
         Some(Hindrance::Unread(field)) => Some(field),
         Some(Hindrance::NoRange) | None => None,
@@ -52,6 +61,7 @@ pub fn tally_text(range: &Range, known: &Known, hints: usize, hindrance: Option<
         _ if unread.is_some() => "Not judged yet",
         _ if !known.orderable => "Cannot be made",
         Some(_) => "Cannot be ordered now",
+        None if text.but => "Can be made, but does not suit",
         None => "Can be made",
     };
     text.state = state.into();
@@ -89,7 +99,9 @@ pub fn tally_text(range: &Range, known: &Known, hints: usize, hindrance: Option<
 
 /// A sentence for a screen reader after a change.
 pub fn spoken(text: &TallyText) -> String {
-    if text.good {
+    if text.but {
+        format!("{}. {}, {}, with you by {}.", text.state, text.price, text.mass, text.day)
+    } else if text.good {
         format!("{}, {}, with you by {}.", text.price, text.mass, text.day)
     } else {
         format!("{}: {}.", text.state, text.state_note)

@@ -14,6 +14,9 @@ pub(crate) use note::read_bay;
 /// Most bays that a choice can name; models allow fewer.
 pub const BAYS_MOST: usize = 6;
 
+/// Largest share of a bay; the least is 1. What offers shares and what searches them has all of these.
+pub const SHARE_MOST: u8 = 9;
+
 /// A configured unit as picked.
 ///
 /// Any value is a choice, however absurd: what cannot be made is said by findings.

@@ -8,6 +8,7 @@ use crate::day::Day;
 use crate::document::{Document, Parts};
 use crate::finding::{Finding, Severity};
 use crate::layout::{Layout, Picked};
+use crate::options::kept::Visit;
 use crate::panel::PanelId;
 use crate::price::{Price, price};
 use crate::promise::{Backlog, Promise, promise};
@@ -65,7 +66,7 @@ pub struct Orderable<'a> {
 pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let mut judged = judge(range, choice);
     // What has no day has no other answer that was tried for it: a way out is judged without one.
-    remedy::add(range, choice, &mut judged.findings);
+    remedy::add(range, choice, None, &mut judged.findings);
     let mut derived = seen(judged, range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
@@ -77,10 +78,11 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     derived
 }
 
-/// What the rules say of a choice, with remedies; all but the proof of assembly.
-pub fn advise(range: &Range, choice: &Choice) -> Vec<Finding> {
+/// What the rules say of a choice, with remedies that break nothing that was given for a visit; all but the proof of
+/// assembly.
+pub fn advise(range: &Range, choice: &Choice, visit: Option<&Visit>) -> Vec<Finding> {
     let mut findings = judge(range, choice).findings;
-    remedy::add(range, choice, &mut findings);
+    remedy::add(range, choice, visit, &mut findings);
     findings
 }
 

@@ -3,8 +3,10 @@
 
 use serde::Serialize;
 
+mod effort;
 mod explain;
 pub mod goals;
+pub mod kept;
 mod no_good;
 mod scope;
 mod solve;
@@ -121,7 +123,8 @@ pub fn runs(range: &Range, choice: &Choice, size: Size) -> Vec<Run<Option<Findin
     };
     let mut runs: Vec<Run<Option<Finding>>> = Vec::new();
     for value in size.limits(model).values() {
-        let state = first_stop(range, &choice.with(&size.to(value), range));
+        let changed = choice.with(&size.to(value), range);
+        let state = first_stop(range, &changed).or_else(|| kept::breach(&changed, kept::own(size)));
         match runs.last_mut() {
             Some(run) if alike(run.state.as_ref(), state.as_ref()) => run.to = value,
             _ => runs.push(Run { from: value, to: value, state }),

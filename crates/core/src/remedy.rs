@@ -1,8 +1,9 @@
 //! Ways out of a finding: single changes that were tried.
 
 use crate::change::Change;
-use crate::choice::{Choice, Fill, Hole, Hung};
+use crate::choice::{Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::finding::{Finding, Severity};
+use crate::options::kept::{Given, Visit, broken};
 use crate::quantity::Dim;
 use crate::question::Question;
 use crate::range::{DimRange, Model, Range};
@@ -17,8 +18,10 @@ const FEW: usize = 24;
 
 /// Gives every finding up to two remedies, each of another kind.
 ///
-/// A change is one if after it the finding is gone, and no other has come that matters as much or more.
-pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
+/// A change is one if after it the finding is gone, no other has come that matters as much or more, and nothing is broken
+/// that the customer gave. Of what does not suit a place, the place is let go last.
+pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, findings: &mut [Finding]) {
+    let before = broken(range, choice, visit);
     let known = findings.to_vec();
     let mut tries = TRIES;
     for finding in findings {
@@ -33,7 +36,10 @@ pub(crate) fn add(range: &Range, choice: &Choice, findings: &mut [Finding]) {
         let mut tried = |way: &Change| {
             let may = *left > 0;
             *left = left.saturating_sub(1);
-            may && mends(range, choice, finding, &known, way)
+            may && mends(range, choice, finding, &known, way) && {
+                // What was given is not broken by a way out.
+                broken(range, &choice.with(way, range), visit) & !before == 0
+            }
         };
         let found = ways.into_iter().filter_map(|ways| match ways {
             Ways::Each(ways) => ways.into_iter().find(&mut tried),
@@ -94,6 +100,8 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         let larger = limits.values().filter(|value| *value > now);
         [smaller(limits, now).map(change).collect(), larger.map(change).collect()].map(Ways::Along).into()
     };
+    // Sizes, then without what they would have to suit.
+    let let_go = |given: Given| given.undone().map(|change| Ways::Each(vec![change])).into_iter().collect();
     let each = |changes| vec![Ways::Each(changes)];
     let bay = about.bay().unwrap_or(0);
     let of_kind = |kind: &Kind| match kind {
@@ -104,6 +112,8 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         Kind::Hole => each(holes(range, choice, bay)),
         Kind::Narrower => each(smaller(model.width_mm, choice.width_mm).map(Change::WidthMm).collect()),
         Kind::Back => each(model.backs.iter().cloned().map(Change::Back).collect()),
+        Kind::WallGone => let_go(Given::Wall),
+        Kind::ScreenGone => let_go(Given::Screen),
         Kind::Finish => each(finishes(model)),
         Kind::HungApart => {
             let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
@@ -192,7 +202,7 @@ fn all_shares(choice: &Choice) -> Vec<Change> {
 }
 
 fn shares(bay: u8) -> Vec<Change> {
-    (1..=4).map(|share| Change::Share { bay, share }).collect()
+    (1..=SHARE_MOST).map(|share| Change::Share { bay, share }).collect()
 }
 
 /// Fewer shelves first, then none, then more.

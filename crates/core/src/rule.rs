@@ -98,10 +98,10 @@ rules! {
     ScreenWidth;
     /// The wall.
     WallWidth;
+    /// Eyes before the screen.
+    ViewingHeight;
     /// Feet of the screen.
     ScreenFeet;
-    /// Eyes before it.
-    ViewingHeight;
     /// Fastening to the wall.
     WallTether;
     /// It goes together and holds.

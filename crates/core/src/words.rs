@@ -13,11 +13,13 @@ use crate::day::Day;
 use crate::entry::Expected;
 use crate::finding::Finding;
 use crate::money::Money;
+use crate::options::kept::Given;
 use crate::options::why::{Release, Why};
 use crate::panel::PanelId;
 use crate::quantity::{Dim, Length, Mass};
 use crate::question::Question;
 use crate::range::{Key, Range};
+use crate::rules::Rule;
 
 pub use assembly::{CAUTIONS, burden, disturbed, last_step, step};
 pub use finding::{reason, sentence};
@@ -176,11 +178,11 @@ fn to_do(change: &Change, range: &Range) -> String {
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "leave the corners square".into(),
         Change::CornerRadiusMm(radius) => format!("round the corners to {}", length(*radius)),
         Change::WallMm(Some(wall)) => format!("suit a wall of {}", length(*wall)),
-        Change::WallMm(None) => "suit no wall".into(),
+        Change::WallMm(None) => "let the wall go".into(),
         Change::ScreenTenthInch(Some(tenths)) => {
             format!("put a screen of {} inches on it", decimal(f64::from(*tenths) / 10.0, 1))
         }
-        Change::ScreenTenthInch(None) => "put no screen on it".into(),
+        Change::ScreenTenthInch(None) => "let the screen go".into(),
         Change::Plug(Some(key)) => format!("pass the {}", named(range.plug(key).map(|plug| &plug.name), key)),
         Change::Plug(None) => "name no plug".into(),
     }
@@ -203,13 +205,17 @@ fn listed(mut all: Vec<String>) -> String {
 pub fn shut(why: &Why) -> String {
     let gone = why.release.iter().flat_map(|release| &release.pins).filter(|pin| !why.pins.contains(pin));
     let pins: Vec<Question> = why.pins.iter().chain(gone).copied().collect();
-    let end = match pins.as_slice() {
-        [] => "No other change makes up for it.".into(),
-        pins => format!("You keep {}, so no other change makes up for it.", kept(pins)),
+    let gone = why.release.iter().flat_map(|release| &release.given).filter(|given| !why.given.contains(given));
+    let given: Vec<Given> = why.given.iter().chain(gone).copied().collect();
+    let end = match held(&pins, &given) {
+        held if held.is_empty() => "No other change makes up for it.".into(),
+        held => format!("You keep {held}, so no other change makes up for it."),
     };
     // What leaves out a bay that is kept breaks no rule.
     match why.rules.as_slice() {
-        [] => format!("Bay {} would be gone. {end}", decimal(why.reason.allowed.value, 0)),
+        [] if why.reason.rule == Rule::FitOutCount => {
+            format!("Bay {} would be gone. {end}", decimal(why.reason.allowed.value, 0))
+        }
         _ => format!("{} {end}", reason(&why.reason)),
     }
 }
@@ -221,7 +227,7 @@ pub fn given_up(reason: &Finding) -> String {
 
 /// What to press to take a shut answer and let go of what is kept: `Take it, let the depth go and make it 520 mm deep`.
 pub fn release(release: &Release, range: &Range) -> String {
-    let gone = format!("let {} go", kept(&release.pins));
+    let gone = format!("let {} go", held(&release.pins, &release.given));
     let changes = release.changes.iter().map(|change| to_do(change, range));
     let all = listed(core::iter::once(gone).chain(changes).collect());
     let joint = if release.changes.is_empty() { " and" } else { "," };
@@ -233,13 +239,34 @@ pub fn letting_go(pin: Question, change: &Change, range: &Range) -> String {
     format!("Let {} go and {}", kept(&[pin]), to_do(change, range))
 }
 
+/// What was given for a visit and does not hold.
+pub const fn beyond(given: Given) -> &'static str {
+    match given {
+        Given::Wall => "It is wider than the wall.",
+        Given::Screen => "It does not suit the screen.",
+        Given::Budget => "It costs more than you gave.",
+        Given::Day => "It comes later than the day that you gave.",
+    }
+}
+
 /// What is kept, after «you keep».
 pub fn kept(pins: &[Question]) -> String {
+    held(pins, &[])
+}
+
+/// The same with what was given.
+pub fn held(pins: &[Question], given: &[Given]) -> String {
+    let named = |given: &Given| match given {
+        Given::Wall => "the wall".into(),
+        Given::Screen => "the screen".into(),
+        Given::Budget => "the budget".into(),
+        Given::Day => "the day".into(),
+    };
     let kept = |pin: &Question| match pin {
         Question::Bay(_) => question(*pin),
         _ => format!("the {}", question(*pin)),
     };
-    listed(pins.iter().map(kept).collect())
+    listed(pins.iter().map(kept).chain(given.iter().map(named)).collect())
 }
 
 /// Where a hole is in its bay.

@@ -82,6 +82,8 @@ fn how(word: &str) -> How {
     match word {
         "" => How::Alone,
         "shut" => How::Shut,
+        // Nobody knows a way, and nobody knows that there is none.
+        "unfound" => How::Waits,
         _ => How::Shifts,
     }
 }

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::change::Change;
-use slotwright_core::choice::{Bay, Hole};
+use slotwright_core::choice::{Bay, Hole, SHARE_MOST};
 use slotwright_core::options::Answer;
 use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
@@ -87,7 +87,7 @@ fn device(range: &Range, answer: &Answer<Stop>) -> Shown {
 /// One share more or less of the width.
 fn share(number: u8, bay: &Bay, up: bool) -> Option<Change> {
     let share = if up { bay.share.checked_add(1) } else { bay.share.checked_sub(1) }?;
-    (1..=9).contains(&share).then_some(Change::Share { bay: number, share })
+    (1..=SHARE_MOST).contains(&share).then_some(Change::Share { bay: number, share })
 }
 
 fn show_share(known: &Known, lit: usize, bay: &Bay) -> String {

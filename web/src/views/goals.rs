@@ -36,34 +36,37 @@ pub fn Goals() -> impl IntoView {
         let [_, _, note] = untrack(told);
         desk.follow(&note, "");
     };
-    let typed = |goal: &'static str, field, understood: fn(&str, &str) -> Option<String>| {
-        let text = RwSignal::new(String::new());
+    // A budget and a day are kept to from then on, by these names.
+    let typed = |goal: &'static str, field, name: &'static str, understood: fn(&str, &str) -> Option<String>| {
+        let own = RwSignal::new(String::new());
         let show = Callback::new(move |()| {
-            let bad = desk.unread.entry(field).is_some();
-            Entry { text: text.get(), bad, ..Entry::default() }
+            let unread = desk.unread.entry(field);
+            let bad = unread.is_some();
+            let text = unread.unwrap_or_else(|| if name.is_empty() { own.get() } else { desk.given(name) });
+            Entry { text, bad, ..Entry::default() }
         });
         let take = Callback::new(move |typed: String| {
             let currency = desk.peek(|_, range| range.currency.clone());
             let read = if typed.is_empty() { Some(String::new()) } else { understood(&typed, &currency) };
             // What cannot be read asks for nothing: what was told of another figure goes.
-            untrack(|| ask(goal, read.clone().unwrap_or_default()));
+            let figure = read.clone().unwrap_or_default();
             match read {
-                Some(read) => {
-                    desk.unread.forget(field);
-                    text.set(read);
-                }
-                None => {
-                    desk.unread.add(field, typed.clone());
-                    text.set(typed);
-                }
+                Some(_) => desk.unread.forget(field),
+                None => desk.unread.add(field, typed),
             }
+            if name.is_empty() {
+                own.set(figure.clone());
+            } else {
+                desk.give(name, figure.clone());
+            }
+            untrack(|| ask(goal, figure));
         });
         (show, take)
     };
     let (price, take_price) =
-        typed("price", Field::Price, |text, currency| entry::money(text, currency).map(words::amount));
-    let (weight, take_weight) = typed("part", Field::Weight, |text, _| entry::mass(text).map(words::kilograms));
-    let (day, take_day) = typed("by", Field::Day, |text, _| text.parse::<Day>().is_ok().then(|| text.into()));
+        typed("price", Field::Price, "budget", |text, currency| entry::money(text, currency).map(words::amount));
+    let (weight, take_weight) = typed("part", Field::Weight, "", |text, _| entry::mass(text).map(words::kilograms));
+    let (day, take_day) = typed("by", Field::Day, "by", |text, _| text.parse::<Day>().is_ok().then(|| text.into()));
     let button = |goal: &'static str, reads: &'static str| {
         view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads}</button> }
     };

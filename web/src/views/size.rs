@@ -8,6 +8,7 @@ use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::rules::first_stop;
+use slotwright_core::rules::place::breaches;
 use slotwright_core::{entry, words};
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
@@ -152,7 +153,9 @@ fn SizeQuestion(
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|known, range| {
-                Some((value, words::reason(&first_stop(range, &known.choice.with(&size.to(value), range))?)))
+                let changed = known.choice.with(&size.to(value), range);
+                let stop = first_stop(range, &changed).or_else(|| breaches(&changed).next())?;
+                Some((value, words::reason(&stop)))
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };

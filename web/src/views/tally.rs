@@ -23,7 +23,10 @@ pub fn Tally(
 ) -> impl IntoView {
     let desk = Desk::here();
     let text = Memo::new(move |_| {
-        let hints = desk.notes(|notes| notes.iter().filter(|note| note.tone != Tone::Stop).count());
+        let hints = desk.notes(|notes| {
+            let beyond = notes.iter().any(|note| note.tone == Tone::Warn && note.about == Question::Place);
+            (notes.iter().filter(|note| note.tone != Tone::Stop).count(), beyond)
+        });
         let hindrance = desk.hindrance();
         desk.read(|known, range| tally_text(range, known, hints, hindrance))
     });
@@ -63,7 +66,8 @@ pub fn Tally(
                 <div><dt>"Weight"</dt><dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
                 <div><dt>"With you by"</dt><dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
             </dl>
-            <button type="button" class="state" class:good=move || text.with(|text| text.good) on:click=jump>
+            <button type="button" class="state" class:good=move || text.with(|text| text.good && !text.but)
+                class:but=move || text.with(|text| text.but) on:click=jump>
                 <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
             </button>
             <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()

@@ -5,6 +5,7 @@ use slotwright_core::day::Day;
 use slotwright_core::derive::look;
 use slotwright_core::entry::{self, Expected};
 use slotwright_core::options::goals::{Goal, in_the_way, toward};
+use slotwright_core::options::kept::Kept;
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
@@ -61,10 +62,11 @@ pub(crate) fn told(
         Err(wrong) => return only(wrong),
     };
     let name = name(goal, range);
-    let (pins, dated) = (super::questions(pins), (today, &backlog));
-    let Some(changes) = toward(range, &choice, goal, &pins, dated) else {
-        let kept = match in_the_way(range, &choice, goal, &pins, dated) {
-            _ if pins.is_empty() => String::new(),
+    let (pins, visit, dated) = (super::questions(pins), super::visit(range, pins), (today, &backlog));
+    let kept = Kept { pins: &pins, visit: visit.as_ref() };
+    let Some(changes) = toward(range, &choice, goal, kept, dated) else {
+        let kept = match in_the_way(range, &choice, goal, kept, dated) {
+            _ if pins.is_empty() && visit.is_none() => String::new(),
             held if held.is_empty() => " with what you keep".into(),
             held => format!(" while you keep {}", words::kept(&held)),
         };

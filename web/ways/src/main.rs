@@ -3,7 +3,8 @@
 //!
 //! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
 //! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
-//! a word for each answer of each question, in their order, for how it goes: nothing, `shifts` or `shut`.
+//! a word for each answer of each question, in their order, for how it goes: nothing, `shifts`, `shut`, or `unfound`. What
+//! was given for the visit stands among the pins: see `visit`.
 //!
 //! `why` with a note, the place of an answer among them and the pins is answered with the place and five texts: how it
 //! goes, why it does not go alone, what to press to take it, the note of the choice that comes of it, and the pins that are
@@ -21,10 +22,13 @@ use slotwright_core::bundle;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::advise;
+use slotwright_core::entry;
 use slotwright_core::finding::Finding;
+use slotwright_core::options::kept::{Given, Kept, Visit};
 use slotwright_core::options::states::{State, state, states};
 use slotwright_core::options::why::why_shut;
 use slotwright_core::options::{Size, options};
+use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
 use slotwright_core::range::Range;
@@ -36,6 +40,9 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod goal;
 mod practice;
+
+/// Why a budget and a day are kept.
+const WHY_GIVEN: &str = "You gave it; ways out keep to it once it holds.";
 
 thread_local! {
     static RANGE: RefCell<Option<Range>> = const { RefCell::new(None) };
@@ -94,15 +101,25 @@ fn questions(pins: &[String]) -> Vec<Question> {
     pins.iter().filter_map(|pin| pin.parse().ok()).collect()
 }
 
+/// What was given for the visit, among the pins: `budget=1 500`, `by=2026-12-18`, and the day of asking with them.
+fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
+    let said = |name: &str| pins.iter().find_map(|pin| pin.strip_prefix(name)?.strip_prefix('='));
+    let budget = said("budget").and_then(|budget| entry::money(budget, &range.currency));
+    let by = said("by").and_then(|day| day.parse().ok());
+    let today = said("today")?.parse().ok()?;
+    (budget.is_some() || by.is_some()).then(|| Visit { budget, by, today, backlog: Backlog::default() })
+}
+
 fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     let choice = Choice::of_note(note)?;
-    let states = states(range, &choice, &questions(pins))?;
+    let (pins, visit) = (questions(pins), visit(range, pins));
+    let states = states(range, &choice, Kept { pins: &pins, visit: visit.as_ref() })?;
     Some(states.all().map(|answer| how(&answer.state).into()).collect())
 }
 
 fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
-    let (choice, pins) = (Choice::of_note(note)?, questions(pins));
-    let told = advise(range, &choice).into_iter().flat_map(|finding| {
+    let (choice, visit, pins) = (Choice::of_note(note)?, visit(range, pins), questions(pins));
+    let told = advise(range, &choice, visit.as_ref()).into_iter().flat_map(|finding| {
         let (card, tone) = (finding.rule.card(), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
         let way = |way: &Change| {
@@ -114,7 +131,13 @@ fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
         let none = (ways.len()..MOST * 3).map(|_| String::new());
         said.into_iter().chain(ways).chain(none).collect::<Vec<_>>()
     });
-    Some(told.collect())
+    // What was given for the visit and does not hold now is said like what does not suit the place.
+    let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
+    let broken = broken.into_iter().flat_map(|given| {
+        let said = ["place", "warns", words::beyond(given), WHY_GIVEN, "the customer's own figure"].map(String::from);
+        said.into_iter().chain((0..MOST * 3).map(|_| String::new()))
+    });
+    Some(told.chain(broken).collect())
 }
 
 fn why(range: &Range, note: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
@@ -136,34 +159,42 @@ fn how(state: &State) -> &'static str {
         State::Open => "",
         State::Shifts { .. } => "shifts",
         State::Shut { .. } => "shut",
+        State::Unfound { .. } => "unfound",
     }
 }
 
 /// Which answer, how it goes, and what is told of that.
 fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
-    let pins = questions(pins);
-    let state = state(range, choice, change, &pins)?;
+    let (pins, visit) = (questions(pins), visit(range, pins));
+    let kept = Kept { pins: &pins, visit: visit.as_ref() };
+    let state = state(range, choice, change, kept)?;
     let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
             let way = format!("Take it and {}", words::together(changes, range));
             [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
-        State::Shut { reason, .. } => shut(range, choice, change, &pins, reason),
+        State::Shut { reason } => shut(range, choice, change, kept, reason),
+        State::Unfound { reason } => [words::given_up(reason), String::new(), String::new(), String::new()],
     };
     Some([which, how(&state)].map(String::from).into_iter().chain(told).collect())
 }
 
 /// What is told of an answer that is shut.
-fn shut(range: &Range, choice: &Choice, change: &Change, pins: &[Question], reason: &Finding) -> [String; 4] {
+fn shut(range: &Range, choice: &Choice, change: &Change, kept: Kept<'_>, reason: &Finding) -> [String; 4] {
     let none = String::new;
-    let Some(why) = why_shut(range, choice, change, pins) else {
+    let Some(why) = why_shut(range, choice, change, kept) else {
         return [words::given_up(reason), none(), none(), none()];
     };
     let sentence = words::shut(&why);
     let Some(release) = &why.release else { return [sentence, none(), none(), none()] };
-    let gone: Vec<String> = release.pins.iter().map(ToString::to_string).collect();
-    [sentence, words::release(release, range), after(range, choice, change, &release.changes), gone.join(" ")]
+    let given = release.given.iter().filter_map(|given| match given {
+        Given::Budget => Some("budget".to_string()),
+        Given::Day => Some("by".into()),
+        Given::Wall | Given::Screen => None,
+    });
+    let gone: Vec<String> = release.pins.iter().map(ToString::to_string).chain(given).collect();
+    [sentence, words::release(release, range), after(range, choice, change, &release.all()), gone.join(" ")]
 }
 
 /// The note of what comes of a change and of more after it.

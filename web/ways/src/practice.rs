@@ -86,7 +86,7 @@ mod tests {
             match state(&range, &choice, change, &KEPT).unwrap() {
                 State::Open => panic!("{question:?} goes alone"),
                 State::Shifts { .. } => false,
-                State::Shut { .. } => true,
+                State::Shut { .. } | State::Unfound { .. } => true,
             }
         };
         let shut = why.iter().filter(is_shut).count();

@@ -197,7 +197,7 @@ proptest! {
     fn remedies_mend(seed in any::<u64>()) {
         let range = demo();
         for choice in choices(&range, seed, Wanted::Any).take(2) {
-            let findings = advise(&range, &choice);
+            let findings = advise(&range, &choice, None);
             for finding in &findings {
                 for remedy in &finding.remedies {
                     let after = judge(&range, &choice.with(remedy, &range)).findings;

@@ -5,6 +5,8 @@
 //! is not enough, all sizes shrink. Smaller is taken to be cheaper, lighter and sooner.
 
 use super::Size;
+use super::effort::EFFORT;
+use super::kept::{Given, Kept, Visit, broken};
 use super::scope::{self, Scope};
 use super::solve::{Answers, Puzzle};
 use super::states::{Reach, State, Table, nearest};
@@ -37,21 +39,18 @@ pub enum Goal {
     By(Day),
 }
 
-/// Most units that are priced and dated for one goal, and again for what stands in its way: half a second each.
-const LOOKS: u32 = 1500;
-
 /// What has to be answered anew to meet a goal; nothing if it is met. `None` if no way was found.
 ///
-/// Pinned questions keep their answers.
-pub fn toward(
+/// What is kept stays, and what was given is not broken.
+pub fn toward<'a>(
     range: &Range,
     choice: &Choice,
     goal: Goal,
-    pins: &[Question],
+    kept: impl Into<Kept<'a>>,
     dated: (Day, &Backlog),
 ) -> Option<Vec<Change>> {
-    let mut looks = LOOKS;
-    way(range, choice, goal, pins, dated, &mut looks)
+    let mut looks = EFFORT.goal_looks;
+    way(range, choice, goal, kept.into(), dated, &mut looks)
 }
 
 /// The same with as many looks as are left.
@@ -59,27 +58,34 @@ fn way(
     range: &Range,
     choice: &Choice,
     goal: Goal,
-    pins: &[Question],
+    kept: Kept<'_>,
     (today, backlog): (Day, &Backlog),
     looks: &mut u32,
 ) -> Option<Vec<Change>> {
     match goal {
-        Goal::Valid => nearest(range, choice, pins),
-        Goal::Widest => widest(range, choice, pins),
+        Goal::Valid => nearest(range, choice, kept),
+        Goal::Widest => widest(range, choice, kept),
         Goal::Screen => {
             let wide =
                 choice.place.screen_tenth_inch.map_or(Length::ZERO, |tenths| place::screen(place::diagonal(tenths)).0);
             let fits = |width: Dim| width.length() >= wide && width <= wall(choice);
             if fits(choice.width_mm) {
-                return nearest(range, choice, pins);
+                return nearest(range, choice, kept);
             }
-            wide_as(range, choice, pins, &mut |width| fits(width), false)
+            wide_as(range, choice, kept, &mut |width| fits(width), false)
         }
         _ => {
-            let begun = after(range, choice, &nearest(range, choice, pins)?);
-            let table = Table::of(range, range.model(&choice.model)?, &begun, pins);
+            let begun = after(range, choice, &nearest(range, choice, kept)?);
+            let table = Table::of(range, range.model(&choice.model)?, &begun, kept);
             let (puzzle, free) = table.asked(&begun, Scope::NONE);
-            let mut search = Search { range, goal, today, backlog, puzzle, looks };
+            // The goal takes the place of what was given before.
+            let own = match goal {
+                Goal::Price(_) => Given::Budget.bits(),
+                Goal::By(_) => Given::Day.bits(),
+                _ => 0,
+            };
+            let rules = !(broken(range, choice, kept.visit) | own);
+            let mut search = Search { range, goal, today, backlog, puzzle, looks, rules, visit: kept.visit };
             Some(changes(choice, &search.run(&begun, free)?))
         }
     }
@@ -87,27 +93,27 @@ fn way(
 
 /// Which kept answers stand in the way of a goal to which no way was found: those of which any one can be let go for a
 /// way to be found. There may be none: two can be in the way at once.
-pub fn in_the_way(
+pub fn in_the_way<'a>(
     range: &Range,
     choice: &Choice,
     goal: Goal,
-    pins: &[Question],
+    kept: impl Into<Kept<'a>>,
     dated: (Day, &Backlog),
 ) -> Vec<Question> {
-    let mut looks = LOOKS;
+    let (mut looks, kept) = (EFFORT.goal_looks, kept.into());
     let mut helps = |pin: &Question| {
-        let others: Vec<Question> = pins.iter().copied().filter(|other| other != pin).collect();
-        way(range, choice, goal, &others, dated, &mut looks).is_some()
+        let others: Vec<Question> = kept.pins.iter().copied().filter(|other| other != pin).collect();
+        way(range, choice, goal, Kept { pins: &others, ..kept }, dated, &mut looks).is_some()
     };
-    pins.iter().copied().filter(|pin| helps(pin)).collect()
+    kept.pins.iter().copied().filter(|pin| helps(pin)).collect()
 }
 
 fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {
     changes.iter().fold(choice.clone(), |choice, change| choice.with(change, range))
 }
 
-fn widest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
-    wide_as(range, choice, pins, &mut |width| width <= wall(choice), true)
+fn widest(range: &Range, choice: &Choice, kept: Kept<'_>) -> Option<Vec<Change>> {
+    wide_as(range, choice, kept, &mut |width| width <= wall(choice), true)
 }
 
 /// How wide it may be where it stands.
@@ -120,25 +126,28 @@ fn wall(choice: &Choice) -> Dim {
 fn wide_as(
     range: &Range,
     choice: &Choice,
-    pins: &[Question],
+    kept: Kept<'_>,
     wanted: &mut dyn FnMut(Dim) -> bool,
     down: bool,
 ) -> Option<Vec<Change>> {
-    if pins.contains(&Question::Width) {
+    if kept.pins.contains(&Question::Width) {
         return None;
     }
     let model = range.model(&choice.model)?;
-    let table = Table::of(range, model, choice, pins);
+    let table = Table::of(range, model, choice, kept);
     let mut widths: Vec<Dim> = model.width_mm.values().filter(|width| wanted(*width)).collect();
     if down {
         widths.reverse();
     }
-    let had = table.runs(Size::Width, widths.into_iter()).into_iter().find(|run| run.state.reach != Reach::Shut)?;
+    let had = table
+        .runs(Size::Width, widths.into_iter())
+        .into_iter()
+        .find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
     let wide = choice.with(&Change::WidthMm(had.from), range);
     match table.state(&wide, Scope::of(Question::Width)) {
         State::Open => Some(changes(choice, &wide)),
         State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
-        State::Shut { .. } => None,
+        State::Shut { .. } | State::Unfound { .. } => None,
     }
 }
 
@@ -150,6 +159,9 @@ struct Search<'a> {
     puzzle: Asked<'a>,
     /// How many are left.
     looks: &'a mut u32,
+    /// What of that which was given counts.
+    rules: u64,
+    visit: Option<&'a Visit>,
 }
 
 impl Search<'_> {
@@ -166,7 +178,9 @@ impl Search<'_> {
     }
 
     fn is_done(&mut self, choice: &Choice) -> bool {
-        can_be_made(self.range, choice) && self.meets(choice)
+        let (range, rules, visit) = (self.range, self.rules, self.visit);
+        let suits = |visit| broken(range, choice, visit) & rules == 0;
+        suits(None) && can_be_made(range, choice) && self.meets(choice) && suits(visit)
     }
 
     fn run(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {

@@ -150,7 +150,7 @@ impl Scope {
     }
 
     /// All places, the least important first.
-    pub(crate) fn places(self) -> impl Iterator<Item = u8> {
+    pub(crate) fn places(self) -> impl Iterator<Item = u8> + Clone {
         let mut left = self;
         core::iter::from_fn(move || {
             #[expect(clippy::cast_possible_truncation, reason = "at most 64")]

@@ -14,6 +14,7 @@
 use alloc::collections::BTreeSet;
 use core::cell::{Cell, OnceCell, RefCell};
 
+use super::effort::EFFORT;
 use super::no_good::{At, NoGood, NoGoods};
 use super::scope::Scope;
 
@@ -123,27 +124,17 @@ struct Search<'a, P: Puzzle> {
     proved: NoGoods,
 }
 
-/// Most steps of one search: some hundredths of a second.
-const STEPS: u32 = 20_000;
-
-/// Most steps of all searches for the answers of one choice: some tenths of a second.
-pub(crate) const TOGETHER: u32 = 60_000;
-
-/// After so many steps, and each time that they have doubled, all questions are set free at once for twice as many:
-/// what nothing makes up for shows sooner so.
-const ALL_AT_ONCE: u32 = 200;
-
-/// Most steps for the question whether one rule forbids everything.
-const SOON: u32 = 200;
-
 impl<'a, P: Puzzle> Search<'a, P> {
-    fn new(puzzle: &'a P, faults: &'a RefCell<NoGoods>) -> Self {
-        Self::with_rules(puzzle, faults, u64::MAX)
-    }
-
-    /// The same with these rules alone.
     fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
-        Self { puzzle, rules, steps: 0, most: STEPS, faults, order: Order::Use, proved: NoGoods::none(puzzle.lines()) }
+        Self {
+            puzzle,
+            rules,
+            steps: 0,
+            most: EFFORT.search,
+            faults,
+            order: Order::Use,
+            proved: NoGoods::none(puzzle.lines()),
+        }
     }
 
     /// A point that differs from this one in free questions alone and holds.
@@ -261,17 +252,17 @@ impl<'a, P: Puzzle> Search<'a, P> {
     }
 }
 
-/// The smallest set of free questions that has to change for a point to hold, the least important ones of
+/// The smallest set of free questions that has to change for a point to keep some rules, the least important ones of
 /// its size, and the point. Takes its steps from what is left of them for all searches together.
 ///
 /// Both are the same whatever is known already, unless the steps do not suffice.
 pub(crate) fn smallest<P: Puzzle>(
     puzzle: &P,
     point: &P::Point,
-    free: Scope,
+    (free, rules): (Scope, u64),
     (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
 ) -> Found<(Scope, P::Point)> {
-    let mut search = Search::new(puzzle, faults);
+    let mut search = Search::with_rules(puzzle, faults, rules);
     search.most = search.most.min(left.get());
     let found = match search.sets(point, free) {
         Found::GivenUp => search.alone(point, free).map_or(Found::GivenUp, Found::Nothing),
@@ -303,7 +294,7 @@ impl<P: Puzzle> Search<'_, P> {
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();
             rules -= rule;
-            let mut lone = Search { most: SOON, ..Search::with_rules(self.puzzle, self.faults, rule) };
+            let mut lone = Search { most: EFFORT.one_rule, ..Search::with_rules(self.puzzle, self.faults, rule) };
             let found = lone.mend(&step, free);
             self.steps += lone.steps;
             if let Found::Nothing(nothing) = found {
@@ -317,7 +308,7 @@ impl<P: Puzzle> Search<'_, P> {
         let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
         let mut last = NoGood::default();
         let mut conflicts: Vec<Scope> = Vec::new();
-        let (mut soon, most) = (ALL_AT_ONCE, self.most);
+        let (mut soon, most) = (EFFORT.all_at_once, self.most);
         self.order = Order::Importance;
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;

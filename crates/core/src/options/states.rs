@@ -5,6 +5,8 @@ use core::cell::{Cell, RefCell};
 
 use serde::Serialize;
 
+use super::effort::EFFORT;
+use super::kept::{self, Kept, Visit, breach, broken};
 use super::no_good::{NoGood, NoGoods};
 use super::scope::{self, Scope};
 use super::solve::{self, Found, Puzzle};
@@ -33,12 +35,16 @@ pub enum State {
         /// the order in which they are done.
         changes: Vec<Change>,
     },
-    /// It cannot be had.
+    /// It cannot be had, whatever other answers are given: every one was ruled out, of shares those of one bay at a time.
+    /// [`why_shut`](super::why::why_shut) tells why.
     Shut {
         /// What stops it alone.
         reason: Finding,
-        /// Whether every other answer was ruled out; if not, the search was given up.
-        proven: bool,
+    },
+    /// Whether it can be had was not found out: the search was given up.
+    Unfound {
+        /// What stops it alone.
+        reason: Finding,
     },
 }
 
@@ -52,7 +58,7 @@ impl State {
     pub fn reason(&self) -> Option<&Finding> {
         match self {
             Self::Open => None,
-            Self::Shifts { reason, .. } | Self::Shut { reason, .. } => Some(reason),
+            Self::Shifts { reason, .. } | Self::Shut { reason } | Self::Unfound { reason } => Some(reason),
         }
     }
 }
@@ -66,8 +72,10 @@ pub enum Reach {
     Open,
     /// It can be taken together with other changes.
     Shifts,
-    /// It cannot be had, or the search was given up.
+    /// See [`State::Shut`].
     Shut,
+    /// See [`State::Unfound`].
+    Unfound,
 }
 
 /// How far a size can be reached, and what stops it alone.
@@ -86,6 +94,9 @@ pub(super) struct Table<'a> {
     choice: &'a Choice,
     ways: Ways,
     pins: Scope,
+    visit: Option<&'a Visit>,
+    /// The rules that count: of what was given, what the choice keeps now.
+    rules: u64,
     /// Steps that are left for all answers.
     left: Cell<u32>,
     /// Faults of the choices that were judged. They name shares by the numbers of [`Ways`], which are alike for all
@@ -94,11 +105,18 @@ pub(super) struct Table<'a> {
 }
 
 impl<'a> Table<'a> {
-    pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, pins: &[Question]) -> Self {
-        let pins = Scope::of_all(pins).minus(FIXED);
-        let left = Cell::new(solve::TOGETHER);
+    pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, kept: Kept<'a>) -> Self {
+        let (pins, visit) = (Scope::of_all(kept.pins).minus(FIXED), kept.visit);
+        let left = Cell::new(EFFORT.together);
         let (ways, faults) = (Ways::of(range, model, choice), RefCell::new(NoGoods::none(ways::LINES)));
-        Self { range, choice, ways, pins, left, faults }
+        let rules = !broken(range, choice, visit);
+        Self { range, choice, ways: ways.visited(visit), pins, visit, rules, left, faults }
+    }
+
+    /// The rules that count where a question is asked.
+    pub(super) fn rules(&self, asked: Scope) -> u64 {
+        let sizes = Size::ALL.into_iter().filter(|size| !asked.meeting(Scope::of(size.question())).is_empty());
+        sizes.fold(self.rules, |rules, size| rules & !kept::alone(size) | kept::own(size))
     }
 
     /// The choice with an answer taken, as a puzzle, and the questions that may shift.
@@ -120,22 +138,45 @@ impl<'a> Table<'a> {
     /// The state of a choice with an answer taken.
     pub(super) fn state(&self, choice: &Choice, asked: Scope) -> State {
         if let Some(reason) = self.drops_kept_bay(choice, self.pins) {
-            return State::Shut { reason, proven: true };
+            return State::Shut { reason };
         }
-        let judged = judge_stops(self.range, choice);
-        let Some(reason) = judged.findings.first().cloned() else { return State::Open };
+        let (judged, rules) = (judge_stops(self.range, choice), self.rules(asked));
+        let reason = judged.findings.first().cloned().or_else(|| breach(choice, rules));
+        let Some(reason) = reason else { return State::Open };
         self.learn(&self.asked(choice, asked).0, &judged, choice);
-        match self.smallest(choice, asked, self.pins) {
+        match self.smallest(choice, asked, (rules, self.pins)) {
             Found::Point((_, point)) => State::Shifts { reason, changes: ways::changes(choice, &point) },
-            Found::Nothing(_) => State::Shut { reason, proven: true },
-            Found::GivenUp => State::Shut { reason, proven: false },
+            Found::Nothing(_) => State::Shut { reason },
+            Found::GivenUp => State::Unfound { reason },
         }
     }
 
-    /// The fewest other questions of which an answer needs others, with some pins.
-    pub(super) fn smallest(&self, choice: &Choice, asked: Scope, pins: Scope) -> Found<(Scope, Choice)> {
+    /// The fewest other questions of which an answer needs others, with some rules and pins.
+    pub(super) fn smallest(
+        &self,
+        choice: &Choice,
+        asked: Scope,
+        (rules, pins): (u64, Scope),
+    ) -> Found<(Scope, Choice)> {
         let (puzzle, free) = self.keeping(choice, asked, pins);
-        solve::smallest(&puzzle, choice, free, (&self.faults, &self.left))
+        let found = solve::smallest(&puzzle, choice, (free, rules & !kept::VISIT), (&self.faults, &self.left));
+        // Mostly what is found suits the visit too; only where it does not is it searched again.
+        let breaks = |point: &Choice| self.visit.is_some_and(|visit| visit.broken(self.range, point) & rules != 0);
+        match &found {
+            Found::Point((_, point)) if breaks(point) => {
+                let few = Cell::new(EFFORT.kept_steps);
+                self.honest(solve::smallest(&puzzle, choice, (free, rules), (&self.faults, &few)))
+            }
+            _ => found,
+        }
+    }
+
+    /// What follows from units that were not looked at any more is not proven.
+    fn honest<P>(&self, found: Found<P>) -> Found<P> {
+        match found {
+            Found::Nothing(nothing) if nothing.rules & kept::VISIT != 0 && self.ways.are_spent() => Found::GivenUp,
+            found => found,
+        }
     }
 
     /// A choice with an answer that some rules and pins allow, whatever else changes.
@@ -144,7 +185,7 @@ impl<'a> Table<'a> {
             return Found::Nothing(NoGood::default());
         }
         let (puzzle, free) = self.keeping(choice, asked, pins);
-        solve::any(&puzzle, choice, free, rules, &self.faults)
+        self.honest(solve::any(&puzzle, choice, free, rules, &self.faults))
     }
 
     /// What stops an answer that leaves out a bay of which something is kept.
@@ -173,7 +214,8 @@ impl<'a> Table<'a> {
         let mut known = Known::default();
         for value in values {
             let changed = self.choice.with(&size.to(value), self.range);
-            let reason = first_stop(self.range, &changed);
+            let rules = self.rules(Scope::of(size.question()));
+            let reason = first_stop(self.range, &changed).or_else(|| breach(&changed, rules));
             let reach = if reason.is_none() { Reach::Open } else { self.reach(&changed, size, value, &mut known) };
             match runs.last_mut() {
                 Some(Run { to, state, .. })
@@ -194,11 +236,16 @@ impl<'a> Table<'a> {
         {
             return Reach::Shut;
         }
-        let holds = |choice: &Choice| can_be_made(self.range, &choice.with(&size.to(value), self.range));
+        let asked = Scope::of(size.question());
+        let rules = self.rules(asked);
+        let holds = |choice: &Choice| {
+            let choice = choice.with(&size.to(value), self.range);
+            can_be_made(self.range, &choice) && broken(self.range, &choice, self.visit) & rules == 0
+        };
         if known.point.as_ref().is_some_and(holds) {
             return Reach::Shifts;
         }
-        match self.smallest(changed, Scope::of(size.question()), self.pins) {
+        match self.smallest(changed, asked, (rules, self.pins)) {
             Found::Point((_, point)) => {
                 known.point = Some(point);
                 Reach::Shifts
@@ -207,7 +254,7 @@ impl<'a> Table<'a> {
                 known.nothing = Some(nothing.span(scope::place(size.question())));
                 Reach::Shut
             }
-            Found::GivenUp => Reach::Shut,
+            Found::GivenUp => Reach::Unfound,
         }
     }
 }
@@ -227,34 +274,34 @@ const FIXED: Scope = Scope::of(Question::Model).and(Scope::of(Question::Place));
 /// Everything that may be.
 const SHIFTING: Scope = Scope::all().minus(FIXED);
 
-/// The state of every answer; `None` if the range lacks the model. Pinned questions are never shifted.
-pub fn states(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Options<State>> {
-    let table = Table::of(range, range.model(&choice.model)?, choice, pins);
+/// The state of every answer; `None` if the range lacks the model. What is kept is never shifted.
+pub fn states<'a>(range: &'a Range, choice: &'a Choice, kept: impl Into<Kept<'a>>) -> Option<Options<State>> {
+    let table = Table::of(range, range.model(&choice.model)?, choice, kept.into());
     lay(range, choice, &mut |change, changed| table.state(changed, change.question().map_or(Scope::NONE, Scope::of)))
 }
 
 /// The state of one answer; `None` if the range lacks the model, or the change takes another one.
-pub fn state(range: &Range, choice: &Choice, change: &Change, pins: &[Question]) -> Option<State> {
-    let table = Table::of(range, range.model(&choice.model)?, choice, pins);
+pub fn state<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<State> {
+    let table = Table::of(range, range.model(&choice.model)?, choice, kept.into());
     Some(table.state(&choice.with(change, range), Scope::of(change.question()?)))
 }
 
-/// The whole set of a size, as runs from the model's least to its most. Pinned questions are never shifted.
+/// The whole set of a size, as runs from the model's least to its most. What is kept is never shifted.
 ///
 /// Empty if the range lacks the model.
-pub fn reaches(range: &Range, choice: &Choice, size: Size, pins: &[Question]) -> Vec<Run<Reached>> {
+pub fn reaches<'a>(range: &'a Range, choice: &'a Choice, size: Size, kept: impl Into<Kept<'a>>) -> Vec<Run<Reached>> {
     let Some(model) = range.model(&choice.model) else {
         return Vec::new();
     };
-    Table::of(range, model, choice, pins).runs(size, size.limits(model).values())
+    Table::of(range, model, choice, kept.into()).runs(size, size.limits(model).values())
 }
 
 /// The nearest choice that can be made: the present one if it can, else with the fewest questions answered
 /// anew. `None` if there is none, or the range lacks the model.
-pub fn nearest(range: &Range, choice: &Choice, pins: &[Question]) -> Option<Vec<Change>> {
+pub fn nearest<'a>(range: &'a Range, choice: &'a Choice, kept: impl Into<Kept<'a>>) -> Option<Vec<Change>> {
     let model = range.model(&choice.model)?;
-    let table = Table::of(range, model, choice, pins);
-    match table.smallest(choice, Scope::NONE, table.pins) {
+    let table = Table::of(range, model, choice, kept.into());
+    match table.smallest(choice, Scope::NONE, (table.rules, table.pins)) {
         Found::Point((_, point)) => Some(ways::changes(choice, &point)),
         Found::Nothing(_) | Found::GivenUp => None,
     }

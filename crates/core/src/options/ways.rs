@@ -1,22 +1,27 @@
 //! A choice as a puzzle: what each question can be answered with, and what is wrong with a choice.
 
-use alloc::collections::BTreeMap;
+mod numbers;
 
+use alloc::collections::BTreeMap;
+use core::cell::Cell;
+
+use super::effort::EFFORT;
+use super::kept::{GIVEN, Given, Visit};
 use super::no_good::{At, NoGood};
 use super::scope::{Scope, place};
 use super::solve::{Answers, Puzzle};
 use super::{Size, fills};
 use crate::change::Change;
-use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, Hung};
-use crate::finding::Finding;
+use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, SHARE_MOST};
+use crate::finding::{Finding, Limit};
 use crate::quantity::Dim;
 use crate::question::Question;
-use crate::range::{Key, Model, Range};
+use crate::range::{Model, Range};
 use crate::rules::dependencies::{Context, Direction, Influence};
-use crate::rules::{Judged, each_dependency, judge_stops};
+use crate::rules::place::breaches;
+use crate::rules::{Judged, Rule, each_dependency, judge_stops};
 
-/// Largest share of a bay that a shift gives it; nobody shares a width more unevenly.
-const SHARE_MOST: u8 = 4;
+use numbers::{board_number, device_number, fill_number, finish_number, hole_number, number_of, shared};
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
@@ -25,6 +30,9 @@ pub(crate) struct Ways {
     sets: BTreeMap<u8, Vec<(Change, i32)>>,
     lines: BTreeMap<u8, Vec<i32>>,
     influence: Influence,
+    /// What was given for the visit, and how many units may still be priced and dated for it.
+    visit: Option<Visit>,
+    looks: Cell<u32>,
 }
 
 /// A choice with one answer taken, as a puzzle.
@@ -61,7 +69,8 @@ impl Ways {
             Question::Bays,
             counts.into_iter().filter_map(|count| u8::try_from(count).ok().map(Change::BayCount)).collect(),
         );
-        // One bay becomes narrower or wider than the others.
+        // One bay becomes narrower or wider than the others. Their numbers are bits of a set: see `NoGood::extend`.
+        const { assert!(SHARE_MOST as usize * BAYS_MOST <= u64::BITS as usize, "more shares than bits") };
         let shares = (1..=SHARE_MOST)
             .flat_map(|share| (1..=u8::try_from(BAYS_MOST).unwrap_or(0)).map(move |bay| Change::Share { bay, share }));
         set(Question::Shares, shares.collect());
@@ -78,7 +87,8 @@ impl Ways {
             let device = chosen.device.is_some();
             set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
-        Self { sets, lines, influence: Influence::of(range, model, choice) }
+        let looks = Cell::new(EFFORT.kept_looks);
+        Self { sets, lines, influence: Influence::of(range, model, choice), visit: None, looks }
     }
 }
 
@@ -142,7 +152,27 @@ impl Puzzle for Asked<'_> {
     }
 
     fn faults(&self, point: &Choice, at: &At) -> Vec<NoGood> {
-        self.proofs(&judge_stops(self.range, point), point, at)
+        let mut faults = self.proofs(&judge_stops(self.range, point), point, at);
+        let stops = !faults.is_empty();
+        // What does not suit the place stays so while the size goes no further the right way.
+        faults.extend(breaches(point).map(|finding| {
+            let (size, end) = match finding.rule {
+                Rule::ViewingHeight => (place(Question::Height), at.of(place(Question::Height))),
+                _ => (place(Question::Width), at.of(place(Question::Width))),
+            };
+            let (from, to) = if finding.rule != Rule::ScreenWidth && finding.limit == Limit::AtMost {
+                (end, i32::MAX)
+            } else {
+                (i32::MIN, end)
+            };
+            let mut proof = NoGood::of(finding.rule.bit());
+            proof.narrow(size, from, to);
+            proof
+        }));
+        if !stops {
+            faults.extend(self.visited(point, at));
+        }
+        faults
     }
 
     fn lines(&self) -> Scope {
@@ -194,12 +224,39 @@ impl Puzzle for Asked<'_> {
 }
 
 impl Ways {
+    /// The same where something was given for the visit.
+    pub(crate) fn visited(mut self, visit: Option<&Visit>) -> Self {
+        self.visit = visit.cloned();
+        self
+    }
+
+    /// Whether all units that may be priced were: what is found holds, but nothing is proven any more.
+    pub(crate) fn are_spent(&self) -> bool {
+        self.visit.is_some() && self.looks.get() == 0
+    }
+
     fn change(&self, question: u8, answer: i32) -> Option<&(Change, i32)> {
         self.sets.get(&question)?.get(usize::try_from(answer).ok()?)
     }
 }
 
 impl Asked<'_> {
+    /// What a point that nothing else stops breaks of what was given for the visit: that says nothing of any other.
+    fn visited(&self, point: &Choice, at: &At) -> Vec<NoGood> {
+        let Some(visit) = &self.ways.visit else { return Vec::new() };
+        let left = self.ways.looks.get();
+        self.ways.looks.set(left.saturating_sub(1));
+        // One that is not looked at any more is taken to break all of it.
+        let broken = if left == 0 { GIVEN } else { visit.broken(self.range, point) };
+        let given = [Given::Budget, Given::Day].into_iter().filter(|given| given.bits() & broken != 0);
+        let all = Scope::all().places().filter(|question| at.of(*question) != At::NONE);
+        let here = |mut proof: NoGood| {
+            all.clone().for_each(|question| proof.narrow(question, at.of(question), at.of(question)));
+            proof
+        };
+        given.map(|given| here(NoGood::of(given.bits()))).collect()
+    }
+
     /// What is proven by the findings of a judged point.
     pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
         let (layout, build) = (judged.layout.as_ref(), &self.range.build);
@@ -293,63 +350,6 @@ impl Asked<'_> {
 /// The questions whose answers are places on a line.
 pub(crate) const LINES: Scope =
     Scope::of(Question::Width).and(Scope::of(Question::Height)).and(Scope::of(Question::Depth));
-
-/// The number of what a key names; −1 for all that the range lacks.
-fn number<T>(things: &[T], key: impl Fn(&T) -> &Key, named: &Key) -> i32 {
-    let at = things.iter().position(|thing| key(thing) == named);
-    at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1)
-}
-
-fn board_number(range: &Range, named: &Key) -> i32 {
-    number(&range.boards, |board| &board.key, named)
-}
-
-fn finish_number(range: &Range, named: &Key) -> i32 {
-    number(&range.finishes, |finish| &finish.key, named)
-}
-
-fn device_number(range: &Range, named: Option<&Key>) -> i32 {
-    named.map_or(At::NONE, |named| number(&range.devices, |device| &device.key, named))
-}
-
-fn fill_number(fill: Fill) -> i32 {
-    match fill {
-        Fill::Open => -3,
-        Fill::Shelves(count) => i32::from(count),
-        Fill::Leaf(Hung::Left) => -1,
-        Fill::Leaf(Hung::Right) => -2,
-    }
-}
-
-fn hole_number(range: &Range, hole: Option<&Hole>) -> i32 {
-    let Some(hole) = hole else { return At::NONE };
-    // A range has at most a few dozen kinds; places beyond 400 m are the same.
-    let kind = number(&range.holes, |kind| &kind.key, &hole.kind) + 1;
-    let place = hole.offset_mm.in_tenths().clamp(-(1 << 22), (1 << 22) - 1) + (1 << 22);
-    kind.wrapping_shl(23) | place
-}
-
-/// The number of some shares, with another one for a bay; bays that no model has are left out.
-///
-/// A share is changed to few others: any larger one is the present one.
-fn shared(shares: i32, bay: u8, share: u8) -> i32 {
-    let at = if usize::from(bay) <= BAYS_MOST { 4 * (u32::from(bay) - 1) } else { return shares };
-    shares & !(15 << at) | i32::from(share.min(15)) << at
-}
-
-/// The number of what a change answers, but for shares: those are numbered together.
-fn number_of(range: &Range, change: &Change) -> i32 {
-    match change {
-        Change::BayCount(count) => i32::from(*count),
-        Change::Fill { fill, .. } => fill_number(*fill),
-        Change::Hole { hole, .. } => hole_number(range, hole.as_ref()),
-        Change::Device { device, .. } => device_number(range, device.as_ref()),
-        Change::Back(key) => board_number(range, key),
-        Change::Finish(key) => finish_number(range, key),
-        Change::CornerRadiusMm(radius) => radius.in_tenths(),
-        _ => At::NONE,
-    }
-}
 
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.
 pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {

@@ -1,6 +1,8 @@
 //! Where the unit will stand: the wall's length, the screen on the top.
 
+use super::screen::viewing;
 use super::{Rule, RuleCard, Subject};
+use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
 use crate::question::Question;
@@ -39,20 +41,19 @@ pub fn diagonal(tenths: u16) -> Length {
 }
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
-    let width = unit.layout.width;
-    let mut find = |rule, found: Length, most: Length| {
+    out.extend(breaches(unit.choice));
+}
+
+/// What a choice breaks of the place that was given for it: it can be made, but does not suit.
+pub fn breaches(choice: &Choice) -> impl Iterator<Item = Finding> {
+    let width = choice.width_mm.length();
+    let find = |rule, found: Length, most: Length| {
         let (found, most) = (Figure::length(found), Figure::length(most));
-        out.push(Finding::stops(rule, Question::Place, found, Limit::AtMost, most).but(Severity::Warns));
+        Finding::stops(rule, Question::Place, found, Limit::AtMost, most).but(Severity::Warns)
     };
-    if let Some(tenths) = unit.choice.place.screen_tenth_inch {
-        let (wide, _) = screen(diagonal(tenths));
-        if wide > width {
-            find(Rule::ScreenWidth, wide, width);
-        }
-    }
-    if let Some(wall) = unit.choice.place.wall_mm
-        && width > wall.length()
-    {
-        find(Rule::WallWidth, width, wall.length());
-    }
+    let wide = choice.place.screen_tenth_inch.map(|tenths| screen(diagonal(tenths)).0);
+    let wide = wide.filter(|wide| *wide > width).map(|wide| find(Rule::ScreenWidth, wide, width));
+    let wall = choice.place.wall_mm.map(|wall| wall.length()).filter(|wall| width > *wall);
+    let wall = wall.map(|wall| find(Rule::WallWidth, width, wall));
+    wide.into_iter().chain(wall).chain(viewing(choice))
 }

@@ -1,6 +1,7 @@
 //! The screen on the top: its feet, and where the eyes are.
 
 use super::{Rule, RuleCard, Subject, place};
+use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
@@ -37,14 +38,18 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let diagonal = place::diagonal(tenths);
     let (wide, high) = place::screen(diagonal);
     feet(out, unit, (wide, high));
-    let (middle, reach) = (unit.layout.height + STAND + high / 2.0, diagonal * (AWAY * STEEP));
+}
+
+/// Whether the middle of a screen would be too high or too low.
+pub(crate) fn viewing(choice: &Choice) -> Option<Finding> {
+    let diagonal = place::diagonal(choice.place.screen_tenth_inch?);
+    let (_, high) = place::screen(diagonal);
+    let (middle, reach) = (choice.height_mm.length() + STAND + high / 2.0, diagonal * (AWAY * STEEP));
     let (low, top) = (EYES.0 - reach, EYES.1 + reach);
     let (limit, allowed) = if middle > top { (Limit::AtMost, top) } else { (Limit::AtLeast, low) };
-    if middle > top || middle < low {
-        let (found, allowed) = (Figure::length(middle), Figure::length(allowed));
-        let finding = Finding::stops(Rule::ViewingHeight, Question::Place, found, limit, allowed);
-        out.push(finding.but(Severity::Advises));
-    }
+    let (found, figure) = (Figure::length(middle), Figure::length(allowed));
+    let finding = Finding::stops(Rule::ViewingHeight, Question::Place, found, limit, figure).but(Severity::Warns);
+    (middle > top || middle < low).then_some(finding)
 }
 
 fn feet(out: &mut Vec<Finding>, unit: Subject<'_>, (wide, high): (Length, Length)) {

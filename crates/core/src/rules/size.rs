@@ -2,7 +2,7 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Basics, Rule, RuleCard, numbered};
-use crate::choice::Fill;
+use crate::choice::{Fill, SHARE_MOST};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Dim;
@@ -40,9 +40,6 @@ pub const BAY_SHARE: RuleCard = RuleCard {
     why: "The clear width is divided by these shares.",
     source: "the order format",
 };
-
-/// Largest share of a bay.
-const SHARE_MOST: u8 = 9;
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, .. }: Basics<'_>) {
     let Some(model) = picked.map(|picked| picked.model) else { return };

@@ -75,6 +75,10 @@ pub(crate) enum Kind {
     /// The hole of the finding's bay.
     Hole,
     Back,
+    /// No wall any more.
+    WallGone,
+    /// No screen any more.
+    ScreenGone,
     Finish,
     /// The leaf of the finding's bay, or the one left of it, hung on the other side.
     HungApart,
@@ -140,13 +144,19 @@ const fn entry(rule: Rule) -> Entry {
         Rule::CableBend => advice(&hole::CABLE_BEND, By(hole::advise), &[(Warns, Kinds(&[]))]),
         Rule::FinishEdges => advice(&looks::FINISH_EDGES, By(looks::check), &[(Warns, Kinds(&[Kind::Finish]))]),
         Rule::FinishSun => advice(&looks::FINISH_SUN, With(Rule::FinishEdges), &[(Advises, Kinds(&[Kind::Finish]))]),
-        Rule::ScreenWidth => advice(&place::SCREEN_WIDTH, By(place::check), &[(Warns, Kinds(&[Kind::Width]))]),
-        Rule::WallWidth => advice(&place::WALL_WIDTH, With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::ScreenWidth => {
+            advice(&place::SCREEN_WIDTH, By(place::check), &[(Warns, Kinds(&[Kind::Width, Kind::ScreenGone]))])
+        }
+        Rule::WallWidth => {
+            advice(&place::WALL_WIDTH, With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width, Kind::WallGone]))])
+        }
+        Rule::ViewingHeight => advice(
+            &screen::VIEWING_HEIGHT,
+            With(Rule::ScreenWidth),
+            &[(Warns, Kinds(&[Kind::Height, Kind::ScreenGone]))],
+        ),
         Rule::ScreenFeet => {
             advice(&screen::SCREEN_FEET, By(screen::check), &[(Warns, Kinds(&[Kind::BayCount, Kind::Width]))])
-        }
-        Rule::ViewingHeight => {
-            advice(&screen::VIEWING_HEIGHT, With(Rule::ScreenFeet), &[(Advises, Kinds(&[Kind::Height]))])
         }
         Rule::WallTether => {
             advice(&tether::WALL_TETHER, By(tether::check), &[(Warns, Kinds(&[])), (Advises, Kinds(&[]))])

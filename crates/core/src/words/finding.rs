@@ -35,8 +35,6 @@ fn advice(finding: &Finding) -> Option<String> {
         Rule::PartMass => {
             format!("The {} weighs {found}, over {allowed}: lift it with two people.", parts(finding))
         }
-        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
-        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
         Rule::WallTether if finding.found.unit == Unit::N => format!(
             "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
         ),
@@ -89,10 +87,6 @@ fn advice(finding: &Finding) -> Option<String> {
         Rule::ScreenFeet => {
             format!("Under the screen's feet the top would bend {found} over the years; {allowed} is the limit.")
         }
-        Rule::ViewingHeight => {
-            let bound = bound(finding.limit);
-            format!("The middle of the screen would be {found} up; for seated eyes {bound} {allowed}.")
-        }
         Rule::Known
         | Rule::SizeLimit
         | Rule::SizeStep
@@ -120,6 +114,9 @@ fn advice(finding: &Finding) -> Option<String> {
         | Rule::UprightBuckling
         | Rule::TipOver
         | Rule::Interlock
+        | Rule::ScreenWidth
+        | Rule::WallWidth
+        | Rule::ViewingHeight
         | Rule::OrderDay
         | Rule::PromiseDay
         | Rule::NoParts => return None,
@@ -191,6 +188,12 @@ fn stop(finding: &Finding) -> Option<String> {
                 "This range takes orders no more: its last day was {ago} earlier. Ask the workshop for the present one."
             )
         }
+        // These stop no order, but what would break them is not offered.
+        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::ViewingHeight => {
+            format!("The middle of the screen would be {found} up; for seated eyes {bound} {allowed}.")
+        }
         Rule::PartLength
         | Rule::TopMoisture
         | Rule::Package
@@ -202,10 +205,7 @@ fn stop(finding: &Finding) -> Option<String> {
         | Rule::CableBend
         | Rule::FinishEdges
         | Rule::FinishSun
-        | Rule::ScreenWidth
-        | Rule::WallWidth
         | Rule::ScreenFeet
-        | Rule::ViewingHeight
         | Rule::WallTether => return None,
     })
 }

@@ -191,7 +191,7 @@ proptest! {
             let set = changed(&table, &point);
             (set.len(), set)
         });
-        match (best.min(), smallest(&table, &table.now(), table.all(), (&none(&table), &Cell::new(u32::MAX)))) {
+        match (best.min(), smallest(&table, &table.now(), (table.all(), u64::MAX), (&none(&table), &Cell::new(u32::MAX)))) {
             (Some((_, set)), Found::Point((own, point))) => {
                 prop_assert!(table.holds(&point));
                 prop_assert_eq!((own, changed(&table, &point)), (set, set));
@@ -227,7 +227,7 @@ proptest! {
                     });
                     sets.min().map(|(_, set)| set)
                 };
-                let found = match smallest(&table, &point, free, (&known, &left)) {
+                let found = match smallest(&table, &point, (free, u64::MAX), (&known, &left)) {
                     Found::Point((set, _)) => Some(set),
                     Found::Nothing(_) => None,
                     Found::GivenUp => panic!("given up"),
@@ -252,7 +252,7 @@ proptest! {
                 table.holds(&point)
             });
             let near = near.map(|answer| (answer - now[line]).abs()).min();
-            match Search::new(&table, &none(&table)).within(&now, free) {
+            match Search::with_rules(&table, &none(&table), u64::MAX).within(&now, free) {
                 Found::Point(point) => prop_assert_eq!(Some((point[line] - now[line]).abs()), near),
                 Found::Nothing(_) => prop_assert_eq!(near, None),
                 Found::GivenUp => prop_assert!(false),
@@ -271,7 +271,7 @@ fn domain(table: &Table, question: usize, fixed: &[(usize, i32)]) -> Vec<i32> {
             point[*at] = *answer;
         }
         point[question] = **answer;
-        matches!(Search::new(table, &none(table)).within(&point, free), Found::Point(_))
+        matches!(Search::with_rules(table, &none(table), u64::MAX).within(&point, free), Found::Point(_))
     };
     let mut domain: Vec<i32> = table.answers[question].iter().filter(can).copied().collect();
     domain.sort_unstable();
@@ -332,7 +332,7 @@ fn wishes(count: usize, holds: fn(&[i32]) -> bool) -> Table {
 }
 
 fn dropped(table: &Table) -> Vec<u8> {
-    match smallest(table, &table.now(), table.all(), (&none(table), &Cell::new(u32::MAX))) {
+    match smallest(table, &table.now(), (table.all(), u64::MAX), (&none(table), &Cell::new(u32::MAX))) {
         Found::Point((set, _)) => set.places().map(|place| place + 1).collect(),
         other => panic!("{other:?}"),
     }

@@ -102,7 +102,7 @@ proptest! {
         for choice in choices {
             let Some(model) = range.model(&choice.model) else { continue };
             let influence = Influence::of(&range, model, &choice);
-            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), influence };
+            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), influence, visit: None, looks: Cell::new(0) };
             let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
             for fault in asked.faults(&choice, &asked.at(&choice)) {
                 for size in Size::ALL.into_iter().filter(|size| fault.scope.has(place(size.question()))) {

@@ -71,7 +71,7 @@ fn answers(out: &mut Vec<Said>, range: &Range) {
             format!("model.{}.{list}.{number}", model.key)
         };
         for answer in states.all() {
-            let shut = matches!(answer.state, State::Shut { proven: true, .. });
+            let shut = matches!(answer.state, State::Shut { .. });
             let place = match &answer.change {
                 Change::Hole { hole: Some(hole), .. } if !shut => {
                     holes.insert(hole.kind.clone());

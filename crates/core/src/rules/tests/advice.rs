@@ -3,7 +3,7 @@
 use super::*;
 use crate::day::Day;
 use crate::derive::{advise, derive};
-use crate::finding::{Limit, Unit};
+use crate::finding::{Limit, Severity, Unit};
 use crate::layout::Picked;
 use crate::promise::Backlog;
 use crate::quantity::{Density, Force};
@@ -41,6 +41,22 @@ fn a_screen_that_bends_the_top_or_stands_too_high_is_told() {
     let finding = judge(&range, &tall).findings.into_iter().find(|found| found.rule == Rule::ViewingHeight).unwrap();
     // 1 800 + 60 + 249.05 against 1 230 + 1 016 × 1.6264 × tan 15° = 1 672.76.
     assert_eq!((finding.limit, finding.found.value, finding.allowed.value), (Limit::AtMost, 2109.05, 1672.76));
+}
+
+/// A screen of 55 inches on a shelf of 1.8 m is a warning, and there is a way out; where one is low enough, a size as well.
+#[test]
+fn a_screen_too_high_warns_and_has_a_way_out() {
+    let range = demo();
+    let told = |width, height| {
+        let shelf = [width, height, Change::ScreenTenthInch(Some(550)), Change::WallMm(Some(Dim::mm(1400)))];
+        let choice = changed(&range, "bulrush", &shelf);
+        let told = advise(&range, &choice, None);
+        told.into_iter().find(|finding| finding.rule == Rule::ViewingHeight)
+    };
+    let high = told(Change::WidthMm(Dim::mm(1300)), Change::HeightMm(Dim::mm(1800))).unwrap();
+    assert_eq!(high.severity, Severity::Warns);
+    let [Change::HeightMm(low), Change::ScreenTenthInch(None)] = high.remedies[..] else { panic!("{high:?}") };
+    assert!(told(Change::WidthMm(Dim::mm(1300)), Change::HeightMm(low)).is_none());
 }
 
 #[test]
@@ -116,7 +132,7 @@ fn leaves_have_something_to_open_them_by() {
     assert!(!says(&range, &leaf, Rule::LeafGrip));
     let narrow = of(3, 900);
     assert!(says(&range, &narrow, Rule::LeafGrip), "no room is left for the hole");
-    let told = advise(&range, &narrow).into_iter().find(|finding| finding.rule == Rule::LeafGrip).unwrap();
+    let told = advise(&range, &narrow, None).into_iter().find(|finding| finding.rule == Rule::LeafGrip).unwrap();
     let [first, ..] = &told.remedies[..] else { panic!("{told:?}") };
     assert!(matches!(first, Change::WidthMm(_)) && !says(&range, &narrow.with(first, &range), Rule::LeafGrip));
     let open = [Change::BayCount(1), fill(1, Fill::Open), Change::WidthMm(Dim::mm(900))];
@@ -158,7 +174,8 @@ fn a_part_for_three_people_has_ways_out() {
     range.handling.two_people_kg = Mass::kg(28.0);
     // A lighter unit would have to be fastened, and that is no way out.
     range.strength.tether_push_n = Force::ZERO;
-    let told = |choice: &Choice| advise(&range, choice).into_iter().find(|found| found.rule == Rule::PartMass).unwrap();
+    let told =
+        |choice: &Choice| advise(&range, choice, None).into_iter().find(|found| found.rule == Rule::PartMass).unwrap();
     let finding = told(&choice);
     assert_eq!((finding.severity, finding.parts.as_slice()), (Severity::Warns, &[PanelId::Back][..]), "{finding:?}");
     let [Change::Back(_), Change::WidthMm(width)] = &finding.remedies[..] else { panic!("{finding:?}") };
@@ -292,13 +309,13 @@ fn a_unit_is_fastened_where_the_rule_asks_for_it() {
 fn advice_has_ways_out() {
     let range = demo();
     let ways = |choice: &Choice, rule| {
-        let told = advise(&range, choice).into_iter().find(|finding| finding.rule == rule);
+        let told = advise(&range, choice, None).into_iter().find(|finding| finding.rule == rule);
         told.unwrap_or_else(|| panic!("{rule:?}")).remedies
     };
     let narrow = changed(&range, "sedge", &[Change::WallMm(Some(Dim::mm(1407)))]);
-    assert_eq!(ways(&narrow, Rule::WallWidth), [Change::WidthMm(Dim::mm(1400))]);
+    assert_eq!(ways(&narrow, Rule::WallWidth), [Change::WidthMm(Dim::mm(1400)), Change::WallMm(None)]);
     let wide = changed(&range, "sedge", &[Change::WidthMm(Dim::mm(1400)), Change::ScreenTenthInch(Some(650))]);
-    assert_eq!(ways(&wide, Rule::ScreenWidth), [Change::WidthMm(Dim::mm(1440))]);
+    assert_eq!(ways(&wide, Rule::ScreenWidth), [Change::WidthMm(Dim::mm(1440)), Change::ScreenTenthInch(None)]);
     let two = [Change::BayCount(2), fill(1, Fill::Leaf(Hung::Right)), fill(2, Fill::Leaf(Hung::Left))];
     let touching = changed(&range, "sedge", &two);
     let hung = [fill(2, Fill::Leaf(Hung::Right)), fill(1, Fill::Leaf(Hung::Left))];

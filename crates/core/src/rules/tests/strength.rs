@@ -29,7 +29,7 @@ fn a_finish_whose_films_vary_too_much_stops() {
     assert!((finding.found.value - share(&range, "chalk") * 100.0).abs() < 0.005);
     // Another finish is a way out; a batch that nobody measured stops nothing, and is told.
     let mut findings = judged.findings.clone();
-    crate::remedy::add(&range, &choice, &mut findings);
+    crate::remedy::add(&range, &choice, None, &mut findings);
     assert_eq!(findings.first().unwrap().remedies.first(), Some(&Change::Finish("clear".parse().unwrap())));
     range.boards.first_mut().unwrap().measured_points_mm = None;
     let (stops, said) = found(&range, &choice);
@@ -59,7 +59,7 @@ fn a_top_that_swells_beyond_its_joints_is_told() {
     let mut range = demo();
     let choice = changed(&range, "sedge", &[Change::WidthMm(Dim::mm(2400)), Change::BayCount(4)]);
     let told = |range: &Range| {
-        let findings = crate::derive::advise(range, &choice);
+        let findings = crate::derive::advise(range, &choice, None);
         findings.into_iter().find(|found| found.rule == Rule::TopMoisture)
     };
     let (picked, layout) = laid(&range, &choice);

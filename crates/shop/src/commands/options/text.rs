@@ -70,8 +70,9 @@ fn row(range: &Range, document: &OptionsDocument, answer: &Answer<State>) -> Row
         State::Shifts { reason, changes } => ("with changes", with(&words::reason(reason), changes, range)),
         State::Shut { reason, .. } => {
             let told = why(range, document, &answer.change);
-            ("shut", told.unwrap_or_else(|| words::given_up(reason)))
+            ("shut", told.unwrap_or_else(|| words::reason(reason)))
         }
+        State::Unfound { reason } => ("not found", words::given_up(reason)),
     };
     let mark = if answer.taken { "*" } else { " " };
     [mark.into(), words::change(&answer.change, range), state.into(), why]
@@ -86,8 +87,9 @@ fn size_row(range: &Range, document: &OptionsDocument, size: Size, run: &SizeRun
         (Reach::Shifts, None) => ("with changes", reason()),
         (Reach::Shut, _) => {
             let told = why(range, document, &size.to(from));
-            ("shut", told.or_else(|| reached.reason.as_ref().map(words::given_up)).unwrap_or_default())
+            ("shut", told.unwrap_or_else(reason))
         }
+        (Reach::Unfound, _) => ("not found", reached.reason.as_ref().map(words::given_up).unwrap_or_default()),
     };
     let mark = if (from..=to).contains(&size.of(&document.choice)) { "*" } else { " " };
     let shown = if from == to {
