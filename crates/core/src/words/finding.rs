@@ -87,6 +87,8 @@ fn advice(finding: &Finding) -> Option<String> {
         Rule::ScreenFeet => {
             format!("Under the screen's feet the top would bend {found} over the years; {allowed} is the limit.")
         }
+        // An answer that would break one of these is shut for it: the page says so too.
+        Rule::ScreenWidth | Rule::WallWidth | Rule::ViewingHeight => return stop(finding),
         Rule::Known
         | Rule::SizeLimit
         | Rule::SizeStep
@@ -114,9 +116,6 @@ fn advice(finding: &Finding) -> Option<String> {
         | Rule::UprightBuckling
         | Rule::TipOver
         | Rule::Interlock
-        | Rule::ScreenWidth
-        | Rule::WallWidth
-        | Rule::ViewingHeight
         | Rule::OrderDay
         | Rule::PromiseDay
         | Rule::NoParts => return None,
