@@ -51,11 +51,11 @@ fn everything_that_is_wrong_comes_at_once() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: range.toml:26:15: board.birch-18.measured_mm: 12 is out of proportion; 17.01 to 18.79 is possible
-                   range.toml:42:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-                   range.toml:187:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
-                   range.toml:287:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
-                   range.toml:424:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: range.toml:28:15: board.birch-18.measured_mm: 12 is out of proportion; 17.01 to 18.79 is possible
+                   range.toml:47:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+                   range.toml:209:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
+                   range.toml:309:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
+                   range.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -75,11 +75,11 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: range.toml:347:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 doors; the most is 0.
-                   range.toml:347:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
-                   range.toml:348:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
-                   range.toml:437:1: stage: no stage does the work "pack", so no promise would count it; add one
-                   range.toml:461:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
+            error: range.toml:369:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 doors; the most is 0.
+                   range.toml:369:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
+                   range.toml:370:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
+                   range.toml:495:1: stage: no stage does the work "pack", so no promise would count it; add one
+                   range.toml:521:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -91,14 +91,14 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
         "warned",
         &[("width_mm = 50   ", "width_mm = 150   ")],
         &expect![[r#"
-        exit 0
-        Fenland of Odd Lintel Workshop: right, with 1 warning
-        warning: range.toml:212:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
-          models    Sedge, Teasel, Bulrush
-          boards    18 mm birch plywood, 12 mm birch plywood
-          finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-          digest    73854e4061d8761ea9a3d5cc69499eda74404193ddc1df4d63cf53e013210b42
-    "#]],
+            exit 0
+            Fenland of Odd Lintel Workshop: right, with 1 warning
+            warning: range.toml:234:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
+              models    Sedge, Teasel, Bulrush
+              boards    18 mm birch plywood, 12 mm birch plywood
+              finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
+              digest    536d80b5bb6c54cc66bdc4a6a90434c13f8fb6ea5175308aba2fb6eb0cea855b
+        "#]],
     )
 }
 

@@ -36,6 +36,7 @@ pub enum State {
         changes: Vec<Change>,
     },
     /// It cannot be had, whatever other answers are given: every one was ruled out, of shares those of one bay at a time.
+    ///
     /// [`why_shut`](super::why::why_shut) tells why.
     Shut {
         /// What stops it alone.
@@ -72,9 +73,9 @@ pub enum Reach {
     Open,
     /// It can be taken together with other changes.
     Shifts,
-    /// See [`State::Shut`].
+    /// It cannot be had.
     Shut,
-    /// See [`State::Unfound`].
+    /// No way to it was found, and not all were tried.
     Unfound,
 }
 

@@ -24,9 +24,9 @@ fn an_order_is_written_and_holds() -> Result<()> {
             order.json: holds
               range     Fenland (fenland ..), for orders of any day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
-              price     € 864.15
+              price     € 1 131.94
               arrives   by 2026-12-11
         "#]],
     )?;
@@ -40,9 +40,9 @@ fn an_order_is_written_and_holds() -> Result<()> {
             -: holds
               range     Fenland (fenland ..), for orders of any day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
-              price     € 864.15
+              price     € 1 131.94
               arrives   by 2026-12-11
         "#]],
     )
@@ -64,9 +64,9 @@ fn the_worst_file_gives_the_exit_code() -> Result<()> {
             good.json: holds
               range     Fenland (fenland ..), for orders of any day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
-              price     € 864.15
+              price     € 1 131.94
               arrives   by 2026-12-11
             later.json: unreadable: /version: this program reads version 1, found 2
               hint: a newer version of this program may read it
@@ -95,9 +95,9 @@ fn an_order_of_another_range_asks_for_it() -> Result<()> {
             order.json: holds
               range     Fenland (fenland ..), for orders of any day, from other.toml
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
-              price     € 865.54
+              price     € 1 134.11
               arrives   by 2026-12-11
         "#]],
     )
@@ -142,18 +142,18 @@ fn an_order_agrees_with_its_range() -> Result<()> {
         &["check", "key.json", "stage.json"],
         "",
         &expect![[r#"
-        exit 2
-        key.json: does not hold
-          /range/key: promised highland, derived fenland
-          range     Fenland (fenland ..), for orders of any day, from the demo range
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-11
-        stage.json: unreadable: /backlog/minutes/glue: the range of this order has no such stage
-          hint: ask those who wrote this order; the page writes none of these
-    "#]],
+            exit 2
+            key.json: does not hold
+              /range/key: promised highland, derived fenland
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-11
+            stage.json: unreadable: /backlog/minutes/glue: the range of this order has no such stage
+              hint: ask those who wrote this order; the page writes none of these
+        "#]],
     )?;
     // An order of a day after the last one of its range.
     let until = other(&[("currency = \"EUR\" ", "orders_until = \"2026-11-25\"\ncurrency = \"EUR\" ")]);
@@ -166,24 +166,24 @@ fn an_order_agrees_with_its_range() -> Result<()> {
         &["check", "--range", "until.toml", "last.json", "late.json"],
         "",
         &expect![[r#"
-        exit 1
-        last.json: holds
-          range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-11
-        late.json: does not hold
-          This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one.
-          /promised/arrives_on: promised 2026-12-11, derived 2026-12-14
-          range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-14
-    "#]],
+            exit 1
+            last.json: holds
+              range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-11
+            late.json: does not hold
+              This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one.
+              /promised/arrives_on: promised 2026-12-11, derived 2026-12-14
+              range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-14
+        "#]],
     )
 }
 
@@ -200,30 +200,30 @@ fn the_same_order_is_said() -> Result<()> {
         &["check", "order.json", "next.json", "copy.json"],
         "",
         &expect![[r#"
-        exit 0
-        order.json: holds
-          range     Fenland (fenland ..), for orders of any day, from the demo range
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-11
-        next.json: holds
-          range     Fenland (fenland ..), for orders of any day, from the demo range
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-14
-        copy.json: holds
-          again     the same order as order.json: it is made once
-          range     Fenland (fenland ..), for orders of any day, from the demo range
-          unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
-          birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 0 % of joints too tight, 10.1 % outside the wanted clearance
-          mass      47.986 kg
-          price     € 864.15
-          arrives   by 2026-12-11
-    "#]],
+            exit 0
+            order.json: holds
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-11
+            next.json: holds
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-14
+            copy.json: holds
+              again     the same order as order.json: it is made once
+              range     Fenland (fenland ..), for orders of any day, from the demo range
+              unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
+              birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
+              mass      47.986 kg
+              price     € 1 131.94
+              arrives   by 2026-12-11
+        "#]],
     )
 }
 
@@ -277,15 +277,15 @@ fn a_report_for_machines() -> Result<()> {
                         "finish": "clear",
                         "slot_mm": 18.04,
                         "worst_mm": 0.15,
-                        "likely_mm": 0.09,
-                        "tight": 0.0,
-                        "outside": 0.101134,
-                        "any_of_twelve_tight": 5e-6,
+                        "likely_mm": 0.1,
+                        "tight": 0.000023,
+                        "outside": 0.218425,
+                        "any_of_twelve_tight": 0.000029,
                         "stops": false
                       }
                     ],
                     "mass_g": 47986,
-                    "price_minor": 86415,
+                    "price_minor": 113194,
                     "arrives_on": "2026-12-11",
                     "currency": "EUR",
                     "by_batch": []

@@ -22,7 +22,8 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: broken.toml:43:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+            error: broken.toml:47:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+                   broken.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )?;
@@ -33,7 +34,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:425:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -60,22 +61,22 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             "clearance_mm = 0.15",
             "clearance_mm = 0,15",
             expect![[r#"
-            exit 1
-            --- errors
-            error: comma.toml:355:16: 0,15 has a comma for its decimals: write 0.15
-            hint: the demo range web/ranges/fenland.toml documents every key
-        "#]],
+                exit 1
+                --- errors
+                error: comma.toml:376:16: 0,15 has a comma for its decimals: write 0.15
+                hint: the demo range web/ranges/fenland.toml documents every key
+            "#]],
         ),
         (
             "inner",
             "least = 900, ",
             "least = 900,5, ",
             expect![[r#"
-            exit 1
-            --- errors
-            error: inner.toml:292:22: 900,5 has a comma for its decimals: write 900.5
-            hint: the demo range web/ranges/fenland.toml documents every key
-        "#]],
+                exit 1
+                --- errors
+                error: inner.toml:313:22: 900,5 has a comma for its decimals: write 900.5
+                hint: the demo range web/ranges/fenland.toml documents every key
+            "#]],
         ),
         (
             "curly",
@@ -93,11 +94,11 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             "[build]",
             "[build",
             expect![[r#"
-            exit 1
-            --- errors
-            error: open.toml:354:7: unclosed table, expected `]`
-            hint: the demo range web/ranges/fenland.toml documents every key
-        "#]],
+                exit 1
+                --- errors
+                error: open.toml:375:7: unclosed table, expected `]`
+                hint: the demo range web/ranges/fenland.toml documents every key
+            "#]],
         ),
     ] {
         let file = format!("{name}.toml");
