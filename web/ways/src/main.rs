@@ -103,7 +103,7 @@ fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
 fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     let (choice, pins) = (Choice::of_note(note)?, questions(pins));
     let told = advise(range, &choice).into_iter().flat_map(|finding| {
-        let (card, tone) = (finding.rule.card(), finding.severity.to_string());
+        let (card, tone) = (words::card(finding.rule), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
         let way = |way: &Change| {
             let kept = way.question().filter(|question| pins.contains(question));
@@ -146,7 +146,7 @@ fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], w
     let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
-            let way = format!("Take it and {}", words::together(changes, range));
+            let way = words::take_with(changes, range);
             [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
         State::Shut { reason, .. } => shut(range, choice, change, &pins, reason),

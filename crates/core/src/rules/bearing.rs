@@ -1,29 +1,13 @@
 //! Wood on wood: what ears and pivots press on.
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::{Area, Force, Length, Mass, Stress};
 use crate::question::Question;
 use crate::range::Strength;
 use crate::rules::sag::own_load;
-
-/// A shelf's ears.
-pub const SHELF_EAR: RuleCard = RuleCard {
-    code: "shelf-ear",
-    what: "Under the load that the range lays shelves out for, the plies of a shelf's ears neither shear off each other nor crush the wood under them.",
-    why: "The whole shelf hangs on two ears, half a board's thickness each.",
-    source: "geometry; planar (rolling) shear, as the load goes across the plies, and bearing strength of the range's board (Handbook of Finnish Plywood, 2002, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
-};
-
-/// A leaf's pivots.
-pub const LEAF_PIVOT: RuleCard = RuleCard {
-    code: "leaf-pivot",
-    what: "A leaf's weight and its pull to the side do not crush the wood at its pivots.",
-    why: "A crushed pivot hole lets the leaf droop.",
-    source: "statics: the pull is weight × (half width − inset) / height; strengths as for shelf-ear, from memory: verify before they decide",
-};
 
 /// What a strength comes to for a load that stays.
 fn lasting(strength: Stress, limits: &Strength) -> Stress {

@@ -1,25 +1,9 @@
 //! Where the unit will stand: the wall's length, the screen on the top.
 
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
 use crate::question::Question;
-
-/// The screen on the top.
-pub const SCREEN_WIDTH: RuleCard = RuleCard {
-    code: "screen-width",
-    what: "A screen of the given diagonal, 16 to 9, is no wider than the top.",
-    why: "A screen that stands over is easily knocked down.",
-    source: "geometry: width = diagonal × 16 / √(16² + 9²)",
-};
-
-/// The wall.
-pub const WALL_WIDTH: RuleCard = RuleCard {
-    code: "wall-width",
-    what: "The unit is no wider than the free wall.",
-    why: "It would not stand there.",
-    source: "the customer's own figure",
-};
 
 /// Width and height of a 16:9 screen by its diagonal.
 ///
