@@ -23,6 +23,7 @@ use crate::panel::PanelId;
 use crate::quantity::{Dim, Length, Mass};
 use crate::question::Question;
 use crate::range::Range;
+use crate::range::audit::Remark;
 use crate::rule::Rule;
 
 use format::Locale;
@@ -185,11 +186,6 @@ pub fn to_do(changes: &[Change], range: &Range) -> String {
     proposal(Proposal::Alone(changes), range)
 }
 
-/// What to press to take an answer with other changes: `Take it and make it 520 mm deep`.
-pub fn take_with(changes: &[Change], range: &Range) -> String {
-    proposal(Proposal::TakeWith(changes), range)
-}
-
 /// What to press to take a shut answer and let go of what is kept: `Take it, let the depth go and make it 520 mm deep`.
 pub fn release(release: &Release, range: &Range) -> String {
     proposal(Proposal::release(release), range)
@@ -208,6 +204,13 @@ pub fn shut(why: &Why) -> String {
 /// Why an answer is shut of which no more was found out.
 pub fn given_up(reason: &Finding) -> String {
     refusal(&Refusal::NoWay(reason))
+}
+
+/// What an audit says of a place of a range file.
+pub fn remark(remark: &Remark) -> String {
+    match LOCALE {
+        Locale::English => english::remark::remark(remark),
+    }
 }
 
 /// What to do in a step of assembly, in one sentence.

@@ -146,7 +146,7 @@ fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], w
     let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
-            let way = words::take_with(changes, range);
+            let way = format!("Take it and {}", words::together(changes, range));
             [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
         State::Shut { reason, .. } => shut(range, choice, change, &pins, reason),

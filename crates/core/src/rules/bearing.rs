@@ -10,6 +10,7 @@ use crate::range::Strength;
 use crate::rules::sag::own_load;
 
 /// What a strength comes to for a load that stays.
+// Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
 fn lasting(strength: Stress, limits: &Strength) -> Stress {
     strength * (limits.lasting_strength / limits.material_factor)
 }
@@ -23,6 +24,7 @@ fn lasting(strength: Stress, limits: &Strength) -> Stress {
 /// let (shear, pressure) = ear(Force::newton(300.0), Length::mm(120.0), Length::mm(9.0), Length::mm(18.0));
 /// assert!((shear.in_n_per_mm2() - 0.208_333).abs() < 1e-6 && (pressure.in_n_per_mm2() - 0.277_778).abs() < 1e-6);
 /// ```
+// Source: geometry; the load goes across the plies, so planar (rolling) shear decides. The rear tabs' help is left out.
 pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Stress, Stress) {
     (load.over(length * thickness) * 1.5, load.over(length * deep))
 }
@@ -37,6 +39,7 @@ pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Str
 /// let (side, end) = pivot(Force::newton(80.0), Length::mm(200.0), Length::mm(500.0), Length::mm(18.0), Length::mm(18.0));
 /// assert!((side.in_n_per_mm2() - 0.098_765).abs() < 1e-6 && (end.in_n_per_mm2() - 0.314_380).abs() < 1e-6);
 /// ```
+// Source: statics: the pull is weight × (half width − inset) / height.
 pub fn pivot(weight: Force, lever: Length, height: Length, diameter: Length, depth: Length) -> (Stress, Stress) {
     let end = Area::mm2(core::f64::consts::FRAC_PI_4 * diameter.in_mm() * diameter.in_mm());
     ((weight * (lever / height)).over(diameter * depth), weight.over(end))

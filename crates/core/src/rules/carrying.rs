@@ -11,6 +11,7 @@ use crate::quantity::Mass;
 use crate::question::Question;
 
 /// Long parts, and packages that no carrier takes as usual.
+// Common practice: from some length on a part takes two; the figures are those of the range file.
 pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
@@ -34,6 +35,7 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
 }
 
 /// No part is heavier than what three people may carry.
+// Source: HSE INDG143, figure 1, for one; HSE L23: two carry two thirds, three half of the sum. Local rules decide.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     out.extend(over(unit, unit.picked.range.handling.together(3)));
 }

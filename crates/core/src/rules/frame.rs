@@ -90,7 +90,7 @@ pub fn strip(picked: Picked<'_>, layout: &Layout) -> Strip {
         depth: layout.clear_depth(),
         height: layout.clear_height(),
         thickness: picked.body.thickness(),
-        // The face grain of uprights stands.
+        // Source: creep as in EN 1995-1-1:2004+A1, table 3.2. The face grain of uprights stands.
         bending: picked.body.e_along_n_per_mm2 / creep,
         twisting: picked.body.shear_modulus_n_per_mm2 / creep,
     }

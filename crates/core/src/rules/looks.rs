@@ -6,10 +6,12 @@ use crate::question::Question;
 use crate::range::Look;
 
 /// From this luminance on a film is light.
+// Source: relative luminance as in WCAG 2.2; the bounds here and of what is dark are common practice.
 const LIGHT: f64 = 0.5;
 /// Up to this one it is dark.
 const DARK: f64 = 0.05;
 /// Coats of a light opaque film.
+// Common practice: two coats before cutting and one after, white one more.
 const COATS: u16 = 4;
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

@@ -12,6 +12,7 @@ use crate::question::Question;
 /// let (width, height) = slotwright_core::rules::place::screen(Length::mm(55.0 * 25.4));
 /// assert!((width.in_mm() - 1217.6).abs() < 0.05 && (height.in_mm() - 684.9).abs() < 0.05);
 /// ```
+// Source: geometry: width = diagonal × 16 / √(16² + 9²).
 pub fn screen(diagonal: Length) -> (Length, Length) {
     let unit = diagonal / 337.0_f64.sqrt();
     (unit * 16.0, unit * 9.0)

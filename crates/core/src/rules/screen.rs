@@ -14,6 +14,7 @@ const EYES: (Length, Length) = (Length::mm(1040.0), Length::mm(1230.0));
 // Source: SMPTE EG-18: 30° of width at 1.6264 diagonals.
 const AWAY: f64 = 1.6264;
 /// tan 15°.
+// From memory: 15° up or down from where the screen is seen straight on.
 const STEEP: f64 = 0.267_949;
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

@@ -9,6 +9,7 @@ use crate::panel::PanelId;
 use crate::question::Question;
 use crate::stability::{Burden, Leaves, Moments, burdens, carpet};
 
+// Source: statics: moments about the front edge of the foot; the lift is that of ASTM F2057-23.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (slope, least) = (carpet(picked, layout), picked.range.strength.tip_factor);

@@ -10,6 +10,7 @@ pub(super) mod finding;
 pub(super) mod format;
 pub(super) mod message;
 pub(super) mod name;
+pub(super) mod remark;
 
 /// Whose figures these sentences have.
 const LOCALE: Locale = Locale::English;

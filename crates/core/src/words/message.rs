@@ -13,8 +13,6 @@ pub(super) enum Proposal<'a> {
     Within(&'a [Change]),
     /// Changes alone, standing alone.
     Alone(&'a [Change]),
-    /// To press: take an answer together with other changes.
-    TakeWith(&'a [Change]),
     /// To press: take an answer, let go of what is kept, and make other changes.
     TakeLettingGo {
         /// What is let go.
@@ -67,7 +65,7 @@ impl<'a> Refusal<'a> {
         // What leaves out a bay that is kept breaks no rule.
         match why.rules.as_slice() {
             [] => Self::ByBay { bay: why.reason.allowed, kept },
-            _ => Self::ByRule { reason: &why.reason, kept },
+            [_, ..] => Self::ByRule { reason: &why.reason, kept },
         }
     }
 }

@@ -51,7 +51,7 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         }
         Rule::Package if finding.found.unit == Unit::Kg => {
             format!(
-                "Packed, the {} weighs {found}; its carriers lift {allowed}: it needs three people, or a smaller unit.",
+                "Packed, the {} weighs {found}; carriers lift {allowed}: take three people, or a smaller unit.",
                 parts(&finding.parts)
             )
         }

@@ -15,7 +15,6 @@ pub(in crate::words) fn proposal(proposal: Proposal<'_>, names: Names<'_>) -> St
         Proposal::Alone([first, others @ ..]) => {
             LOCALE.list([alone(first, names)].into_iter().chain(each(others, names)))
         }
-        Proposal::TakeWith(changes) => format!("Take it and {}", LOCALE.list(each(changes, names))),
         Proposal::TakeLettingGo { pins, changes: [] } => format!("Take it and let {} go", questions(pins)),
         Proposal::TakeLettingGo { pins, changes } => {
             let letting_go = format!("let {} go", questions(pins));

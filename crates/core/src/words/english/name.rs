@@ -106,7 +106,7 @@ pub(in crate::words) fn fill_within(fill: Fill) -> String {
 pub(in crate::words) fn offset(offset: Dim) -> String {
     match offset.in_tenths() {
         0 => "in the middle".into(),
-        tenths if tenths < 0 => format!("{} left", LOCALE.length(Dim::tenths(tenths.saturating_neg()))),
-        _ => format!("{} right", LOCALE.length(offset)),
+        tenths @ ..0 => format!("{} left", LOCALE.length(Dim::tenths(tenths.saturating_neg()))),
+        1.. => format!("{} right", LOCALE.length(offset)),
     }
 }
