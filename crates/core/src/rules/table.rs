@@ -96,8 +96,7 @@ const fn entry(rule: Rule) -> Entry {
         Rule::DepthRoom => basics(With(Rule::BayRoom), room::depth_dependencies),
         Rule::SheetFit => stops(By(sheet::check), sheet::dependencies),
         Rule::ShelfSag => stops(By(sag::check), sag::shelf_dependencies),
-        Rule::TopSag => stops(With(Rule::ShelfSag), sag::plate_dependencies),
-        Rule::BaseSag => stops(With(Rule::ShelfSag), sag::plate_dependencies),
+        Rule::TopSag | Rule::BaseSag => stops(With(Rule::ShelfSag), sag::plate_dependencies),
         Rule::ShelfSlot => stops(By(shelf_slot::check), shelf_slot::dependencies),
         Rule::LeafShape => stops(By(leaf::check), leaf::shape_dependencies),
         Rule::LeafMass => stops(With(Rule::LeafShape), leaf::mass_dependencies),
@@ -145,9 +144,7 @@ const fn entry(rule: Rule) -> Entry {
             severities: &[(Stops, ByQuestion)],
             dependencies: Dependencies::everything,
         },
-        Rule::OrderDay => order(),
-        Rule::PromiseDay => order(),
-        Rule::NoParts => order(),
+        Rule::OrderDay | Rule::PromiseDay | Rule::NoParts => order(),
     }
 }
 

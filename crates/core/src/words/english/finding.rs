@@ -20,29 +20,20 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
     let is_least = finding.limit == Limit::AtLeast;
     Some(match finding.rule {
         Rule::PartMass if finding.severity == Severity::Warns => {
-            format!("The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.", parts(&finding.parts))
+            format!(
+                "The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.",
+                parts(&finding.parts)
+            )
         }
-        Rule::TopMoisture => format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit."),
+        Rule::TopMoisture => {
+            format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit.")
+        }
         Rule::PartMass => {
             format!("The {} weighs {found}, over {allowed}: lift it with two people.", parts(&finding.parts))
         }
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
-        Rule::WallTether if finding.found.unit == Unit::N => format!(
-            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
-        ),
-        Rule::WallTether if finding.severity == Severity::Warns => format!(
-            "It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}."
-        ),
-        Rule::WallTether if finding.found.unit == Unit::Mm => {
-            format!(
-                "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
-            )
-        }
-        Rule::WallTether => {
-            "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
-                .into()
-        }
+        Rule::WallTether => tether(finding, &found, &allowed),
         Rule::JointFit => {
             format!("Of the joints of its {} {found} may be tight or loose; {allowed} is usual.", parts(&finding.parts))
         }
@@ -118,6 +109,24 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         | Rule::PromiseDay
         | Rule::NoParts => return None,
     })
+}
+
+/// Why a unit is fastened to the wall.
+fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
+    if finding.found.unit == Unit::N {
+        format!(
+            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
+        )
+    } else if finding.severity == Severity::Warns {
+        format!("It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}.")
+    } else if finding.found.unit == Unit::Mm {
+        format!(
+            "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
+        )
+    } else {
+        "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
+            .into()
+    }
 }
 
 pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
