@@ -1,7 +1,9 @@
-//! Which rules there are. What each checks is told in [`crate::rules`].
+//! Which rules there are, and the codes by which findings name them. What each checks is told in [`crate::rules`].
+
+use serde::Serialize;
 
 macro_rules! rules {
-    ($($(#[$doc:meta])* $name:ident;)*) => {
+    ($($(#[$doc:meta])* $name:ident = $code:literal;)*) => {
         /// All rules.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum Rule {
@@ -11,112 +13,142 @@ macro_rules! rules {
         impl Rule {
             /// Every rule, in the order of checking.
             pub const ALL: &[Self] = &[$(Self::$name),*];
+
+            /// The code by which findings name it.
+            pub const fn code(self) -> &'static str {
+                match self {
+                    $(Self::$name => $code,)*
+                }
+            }
         }
     };
 }
 
 rules! {
     /// The range has what the choice names.
-    Known;
+    Known = "not-in-range";
     /// Sizes within the model's limits.
-    SizeLimit;
+    SizeLimit = "size-limit";
     /// Sizes on the model's steps.
-    SizeStep;
+    SizeStep = "size-step";
     /// Number of bays, shelves and leaves.
-    FitOutCount;
+    FitOutCount = "fit-out-count";
     /// Weights of the bays' widths.
-    BayShare;
+    BayShare = "bay-share";
     /// Bays wide enough.
-    BayRoom;
+    BayRoom = "bay-room";
     /// Rows high enough.
-    RowRoom;
+    RowRoom = "row-room";
     /// Deep enough for shelves and chase.
-    DepthRoom;
+    DepthRoom = "depth-room";
     /// Every panel on a sheet.
-    SheetFit;
+    SheetFit = "sheet-fit";
     /// Shelves do not bend too far.
-    ShelfSag;
+    ShelfSag = "shelf-sag";
     /// Nor does the top.
-    TopSag;
+    TopSag = "top-sag";
     /// Nor does the base.
-    BaseSag;
+    BaseSag = "base-sag";
     /// Shelf slots in a shared divider.
-    ShelfSlot;
+    ShelfSlot = "shelf-slot";
     /// A leaf's shape.
-    LeafShape;
+    LeafShape = "leaf-shape";
     /// A leaf's mass on its pivots.
-    LeafMass;
+    LeafMass = "leaf-mass";
     /// The plug passes.
-    HolePlug;
+    HolePlug = "hole-plug";
     /// Material round a hole.
-    HoleEdge;
+    HoleEdge = "hole-edge";
     /// No stile before a hole.
-    HoleStile;
+    HoleStile = "hole-stile";
     /// No shelf before a hole.
-    HoleShelf;
+    HoleShelf = "hole-shelf";
     /// A device goes in.
-    DeviceWidth;
+    DeviceWidth = "device-width";
     /// A device has air over it.
-    DeviceHeight;
+    DeviceHeight = "device-height";
     /// A device does not stand out.
-    DeviceDepth;
+    DeviceDepth = "device-depth";
     /// Joints that go in.
-    JointFit;
+    JointFit = "joint-fit";
     /// Ears that carry their shelf.
-    ShelfEar;
+    ShelfEar = "shelf-ear";
     /// Pivots that carry their leaf.
-    LeafPivot;
+    LeafPivot = "leaf-pivot";
     /// Uprights that stay straight.
-    UprightBuckling;
+    UprightBuckling = "upright-buckling";
     /// Parts that people can carry.
-    PartMass;
+    PartMass = "part-mass";
     /// A unit that stands by itself.
-    TipOver;
+    TipOver = "tip-over";
     /// Parts that are long.
-    PartLength;
+    PartLength = "part-length";
     /// Packages that a carrier takes.
-    Package;
+    Package = "package";
     /// The top while moisture changes.
-    TopMoisture;
+    TopMoisture = "top-moisture";
     /// Gaps round leaves.
-    LeafGap;
+    LeafGap = "leaf-gap";
     /// Leaves that touch.
-    LeafSwing;
+    LeafSwing = "leaf-swing";
     /// Something to open leaves by.
-    LeafGrip;
+    LeafGrip = "leaf-grip";
     /// A device behind a leaf.
-    DeviceShut;
+    DeviceShut = "device-shut";
     /// A device without a cable hole.
-    DeviceCable;
+    DeviceCable = "device-cable";
     /// Cables behind the back.
-    CableBend;
+    CableBend = "cable-bend";
     /// Coats on edges.
-    FinishEdges;
+    FinishEdges = "finish-edges";
     /// Dark films in the sun.
-    FinishSun;
+    FinishSun = "finish-sun";
     /// The screen on the top.
-    ScreenWidth;
+    ScreenWidth = "screen-width";
     /// The wall.
-    WallWidth;
+    WallWidth = "wall-width";
     /// Eyes before the screen.
-    ViewingHeight;
+    ViewingHeight = "viewing-height";
     /// Feet of the screen.
-    ScreenFeet;
+    ScreenFeet = "screen-feet";
     /// Fastening to the wall.
-    WallTether;
+    WallTether = "wall-tether";
     /// It goes together and holds.
-    Interlock;
+    Interlock = "interlock";
     /// The range takes orders on that day.
-    OrderDay;
+    OrderDay = "order-day";
     /// A day of arrival.
-    PromiseDay;
+    PromiseDay = "promise-day";
     /// Parts at all.
-    NoParts;
+    NoParts = "no-parts";
 }
 
 impl Rule {
+    /// The rule of that code.
+    pub fn of_code(code: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|rule| rule.code() == code)
+    }
+
     /// A bit of a set of rules.
     pub(crate) const fn bit(self) -> u64 {
         1 << self as u64
+    }
+}
+
+impl Serialize for Rule {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.code())
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Rule {
+    fn schema_name() -> alloc::borrow::Cow<'static, str> {
+        "Rule".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let codes: Vec<&str> = Self::ALL.iter().map(|rule| rule.code()).collect();
+        schemars::json_schema!({ "type": "string", "enum": codes })
     }
 }

@@ -1,7 +1,6 @@
 //! The rules that a unit has to keep. One file, one rule or one family of them: what is checked,
-//! why, the formula with its source, what it depends on, and the tests. `table` says what there is of each.
-
-use serde::Serialize;
+//! why, the formula with its source, what it depends on, and the tests. `table` says what there is of each; cards and
+//! sentences are in [`crate::words`].
 
 use self::dependencies::{Context, Dependencies, Direction};
 use self::table::CheckSubject;
@@ -43,25 +42,7 @@ pub mod tip;
 pub use crate::rule::Rule;
 pub(crate) use table::{Kind, Remedies};
 
-/// What a rule is for, shown one step deeper than its sentence.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct RuleCard {
-    /// The code by which findings name it.
-    pub code: &'static str,
-    /// What is checked.
-    pub what: &'static str,
-    /// Why it matters.
-    pub why: &'static str,
-    /// Where formula and limit come from.
-    pub source: &'static str,
-}
-
 impl Rule {
-    /// Its card.
-    pub fn card(self) -> &'static RuleCard {
-        table::CARDS.of(self)
-    }
-
     /// Whether it is of the basics: known names, limits, room. While they are broken nothing else is checked.
     pub fn is_basic(self) -> bool {
         table::ARE_BASICS.of(self)
@@ -70,29 +51,6 @@ impl Rule {
     /// What is tried against a finding of it that matters so much; `None` if none does.
     pub(crate) fn remedies(self, severity: Severity) -> Option<Remedies> {
         table::SEVERITIES.of(self).iter().find(|(known, _)| *known == severity).map(|(_, remedies)| *remedies)
-    }
-
-    /// The rule of that code.
-    pub fn of_code(code: &str) -> Option<Self> {
-        Self::ALL.iter().copied().find(|rule| rule.card().code == code)
-    }
-}
-
-impl Serialize for Rule {
-    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.card().code)
-    }
-}
-
-#[cfg(feature = "schema")]
-impl schemars::JsonSchema for Rule {
-    fn schema_name() -> alloc::borrow::Cow<'static, str> {
-        "Rule".into()
-    }
-
-    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let codes: Vec<&str> = Self::ALL.iter().map(|rule| rule.card().code).collect();
-        schemars::json_schema!({ "type": "string", "enum": codes })
     }
 }
 

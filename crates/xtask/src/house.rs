@@ -3,3 +3,5 @@
 mod arrows;
 mod files;
 mod licence;
+mod literals;
+mod texts;

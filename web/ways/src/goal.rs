@@ -84,8 +84,7 @@ pub(crate) fn told(
         words::mass(built.whole.mass),
         built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default()
     );
-    let way = words::together(&changes, range);
-    Some([sentence, words::capital(&way), after.to_note()])
+    Some([sentence, words::to_do(&changes, range), after.to_note()])
 }
 
 #[cfg(test)]

@@ -120,7 +120,7 @@ fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
 fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     let (choice, visit, pins) = (Choice::of_note(note)?, visit(range, pins), questions(pins));
     let told = advise(range, &choice, visit.as_ref()).into_iter().flat_map(|finding| {
-        let (card, tone) = (finding.rule.card(), finding.severity.to_string());
+        let (card, tone) = (words::card(finding.rule), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
         let way = |way: &Change| {
             let kept = way.question().filter(|question| pins.contains(question));

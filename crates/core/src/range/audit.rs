@@ -7,11 +7,15 @@
 use super::check::Wrong;
 use super::parse::{located, place, read};
 use super::{Problem, Range, RangeProblems};
+use crate::words;
 
+mod remark;
 mod spelling;
 mod stages;
 mod start;
 mod unused;
+
+pub use remark::Remark;
 
 /// What an audit of a range file found.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,7 +29,7 @@ pub struct Audit {
 }
 
 /// A place of a range file, and what is to be said of it.
-type Said = (String, String);
+type Said = (String, Remark);
 
 impl Range {
     /// Reads a range file and looks whether all of it can be sold.
@@ -43,8 +47,10 @@ impl Range {
         start::check(&mut faults, &range);
         unused::check(&mut remarks, &range);
         let placed = |said: Vec<Said>| {
-            let problems = said.into_iter().map(|(path, text)| (place(&notes, &path), path, Wrong::Text(text)));
-            located(text, problems.collect())
+            let said = said
+                .into_iter()
+                .map(|(path, remark)| (place(&notes, &path), path, Wrong::Text(words::remark(&remark))));
+            located(text, said.collect())
         };
         let (faults, remarks) = (placed(faults), placed(remarks));
         Audit { range: Some(range), faults, remarks }

@@ -1,7 +1,7 @@
 //! Wood on wood: what ears and pivots press on.
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::{Area, Force, Length, Mass, Stress};
@@ -9,23 +9,8 @@ use crate::question::Question;
 use crate::range::Strength;
 use crate::rules::sag::own_load;
 
-/// A shelf's ears.
-pub const SHELF_EAR: RuleCard = RuleCard {
-    code: "shelf-ear",
-    what: "Under the load that the range lays shelves out for, the plies of a shelf's ears neither shear off each other nor crush the wood under them.",
-    why: "The whole shelf hangs on two ears, half a board's thickness each.",
-    source: "geometry; planar (rolling) shear, as the load goes across the plies, and bearing strength of the range's board (Handbook of Finnish Plywood, 2002, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
-};
-
-/// A leaf's pivots.
-pub const LEAF_PIVOT: RuleCard = RuleCard {
-    code: "leaf-pivot",
-    what: "A leaf's weight and its pull to the side do not crush the wood at its pivots.",
-    why: "A crushed pivot hole lets the leaf droop.",
-    source: "statics: the pull is weight × (half width − inset) / height; strengths as for shelf-ear, from memory: verify before they decide",
-};
-
 /// What a strength comes to for a load that stays.
+// Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
 fn lasting(strength: Stress, limits: &Strength) -> Stress {
     strength * (limits.lasting_strength / limits.material_factor)
 }
@@ -39,6 +24,7 @@ fn lasting(strength: Stress, limits: &Strength) -> Stress {
 /// let (shear, pressure) = ear(Force::newton(300.0), Length::mm(120.0), Length::mm(9.0), Length::mm(18.0));
 /// assert!((shear.in_n_per_mm2() - 0.208_333).abs() < 1e-6 && (pressure.in_n_per_mm2() - 0.277_778).abs() < 1e-6);
 /// ```
+// Source: geometry; the load goes across the plies, so planar (rolling) shear decides. The rear tabs' help is left out.
 pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Stress, Stress) {
     (load.over(length * thickness) * 1.5, load.over(length * deep))
 }
@@ -53,6 +39,7 @@ pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Str
 /// let (side, end) = pivot(Force::newton(80.0), Length::mm(200.0), Length::mm(500.0), Length::mm(18.0), Length::mm(18.0));
 /// assert!((side.in_n_per_mm2() - 0.098_765).abs() < 1e-6 && (end.in_n_per_mm2() - 0.314_380).abs() < 1e-6);
 /// ```
+// Source: statics: the pull is weight × (half width − inset) / height.
 pub fn pivot(weight: Force, lever: Length, height: Length, diameter: Length, depth: Length) -> (Stress, Stress) {
     let end = Area::mm2(core::f64::consts::FRAC_PI_4 * diameter.in_mm() * diameter.in_mm());
     ((weight * (lever / height)).over(diameter * depth), weight.over(end))

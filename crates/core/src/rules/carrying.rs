@@ -1,7 +1,7 @@
 //! Parts and packages that people can carry.
 
 use super::dependencies::{Context, Dependencies};
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::blank::Blank;
 use crate::carriage::carriage;
 use crate::case::Case;
@@ -10,31 +10,8 @@ use crate::panel::PanelId;
 use crate::quantity::Mass;
 use crate::question::Question;
 
-/// See [`check`].
-pub const PART_MASS: RuleCard = RuleCard {
-    code: "part-mass",
-    what: "No part is heavier than what three people may carry; from what one may carry on, two are asked for, and three beyond what two may.",
-    why: "The unit is put together by hand, and every part is lifted into its place.",
-    source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man; HSE L23: two carry two thirds, three half of the sum of what each may carry. Local rules on manual handling decide",
-};
-
-/// Long parts.
-pub const PART_LENGTH: RuleCard = RuleCard {
-    code: "part-length",
-    what: "Parts longer than the range's figure are lifted by two people.",
-    why: "A long part knocks against things, and nobody sees both of its ends.",
-    source: "the range file; common practice",
-};
-
-/// Packages.
-pub const PACKAGE: RuleCard = RuleCard {
-    code: "package",
-    what: "Packages of whole parts with their protection stay within the limits of one of the range's carriers: mass, also as people lift it, length, length and girth.",
-    why: "What no carrier takes as usual has to be agreed with the workshop.",
-    source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels; people lift as in part-mass",
-};
-
 /// Long parts, and packages that no carrier takes as usual.
+// Common practice: from some length on a part takes two; the figures are those of the range file.
 pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
@@ -58,6 +35,7 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
 }
 
 /// No part is heavier than what three people may carry.
+// Source: HSE INDG143, figure 1, for one; HSE L23: two carry two thirds, three half of the sum. Local rules decide.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     out.extend(over(unit, unit.picked.range.handling.together(3)));
 }

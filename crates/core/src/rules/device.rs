@@ -1,51 +1,11 @@
 //! Devices in bays: each goes in between the stiles and stands there with the air it needs.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::choice::Fill;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
 use crate::question::Question;
-
-/// The device goes in.
-pub const DEVICE_WIDTH: RuleCard = RuleCard {
-    code: "device-width",
-    what: "A named device goes in between stiles or uprights, and has its air at either side.",
-    why: "What does not go in stays outside; what stands too close grows hot.",
-    source: "the range file, with the device's sizes and air; its own manual decides",
-};
-
-/// It has room over it.
-pub const DEVICE_HEIGHT: RuleCard = RuleCard {
-    code: "device-height",
-    what: "A named device stands under the lowest shelf, or under the top, with its air over it.",
-    why: "Warm air leaves upwards, and a lid or a hand wants room.",
-    source: "the range file, with the device's sizes and air; its own manual decides",
-};
-
-/// It does not stand out.
-pub const DEVICE_DEPTH: RuleCard = RuleCard {
-    code: "device-depth",
-    what: "A named device and the plugs behind it stand between the front edge of the uprights and the back.",
-    why: "Bent plugs loosen, and a device that stands out keeps a leaf open.",
-    source: "the range file, with the device's sizes and plugs; its own manual decides",
-};
-
-/// A leaf before it.
-pub const DEVICE_SHUT: RuleCard = RuleCard {
-    code: "device-shut",
-    what: "The leaf before a device that wants air stands open while the device is on.",
-    why: "Behind a shut leaf warm air has nowhere to go: the device grows hot, and wood dries out.",
-    source: "common practice; the device's own manual decides",
-};
-
-/// Its cables.
-pub const DEVICE_CABLE: RuleCard = RuleCard {
-    code: "device-cable",
-    what: "A device with plugs has a cable hole in the back of its bay.",
-    why: "Without one its cables go round the front.",
-    source: "common practice",
-};
 
 /// Devices that will grow warm, and devices without a way for their cables.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {

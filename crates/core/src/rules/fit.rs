@@ -1,28 +1,12 @@
 //! Joints that go in by hand and hold.
 
 use super::dependencies::{Context, Dependencies};
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::fit::Clearance;
 use crate::fit::moisture::top_lacks;
 use crate::panel::{PanelId, Stock};
 use crate::question::Question;
-
-/// See [`check`] and [`advise`].
-pub const JOINT_FIT: RuleCard = RuleCard {
-    code: "joint-fit",
-    what: "Of the joints of a batch in this finish no larger share is too tight, or outside the wanted clearance, than the range allows: at the worse end of 95 % of all batches.",
-    why: "A joint that is too tight does not go in by hand or splits its film; one that is too loose rattles. Films differ from finish to finish.",
-    source: "root of the summed squares of thickness, films and cutting within a batch, normally distributed; its mean as in EN 324-1:1993, off by Student's t; where nobody measured, EN 315:2000; tolerances and limits from the range file",
-};
-
-/// See [`advise`].
-pub const TOP_MOISTURE: RuleCard = RuleCard {
-    code: "top-moisture",
-    what: "The top goes over all its joints, pressed by hand, when it has dried or swollen as far as the range says and the rest has not.",
-    why: "Wood moves with the air's moisture, and along a top that adds up. Parts that lay in the room for some days fit again.",
-    source: "positions along the panel and thickness by moisture, figures of the range file; growth for one percent from memory of the Handbook of Finnish Plywood, 3.2",
-};
 
 /// The joints of each board, or of each that was measured, for a figure of theirs that is over its limit.
 fn over(unit: Subject<'_>, measured: bool, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) -> Option<Finding> {

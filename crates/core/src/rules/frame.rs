@@ -9,7 +9,7 @@
 use smallvec::SmallVec;
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::choice::BAYS_MOST;
 use crate::finding::{Figure, Finding, Limit};
 use crate::layout::{BaySpan, Layout, Picked};
@@ -17,14 +17,6 @@ use crate::panel::PanelId;
 use crate::quantity::{Area, AreaMass, Force, Length, Mass, Stiffness};
 use crate::question::Question;
 use crate::rules::sag::own_load;
-
-/// Uprights.
-pub const UPRIGHT_BUCKLING: RuleCard = RuleCard {
-    code: "upright-buckling",
-    what: "An upright carries as many times the load of its shelves and of the top as the range asks before it gives way to the side.",
-    why: "A tall thin upright under heavy shelves bends out without warning.",
-    source: "up to the middle, where the back's slots hold it, an orthotropic strip with one free edge: 12 D66 / b² + π² D11 / L² (Bank and Yin, Thin-Walled Structures 24, 1996; Kollár, J. Struct. Eng. 128, 2002; formula from memory, checked against finite elements); above, a column by Euler; moduli from the range file, less by creep as in EN 1995-1-1:2004+A1, table 3.2",
-};
 
 /// An upright as a flat strip that stands: from its front edge to the back, from base to top.
 #[derive(Clone, Copy, Debug)]
@@ -98,7 +90,7 @@ pub fn strip(picked: Picked<'_>, layout: &Layout) -> Strip {
         depth: layout.clear_depth(),
         height: layout.clear_height(),
         thickness: picked.body.thickness(),
-        // The face grain of uprights stands.
+        // Source: creep as in EN 1995-1-1:2004+A1, table 3.2. The face grain of uprights stands.
         bending: picked.body.e_along_n_per_mm2 / creep,
         twisting: picked.body.shear_modulus_n_per_mm2 / creep,
     }

@@ -1,52 +1,12 @@
 //! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::question::Question;
 use crate::range::{HoleShape, Plug};
-
-/// The plug passes.
-pub const HOLE_PLUG: RuleCard = RuleCard {
-    code: "hole-plug",
-    what: "The plug that the customer named passes every cable hole.",
-    why: "A cable whose plug does not pass has to be cut or stays outside.",
-    source: "the range file, with the plugs' standards beside the figures; geometry",
-};
-
-/// Wood round the hole.
-pub const HOLE_EDGE: RuleCard = RuleCard {
-    code: "hole-edge",
-    what: "Between a cable hole and the back's edges, its laps and its neighbours stays as much wood as the range asks.",
-    why: "A thin bridge breaks when the back is dropped into its laps.",
-    source: "the range file; common practice",
-};
-
-/// No shelf before the hole.
-pub const HOLE_SHELF: RuleCard = RuleCard {
-    code: "hole-shelf",
-    what: "No shelf's rear tab or edge stands before a cable hole or closer to it than the range's least bridge.",
-    why: "A shelf closes the hole, and its slot in the back would break into it.",
-    source: "the range file; common practice",
-};
-
-/// Not behind a stile.
-pub const HOLE_STILE: RuleCard = RuleCard {
-    code: "hole-stile",
-    what: "A cable hole lies within the opening of its bay, not behind a stile.",
-    why: "A hand has to reach it with the plug.",
-    source: "geometry; common practice",
-};
-
-/// Cables behind the back.
-pub const CABLE_BEND: RuleCard = RuleCard {
-    code: "cable-bend",
-    what: "The chase behind the back is deep enough for the tightest bend of the named plug's cable.",
-    why: "A cable bent too tightly breaks inside.",
-    source: "the range file; common practice. The cable's own data decide",
-};
 
 /// How wide a gap a plug's body needs, and the gap that the shape gives it.
 ///

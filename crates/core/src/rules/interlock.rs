@@ -1,18 +1,10 @@
 //! The unit goes together part by part and then holds together.
 
-use super::{Rule, RuleCard};
+use super::Rule;
 use crate::assembly::Assembly;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::question::Question;
-
-/// See [`check`].
-pub const INTERLOCK: RuleCard = RuleCard {
-    code: "interlock",
-    what: "Every part goes in along one straight move, and in the finished unit nothing moves but the top, upwards.",
-    why: "There are no screws and no glue: tabs, slots, laps and weight are all that holds the unit.",
-    source: "directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994), from the parts' solids; no valid unit breaks it",
-};
 
 /// What the proof of a unit that nothing else stops left open: an error of ours, which stops the order.
 pub(crate) fn check(out: &mut Vec<Finding>, assembly: &Assembly) {

@@ -1,18 +1,10 @@
 //! The range has what the choice names.
 
 use super::dependencies::{Context, Dependencies};
-use super::{Basics, Rule, RuleCard, numbered};
+use super::{Basics, Rule, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::question::Question;
 use crate::range::Key;
-
-/// See [`check`].
-pub const KNOWN: RuleCard = RuleCard {
-    code: "not-in-range",
-    what: "Model, back, finish, corner radius, cable holes, plug and devices are those that the range offers.",
-    why: "An order for something that the workshop does not have cannot be made.",
-    source: "the range file",
-};
 
 /// Finds every name that leads nowhere; allowed is how many the range has.
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { range, choice, .. }: Basics<'_>) {

@@ -1,7 +1,7 @@
 //! Door leaves: shape, mass, gap, grip, and how far they open.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::choice::{Fill, Hung};
 use crate::finding::{Figure, Finding, Limit, Severity, Unit};
 use crate::leaf::{hinge_gap, of};
@@ -9,51 +9,14 @@ use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::question::Question;
 
-/// A leaf's shape.
-pub const LEAF_SHAPE: RuleCard = RuleCard {
-    code: "leaf-shape",
-    what: "A leaf is at least as wide as the range asks, and its width over its height stays within the range's limits.",
-    why: "A wide low leaf hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
-    source: "the range file; common practice",
-};
-
-/// A leaf's mass.
-pub const LEAF_MASS: RuleCard = RuleCard {
-    code: "leaf-mass",
-    what: "A leaf is no heavier than what its wooden pivots carry.",
-    why: "The lower pivot bears the whole leaf and wears.",
-    source: "the range file; common practice",
-};
-
-/// The gap round a leaf.
-pub const LEAF_GAP: RuleCard = RuleCard {
-    code: "leaf-gap",
-    what: "The gap round a leaf is 2 to 3 mm.",
-    why: "Less binds when the wood swells, more looks careless and pinches.",
-    source: "common practice",
-};
-
-/// Leaves beside each other.
-pub const LEAF_SWING: RuleCard = RuleCard {
-    code: "leaf-swing",
-    what: "Two leaves hung side by side do not touch when both stand 95° open.",
-    why: "They knock each other's film off.",
-    source: "geometry: both lean over by width × sin of what is beyond a right angle",
-};
-
-/// The hole that opens a leaf.
-pub const LEAF_GRIP: RuleCard = RuleCard {
-    code: "leaf-grip",
-    what: "A leaf has a finger hole of 25 mm or more.",
-    why: "Nothing stands out of a leaf, and the gap round it is too narrow for fingers. A hole that holds a finger tight is worse than none.",
-    source: "25 mm: what EN 14749 asks of gaps that open and shut, as cited in trade notes, taken for a hole by analogy; holes in leaves: common practice",
-};
-
 /// The narrowest hole that a finger goes into and comes out of again.
+// Source: 25 mm is what EN 14749 asks of gaps that open and shut, as cited in trade notes; for a hole by analogy.
 const FINGER: Length = Length::mm(25.0);
 
+// Common practice: less binds when the wood swells, more looks careless.
 const GAP: (Length, Length) = (Length::mm(2.0), Length::mm(3.0));
 /// As far as a hand pushes a leaf, in degrees.
+// Common practice.
 const OPEN: f64 = 95.0;
 
 /// The angle to which two leaves beside each other can both stand open, in degrees.
@@ -64,6 +27,7 @@ const OPEN: f64 = 95.0;
 /// let found = slotwright_core::rules::leaf::touch(Length::mm(62.0), Length::mm(800.0));
 /// assert!((found - 94.445).abs() < 1e-3);
 /// ```
+// Source: geometry: both lean over by width × sin of what is beyond a right angle.
 pub fn touch(apart: Length, reaches: Length) -> f64 {
     90.0 + libm::asin((apart / reaches).clamp(0.0, 1.0)).to_degrees()
 }

@@ -1,31 +1,17 @@
 //! Finishes against their use.
 
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::question::Question;
 use crate::range::Look;
 
-/// Edges.
-pub const FINISH_EDGES: RuleCard = RuleCard {
-    code: "finish-edges",
-    what: "A light opaque finish has a coat more than others: four in all.",
-    why: "Dark plies show through a thin light film on the edges.",
-    source: "two coats before cutting and one after, white one more: common practice",
-};
-
-/// Sun.
-pub const FINISH_SUN: RuleCard = RuleCard {
-    code: "finish-sun",
-    what: "A dark finish is better kept out of full sun.",
-    why: "Dark faces grow hot in the sun; wood dries, and films fade and open at the edges.",
-    source: "common practice; darkness is relative luminance as in WCAG 2.2, 5 % and less",
-};
-
 /// From this luminance on a film is light.
+// Source: relative luminance as in WCAG 2.2; the bounds here and of what is dark are common practice.
 const LIGHT: f64 = 0.5;
 /// Up to this one it is dark.
 const DARK: f64 = 0.05;
 /// Coats of a light opaque film.
+// Common practice: two coats before cutting and one after, white one more.
 const COATS: u16 = 4;
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

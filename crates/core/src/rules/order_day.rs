@@ -1,18 +1,10 @@
 //! The range takes orders on the day of asking.
 
-use super::{Rule, RuleCard};
+use super::Rule;
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit};
 use crate::question::Question;
 use crate::range::Range;
-
-/// See [`check`].
-pub const ORDER_DAY: RuleCard = RuleCard {
-    code: "order-day",
-    what: "The day of the order is not after the last one on which its range takes orders.",
-    why: "After that day the workshop sells by another range, with other prices and perhaps other boards.",
-    source: "the range file",
-};
 
 /// Days that have passed since the last one.
 pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, today: Day) {

@@ -1,27 +1,11 @@
 //! Where the unit will stand: the wall's length, the screen on the top.
 
 use super::screen::viewing;
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
 use crate::question::Question;
-
-/// The screen on the top.
-pub const SCREEN_WIDTH: RuleCard = RuleCard {
-    code: "screen-width",
-    what: "A screen of the given diagonal, 16 to 9, is no wider than the top.",
-    why: "A screen that stands over is easily knocked down.",
-    source: "geometry: width = diagonal × 16 / √(16² + 9²)",
-};
-
-/// The wall.
-pub const WALL_WIDTH: RuleCard = RuleCard {
-    code: "wall-width",
-    what: "The unit is no wider than the free wall.",
-    why: "It would not stand there.",
-    source: "the customer's own figure",
-};
 
 /// Width and height of a 16:9 screen by its diagonal.
 ///
@@ -30,6 +14,7 @@ pub const WALL_WIDTH: RuleCard = RuleCard {
 /// let (width, height) = slotwright_core::rules::place::screen(Length::mm(55.0 * 25.4));
 /// assert!((width.in_mm() - 1217.6).abs() < 0.05 && (height.in_mm() - 684.9).abs() < 0.05);
 /// ```
+// Source: geometry: width = diagonal × 16 / √(16² + 9²).
 pub fn screen(diagonal: Length) -> (Length, Length) {
     let unit = diagonal / 337.0_f64.sqrt();
     (unit * 16.0, unit * 9.0)

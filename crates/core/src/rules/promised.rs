@@ -1,25 +1,9 @@
 //! A unit that nothing else stops has parts and a day: what has neither is told like all else that stops an order.
 
-use super::{Rule, RuleCard};
+use super::Rule;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::promise::NoDay;
 use crate::question::Question;
-
-/// See [`no_day`].
-pub const PROMISE_DAY: RuleCard = RuleCard {
-    code: "promise-day",
-    what: "The calendar has as many working days as the unit takes until it is there, booked work included.",
-    why: "An order without a day of arrival promises nothing.",
-    source: "the range file; ten years are looked ahead, to the last day of the year 9999 at most",
-};
-
-/// See [`no_parts`].
-pub const NO_PARTS: RuleCard = RuleCard {
-    code: "no-parts",
-    what: "A choice that keeps every other rule comes to parts.",
-    why: "What has no parts can neither be priced nor made. No right range breaks it.",
-    source: "the parts themselves",
-};
 
 /// The calendar ends before the unit is there.
 pub(crate) fn no_day(out: &mut Vec<Finding>, none: NoDay) {

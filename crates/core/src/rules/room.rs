@@ -1,34 +1,10 @@
 //! Room inside: bays wide enough, rows high enough, shelves deep enough.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
-use super::{Basics, Rule, RuleCard, numbered};
+use super::{Basics, Rule, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::layout::LEAST_ROOM;
 use crate::question::Question;
-
-/// Bays wide enough.
-pub const BAY_ROOM: RuleCard = RuleCard {
-    code: "bay-room",
-    what: "Every bay is at least as wide inside as the range asks.",
-    why: "A hand has to reach in, and stiles and joints need their room.",
-    source: "the range file; common practice",
-};
-
-/// Rows high enough.
-pub const ROW_ROOM: RuleCard = RuleCard {
-    code: "row-room",
-    what: "The clear height under, over and between shelves is at least what the range asks.",
-    why: "A hand has to reach in, and slots one over the other need wood between them.",
-    source: "the range file; common practice",
-};
-
-/// Deep enough.
-pub const DEPTH_ROOM: RuleCard = RuleCard {
-    code: "depth-room",
-    what: "Behind the stiles and before the back there is room for the uprights' tabs.",
-    why: "Tabs too close to an edge split off.",
-    source: "the range file; common practice",
-};
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. }: Basics<'_>) {
     let Some((picked, layout)) = picked.zip(layout) else { return };

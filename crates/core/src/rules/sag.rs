@@ -4,36 +4,12 @@
 //! upright to upright (its continuity is left out, on the safe side).
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::{AreaMass, Force, Length, Stiffness};
 use crate::question::Question;
 use crate::range::{Board, Strength};
-
-/// Shelves.
-pub const SHELF_SAG: RuleCard = RuleCard {
-    code: "shelf-sag",
-    what: "Under the load that the range lays shelves out for, a shelf's sag over the years stays under its span divided by the range's figure.",
-    why: "A shelf that bends visibly looks wrong, and it creeps further.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
-};
-
-/// The top.
-pub const TOP_SAG: RuleCard = RuleCard {
-    code: "top-sag",
-    what: "Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.",
-    why: "The top has to stay straight over leaves and tabs.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice",
-};
-
-/// The base.
-pub const BASE_SAG: RuleCard = RuleCard {
-    code: "base-sag",
-    what: "Where the floor bears the base only under the uprights, its two plates sag over the years by less than their span divided by the range's figure.",
-    why: "No floor is flat, and leaves hang on the base.",
-    source: TOP_SAG.source,
-};
 
 /// A board as a beam: how thick it is, how stiff along its span, and how its plies slide on each other.
 #[derive(Clone, Copy, Debug)]

@@ -1,28 +1,12 @@
 //! The screen on the top: its feet, and where the eyes are.
 
-use super::{Rule, RuleCard, Subject, place};
+use super::{Rule, Subject, place};
 use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
 use crate::question::Question;
 use crate::rules::sag::{Beam, own_load, sag, sag_of_point};
-
-/// Its feet.
-pub const SCREEN_FEET: RuleCard = RuleCard {
-    code: "screen-feet",
-    what: "Under a screen's two feet the top sags over the years by less than its span divided by the range's figure.",
-    why: "Feet press on two points, often in the middle of a bay.",
-    source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1, on a strip as wide as a foot is deep; the weight stays, so creep is that of EN 1995-1-1:2004+A1, table 3.2; mass and feet are typical ones of the range file, the screen's own data decide",
-};
-
-/// Eyes.
-pub const VIEWING_HEIGHT: RuleCard = RuleCard {
-    code: "viewing-height",
-    what: "The middle of the screen is about as high as seated eyes, within 15° up or down from where its width is seen at 30°.",
-    why: "Looking up or down for hours makes the neck ache.",
-    source: "seated eyes 1 140 to 1 230 mm over the floor (Pheasant, Bodyspace, medians added), up to 100 mm lower on a soft seat; 1.63 diagonals away is SMPTE EG-18; 15° is from memory",
-};
 
 /// The screen stands so far over the top.
 pub const STAND: Length = Length::mm(60.0);
@@ -31,6 +15,7 @@ const EYES: (Length, Length) = (Length::mm(1040.0), Length::mm(1230.0));
 // Source: SMPTE EG-18: 30° of width at 1.6264 diagonals.
 const AWAY: f64 = 1.6264;
 /// tan 15°.
+// From memory: 15° up or down from where the screen is seen straight on.
 const STEEP: f64 = 0.267_949;
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

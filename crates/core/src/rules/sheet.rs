@@ -1,21 +1,13 @@
 //! Every panel has to come out of one sheet, its face grain in the right direction.
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::blank::Blank;
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::question::Question;
 use crate::range::{Grain, Sheet};
-
-/// See [`check`].
-pub const SHEET_FIT: RuleCard = RuleCard {
-    code: "sheet-fit",
-    what: "Every panel, tabs included, fits a sheet of its board within the border, face grain in its direction.",
-    why: "A panel is one piece: it cannot be longer than the sheet, nor be turned against the grain.",
-    source: "the range file; formats as traded, common practice",
-};
 
 /// Usable size of a sheet along and across its face grain.
 pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {

@@ -1,19 +1,11 @@
 //! Shelf slots in a shared divider.
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject, numbered};
+use super::{Rule, Subject, numbered};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Length;
 use crate::question::Question;
-
-/// See [`check`].
-pub const SHELF_SLOT: RuleCard = RuleCard {
-    code: "shelf-slot",
-    what: "Shelves on both sides of a divider are at the same height, or their slots have wood between them.",
-    why: "Two slots that run into each other let the divider break out between them.",
-    source: "common practice",
-};
 
 /// Slots closer than this at the same height are one.
 const SAME: Length = Length::mm(0.01);

@@ -1,45 +1,13 @@
 //! The model's own limits: sizes, steps and counts.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
-use super::{Basics, Rule, RuleCard, numbered};
+use super::{Basics, Rule, numbered};
 use crate::choice::{Fill, SHARE_MOST};
 use crate::finding::{Figure, Finding, Limit};
 use crate::panel::PanelId;
 use crate::quantity::Dim;
 use crate::question::Question;
 use crate::range::DimRange;
-
-/// Width, height and depth within limits.
-pub const SIZE_LIMIT: RuleCard = RuleCard {
-    code: "size-limit",
-    what: "Width, height and depth lie between the model's least and most.",
-    why: "The model is drawn and tried for these sizes.",
-    source: "the range file",
-};
-
-/// Width, height and depth on a step.
-pub const SIZE_STEP: RuleCard = RuleCard {
-    code: "size-step",
-    what: "Width, height and depth are a whole number of steps above the model's least.",
-    why: "The workshop keeps to a grid, so that parts stay comparable.",
-    source: "the range file",
-};
-
-/// Numbers of bays, shelves and leaves.
-pub const FIT_OUT_COUNT: RuleCard = RuleCard {
-    code: "fit-out-count",
-    what: "Bays, shelves in a bay and door leaves are no more and no fewer than the model has room for.",
-    why: "The model is drawn and tried for these.",
-    source: "the range file",
-};
-
-/// Weights of the bays' widths.
-pub const BAY_SHARE: RuleCard = RuleCard {
-    code: "bay-share",
-    what: "Every bay's share of the width is a whole number from 1 to 9.",
-    why: "The clear width is divided by these shares.",
-    source: "the order format",
-};
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, .. }: Basics<'_>) {
     let Some(model) = picked.map(|picked| picked.model) else { return };

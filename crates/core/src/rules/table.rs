@@ -1,11 +1,11 @@
-//! All that is said of every rule, in one table: a new rule is a line here, and its card, its check and what it
-//! depends on in a file beside this one.
+//! All that is said of every rule, in one table: a new rule is a line here, and its check and what it depends on in
+//! a file beside this one.
 #![cfg_attr(not(test), expect(clippy::indexing_slicing, reason = "a place for every rule, filled as it is compiled"))]
 
 use super::dependencies::{Context, Dependencies};
 use super::{
-    Basics, Rule, RuleCard, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks,
-    order_day, place, promised, room, sag, screen, sheet, shelf_slot, size, tether, tip,
+    Basics, Rule, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks, place, room,
+    sag, screen, sheet, shelf_slot, size, tether, tip,
 };
 use crate::assembly::Assembly;
 use crate::finding::{Finding, Severity};
@@ -19,9 +19,8 @@ pub(super) type CheckProof = fn(&mut Vec<Finding>, &Assembly);
 /// Names what a finding depends on.
 pub(super) type NameDependencies = fn(&mut Dependencies, &Finding, Context<'_>);
 
-/// What is known of a rule, but for its sentences, which [`crate::words`] has.
+/// What is known of a rule, but for its card and its sentences, which [`crate::words`] has.
 struct Entry {
-    card: &'static RuleCard,
     stage: Stage,
     /// How much it may matter, and what is tried against it then.
     severities: &'static [(Severity, Remedies)],
@@ -91,111 +90,87 @@ use Severity::{Advises, Stops, Warns};
 /// The table. Checks are made in its order, and findings come in it.
 const fn entry(rule: Rule) -> Entry {
     match rule {
-        Rule::Known => basics(&known::KNOWN, By(known::check), known::dependencies),
-        Rule::SizeLimit => basics(&size::SIZE_LIMIT, By(size::check), size::limit_dependencies),
-        Rule::SizeStep => basics(&size::SIZE_STEP, With(Rule::SizeLimit), size::step_dependencies),
-        Rule::FitOutCount => basics(&size::FIT_OUT_COUNT, With(Rule::SizeLimit), size::count_dependencies),
-        Rule::BayShare => basics(&size::BAY_SHARE, With(Rule::SizeLimit), size::share_dependencies),
-        Rule::BayRoom => basics(&room::BAY_ROOM, By(room::check), room::bay_dependencies),
-        Rule::RowRoom => basics(&room::ROW_ROOM, With(Rule::BayRoom), room::row_dependencies),
-        Rule::DepthRoom => basics(&room::DEPTH_ROOM, With(Rule::BayRoom), room::depth_dependencies),
-        Rule::SheetFit => stops(&sheet::SHEET_FIT, By(sheet::check), sheet::dependencies),
-        Rule::ShelfSag => stops(&sag::SHELF_SAG, By(sag::check), sag::shelf_dependencies),
-        Rule::TopSag => stops(&sag::TOP_SAG, With(Rule::ShelfSag), sag::plate_dependencies),
-        Rule::BaseSag => stops(&sag::BASE_SAG, With(Rule::ShelfSag), sag::plate_dependencies),
-        Rule::ShelfSlot => stops(&shelf_slot::SHELF_SLOT, By(shelf_slot::check), shelf_slot::dependencies),
-        Rule::LeafShape => stops(&leaf::LEAF_SHAPE, By(leaf::check), leaf::shape_dependencies),
-        Rule::LeafMass => stops(&leaf::LEAF_MASS, With(Rule::LeafShape), leaf::mass_dependencies),
-        Rule::HolePlug => stops(&hole::HOLE_PLUG, By(hole::check), hole::plug_dependencies),
-        Rule::HoleEdge => stops(&hole::HOLE_EDGE, With(Rule::HolePlug), hole::edge_dependencies),
-        Rule::HoleStile => stops(&hole::HOLE_STILE, With(Rule::HolePlug), hole::stile_dependencies),
-        Rule::HoleShelf => stops(&hole::HOLE_SHELF, With(Rule::HolePlug), hole::shelf_dependencies),
-        Rule::DeviceWidth => stops(&device::DEVICE_WIDTH, By(device::check), device::width_dependencies),
-        Rule::DeviceHeight => stops(&device::DEVICE_HEIGHT, With(Rule::DeviceWidth), device::height_dependencies),
-        Rule::DeviceDepth => stops(&device::DEVICE_DEPTH, With(Rule::DeviceWidth), device::depth_dependencies),
+        Rule::Known => basics(By(known::check), known::dependencies),
+        Rule::SizeLimit => basics(By(size::check), size::limit_dependencies),
+        Rule::SizeStep => basics(With(Rule::SizeLimit), size::step_dependencies),
+        Rule::FitOutCount => basics(With(Rule::SizeLimit), size::count_dependencies),
+        Rule::BayShare => basics(With(Rule::SizeLimit), size::share_dependencies),
+        Rule::BayRoom => basics(By(room::check), room::bay_dependencies),
+        Rule::RowRoom => basics(With(Rule::BayRoom), room::row_dependencies),
+        Rule::DepthRoom => basics(With(Rule::BayRoom), room::depth_dependencies),
+        Rule::SheetFit => stops(By(sheet::check), sheet::dependencies),
+        Rule::ShelfSag => stops(By(sag::check), sag::shelf_dependencies),
+        Rule::TopSag | Rule::BaseSag => stops(With(Rule::ShelfSag), sag::plate_dependencies),
+        Rule::ShelfSlot => stops(By(shelf_slot::check), shelf_slot::dependencies),
+        Rule::LeafShape => stops(By(leaf::check), leaf::shape_dependencies),
+        Rule::LeafMass => stops(With(Rule::LeafShape), leaf::mass_dependencies),
+        Rule::HolePlug => stops(By(hole::check), hole::plug_dependencies),
+        Rule::HoleEdge => stops(With(Rule::HolePlug), hole::edge_dependencies),
+        Rule::HoleStile => stops(With(Rule::HolePlug), hole::stile_dependencies),
+        Rule::HoleShelf => stops(With(Rule::HolePlug), hole::shelf_dependencies),
+        Rule::DeviceWidth => stops(By(device::check), device::width_dependencies),
+        Rule::DeviceHeight => stops(With(Rule::DeviceWidth), device::height_dependencies),
+        Rule::DeviceDepth => stops(With(Rule::DeviceWidth), device::depth_dependencies),
         Rule::JointFit => Entry {
-            card: &fit::JOINT_FIT,
             stage: Stage::StopsAndAdvice(fit::check, fit::advise),
             severities: &[(Stops, ByQuestion), (Warns, Kinds(&[Kind::Finish]))],
             dependencies: fit::dependencies,
         },
-        Rule::ShelfEar => stops(&bearing::SHELF_EAR, By(bearing::check), bearing::ear_dependencies),
-        Rule::LeafPivot => stops(&bearing::LEAF_PIVOT, With(Rule::ShelfEar), bearing::pivot_dependencies),
-        Rule::UprightBuckling => stops(&frame::UPRIGHT_BUCKLING, By(frame::check), frame::dependencies),
+        Rule::ShelfEar => stops(By(bearing::check), bearing::ear_dependencies),
+        Rule::LeafPivot => stops(With(Rule::ShelfEar), bearing::pivot_dependencies),
+        Rule::UprightBuckling => stops(By(frame::check), frame::dependencies),
         Rule::PartMass => Entry {
-            card: &carrying::PART_MASS,
             stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),
             // What two people may lift is there sooner than what one may.
             severities: &[(Stops, ByQuestion), (Warns, Kinds(&[Kind::Back, Kind::Narrower])), (Advises, Kinds(&[]))],
             dependencies: carrying::dependencies,
         },
-        Rule::TipOver => stops(&tip::TIP_OVER, By(tip::check), tip::dependencies),
-        Rule::PartLength => advice(&carrying::PART_LENGTH, By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
-        Rule::Package => advice(&carrying::PACKAGE, With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
-        Rule::TopMoisture => advice(&fit::TOP_MOISTURE, With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
-        Rule::LeafGap => advice(&leaf::LEAF_GAP, By(leaf::advise), &[(Warns, Kinds(&[]))]),
-        Rule::LeafSwing => advice(&leaf::LEAF_SWING, With(Rule::LeafGap), &[(Advises, Kinds(&[Kind::HungApart]))]),
+        Rule::TipOver => stops(By(tip::check), tip::dependencies),
+        Rule::PartLength => advice(By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
+        Rule::Package => advice(With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::TopMoisture => advice(With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::LeafGap => advice(By(leaf::advise), &[(Warns, Kinds(&[]))]),
+        Rule::LeafSwing => advice(With(Rule::LeafGap), &[(Advises, Kinds(&[Kind::HungApart]))]),
         // Where the range has a hole that is wide enough, the leaf lacks the room for it.
-        Rule::LeafGrip => {
-            advice(&leaf::LEAF_GRIP, With(Rule::LeafGap), &[(Warns, Kinds(&[Kind::Width, Kind::BayCount, Kind::Fill]))])
-        }
-        Rule::DeviceShut => advice(&device::DEVICE_SHUT, By(device::advise), &[(Advises, Kinds(&[Kind::Fill]))]),
-        Rule::DeviceCable => advice(&device::DEVICE_CABLE, With(Rule::DeviceShut), &[(Advises, Kinds(&[Kind::Hole]))]),
-        Rule::CableBend => advice(&hole::CABLE_BEND, By(hole::advise), &[(Warns, Kinds(&[]))]),
-        Rule::FinishEdges => advice(&looks::FINISH_EDGES, By(looks::check), &[(Warns, Kinds(&[Kind::Finish]))]),
-        Rule::FinishSun => advice(&looks::FINISH_SUN, With(Rule::FinishEdges), &[(Advises, Kinds(&[Kind::Finish]))]),
-        Rule::ScreenWidth => {
-            advice(&place::SCREEN_WIDTH, By(place::check), &[(Warns, Kinds(&[Kind::Width, Kind::ScreenGone]))])
-        }
-        Rule::WallWidth => {
-            advice(&place::WALL_WIDTH, With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width, Kind::WallGone]))])
-        }
-        Rule::ViewingHeight => advice(
-            &screen::VIEWING_HEIGHT,
-            With(Rule::ScreenWidth),
-            &[(Warns, Kinds(&[Kind::Height, Kind::ScreenGone]))],
-        ),
-        Rule::ScreenFeet => {
-            advice(&screen::SCREEN_FEET, By(screen::check), &[(Warns, Kinds(&[Kind::BayCount, Kind::Width]))])
-        }
-        Rule::WallTether => {
-            advice(&tether::WALL_TETHER, By(tether::check), &[(Warns, Kinds(&[])), (Advises, Kinds(&[]))])
-        }
+        Rule::LeafGrip => advice(With(Rule::LeafGap), &[(Warns, Kinds(&[Kind::Width, Kind::BayCount, Kind::Fill]))]),
+        Rule::DeviceShut => advice(By(device::advise), &[(Advises, Kinds(&[Kind::Fill]))]),
+        Rule::DeviceCable => advice(With(Rule::DeviceShut), &[(Advises, Kinds(&[Kind::Hole]))]),
+        Rule::CableBend => advice(By(hole::advise), &[(Warns, Kinds(&[]))]),
+        Rule::FinishEdges => advice(By(looks::check), &[(Warns, Kinds(&[Kind::Finish]))]),
+        Rule::FinishSun => advice(With(Rule::FinishEdges), &[(Advises, Kinds(&[Kind::Finish]))]),
+        Rule::ScreenWidth => advice(By(place::check), &[(Warns, Kinds(&[Kind::Width, Kind::ScreenGone]))]),
+        Rule::WallWidth => advice(With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width, Kind::WallGone]))]),
+        Rule::ViewingHeight => advice(With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Height, Kind::ScreenGone]))]),
+        Rule::ScreenFeet => advice(By(screen::check), &[(Warns, Kinds(&[Kind::BayCount, Kind::Width]))]),
+        Rule::WallTether => advice(By(tether::check), &[(Warns, Kinds(&[])), (Advises, Kinds(&[]))]),
         Rule::Interlock => Entry {
-            card: &interlock::INTERLOCK,
             stage: Stage::Proof(interlock::check),
             severities: &[(Stops, ByQuestion)],
             dependencies: Dependencies::everything,
         },
-        Rule::OrderDay => order(&order_day::ORDER_DAY),
-        Rule::PromiseDay => order(&promised::PROMISE_DAY),
-        Rule::NoParts => order(&promised::NO_PARTS),
+        Rule::OrderDay | Rule::PromiseDay | Rule::NoParts => order(),
     }
 }
 
-const fn basics(card: &'static RuleCard, check: Check<CheckBasics>, dependencies: NameDependencies) -> Entry {
-    Entry { card, stage: Stage::Basics(check), severities: &[(Stops, ByQuestion)], dependencies }
+const fn basics(check: Check<CheckBasics>, dependencies: NameDependencies) -> Entry {
+    Entry { stage: Stage::Basics(check), severities: &[(Stops, ByQuestion)], dependencies }
 }
 
-const fn stops(card: &'static RuleCard, check: Check<CheckSubject>, dependencies: NameDependencies) -> Entry {
-    Entry { card, stage: Stage::Stops(check), severities: &[(Stops, ByQuestion)], dependencies }
+const fn stops(check: Check<CheckSubject>, dependencies: NameDependencies) -> Entry {
+    Entry { stage: Stage::Stops(check), severities: &[(Stops, ByQuestion)], dependencies }
 }
 
-const fn advice(
-    card: &'static RuleCard,
-    check: Check<CheckSubject>,
-    severities: &'static [(Severity, Remedies)],
-) -> Entry {
-    Entry { card, stage: Stage::Advice(check), severities, dependencies: Dependencies::everything }
+const fn advice(check: Check<CheckSubject>, severities: &'static [(Severity, Remedies)]) -> Entry {
+    Entry { stage: Stage::Advice(check), severities, dependencies: Dependencies::everything }
 }
 
 /// What no other answer helps against.
-const fn order(card: &'static RuleCard) -> Entry {
-    Entry { card, stage: Stage::Order, severities: &[(Stops, Kinds(&[]))], dependencies: Dependencies::everything }
+const fn order() -> Entry {
+    Entry { stage: Stage::Order, severities: &[(Stops, Kinds(&[]))], dependencies: Dependencies::everything }
 }
 
 /// One part of every entry. It is made when the program is compiled, so that the program holds only the parts that it
-/// asks for: the page has no cards and checks no advice.
+/// asks for: the page checks no advice.
 pub(super) struct Column<T: 'static>([T; Rule::ALL.len()]);
 
 impl<T: Copy> Column<T> {
@@ -247,7 +222,6 @@ macro_rules! column {
     }};
 }
 
-pub(super) static CARDS: Column<&RuleCard> = column!(entry => entry.card);
 pub(super) static ARE_BASICS: Column<bool> = column!(entry => matches!(entry.stage, Stage::Basics(_)));
 pub(super) static SEVERITIES: Column<&[(Severity, Remedies)]> = column!(entry => entry.severities);
 pub(super) static DEPENDENCIES: Column<NameDependencies> = column!(entry => entry.dependencies);

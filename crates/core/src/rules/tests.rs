@@ -352,15 +352,6 @@ fn what_stops_is_the_same_with_and_without_advice() {
     }
 }
 
-#[test]
-fn every_rule_has_a_card_of_its_own() {
-    for rule in Rule::ALL {
-        let card = rule.card();
-        assert_eq!(Rule::of_code(card.code), Some(*rule));
-        assert!(card.what.ends_with('.') && card.why.ends_with('.') && !card.source.is_empty(), "{}", card.code);
-    }
-}
-
 /// To the tenth of a millimetre: width between stiles, air beside, height with air, depth with plugs.
 #[test]
 fn a_device_goes_in_with_its_air_and_plugs() {

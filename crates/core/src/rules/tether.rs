@@ -1,6 +1,6 @@
 //! Units are fastened to the wall: tall ones and those with leaves are told to, some have to be.
 
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::case::Case;
 use crate::choice::{Choice, Fill};
 use crate::finding::{Figure, Finding, Limit, Severity};
@@ -10,14 +10,6 @@ use crate::quantity::{Force, Length, Mass};
 use crate::question::Question;
 use crate::stability::push::{least, pushes};
 use crate::stability::{Leaves, Moments, burdens, edge};
-
-/// See [`check`].
-pub const WALL_TETHER: RuleCard = RuleCard {
-    code: "wall-tether",
-    what: "A unit over 600 mm high, or with a door leaf, is fastened to the wall. One that a small push at its top tips over, a child who climbs it, or a load case that is usual in tests, has to be.",
-    why: "Furniture that tips over kills children. The load cases are calculated as guidance: no calculation replaces a test, and local rules and qualified people decide.",
-    source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open leaf, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
-};
 
 // Source: GB/T 10357.4-2013, 4.1: stability is tested from this height on.
 const LOW: Length = Length::mm(600.0);

@@ -1,7 +1,7 @@
 //! Units that stand by themselves.
 
 use super::dependencies::{Context, Dependencies, Direction};
-use super::{Rule, RuleCard, Subject};
+use super::{Rule, Subject};
 use crate::blank::{Blanks, Cuts};
 use crate::case::Case;
 use crate::finding::{Figure, Finding, Limit};
@@ -9,14 +9,7 @@ use crate::panel::PanelId;
 use crate::question::Question;
 use crate::stability::{Burden, Leaves, Moments, burdens, carpet};
 
-/// See [`check`].
-pub const TIP_OVER: RuleCard = RuleCard {
-    code: "tip-over",
-    what: "Empty, with all leaves open and the rear of its foot lifted by a carpet, the unit still stands, with the range's factor to spare.",
-    why: "Furniture that tips over kills children. This is a calculation, no test and no certificate; local rules and qualified people decide, and the tether is fitted all the same.",
-    source: "statics: moments about the front edge of the foot; of all combinations of leaves and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
-};
-
+// Source: statics: moments about the front edge of the foot; the lift is that of ASTM F2057-23.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let (slope, least) = (carpet(picked, layout), picked.range.strength.tip_factor);

@@ -1,15 +1,15 @@
-//! Numbers, lengths, masses, money and days as people of a locale write them: the one place that does so.
+//! Numbers, lengths, masses, money, days and lists as people of a locale write them: the one place that does so.
 //!
 //! What files and drawings need for machines (coordinates, keys, JSON) is not written here.
 
-mod english;
-
+use super::english;
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit, Unit};
 use crate::money::{Money, symbol_of};
 use crate::quantity::{Dim, Length, Mass, round_half_away};
 
-/// Whose way of writing figures. To add one: a variant here, and a file beside `english`.
+/// Whose language and way of writing figures. To add one: a variant here, and a folder beside `english`; the compiler
+/// then asks for everything else.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Locale {
     /// British English, with thin spaces between thousands.
@@ -17,25 +17,34 @@ pub enum Locale {
     English,
 }
 
-/// All that differs from locale to locale.
-struct Style {
+/// All in figures that differs from locale to locale.
+pub(super) struct Style {
     /// Stands between thousands.
-    thousands: char,
+    pub(super) thousands: char,
     /// Stands before decimals.
-    point: char,
-    minus: &'static str,
+    pub(super) point: char,
+    pub(super) minus: &'static str,
     /// From January.
-    months: [&'static str; 12],
+    pub(super) months: [&'static str; 12],
     /// From Monday.
-    weekdays: [&'static str; 7],
+    pub(super) weekdays: [&'static str; 7],
     /// Of weekday, date and month.
-    day: fn(&str, u8, &str) -> String,
+    pub(super) day: fn(&str, u8, &str) -> String,
     /// Of symbol and amount.
-    money: fn(&str, &str) -> String,
-    percent: fn(&str) -> String,
-    ratio: fn(&str) -> String,
-    just_over: fn(&str) -> String,
-    just_under: fn(&str) -> String,
+    pub(super) money: fn(&str, &str) -> String,
+    pub(super) percent: fn(&str) -> String,
+    pub(super) ratio: fn(&str) -> String,
+    pub(super) just_over: fn(&str) -> String,
+    pub(super) just_under: fn(&str) -> String,
+}
+
+/// How things are listed in a sentence. Apart from [`Style`], which programs hold that list nothing.
+// Source: list patterns as in Unicode LDML, part 2 (from memory): middle, end, and two, which is like the end here.
+pub(super) struct ListPattern {
+    /// Between two things that are not the last ones.
+    pub(super) middle: &'static str,
+    /// Before the last thing.
+    pub(super) end: &'static str,
 }
 
 /// Most decimals of any figure.
@@ -44,7 +53,23 @@ const DECIMALS_MOST: u32 = 6;
 impl Locale {
     const fn style(self) -> &'static Style {
         match self {
-            Self::English => &english::ENGLISH,
+            Self::English => &english::format::STYLE,
+        }
+    }
+
+    const fn list_pattern(self) -> ListPattern {
+        match self {
+            Self::English => english::format::LIST,
+        }
+    }
+
+    /// Things in a sentence: `one, two and three`.
+    pub fn list(self, things: impl IntoIterator<Item = String>) -> String {
+        let ListPattern { middle, end } = self.list_pattern();
+        let mut things: Vec<String> = things.into_iter().collect();
+        match things.pop() {
+            Some(last) if !things.is_empty() => [&things.join(middle), &last].map(String::as_str).join(end),
+            last => last.unwrap_or_default(),
         }
     }
 

@@ -1,6 +1,6 @@
 //! The unit that each model begins with: it has to be one that can be made.
 
-use super::Said;
+use super::{Remark, Said};
 use crate::assembly::Assembly;
 use crate::case::Case;
 use crate::choice::Choice;
@@ -8,14 +8,12 @@ use crate::finding::Finding;
 use crate::question::Question;
 use crate::range::{Model, Range};
 use crate::rules::{interlock, judge};
-use crate::words;
 
 pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
     for model in &range.models {
         let Some(choice) = Choice::starting(model) else { continue };
         for finding in stops(range, &choice) {
-            let place = place(model, finding.about);
-            out.push((place, format!("this model cannot be made as it begins: {}", words::reason(&finding))));
+            out.push((place(model, finding.about), Remark::StartStops(finding)));
         }
     }
 }

@@ -2,14 +2,13 @@
 
 use alloc::collections::BTreeSet;
 
-use super::Said;
+use super::{Remark, Said};
 use crate::change::Change;
 use crate::choice::Choice;
 use crate::options::states::{State, states};
 use crate::quantity::Length;
 use crate::range::{Key, Range};
 use crate::rules::hole::passage;
-use crate::words;
 
 pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
     named(out, range);
@@ -22,13 +21,11 @@ fn named(out: &mut Vec<Said>, range: &Range) {
     let boards: BTreeSet<&Key> =
         range.models.iter().flat_map(|model| model.backs.iter().chain([&model.body])).collect();
     for board in range.boards.iter().filter(|board| !boards.contains(&board.key)) {
-        let text = "no model is made of this board; name it in a model's `body` or `backs`, or take it out";
-        out.push((format!("board.{}", board.key), text.into()));
+        out.push((format!("board.{}", board.key), Remark::BoardUnused));
     }
     let finishes: BTreeSet<&Key> = range.models.iter().flat_map(|model| &model.finishes).collect();
     for finish in range.finishes.iter().filter(|finish| !finishes.contains(&finish.key)) {
-        let text = "no model comes in this finish; name it in a model's `finishes`, or take it out";
-        out.push((format!("finish.{}", finish.key), text.into()));
+        out.push((format!("finish.{}", finish.key), Remark::FinishUnused));
     }
 }
 
@@ -41,13 +38,7 @@ fn plugs(out: &mut Vec<Said>, range: &Range) {
         if let Some((lack, needs)) =
             lacks.min_by(|one, other| one.0.total_cmp(&other.0)).filter(|(lack, _)| *lack > Length::ZERO)
         {
-            let (gives, needs) = ((needs - lack).in_mm(), needs.in_mm());
-            let text = format!(
-                "this plug passes none of the holes: the best has {} mm for it, it needs {} mm",
-                words::decimal(gives, 1),
-                words::decimal(needs, 1)
-            );
-            out.push((format!("plug.{}", plug.key), text));
+            out.push((format!("plug.{}", plug.key), Remark::PlugPassesNone { gives: needs - lack, needs }));
         }
     }
     for hole in range.holes.iter().filter(|_| !range.plugs.is_empty()) {
@@ -56,7 +47,7 @@ fn plugs(out: &mut Vec<Said>, range: &Range) {
             needs <= gives
         };
         if !range.plugs.iter().any(passes) {
-            out.push((format!("hole.{}.shape", hole.key), "none of the plugs passes this hole; make it larger".into()));
+            out.push((format!("hole.{}.shape", hole.key), Remark::HolePassesNone));
         }
     }
 }
@@ -89,17 +80,13 @@ fn answers(out: &mut Vec<Said>, range: &Range) {
                 }
                 _ => continue,
             };
-            out.push((place, "no unit of this model can be made with it, whatever else is chosen".into()));
+            out.push((place, Remark::AnswerNeverMade));
         }
     }
     for hole in range.holes.iter().filter(|hole| !holes.contains(&hole.key)) {
-        out.push((
-            format!("hole.{}", hole.key),
-            "no bay of any model has room for this hole, whatever else is chosen".into(),
-        ));
+        out.push((format!("hole.{}", hole.key), Remark::HoleWithoutRoom));
     }
     for device in range.devices.iter().filter(|device| !devices.contains(&device.key)) {
-        let text = "no bay of any model has room for this device, whatever else is chosen";
-        out.push((format!("device.{}", device.key), text.into()));
+        out.push((format!("device.{}", device.key), Remark::DeviceWithoutRoom));
     }
 }

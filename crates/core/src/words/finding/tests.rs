@@ -1,13 +1,16 @@
 //! Laws of the sentences of findings.
 
-use super::*;
+use super::{advice, stop};
 use crate::choice::Choice;
-use crate::finding::Figure;
+use crate::finding::{Figure, Finding, Limit, Severity, Unit};
 use crate::panel::PanelId;
 use crate::quantity::Mass;
+use crate::question::Question;
+use crate::rule::Rule;
 use crate::rules::judge;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
+use crate::words::{LOCALE, reason, sentence};
 
 /// Whether the sentence says what was found and what is allowed.
 fn says(finding: &Finding) -> (bool, bool) {
@@ -47,6 +50,9 @@ fn what_is_found_is_beyond_what_is_allowed_reads_so_and_is_said() {
         let says = says(finding);
         assert!(!says.0 || sentence.contains(&found), "{found}: {sentence}");
         assert!(!says.1 || sentence.contains(&allowed), "{allowed}: {sentence}");
+        // Where the sentence names a bound it is that of the finding.
+        assert!(!sentence.contains("the most is") || finding.limit == Limit::AtMost, "{sentence}");
+        assert!(!sentence.contains("the least is") || finding.limit == Limit::AtLeast, "{sentence}");
         // The figures say by themselves what is wrong; a package may be too heavy or too bulky instead of too long.
         let (found, allowed) = (finding.found.value, finding.allowed.value);
         let beyond = match finding.limit {
@@ -122,7 +128,11 @@ fn what_a_rule_says_is_as_severe_as_its_table_has_it() {
         let is_said = |severity| rule.remedies(severity).is_some();
         // What does not suit the place only warns, and shuts what would break it.
         let shuts = matches!(rule, Rule::ScreenWidth | Rule::WallWidth | Rule::ViewingHeight);
-        assert_eq!(stop(&finding).is_some(), is_said(Severity::Stops) || shuts, "{rule:?}");
-        assert_eq!(advice(&finding).is_some(), is_said(Severity::Warns) || is_said(Severity::Advises), "{rule:?}");
+        assert_eq!(stop(LOCALE, &finding).is_some(), is_said(Severity::Stops) || shuts, "{rule:?}");
+        assert_eq!(
+            advice(LOCALE, &finding).is_some(),
+            is_said(Severity::Warns) || is_said(Severity::Advises),
+            "{rule:?}"
+        );
     }
 }

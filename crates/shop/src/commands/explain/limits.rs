@@ -155,7 +155,7 @@ mod tests {
             let unset: Vec<String> =
                 of(*rule, &range).into_iter().filter(|line| line.ends_with(" is not set")).collect();
             let may: &[String] = if *rule == Rule::OrderDay { &["orders_until is not set".into()] } else { &[] };
-            assert_eq!(unset, may, "{}", rule.card().code);
+            assert_eq!(unset, may, "{}", rule.code());
         }
     }
 }

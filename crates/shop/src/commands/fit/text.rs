@@ -44,7 +44,10 @@ pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
         }
     }
     lines.push(String::new());
-    lines.push("Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them.".into());
+    lines.push(
+        "Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them."
+            .into(),
+    );
     lines
 }
 

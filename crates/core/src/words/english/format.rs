@@ -1,8 +1,10 @@
-//! How figures are written in English.
+//! How figures and lists are written in English.
 
-use super::Style;
+use crate::words::format::{ListPattern, Style};
 
-pub(super) const ENGLISH: Style = Style {
+pub(in crate::words) const LIST: ListPattern = ListPattern { middle: ", ", end: " and " };
+
+pub(in crate::words) const STYLE: Style = Style {
     thousands: '\u{202f}',
     point: '.',
     minus: "\u{2212}",

@@ -1,0 +1,253 @@
+//! Cards of the rules: what is checked, why it matters, and where formula and limit come from. The figures themselves
+//! stand in the rules' files, with their source beside them.
+
+use crate::rules::Rule;
+use crate::words::Card;
+
+const SAG: &str = "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice";
+
+#[expect(clippy::too_many_lines, reason = "a card for each rule")]
+pub(in crate::words) const fn card(rule: Rule) -> Card {
+    match rule {
+        Rule::Known => Card {
+            what: "Model, back, finish, corner radius, cable holes, plug and devices are those that the range offers.",
+            why: "An order for something that the workshop does not have cannot be made.",
+            source: "the range file",
+        },
+        Rule::SizeLimit => Card {
+            what: "Width, height and depth lie between the model's least and most.",
+            why: "The model is drawn and tried for these sizes.",
+            source: "the range file",
+        },
+        Rule::SizeStep => Card {
+            what: "Width, height and depth are a whole number of steps above the model's least.",
+            why: "The workshop keeps to a grid, so that parts stay comparable.",
+            source: "the range file",
+        },
+        Rule::FitOutCount => Card {
+            what: "Bays, shelves in a bay and door leaves are no more and no fewer than the model has room for.",
+            why: "The model is drawn and tried for these.",
+            source: "the range file",
+        },
+        Rule::BayShare => Card {
+            what: "Every bay's share of the width is a whole number from 1 to 9.",
+            why: "The clear width is divided by these shares.",
+            source: "the order format",
+        },
+        Rule::BayRoom => Card {
+            what: "Every bay is at least as wide inside as the range asks.",
+            why: "A hand has to reach in, and stiles and joints need their room.",
+            source: "the range file; common practice",
+        },
+        Rule::RowRoom => Card {
+            what: "The clear height under, over and between shelves is at least what the range asks.",
+            why: "A hand has to reach in, and slots one over the other need wood between them.",
+            source: "the range file; common practice",
+        },
+        Rule::DepthRoom => Card {
+            what: "Behind the stiles and before the back there is room for the uprights' tabs.",
+            why: "Tabs too close to an edge split off.",
+            source: "the range file; common practice",
+        },
+        Rule::SheetFit => Card {
+            what: "Every panel, tabs included, fits a sheet of its board within the border, face grain in its direction.",
+            why: "A panel is one piece: it cannot be longer than the sheet, nor be turned against the grain.",
+            source: "the range file; formats as traded, common practice",
+        },
+        Rule::ShelfSag => Card {
+            what: "Under the load that the range lays shelves out for, a shelf's sag over the years stays under its span divided by the range's figure.",
+            why: "A shelf that bends visibly looks wrong, and it creeps further.",
+            source: SAG,
+        },
+        Rule::TopSag => Card {
+            what: "Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.",
+            why: "The top has to stay straight over leaves and tabs.",
+            source: SAG,
+        },
+        Rule::BaseSag => Card {
+            what: "Where the floor bears the base only under the uprights, its two plates sag over the years by less than their span divided by the range's figure.",
+            why: "No floor is flat, and leaves hang on the base.",
+            source: SAG,
+        },
+        Rule::ShelfSlot => Card {
+            what: "Shelves on both sides of a divider are at the same height, or their slots have wood between them.",
+            why: "Two slots that run into each other let the divider break out between them.",
+            source: "common practice",
+        },
+        Rule::LeafShape => Card {
+            what: "A leaf is at least as wide as the range asks, and its width over its height stays within the range's limits.",
+            why: "A wide low leaf hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
+            source: "the range file; common practice",
+        },
+        Rule::LeafMass => Card {
+            what: "A leaf is no heavier than what its wooden pivots carry.",
+            why: "The lower pivot bears the whole leaf and wears.",
+            source: "the range file; common practice",
+        },
+        Rule::HolePlug => Card {
+            what: "The plug that the customer named passes every cable hole.",
+            why: "A cable whose plug does not pass has to be cut or stays outside.",
+            source: "the range file, with the plugs' standards beside the figures; geometry",
+        },
+        Rule::HoleEdge => Card {
+            what: "Between a cable hole and the back's edges, its laps and its neighbours stays as much wood as the range asks.",
+            why: "A thin bridge breaks when the back is dropped into its laps.",
+            source: "the range file; common practice",
+        },
+        Rule::HoleStile => Card {
+            what: "A cable hole lies within the opening of its bay, not behind a stile.",
+            why: "A hand has to reach it with the plug.",
+            source: "geometry; common practice",
+        },
+        Rule::HoleShelf => Card {
+            what: "No shelf's rear tab or edge stands before a cable hole or closer to it than the range's least bridge.",
+            why: "A shelf closes the hole, and its slot in the back would break into it.",
+            source: "the range file; common practice",
+        },
+        Rule::DeviceWidth => Card {
+            what: "A named device goes in between stiles or uprights, and has its air at either side.",
+            why: "What does not go in stays outside; what stands too close grows hot.",
+            source: "the range file, with the device's sizes and air; its own manual decides",
+        },
+        Rule::DeviceHeight => Card {
+            what: "A named device stands under the lowest shelf, or under the top, with its air over it.",
+            why: "Warm air leaves upwards, and a lid or a hand wants room.",
+            source: "the range file, with the device's sizes and air; its own manual decides",
+        },
+        Rule::DeviceDepth => Card {
+            what: "A named device and the plugs behind it stand between the front edge of the uprights and the back.",
+            why: "Bent plugs loosen, and a device that stands out keeps a leaf open.",
+            source: "the range file, with the device's sizes and plugs; its own manual decides",
+        },
+        Rule::JointFit => Card {
+            what: "Of the joints of a batch in this finish no larger share is too tight, or outside the wanted clearance, than the range allows: at the worse end of 95 % of all batches.",
+            why: "A joint that is too tight does not go in by hand or splits its film; one that is too loose rattles. Films differ from finish to finish.",
+            source: "root of the summed squares of thickness, films and cutting within a batch, normally distributed; its mean as in EN 324-1:1993, off by Student's t; where nobody measured, EN 315:2000; tolerances and limits from the range file",
+        },
+        Rule::ShelfEar => Card {
+            what: "Under the load that the range lays shelves out for, the plies of a shelf's ears neither shear off each other nor crush the wood under them.",
+            why: "The whole shelf hangs on two ears, half a board's thickness each.",
+            source: "geometry; planar (rolling) shear, as the load goes across the plies, and bearing strength of the range's board (Handbook of Finnish Plywood, 2002, from memory: verify before they decide), times k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3. The rear tabs' help is left out",
+        },
+        Rule::LeafPivot => Card {
+            what: "A leaf's weight and its pull to the side do not crush the wood at its pivots.",
+            why: "A crushed pivot hole lets the leaf droop.",
+            source: "statics: the pull is weight × (half width − inset) / height; strengths as for shelf-ear, from memory: verify before they decide",
+        },
+        Rule::UprightBuckling => Card {
+            what: "An upright carries as many times the load of its shelves and of the top as the range asks before it gives way to the side.",
+            why: "A tall thin upright under heavy shelves bends out without warning.",
+            source: "up to the middle, where the back's slots hold it, an orthotropic strip with one free edge: 12 D66 / b² + π² D11 / L² (Bank and Yin, Thin-Walled Structures 24, 1996; Kollár, J. Struct. Eng. 128, 2002; formula from memory, checked against finite elements); above, a column by Euler; moduli from the range file, less by creep as in EN 1995-1-1:2004+A1, table 3.2",
+        },
+        Rule::PartMass => Card {
+            what: "No part is heavier than what three people may carry; from what one may carry on, two are asked for, and three beyond what two may.",
+            why: "The unit is put together by hand, and every part is lifted into its place.",
+            source: "the range file; HSE INDG143, figure 1: 25 kg close to the body at knuckle height for one man; HSE L23: two carry two thirds, three half of the sum of what each may carry. Local rules on manual handling decide",
+        },
+        Rule::TipOver => Card {
+            what: "Empty, with all leaves open and the rear of its foot lifted by a carpet, the unit still stands, with the range's factor to spare.",
+            why: "Furniture that tips over kills children. This is a calculation, no test and no certificate; local rules and qualified people decide, and the tether is fitted all the same.",
+            source: "statics: moments about the front edge of the foot; of all combinations of leaves and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
+        },
+        Rule::PartLength => Card {
+            what: "Parts longer than the range's figure are lifted by two people.",
+            why: "A long part knocks against things, and nobody sees both of its ends.",
+            source: "the range file; common practice",
+        },
+        Rule::Package => Card {
+            what: "Packages of whole parts with their protection stay within the limits of one of the range's carriers: mass, also as people lift it, length, length and girth.",
+            why: "What no carrier takes as usual has to be agreed with the workshop.",
+            source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels; people lift as in part-mass",
+        },
+        Rule::TopMoisture => Card {
+            what: "The top goes over all its joints, pressed by hand, when it has dried or swollen as far as the range says and the rest has not.",
+            why: "Wood moves with the air's moisture, and along a top that adds up. Parts that lay in the room for some days fit again.",
+            source: "positions along the panel and thickness by moisture, figures of the range file; growth for one percent from memory of the Handbook of Finnish Plywood, 3.2",
+        },
+        Rule::LeafGap => Card {
+            what: "The gap round a leaf is 2 to 3 mm.",
+            why: "Less binds when the wood swells, more looks careless and pinches.",
+            source: "common practice",
+        },
+        Rule::LeafSwing => Card {
+            what: "Two leaves hung side by side do not touch when both stand 95° open.",
+            why: "They knock each other's film off.",
+            source: "geometry: both lean over by width × sin of what is beyond a right angle",
+        },
+        Rule::LeafGrip => Card {
+            what: "A leaf has a finger hole of 25 mm or more.",
+            why: "Nothing stands out of a leaf, and the gap round it is too narrow for fingers. A hole that holds a finger tight is worse than none.",
+            source: "25 mm: what EN 14749 asks of gaps that open and shut, as cited in trade notes, taken for a hole by analogy; holes in leaves: common practice",
+        },
+        Rule::DeviceShut => Card {
+            what: "The leaf before a device that wants air stands open while the device is on.",
+            why: "Behind a shut leaf warm air has nowhere to go: the device grows hot, and wood dries out.",
+            source: "common practice; the device's own manual decides",
+        },
+        Rule::DeviceCable => Card {
+            what: "A device with plugs has a cable hole in the back of its bay.",
+            why: "Without one its cables go round the front.",
+            source: "common practice",
+        },
+        Rule::CableBend => Card {
+            what: "The chase behind the back is deep enough for the tightest bend of the named plug's cable.",
+            why: "A cable bent too tightly breaks inside.",
+            source: "the range file; common practice. The cable's own data decide",
+        },
+        Rule::FinishEdges => Card {
+            what: "A light opaque finish has a coat more than others: four in all.",
+            why: "Dark plies show through a thin light film on the edges.",
+            source: "two coats before cutting and one after, white one more: common practice",
+        },
+        Rule::FinishSun => Card {
+            what: "A dark finish is better kept out of full sun.",
+            why: "Dark faces grow hot in the sun; wood dries, and films fade and open at the edges.",
+            source: "common practice; darkness is relative luminance as in WCAG 2.2, 5 % and less",
+        },
+        Rule::ScreenWidth => Card {
+            what: "A screen of the given diagonal, 16 to 9, is no wider than the top.",
+            why: "A screen that stands over is easily knocked down.",
+            source: "geometry: width = diagonal × 16 / √(16² + 9²)",
+        },
+        Rule::WallWidth => Card {
+            what: "The unit is no wider than the free wall.",
+            why: "It would not stand there.",
+            source: "the customer's own figure",
+        },
+        Rule::ScreenFeet => Card {
+            what: "Under a screen's two feet the top sags over the years by less than its span divided by the range's figure.",
+            why: "Feet press on two points, often in the middle of a bay.",
+            source: "Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 and table 9-1, on a strip as wide as a foot is deep; the weight stays, so creep is that of EN 1995-1-1:2004+A1, table 3.2; mass and feet are typical ones of the range file, the screen's own data decide",
+        },
+        Rule::ViewingHeight => Card {
+            what: "The middle of the screen is about as high as seated eyes, within 15° up or down from where its width is seen at 30°.",
+            why: "Looking up or down for hours makes the neck ache.",
+            source: "seated eyes 1 140 to 1 230 mm over the floor (Pheasant, Bodyspace, medians added), up to 100 mm lower on a soft seat; 1.63 diagonals away is SMPTE EG-18; 15° is from memory",
+        },
+        Rule::WallTether => Card {
+            what: "A unit over 600 mm high, or with a door leaf, is fastened to the wall. One that a small push at its top tips over, a child who climbs it, or a load case that is usual in tests, has to be.",
+            why: "Furniture that tips over kills children. The load cases are calculated as guidance: no calculation replaces a test, and local rules and qualified people decide.",
+            source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open leaf, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
+        },
+        Rule::Interlock => Card {
+            what: "Every part goes in along one straight move, and in the finished unit nothing moves but the top, upwards.",
+            why: "There are no screws and no glue: tabs, slots, laps and weight are all that holds the unit.",
+            source: "directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994), from the parts' solids; no valid unit breaks it",
+        },
+        Rule::OrderDay => Card {
+            what: "The day of the order is not after the last one on which its range takes orders.",
+            why: "After that day the workshop sells by another range, with other prices and perhaps other boards.",
+            source: "the range file",
+        },
+        Rule::PromiseDay => Card {
+            what: "The calendar has as many working days as the unit takes until it is there, booked work included.",
+            why: "An order without a day of arrival promises nothing.",
+            source: "the range file; ten years are looked ahead, to the last day of the year 9999 at most",
+        },
+        Rule::NoParts => Card {
+            what: "A choice that keeps every other rule comes to parts.",
+            why: "What has no parts can neither be priced nor made. No right range breaks it.",
+            source: "the parts themselves",
+        },
+    }
+}

@@ -1,0 +1,227 @@
+//! Findings: what stops an order, and what is good to know. What, by how much, the limit; the customer's words, no blame.
+
+use super::LOCALE;
+use super::name::{parts, question};
+use crate::finding::{Finding, Limit, Severity, Unit};
+use crate::question::Question;
+use crate::rules::Rule;
+
+pub(in crate::words) fn figures(finding: &Finding) -> String {
+    let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
+    match finding.limit {
+        Limit::AtMost => format!("Of {about} there is {found}; the most is {allowed}."),
+        Limit::AtLeast => format!("Of {about} there is {found}; the least is {allowed}."),
+        Limit::OneOf => format!("Of {about} there is {found}; there are {allowed}."),
+    }
+}
+
+pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
+    let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
+    let is_least = finding.limit == Limit::AtLeast;
+    Some(match finding.rule {
+        Rule::PartMass if finding.severity == Severity::Warns => {
+            format!(
+                "The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.",
+                parts(&finding.parts)
+            )
+        }
+        Rule::TopMoisture => {
+            format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit.")
+        }
+        Rule::PartMass => {
+            format!("The {} weighs {found}, over {allowed}: lift it with two people.", parts(&finding.parts))
+        }
+        // An answer that would break one of these is shut for it: the page says so too.
+        Rule::ScreenWidth | Rule::WallWidth | Rule::ViewingHeight => return stop(finding),
+        Rule::WallTether => tether(finding, &found, &allowed),
+        Rule::JointFit => {
+            format!("Of the joints of its {} {found} may be tight or loose; {allowed} is usual.", parts(&finding.parts))
+        }
+        Rule::PartLength => {
+            format!("The {} is {found} long, over {allowed}: lift it with two people.", parts(&finding.parts))
+        }
+        Rule::Package if finding.found.unit == Unit::Kg => {
+            format!(
+                "Packed, the {} weighs {found}; carriers lift {allowed}: take three people, or a smaller unit.",
+                parts(&finding.parts)
+            )
+        }
+        Rule::Package => {
+            format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
+        }
+        Rule::LeafGap if is_least => format!("The gap round doors is {found}; usually the least is {allowed}."),
+        Rule::LeafGap => format!("The gap round doors is {found}; usually the most is {allowed}."),
+        Rule::LeafGrip if finding.found.value <= 0.0 => {
+            format!("The door of {about} has nothing to open it by: a finger hole of {allowed} or more is usual.")
+        }
+        Rule::LeafGrip => {
+            format!("The finger hole in the door of {about} is {found} wide: {allowed} or more is usual.")
+        }
+        Rule::LeafSwing => {
+            format!("Opened {found}, the door of {about} and the one left of it touch; {allowed} is usual.")
+        }
+        Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),
+        Rule::DeviceCable => format!("The {about} has no cable hole behind it."),
+        Rule::CableBend => format!("Behind the back there are {found} for cables; this one wants {allowed} to turn."),
+        Rule::FinishEdges => format!("This light finish has {found} coats; edges want {allowed}."),
+        Rule::FinishSun => {
+            format!(
+                "This finish throws back {found} of the light, below {allowed}: keep it out of full sun, where it grows hot."
+            )
+        }
+        Rule::ScreenFeet => {
+            format!("Under the screen's feet the top would bend {found} over the years; {allowed} is the limit.")
+        }
+        Rule::Known
+        | Rule::SizeLimit
+        | Rule::SizeStep
+        | Rule::FitOutCount
+        | Rule::BayShare
+        | Rule::BayRoom
+        | Rule::RowRoom
+        | Rule::DepthRoom
+        | Rule::SheetFit
+        | Rule::ShelfSag
+        | Rule::TopSag
+        | Rule::BaseSag
+        | Rule::ShelfSlot
+        | Rule::LeafShape
+        | Rule::LeafMass
+        | Rule::HolePlug
+        | Rule::HoleEdge
+        | Rule::HoleStile
+        | Rule::HoleShelf
+        | Rule::DeviceWidth
+        | Rule::DeviceHeight
+        | Rule::DeviceDepth
+        | Rule::ShelfEar
+        | Rule::LeafPivot
+        | Rule::UprightBuckling
+        | Rule::TipOver
+        | Rule::Interlock
+        | Rule::OrderDay
+        | Rule::PromiseDay
+        | Rule::NoParts => return None,
+    })
+}
+
+/// Why a unit is fastened to the wall.
+fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
+    if finding.found.unit == Unit::N {
+        format!(
+            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
+        )
+    } else if finding.severity == Severity::Warns {
+        format!("It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}.")
+    } else if finding.found.unit == Unit::Mm {
+        format!(
+            "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
+        )
+    } else {
+        "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
+            .into()
+    }
+}
+
+pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
+    let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
+    // Where a rule has a least and a most there are two sentences.
+    let is_least = finding.limit == Limit::AtLeast;
+    Some(match finding.rule {
+        Rule::Known => format!("This {about} is not in the range."),
+        Rule::SizeLimit if is_least => format!("The {about} is {found}; the least is {allowed}."),
+        Rule::SizeLimit => format!("The {about} is {found}; the most is {allowed}."),
+        Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
+        Rule::FitOutCount if finding.about == Question::Bays && is_least => {
+            format!("{found} bays are too few; the least is {allowed}.")
+        }
+        Rule::FitOutCount if finding.about == Question::Bays => {
+            format!("{found} bays are too many; the most is {allowed}.")
+        }
+        Rule::FitOutCount if !finding.parts.is_empty() => {
+            format!("Up to {about} there would be {found} doors; the most is {allowed}.")
+        }
+        Rule::FitOutCount if is_least => format!("In {about} there would be {found} shelves; the least is {allowed}."),
+        Rule::FitOutCount => format!("In {about} there would be {found} shelves; the most is {allowed}."),
+        Rule::BayShare if is_least => format!("The share of {about} is {found}; the least is {allowed}."),
+        Rule::BayShare => format!("The share of {about} is {found}; the most is {allowed}."),
+        Rule::BayRoom => format!("Inside, {about} would be {found} wide; the least is {allowed}."),
+        Rule::RowRoom if finding.about == Question::Height => {
+            format!("Inside it would be {found} high; the least is {allowed}.")
+        }
+        Rule::RowRoom => format!("Rows in {about} would be {found} high; the least is {allowed}."),
+        Rule::DepthRoom => format!("Inside it would be {found} deep; the least is {allowed}."),
+        Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(&finding.parts)),
+        Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::BaseSag => format!("The base under {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
+        Rule::ShelfSlot => {
+            format!("Shelf slots left and right of {about} would leave {found} of wood; the least is {allowed}.")
+        }
+        Rule::LeafShape if finding.found.unit == Unit::Mm => {
+            format!("The door of {about} would be {found} wide; the least is {allowed}.")
+        }
+        Rule::LeafShape if is_least => {
+            format!("The door of {about} would be {found}, width to height; the least is {allowed}.")
+        }
+        Rule::LeafShape => format!("The door of {about} would be {found}, width to height; the most is {allowed}."),
+        Rule::LeafMass => format!("The door of {about} would weigh {found}; its pivots carry {allowed}."),
+        Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
+        Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
+        Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; the least is {allowed}."),
+        Rule::HoleStile => format!("The {about} would stand behind a stile."),
+        Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
+        Rule::HoleShelf => format!("A shelf would be {found} from the {about}; the least is {allowed}."),
+        Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
+        Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
+        Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
+        Rule::PartMass => format!("The {} would weigh {found}; three people carry {allowed}.", parts(&finding.parts)),
+        Rule::Interlock => {
+            format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
+        }
+        Rule::PromiseDay => {
+            format!(
+                "It takes {found} working days until it is there; the calendar has {allowed}. Please ask the workshop."
+            )
+        }
+        Rule::NoParts => "No parts come of this: an error of ours. Please tell the workshop.".into(),
+        Rule::JointFit => format!("In this finish {found} of its joints would not go in; the most is {allowed}."),
+        Rule::ShelfEar => format!("The ears of a shelf in {about} would bear {found}; the most is {allowed}."),
+        Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; the most is {allowed}."),
+        Rule::UprightBuckling => {
+            format!("The {} bears its load {found} before bending out; the least is {allowed}.", parts(&finding.parts))
+        }
+        Rule::TipOver => {
+            format!("Empty, with its doors open, it could tip over: held {found}; the least is {allowed}.")
+        }
+        Rule::OrderDay if finding.found.value > 1.0 => format!(
+            "This range takes orders no more: its last day was {found} days earlier. Ask the workshop for the present one."
+        ),
+        Rule::OrderDay => {
+            "This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one."
+                .into()
+        }
+        // These stop no order, but what would break them is not offered.
+        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
+        Rule::ViewingHeight if is_least => {
+            format!("The middle of the screen would be {found} up; for seated eyes the least is {allowed}.")
+        }
+        Rule::ViewingHeight => {
+            format!("The middle of the screen would be {found} up; for seated eyes the most is {allowed}.")
+        }
+        Rule::PartLength
+        | Rule::TopMoisture
+        | Rule::Package
+        | Rule::LeafGap
+        | Rule::LeafSwing
+        | Rule::LeafGrip
+        | Rule::DeviceShut
+        | Rule::DeviceCable
+        | Rule::CableBend
+        | Rule::FinishEdges
+        | Rule::FinishSun
+        | Rule::ScreenFeet
+        | Rule::WallTether => return None,
+    })
+}

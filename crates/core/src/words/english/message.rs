@@ -1,0 +1,49 @@
+//! Changes that are proposed, and why answers are shut.
+
+use super::LOCALE;
+use super::change::{alone, within};
+use super::name::kept;
+use crate::change::Change;
+use crate::words::finding::reason;
+use crate::words::message::{Proposal, Refusal};
+use crate::words::names::Names;
+
+pub(in crate::words) fn proposal(proposal: Proposal<'_>, names: Names<'_>) -> String {
+    match proposal {
+        Proposal::Within(changes) => LOCALE.list(each(changes, names)),
+        Proposal::Alone([]) => String::new(),
+        Proposal::Alone([first, others @ ..]) => {
+            LOCALE.list([alone(first, names)].into_iter().chain(each(others, names)))
+        }
+        Proposal::TakeLettingGo { pins, given, changes: [] } => format!("Take it and let {} go", kept(pins, given)),
+        Proposal::TakeLettingGo { pins, given, changes } => {
+            let letting_go = format!("let {} go", kept(pins, given));
+            format!("Take it, {}", LOCALE.list([letting_go].into_iter().chain(each(changes, names))))
+        }
+        Proposal::LetGoAnd { pin, change } => format!("Let {} go and {}", kept(&[pin], &[]), within(change, names)),
+    }
+}
+
+fn each<'a>(changes: &'a [Change], names: Names<'a>) -> impl Iterator<Item = String> {
+    changes.iter().map(move |change| within(change, names))
+}
+
+pub(in crate::words) fn refusal(refusal: &Refusal<'_>) -> String {
+    match refusal {
+        Refusal::ByRule { reason: stop, kept: pins, given } if pins.is_empty() && given.is_empty() => {
+            format!("{} No other change makes up for it.", reason(LOCALE, stop))
+        }
+        Refusal::ByRule { reason: stop, kept: pins, given } => {
+            format!("{} You keep {}, so no other change makes up for it.", reason(LOCALE, stop), kept(pins, given))
+        }
+        Refusal::ByBay { bay, kept: pins, given } if pins.is_empty() && given.is_empty() => {
+            format!("Bay {} would be gone. No other change makes up for it.", LOCALE.figure(*bay))
+        }
+        Refusal::ByBay { bay, kept: pins, given } => format!(
+            "Bay {} would be gone. You keep {}, so no other change makes up for it.",
+            LOCALE.figure(*bay),
+            kept(pins, given)
+        ),
+        Refusal::NoWay(stop) => format!("{} No way round it was found.", reason(LOCALE, stop)),
+    }
+}

@@ -1,0 +1,130 @@
+//! Names of parts, questions and what bays hold, as they stand within sentences and alone.
+
+use super::LOCALE;
+use crate::choice::{Fill, Hung};
+use crate::options::kept::Given;
+use crate::panel::PanelId;
+use crate::quantity::Dim;
+use crate::question::Question;
+
+/// A part, without article.
+pub(in crate::words) fn part(id: PanelId) -> String {
+    match id {
+        PanelId::BaseLower => "lower base plate".into(),
+        PanelId::BaseUpper => "upper base plate".into(),
+        PanelId::Upright(number) => format!("upright {number}"),
+        PanelId::Back => "back".into(),
+        PanelId::Shelf { bay, row } => format!("shelf {row} of bay {bay}"),
+        PanelId::Stile(number) => format!("stile {number}"),
+        PanelId::Leaf(bay) => format!("door of bay {bay}"),
+        PanelId::Top => "top".into(),
+    }
+}
+
+/// The first of some parts, after an article.
+pub(super) fn parts(parts: &[PanelId]) -> String {
+    match parts {
+        [] => "part".into(),
+        [one] => part(*one),
+        [first, ..] => format!("{} and others", part(*first)),
+    }
+}
+
+/// All of some parts, each with its article.
+pub(super) fn all_parts(parts: &[PanelId]) -> String {
+    if parts.is_empty() {
+        return "no part".into();
+    }
+    LOCALE.list(parts.iter().map(|id| format!("the {}", part(*id))))
+}
+
+/// What a question is about, without article.
+pub(in crate::words) fn question(question: Question) -> String {
+    match question {
+        Question::Place => "place".into(),
+        Question::Model => "model".into(),
+        Question::Width => "width".into(),
+        Question::Height => "height".into(),
+        Question::Depth => "depth".into(),
+        Question::Bays => "number of bays".into(),
+        Question::Bay(number) => format!("bay {number}"),
+        Question::Shares => "shares of the width".into(),
+        Question::Hole(number) => format!("hole in bay {number}"),
+        Question::Device(number) => format!("device in bay {number}"),
+        Question::Back => "back".into(),
+        Question::Finish => "finish".into(),
+        Question::Corners => "corners".into(),
+    }
+}
+
+/// What some questions are about, each with its article if it has one, and what was given.
+pub(in crate::words) fn kept(questions: &[Question], given: &[Given]) -> String {
+    let asked = questions.iter().map(|asked| match asked {
+        // A bay has a number instead.
+        Question::Bay(_) => question(*asked),
+        Question::Place
+        | Question::Model
+        | Question::Width
+        | Question::Height
+        | Question::Depth
+        | Question::Bays
+        | Question::Shares
+        | Question::Hole(_)
+        | Question::Device(_)
+        | Question::Back
+        | Question::Finish
+        | Question::Corners => format!("the {}", question(*asked)),
+    });
+    let given = given.iter().map(|given| match given {
+        Given::Wall => "the wall".into(),
+        Given::Screen => "the screen".into(),
+        Given::Budget => "the budget".into(),
+        Given::Day => "the day".into(),
+    });
+    LOCALE.list(asked.chain(given))
+}
+
+/// What was given for a visit and does not hold.
+pub(in crate::words) const fn beyond(given: Given) -> &'static str {
+    match given {
+        Given::Wall => "It is wider than the wall.",
+        Given::Screen => "It does not suit the screen.",
+        Given::Budget => "It costs more than you gave.",
+        Given::Day => "It comes later than the day that you gave.",
+    }
+}
+
+/// What a bay holds, standing alone.
+pub(in crate::words) fn fill(fill: Fill) -> String {
+    match fill {
+        Fill::Open => "Open".into(),
+        Fill::Shelves(1) => "One shelf".into(),
+        Fill::Shelves(2) => "Two shelves".into(),
+        Fill::Shelves(3) => "Three shelves".into(),
+        Fill::Shelves(count) => format!("{count} shelves"),
+        Fill::Leaf(Hung::Left) => "Door, hung left".into(),
+        Fill::Leaf(Hung::Right) => "Door, hung right".into(),
+    }
+}
+
+/// What a bay holds, within a sentence.
+pub(in crate::words) fn fill_within(fill: Fill) -> String {
+    match fill {
+        Fill::Open => "open".into(),
+        Fill::Shelves(1) => "one shelf".into(),
+        Fill::Shelves(2) => "two shelves".into(),
+        Fill::Shelves(3) => "three shelves".into(),
+        Fill::Shelves(count) => format!("{count} shelves"),
+        Fill::Leaf(Hung::Left) => "door, hung left".into(),
+        Fill::Leaf(Hung::Right) => "door, hung right".into(),
+    }
+}
+
+/// Where a hole is in its bay.
+pub(in crate::words) fn offset(offset: Dim) -> String {
+    match offset.in_tenths() {
+        0 => "in the middle".into(),
+        tenths @ ..0 => format!("{} left", LOCALE.length(Dim::tenths(tenths.saturating_neg()))),
+        1.. => format!("{} right", LOCALE.length(offset)),
+    }
+}

@@ -1,0 +1,82 @@
+//! What is said of several things at once, as data: which message, with its figures. What a finding, a change, a step
+//! of assembly or a question says needs none: each is a message itself.
+
+use crate::change::Change;
+use crate::finding::{Figure, Finding};
+use crate::options::kept::Given;
+use crate::options::why::{Release, Why};
+use crate::question::Question;
+use crate::rule::Rule;
+
+/// Changes that are proposed, and what else is done with them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Proposal<'a> {
+    /// Changes alone, as they stand within a sentence.
+    Within(&'a [Change]),
+    /// Changes alone, standing alone.
+    Alone(&'a [Change]),
+    /// To press: take an answer, let go of what is kept, and make other changes.
+    TakeLettingGo {
+        /// What is let go.
+        pins: &'a [Question],
+        /// What of that which was given is.
+        given: &'a [Given],
+        /// What changes then.
+        changes: &'a [Change],
+    },
+    /// To press: let go of what is kept, and make a change.
+    LetGoAnd {
+        /// What is let go.
+        pin: Question,
+        /// What changes then.
+        change: &'a Change,
+    },
+}
+
+impl<'a> Proposal<'a> {
+    /// What to press to take a shut answer.
+    pub(super) fn release(release: &'a Release) -> Self {
+        Self::TakeLettingGo { pins: &release.pins, given: &release.given, changes: &release.changes }
+    }
+}
+
+/// Why an answer is shut.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Refusal<'a> {
+    /// By a rule.
+    ByRule {
+        /// What stops it.
+        reason: &'a Finding,
+        /// What is kept and has a part in it.
+        kept: Vec<Question>,
+        /// What was given and has.
+        given: Vec<Given>,
+    },
+    /// Because it leaves out a bay of which something is kept.
+    ByBay {
+        /// The number of the bay.
+        bay: Figure,
+        /// What is kept and has a part in it.
+        kept: Vec<Question>,
+        /// What was given and has.
+        given: Vec<Given>,
+    },
+    /// No more was found out than what stops it.
+    NoWay(&'a Finding),
+}
+
+impl<'a> Refusal<'a> {
+    /// All that is let go for the answer is named, though less of it may be enough.
+    pub(super) fn of(why: &'a Why) -> Self {
+        let releases = || why.release.iter();
+        let gone = releases().flat_map(|release| &release.pins).filter(|pin| !why.pins.contains(pin));
+        let kept = why.pins.iter().chain(gone).copied().collect();
+        let gone = releases().flat_map(|release| &release.given).filter(|given| !why.given.contains(given));
+        let given = why.given.iter().chain(gone).copied().collect();
+        // What leaves out a bay that is kept breaks no rule.
+        match why.rules.as_slice() {
+            [] if why.reason.rule == Rule::FitOutCount => Self::ByBay { bay: why.reason.allowed, kept, given },
+            [] | [_, ..] => Self::ByRule { reason: &why.reason, kept, given },
+        }
+    }
+}
