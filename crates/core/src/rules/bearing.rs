@@ -7,7 +7,7 @@ use crate::panel::PanelId;
 use crate::quantity::{Area, Force, Length, Mass, Stress};
 use crate::question::Question;
 use crate::range::Strength;
-use crate::rules::sag::own_load;
+use crate::statics::sag::own_load;
 
 /// A shelf's ears.
 pub const SHELF_EAR: RuleCard = RuleCard {

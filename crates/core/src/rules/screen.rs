@@ -5,7 +5,7 @@ use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
 use crate::question::Question;
-use crate::rules::sag::{Beam, own_load, sag, sag_of_point};
+use crate::statics::sag::{Beam, own_load, sag, sag_of_point};
 
 /// Its feet.
 pub const SCREEN_FEET: RuleCard = RuleCard {

@@ -7,7 +7,8 @@ mod english;
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit, Unit};
 use crate::money::{Money, symbol_of};
-use crate::quantity::{Dim, Length, Mass, round_half_away};
+use crate::quantity::{Dim, Length, Mass};
+use crate::rounding::round_half_away;
 
 /// Whose way of writing figures. To add one: a variant here, and a file beside `english`.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
