@@ -2,6 +2,7 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::document::Document;
 use slotwright_core::money::Money;
 use slotwright_core::options::goals::{Goal, toward};
 use slotwright_core::options::states::{State, nearest, reaches, states};
@@ -20,7 +21,7 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
     let today = "2026-11-25".parse().expect("a day");
     let derived = derive(range, choice, today, &backlog);
     let said: usize = derived.findings.iter().map(|finding| words::sentence(finding).len()).sum();
-    let written = canonical(&derived.document()).len();
+    let written = canonical(&Document::of(&derived)).len();
     assert!(written > said / 2, "a document has its findings");
     // Every valid unit goes together and holds, whatever range it is of.
     assert!(!derived.is_free() || derived.orderable().is_some(), "{choice:?} is free and not proven");

@@ -1,6 +1,7 @@
 //! What units weigh, cost and take, and how they fit: figures of the core for a twin that reads the range file itself.
 
 use serde_json::{Value, json};
+use slotwright_core::bill::Bill;
 use slotwright_core::carriage::carriage;
 use slotwright_core::case::Case;
 use slotwright_core::choice::Choice;
@@ -32,7 +33,7 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
     let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
     let layout = Layout::of(picked, choice).ok_or("a valid choice has a layout")?;
-    let bill = Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?.bill(picked);
+    let bill = Bill::of(&Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?, picked);
     let carriage = carriage(range, &bill).ok_or("a range has a carrier")?;
     let parts = bill.flat.iter().map(|part| {
         json!({

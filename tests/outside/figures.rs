@@ -11,12 +11,12 @@ use slotwright_core::panel::{Feature, PanelId};
 use slotwright_core::promise::Backlog;
 use slotwright_core::quantity::{AreaMass, Force, Length, Stiffness};
 use slotwright_core::range::Range;
-use slotwright_core::rules::frame::{self, Carries, Strip};
 use slotwright_core::rules::judge;
-use slotwright_core::rules::sag::{Beam, sag, sag_of_point, widest_span};
 use slotwright_core::sample::{Wanted, choices};
 use slotwright_core::stability::push::{least, pushes};
 use slotwright_core::stability::{Leaves, Moments, burdens, steepest};
+use slotwright_core::statics::buckling::{self, Carries, Strip};
+use slotwright_core::statics::sag::{Beam, sag, sag_of_point, widest_span};
 use slotwright_tests::demo;
 
 mod business;
@@ -97,8 +97,8 @@ fn strips() -> Vec<Value> {
 /// The upright that carries least of what it should: the unit's shelves and top, and how many times the core lets it.
 fn upright(picked: Picked<'_>, layout: &Layout) -> Value {
     let slot = f64::from(picked.range.build.shelf_slot_per_mille) / 1000.0;
-    let carries = Carries::of(frame::strip(picked, layout), slot);
-    let pressed = frame::pressed(picked, layout).into_iter();
+    let carries = Carries::of(buckling::strip(picked, layout), slot);
+    let pressed = buckling::pressed(picked, layout).into_iter();
     let times = pressed.map(|pressed| carries.times(pressed)).fold(f64::MAX, f64::min);
     let bays = layout.bays.iter().map(|span| {
         let shelves = span.shelves.iter().map(|under| (*under - layout.floor).in_mm());

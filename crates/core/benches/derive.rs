@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 use slotwright_core::assembly::Assembly;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::document::Document;
 use slotwright_core::layout::Picked;
 use slotwright_core::options::states::states;
 use slotwright_core::options::{Size, options, runs};
@@ -55,7 +56,7 @@ fn main() {
     println!(
         "document  {:?}",
         shortest(|| {
-            black_box(derive(&range, &largest, today, &backlog).document());
+            black_box(Document::of(&derive(&range, &largest, today, &backlog)));
         })
     );
     println!(

@@ -2,7 +2,9 @@
 
 use alloc::collections::BTreeMap;
 
-use crate::panel::PanelId;
+use crate::case::Case;
+use crate::layout::Picked;
+use crate::panel::{Ease, Feature, PanelId};
 use crate::quantity::{Area, Length, Mass};
 use crate::range::{Finish, Key, Rates, Work};
 
@@ -89,6 +91,36 @@ impl Minutes {
 }
 
 impl Bill {
+    /// That of the panels of a case.
+    pub fn of(case: &Case, picked: Picked<'_>) -> Self {
+        let mut bill = Self::default();
+        for panel in &case.panels {
+            let (width, height) = panel.blank();
+            let board = picked.board(panel.stock);
+            *bill.blanks.entry(board.key.clone()).or_default() += width * height;
+            bill.cut += panel.outer_length() + panel.inner_length();
+            bill.edges += panel.outer_length();
+            bill.faces += panel.area() * 2.0;
+            for (edge, ease) in panel.eased() {
+                let corners = panel.length_of(edge) * 2.0;
+                match ease {
+                    Ease::Chamfer(_) => bill.chamfers += corners,
+                    Ease::Rounding(_) => bill.roundings += corners,
+                }
+            }
+            for feature in &panel.features {
+                bill.pivots += u32::from(matches!(feature, Feature::Pivot { .. }));
+            }
+            bill.parts += 1;
+            let (id, thick, face) = (panel.id, panel.thickness, panel.area());
+            let (mass, long, wide) = (Case::weigh(panel, picked).mass, width.max(height), width.min(height));
+            let at = bill.flat.partition_point(|known| known.mass >= mass);
+            bill.flat.insert(at, FlatPart { id, mass, face, long, wide, thick });
+        }
+        bill.joints = u32::try_from(case.joints.len()).unwrap_or(u32::MAX);
+        bill
+    }
+
     /// The area of sheet bought: blanks over the share of a sheet that ends up in parts.
     pub fn sheet_area(&self, blanks: Area, rates: &Rates) -> Area {
         blanks * (1000.0 / f64::from(rates.sheet_yield_per_mille))
@@ -148,9 +180,8 @@ impl Bill {
 
 #[cfg(test)]
 mod tests {
-    use crate::case::Case;
+    use super::*;
     use crate::choice::Choice;
-    use crate::panel::PanelId;
     use crate::rules::judge;
     use crate::testing::demo;
 
@@ -161,7 +192,7 @@ mod tests {
         let choice = Choice::first_of(&range).unwrap();
         let judged = judge(&range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        let bill = Case::of(picked, &choice, &layout).unwrap().bill(picked);
+        let bill = Bill::of(&Case::of(picked, &choice, &layout).unwrap(), picked);
         let minutes = bill.minutes(&range.rates, picked.finish);
         assert!((240.0..=360.0).contains(&minutes.hands()), "{minutes:?}");
         // One leaf with two pivots; its two upright edges have two corners each.

@@ -1,7 +1,7 @@
 //! Which carrier takes the unit, and what lies in which package.
 
 use crate::bill::{Bill, FlatPart};
-use crate::finding::Figure;
+use crate::figure::Figure;
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
 use crate::range::{Carrier, Range};

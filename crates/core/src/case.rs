@@ -1,10 +1,9 @@
 //! The case: all panels and joints of one choice.
 
-use crate::bill::{Bill, FlatPart};
 use crate::choice::Choice;
 use crate::joint::Joint;
 use crate::layout::{Layout, Picked};
-use crate::panel::{Ease, Feature, Panel, PanelId};
+use crate::panel::{Panel, PanelId};
 use crate::quantity::{Length, Mass};
 use crate::space::Spot;
 
@@ -67,36 +66,6 @@ impl Case {
         }
         let centre = Spot::new(Length::mm(x / mass), Length::mm(y / mass), Length::mm(z / mass));
         Weighed { mass: Mass::kg(mass), centre }
-    }
-
-    /// The bill of work of these panels.
-    pub fn bill(&self, picked: Picked<'_>) -> Bill {
-        let mut bill = Bill::default();
-        for panel in &self.panels {
-            let (width, height) = panel.blank();
-            let board = picked.board(panel.stock);
-            *bill.blanks.entry(board.key.clone()).or_default() += width * height;
-            bill.cut += panel.outer_length() + panel.inner_length();
-            bill.edges += panel.outer_length();
-            bill.faces += panel.area() * 2.0;
-            for (edge, ease) in panel.eased() {
-                let corners = panel.length_of(edge) * 2.0;
-                match ease {
-                    Ease::Chamfer(_) => bill.chamfers += corners,
-                    Ease::Rounding(_) => bill.roundings += corners,
-                }
-            }
-            for feature in &panel.features {
-                bill.pivots += u32::from(matches!(feature, Feature::Pivot { .. }));
-            }
-            bill.parts += 1;
-            let (id, thick, face) = (panel.id, panel.thickness, panel.area());
-            let (mass, long, wide) = (Self::weigh(panel, picked).mass, width.max(height), width.min(height));
-            let at = bill.flat.partition_point(|known| known.mass >= mass);
-            bill.flat.insert(at, FlatPart { id, mass, face, long, wide, thick });
-        }
-        bill.joints = u32::try_from(self.joints.len()).unwrap_or(u32::MAX);
-        bill
     }
 }
 

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::quantity::round_half_away;
+use crate::rounding::round_half_away;
 
 /// Reads a plain decimal number: digits with at most one point, a sign before them, no exponent.
 ///

@@ -2,16 +2,15 @@
 //! a backlog.
 
 use crate::assembly::Assembly;
-use crate::case::{Case, Weighed};
+use crate::built::Built;
 use crate::choice::Choice;
 use crate::day::Day;
-use crate::document::{Document, Parts};
 use crate::finding::{Finding, Severity};
-use crate::layout::{Layout, Picked};
+use crate::layout::Picked;
 use crate::options::kept::Visit;
-use crate::panel::PanelId;
-use crate::price::{Price, price};
-use crate::promise::{Backlog, Promise, promise};
+use crate::parts::Parts;
+use crate::price::Price;
+use crate::promise::{Backlog, Promise};
 use crate::quantity::Mass;
 use crate::range::Range;
 use crate::remedy;
@@ -35,23 +34,6 @@ pub struct Derived<'a> {
     pub built: Option<Built>,
     /// How it goes together, and the proof that it holds; `None` if nothing is built, or nobody asked.
     pub assembly: Option<Assembly>,
-}
-
-/// The unit that a choice comes to.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Built {
-    /// Where everything stands.
-    pub layout: Layout,
-    /// Panels and joints.
-    pub case: Case,
-    /// Mass and centre of gravity of each panel, in their order.
-    pub parts: Vec<(PanelId, Weighed)>,
-    /// Mass and centre of gravity of the whole, leaves closed.
-    pub whole: Weighed,
-    /// What it costs.
-    pub price: Price,
-    /// When it can be there; `None` if the calendar has no such day.
-    pub promise: Option<Promise>,
 }
 
 /// A unit that nothing stops and that is proven to hold: only this becomes an order spec.
@@ -97,14 +79,11 @@ pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a B
 fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
     let mut findings = judged.findings;
     let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
-        let case = Case::of(picked, choice, &layout)?;
-        let bill = case.bill(picked);
-        let parts = case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, picked))).collect();
-        let whole = case.weigh_all(picked);
-        let price = price(range, &bill, picked.finish);
-        let promise = promise(range, &bill, picked.finish, today, backlog);
-        let promise = promise.map_err(|none| promised::no_day(&mut findings, none)).ok();
-        Some(Built { layout, case, parts, whole, price, promise })
+        let (built, no_day) = Built::of(picked, choice, layout, (today, backlog))?;
+        if let Some(none) = no_day {
+            promised::no_day(&mut findings, none);
+        }
+        Some(built)
     });
     if built.is_none() {
         promised::no_parts(&mut findings);
@@ -129,24 +108,6 @@ impl<'a> Derived<'a> {
         let promise = built.promise.as_ref()?;
         let proven = self.assembly.as_ref().is_some_and(Assembly::is_proven);
         (proven && self.is_free()).then_some(Orderable { derived: self, built, promise })
-    }
-
-    /// All of it as a document, for `slotwright derive` and for comparing machines.
-    pub fn document(&self) -> Document {
-        Document::of(self)
-    }
-}
-
-impl Built {
-    /// Mass of the heaviest part, and which it is.
-    pub fn heaviest(&self) -> Option<(PanelId, Mass)> {
-        let masses = self.parts.iter().map(|(id, part)| (*id, part.mass));
-        masses.max_by(|a, b| a.1.total_cmp(&b.1))
-    }
-
-    /// Digest of all outlines and joints: equal digests, equal parts.
-    pub fn parts_digest(&self) -> Digest {
-        Parts::of(self).digest()
     }
 }
 
@@ -188,7 +149,7 @@ impl<'a> Orderable<'a> {
 
     /// Digest of its parts.
     pub fn parts_digest(self) -> Digest {
-        self.built.parts_digest()
+        Parts::of(self.built).digest()
     }
 }
 

@@ -6,9 +6,12 @@ use serde::Serialize;
 
 use crate::change::Change;
 use crate::panel::PanelId;
-use crate::quantity::{Force, Length, Mass, Stress};
+use crate::quantity::finite;
 use crate::question::Question;
+use crate::rounding::round_half_away;
 use crate::rule::Rule;
+
+pub use crate::figure::{Figure, Unit};
 
 /// How much a finding matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -33,41 +36,6 @@ impl fmt::Display for Severity {
     }
 }
 
-/// A figure with its unit.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-pub struct Figure {
-    /// The value, rounded to a hundredth; found and allowed to as much as a millionth where they would be equal.
-    pub value: f64,
-    /// Its unit.
-    pub unit: Unit,
-}
-
-/// Units of figures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Unit {
-    /// Millimetres.
-    Mm,
-    /// Kilograms.
-    Kg,
-    /// A number of things.
-    Count,
-    /// One thing over another of its kind.
-    Ratio,
-    /// Parts of a hundred.
-    Percent,
-    /// Newtons.
-    N,
-    /// Newton metres.
-    Nm,
-    /// Newtons on a square millimetre.
-    NPerMm2,
-    /// Degrees.
-    Degree,
-}
-
 /// Parts of one to which values are rounded, and to which at the finest.
 const ROUNDED: f64 = 100.0;
 const FINEST: f64 = 1e6;
@@ -77,59 +45,12 @@ fn rounded(found: Figure, allowed: Figure) -> (Figure, Figure) {
     let mut parts = ROUNDED;
     loop {
         // Without a sign before zero.
-        let to = |value: f64| crate::quantity::round_half_away(crate::quantity::finite(value) * parts) / parts + 0.0;
+        let to = |value: f64| round_half_away(finite(value) * parts) / parts + 0.0;
         let pair = (to(found.value), to(allowed.value));
         if pair.0.total_cmp(&pair.1).is_ne() || parts >= FINEST {
             return (Figure { value: pair.0, ..found }, Figure { value: pair.1, ..allowed });
         }
         parts *= 10.0;
-    }
-}
-
-impl Figure {
-    /// A length.
-    pub fn length(length: Length) -> Self {
-        Self { value: length.in_mm(), unit: Unit::Mm }
-    }
-
-    /// A mass.
-    pub fn mass(mass: Mass) -> Self {
-        Self { value: mass.in_kg(), unit: Unit::Kg }
-    }
-
-    /// A number of things.
-    pub fn count(count: impl Into<u32>) -> Self {
-        Self { value: f64::from(count.into()), unit: Unit::Count }
-    }
-
-    /// One thing over another of its kind.
-    pub fn ratio(ratio: f64) -> Self {
-        Self { value: ratio, unit: Unit::Ratio }
-    }
-
-    /// A share of 1.
-    pub fn share(share: f64) -> Self {
-        Self { value: share * 100.0, unit: Unit::Percent }
-    }
-
-    /// A force.
-    pub fn force(force: Force) -> Self {
-        Self { value: force.in_newton(), unit: Unit::N }
-    }
-
-    /// A moment in newton metres.
-    pub fn moment(newton_metres: f64) -> Self {
-        Self { value: newton_metres, unit: Unit::Nm }
-    }
-
-    /// A stress.
-    pub fn stress(stress: Stress) -> Self {
-        Self { value: stress.in_n_per_mm2(), unit: Unit::NPerMm2 }
-    }
-
-    /// An angle in degrees.
-    pub fn degrees(degrees: f64) -> Self {
-        Self { value: degrees, unit: Unit::Degree }
     }
 }
 

@@ -6,7 +6,7 @@ use core::ops::{Add, Sub};
 
 use serde::Serialize;
 
-use crate::quantity::round_half_away;
+use crate::rounding::round_half_away;
 
 /// An amount in the minor unit of the range's currency (cents for EUR).
 ///

@@ -16,6 +16,7 @@ use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 use serde::{Serialize, Serializer};
 
 use crate::decimal::Plain;
+use crate::rounding::round_half_away;
 
 /// Finite values only; see [`largest`] for anything else.
 ///
@@ -32,11 +33,6 @@ pub(crate) const fn finite(value: f64) -> f64 {
 #[inline(never)]
 const fn largest(value: f64) -> f64 {
     if value < 0.0 { f64::MIN } else { f64::MAX }
-}
-
-/// Rounds half away from zero to a whole number, the one rounding rule of this crate.
-pub(crate) fn round_half_away(value: f64) -> f64 {
-    libm::round(value)
 }
 
 macro_rules! quantity {

@@ -12,7 +12,8 @@ use crate::seal::Digest;
 pub use fields::TEXT_MOST;
 pub(crate) use fields::{Fields, Notes};
 
-pub mod audit;
+mod batch;
+mod bay;
 mod board;
 mod build;
 mod calendar;
@@ -24,13 +25,16 @@ mod hole;
 mod key;
 mod model;
 mod moisture;
-mod parse;
+pub(crate) mod parse;
 mod rates;
+mod wrong;
 
+pub use batch::{Batch, NotABatch};
+pub(crate) use bay::read_bay;
+pub use bay::{BAYS_MOST, Bay, Fill, Hole, Hung};
 pub use board::{Board, Grain, Sheet, Use};
 pub use build::{Build, FitLimits, Handling, Screen, Strength};
 pub use calendar::{Calendar, Carrier, Crew, Shutdown, Stage, Work};
-pub use check::Wrong;
 #[cfg(any(test, feature = "schema"))]
 pub use check::{Bound, Limits};
 pub use device::Device;
@@ -41,6 +45,7 @@ pub use model::{BackGrain, BayCount, DimRange, Model};
 pub use moisture::Moisture;
 pub use parse::{Problem, RangeProblems};
 pub use rates::Rates;
+pub use wrong::Wrong;
 
 /// The format version that this program reads and writes.
 pub const FORMAT: u32 = 1;

@@ -11,6 +11,7 @@ use crate::day::Day;
 use crate::derive::{Derived, Orderable, derive};
 use crate::finding::Finding;
 use crate::money::Money;
+use crate::parts::Parts;
 use crate::promise::Backlog;
 use crate::range::{Key, Range};
 use crate::seal::{Digest, canonical};
@@ -199,7 +200,7 @@ pub fn compare(spec: &OrderSpec, derived: &Derived<'_>) -> Checked {
     compare("/promised/mass_g", promised.mass_g.to_string(), mass);
     let arrives = built.and_then(|built| built.promise.as_ref()).map(|promise| promise.arrives.to_string());
     compare("/promised/arrives_on", promised.arrives_on.to_string(), arrives);
-    let parts = built.map(|built| built.parts_digest().to_string());
+    let parts = built.map(|built| Parts::of(built).digest().to_string());
     compare("/promised/parts_digest", promised.parts_digest.to_string(), parts);
     Checked { differences, stops: derived.stops().cloned().collect() }
 }

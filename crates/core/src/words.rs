@@ -8,8 +8,10 @@
 mod english;
 mod finding;
 pub mod format;
+pub mod locale;
 mod message;
 mod names;
+pub(crate) mod remark;
 
 use crate::assembly::{Disturbed, Step};
 use crate::change::Change;
@@ -24,10 +26,10 @@ use crate::panel::PanelId;
 use crate::quantity::{Dim, Length, Mass};
 use crate::question::Question;
 use crate::range::Range;
-use crate::range::audit::Remark;
 use crate::rule::Rule;
+use remark::Remark;
 
-use format::Locale;
+use locale::Locale;
 use message::{Proposal, Refusal};
 use names::Names;
 

@@ -3,8 +3,9 @@
 // Source: Khronos Group, glTF 2.0 Specification, «GLB File Format» and «Coordinate System and Units».
 
 use serde_json::{Value, json};
+use slotwright_core::built::Built;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::{Built, Derived};
+use slotwright_core::derive::Derived;
 use slotwright_core::panel::Panel;
 use slotwright_core::quantity::{Length, Mass};
 use slotwright_core::range::{Finish, Look};

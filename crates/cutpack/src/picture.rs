@@ -9,7 +9,7 @@
 use core::ops::Range;
 
 use slotwright_core::assembly::{Assembly, Step};
-use slotwright_core::derive::Built;
+use slotwright_core::built::Built;
 use slotwright_core::quantity::Length;
 use slotwright_core::words;
 

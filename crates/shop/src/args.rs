@@ -4,9 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use slotwright_core::day::Day;
-use slotwright_core::fit::{Batch, NotABatch};
 use slotwright_core::question::Question;
-use slotwright_core::range::{Key, NotAKey};
+use slotwright_core::range::{Batch, Key, NotABatch, NotAKey};
 
 /// Checks orders of interlocking plywood cabinets, validates ranges, derives units.
 ///

@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
+use slotwright_core::audit::{Audit, audit};
 use slotwright_core::choice::Choice;
 use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
-use slotwright_core::range::audit::Audit;
 use slotwright_core::spec::{self, FORMAT, OrderSpec};
 
 use crate::args::{Batches, Made, Measured};
@@ -39,14 +39,13 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
         None => (DEMO_NAME.into(), DEMO.into()),
     };
     // What cannot be read is told with the names that were probably meant.
-    Range::parse(&text)
-        .map_err(|_| FileError::Range { path, problems: slips::named(&text, Range::audit(&text).faults) })
+    Range::parse(&text).map_err(|_| FileError::Range { path, problems: slips::named(&text, audit(&text).faults) })
 }
 
 /// A range file, with all that is to be said of it.
-pub(crate) fn audit(path: &Path) -> Result<Audit, FileError> {
+pub(crate) fn audited(path: &Path) -> Result<Audit, FileError> {
     let text = files::text(path)?;
-    let audit = Range::audit(&text);
+    let audit = audit(&text);
     Ok(Audit { faults: slips::named(&text, audit.faults), ..audit })
 }
 

@@ -1,7 +1,9 @@
 //! The house rules that a machine can hold, as tests.
 
 mod arrows;
+mod circles;
 mod files;
+mod imports;
 mod licence;
 mod literals;
 mod texts;

@@ -2,6 +2,7 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::derive;
+use slotwright_core::document::Document;
 use slotwright_core::members::{Place, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
@@ -19,6 +20,6 @@ fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
         parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
     let today = today.parse().map_err(|error| format!("{error}"))?;
     let backlog = Backlog::default();
-    let document = derive(&range, &choice, today, &backlog).document();
+    let document = Document::of(&derive(&range, &choice, today, &backlog));
     serde_json::to_string_pretty(&document).map_err(|error| error.to_string())
 }

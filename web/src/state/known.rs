@@ -1,8 +1,9 @@
 //! All that follows from a choice.
 
+use slotwright_core::built::Built;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::{Built, look};
+use slotwright_core::derive::look;
 use slotwright_core::finding::Finding;
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;

@@ -5,6 +5,7 @@ use proptest::prelude::*;
 use crate::case::Case;
 use crate::choice::Choice;
 use crate::derive::{Derived, advise, derive};
+use crate::document::Document;
 use crate::finding::Severity;
 use crate::joint::{FeatureRef, Joint, JointKind};
 use crate::outline::Point;
@@ -150,7 +151,7 @@ proptest! {
         let range = demo();
         for choice in choices(&range, seed, Wanted::Any).take(3) {
             with(&range, &choice, |derived| {
-                let text = serde_json::to_string(&derived.document()).unwrap();
+                let text = serde_json::to_string(&Document::of(derived)).unwrap();
                 assert!(!text.contains("null,null"), "{text}");
                 assert_eq!(derived.orderable().is_some(), judge(&range, &choice).holds());
                 assert!(derived.built.is_some() || derived.stops().next().is_some());

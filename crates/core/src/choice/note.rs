@@ -5,8 +5,8 @@ use core::fmt::Write;
 
 use toml::de::DeTable;
 
-use super::{Bay, Choice, Fill, Hole, Hung, Place};
-use crate::range::{Fields, Notes};
+use super::{Choice, Fill, Hung, Place};
+use crate::range::{Fields, Notes, read_bay};
 
 impl Choice {
     /// The choice as a note.
@@ -76,35 +76,6 @@ fn read(fields: &mut Fields<'_>) -> Choice {
         },
         bays: if fields.has("bay") { fields.tables("bay", read_bay) } else { Vec::new() },
     }
-}
-
-/// A bay, in a note as in a range file.
-pub(crate) fn read_bay(fields: &mut Fields<'_>) -> Bay {
-    Bay {
-        share: fields.small("share"),
-        fill: read_fill(fields),
-        hole: if fields.has("hole") { fields.table("hole", read_hole) } else { None },
-        device: fields.has("device").then(|| fields.key("device")),
-    }
-}
-
-/// `fill = "open"`, `fill = { shelves = 2 }` or `fill = { leaf = "left" }`.
-fn read_fill(fields: &mut Fields<'_>) -> Fill {
-    if !fields.is_table("fill") {
-        return fields.word("fill", &[("open", Fill::Open)], Fill::Open);
-    }
-    let read = |fields: &mut Fields<'_>| {
-        if fields.has("leaf") {
-            Fill::Leaf(fields.word("leaf", &[("left", Hung::Left), ("right", Hung::Right)], Hung::Left))
-        } else {
-            Fill::Shelves(fields.small("shelves"))
-        }
-    };
-    fields.table("fill", read).unwrap_or(Fill::Open)
-}
-
-fn read_hole(fields: &mut Fields<'_>) -> Hole {
-    Hole { kind: fields.key("kind"), offset_mm: fields.dim("offset_mm") }
 }
 
 #[cfg(test)]

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
-use super::mm;
 use crate::assembly::{Assembly, Direction, Disturbance};
 use crate::panel::PanelId;
+use crate::parts::mm;
 use crate::words;
 
 /// How a unit goes together.

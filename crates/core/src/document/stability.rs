@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use crate::quantity::{Force, round_half_away};
+use crate::quantity::Force;
+use crate::rounding::round_half_away;
 use crate::stability::push::{Push, Towards, least};
 
 /// The pushes at the top under which it begins to tip: a calculation, no test and no certificate.

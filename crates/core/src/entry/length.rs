@@ -1,7 +1,8 @@
 //! Lengths as people write them, in the units of both sides of the ocean.
 
 use super::number::{Lone, amount, plain};
-use crate::quantity::{Dim, round_half_away};
+use crate::quantity::Dim;
+use crate::rounding::round_half_away;
 
 const CM: f64 = 10.0;
 const M: f64 = 1000.0;

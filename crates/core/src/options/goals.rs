@@ -11,16 +11,16 @@ use super::scope::{self, Scope};
 use super::solve::{Answers, Puzzle};
 use super::states::{Reach, State, Table, nearest};
 use super::ways::{Asked, changes};
+use crate::built::Built;
 use crate::change::Change;
 use crate::choice::Choice;
 use crate::day::Day;
-use crate::derive::look;
 use crate::money::Money;
 use crate::promise::Backlog;
 use crate::quantity::{Dim, Length, Mass};
 use crate::question::Question;
 use crate::range::Range;
-use crate::rules::{can_be_made, place};
+use crate::rules::{can_be_made, judge_stops, place};
 
 /// What is wanted of a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -168,8 +168,10 @@ impl Search<'_> {
     /// Whether a unit that can be made meets the goal.
     fn meets(&mut self, choice: &Choice) -> bool {
         *self.looks = self.looks.saturating_sub(1);
-        let derived = look(self.range, choice, self.today, self.backlog);
-        derived.built.is_some_and(|built| match self.goal {
+        let judged = judge_stops(self.range, choice);
+        let laid_out = judged.picked.zip(judged.layout);
+        let built = laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, self.backlog)));
+        built.is_some_and(|(built, _)| match self.goal {
             Goal::Price(most) => built.price.total_minor <= most,
             Goal::Part(most) => built.heaviest().is_some_and(|(_, mass)| mass <= most),
             Goal::By(day) => built.promise.is_some_and(|promise| promise.arrives <= day),

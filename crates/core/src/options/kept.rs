@@ -3,16 +3,16 @@
 
 use serde::Serialize;
 
+use crate::built::Built;
 use crate::change::Change;
 use crate::choice::Choice;
 use crate::day::Day;
-use crate::derive::look;
 use crate::finding::Finding;
 use crate::money::Money;
 use crate::promise::Backlog;
 use crate::question::Question;
 use crate::range::Range;
-use crate::rules::{Rule, place};
+use crate::rules::{Rule, judge_stops, place};
 
 use super::Size;
 
@@ -85,7 +85,11 @@ impl Visit {
         if self.budget.is_none() && self.by.is_none() {
             return 0;
         }
-        let Some(built) = look(range, choice, self.today, &self.backlog).built else { return 0 };
+        let judged = judge_stops(range, choice);
+        let laid_out = judged.picked.zip(judged.layout);
+        let built =
+            laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, &self.backlog)));
+        let Some((built, _)) = built else { return 0 };
         let dear = self.budget.is_some_and(|most| built.price.total_minor > most);
         let late = self.by.is_some_and(|by| built.promise.is_none_or(|promise| promise.arrives > by));
         u64::from(dear) * BUDGET | u64::from(late) * DAY

@@ -2,8 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Fields, Key};
-use crate::fit::Batch;
+use super::{Batch, Fields, Key};
 use crate::money::Money;
 use crate::quantity::{Density, Length, Stiffness, Stress};
 

@@ -111,7 +111,7 @@ pub struct Carrier {
 
 impl Work {
     /// Every kind, by its word.
-    pub(super) const ALL: [(&'static str, Self); 4] =
+    pub(crate) const ALL: [(&'static str, Self); 4] =
         [("sheets", Self::Sheets), ("cut", Self::Cut), ("edges", Self::Edges), ("pack", Self::Pack)];
 }
 

@@ -9,7 +9,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::Key;
-use super::check::Wrong;
+use super::wrong::Wrong;
 use crate::day::Day;
 use crate::decimal::read_decimal;
 use crate::members::{is_seen, may_stand};

@@ -2,8 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Fields, Key};
-use crate::choice::{Bay, read_bay};
+use super::{Bay, Fields, Key, read_bay};
 use crate::quantity::{AreaMass, Dim};
 
 /// A cabinet type of the range.

@@ -4,8 +4,9 @@ use core::fmt;
 
 use toml::de::DeTable;
 
-use super::check::{Wrong, check};
+use super::check::check;
 use super::fields::{Fields, Notes};
+use super::wrong::Wrong;
 use super::{
     Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
     Rates, Screen, Stage, Strength,
@@ -66,7 +67,7 @@ impl Range {
 /// What can be read of a range file, with all problems; neutral values stand for what cannot.
 ///
 /// No range if the file is too large, or no TOML: what follows such a fault cannot be told from what is wrong.
-pub(super) fn read(text: &str) -> (Option<Range>, Notes) {
+pub(crate) fn read(text: &str) -> (Option<Range>, Notes) {
     let mut notes = Notes::default();
     if text.len() > BYTES_MOST {
         let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
@@ -146,7 +147,7 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
 }
 
 /// Where a path stands; the nearest part of it that is in the file.
-pub(super) fn place(notes: &Notes, path: &str) -> usize {
+pub(crate) fn place(notes: &Notes, path: &str) -> usize {
     let mut path = path;
     loop {
         if let Some(offset) = notes.places.get(path) {
@@ -158,7 +159,7 @@ pub(super) fn place(notes: &Notes, path: &str) -> usize {
 }
 
 /// Problems with lines and columns, in the order of the file.
-pub(super) fn located(text: &str, problems: Vec<(usize, String, Wrong)>) -> RangeProblems {
+pub(crate) fn located(text: &str, problems: Vec<(usize, String, Wrong)>) -> RangeProblems {
     let mut sorted = Vec::new();
     for problem in problems {
         sorted.insert(sorted.partition_point(|(offset, ..): &(usize, _, _)| *offset <= problem.0), problem);

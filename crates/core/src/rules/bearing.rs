@@ -7,7 +7,7 @@ use crate::panel::PanelId;
 use crate::quantity::{Area, Force, Length, Mass, Stress};
 use crate::question::Question;
 use crate::range::Strength;
-use crate::rules::sag::own_load;
+use crate::statics::sag::own_load;
 
 /// What a strength comes to for a load that stays.
 // Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.

@@ -2,6 +2,7 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
+use crate::bill::Bill;
 use crate::blank::Blank;
 use crate::carriage::carriage;
 use crate::case::Case;
@@ -28,7 +29,7 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
         find(Rule::PartLength, found, most, Severity::Advises, &[part.id]);
     }
     let Some(case) = Case::of(unit.picked, unit.choice, unit.layout) else { return };
-    let Some(carriage) = carriage(range, &case.bill(unit.picked)) else { return };
+    let Some(carriage) = carriage(range, &Bill::of(&case, unit.picked)) else { return };
     if let Some((package, found, most)) = carriage.refused(range) {
         find(Rule::Package, found, most, Severity::Warns, &package.parts);
     }

@@ -1,11 +1,20 @@
-//! Where the unit will stand: the wall's length, the screen on the top.
+//! Where the unit will stand: the wall's length, the screen on the top and the eyes before it.
 
-use super::screen::viewing;
 use super::{Rule, Subject};
 use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::quantity::Length;
 use crate::question::Question;
+
+/// The screen stands so far over the top.
+pub const STAND: Length = Length::mm(60.0);
+// Source: Pheasant, Bodyspace: seat and sitting eye height, medians of women and men; a soft seat takes off up to 100 mm.
+const EYES: (Length, Length) = (Length::mm(1040.0), Length::mm(1230.0));
+// Source: SMPTE EG-18: 30° of width at 1.6264 diagonals.
+const AWAY: f64 = 1.6264;
+/// tan 15°.
+// From memory: 15° up or down from where the screen is seen straight on.
+const STEEP: f64 = 0.267_949;
 
 /// Width and height of a 16:9 screen by its diagonal.
 ///
@@ -41,4 +50,16 @@ pub fn breaches(choice: &Choice) -> impl Iterator<Item = Finding> {
     let wall = choice.place.wall_mm.map(|wall| wall.length()).filter(|wall| width > *wall);
     let wall = wall.map(|wall| find(Rule::WallWidth, width, wall));
     wide.into_iter().chain(wall).chain(viewing(choice))
+}
+
+/// Whether the middle of a screen would be too high or too low.
+fn viewing(choice: &Choice) -> Option<Finding> {
+    let diagonal = diagonal(choice.place.screen_tenth_inch?);
+    let (_, high) = screen(diagonal);
+    let (middle, reach) = (choice.height_mm.length() + STAND + high / 2.0, diagonal * (AWAY * STEEP));
+    let (low, top) = (EYES.0 - reach, EYES.1 + reach);
+    let (limit, allowed) = if middle > top { (Limit::AtMost, top) } else { (Limit::AtLeast, low) };
+    let (found, figure) = (Figure::length(middle), Figure::length(allowed));
+    let finding = Finding::stops(Rule::ViewingHeight, Question::Place, found, limit, figure).but(Severity::Warns);
+    (middle > top || middle < low).then_some(finding)
 }

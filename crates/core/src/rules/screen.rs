@@ -1,40 +1,17 @@
-//! The screen on the top: its feet, and where the eyes are.
+//! The feet of the screen on the top.
 
 use super::{Rule, Subject, place};
-use crate::choice::Choice;
 use crate::finding::{Figure, Finding, Limit, Severity};
 use crate::panel::PanelId;
 use crate::quantity::{Length, Mass};
 use crate::question::Question;
-use crate::rules::sag::{Beam, own_load, sag, sag_of_point};
-
-/// The screen stands so far over the top.
-pub const STAND: Length = Length::mm(60.0);
-// Source: Pheasant, Bodyspace: seat and sitting eye height, medians of women and men; a soft seat takes off up to 100 mm.
-const EYES: (Length, Length) = (Length::mm(1040.0), Length::mm(1230.0));
-// Source: SMPTE EG-18: 30° of width at 1.6264 diagonals.
-const AWAY: f64 = 1.6264;
-/// tan 15°.
-// From memory: 15° up or down from where the screen is seen straight on.
-const STEEP: f64 = 0.267_949;
+use crate::statics::sag::{Beam, own_load, sag, sag_of_point};
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Some(tenths) = unit.choice.place.screen_tenth_inch else { return };
     let diagonal = place::diagonal(tenths);
     let (wide, high) = place::screen(diagonal);
     feet(out, unit, (wide, high));
-}
-
-/// Whether the middle of a screen would be too high or too low.
-pub(crate) fn viewing(choice: &Choice) -> Option<Finding> {
-    let diagonal = place::diagonal(choice.place.screen_tenth_inch?);
-    let (_, high) = place::screen(diagonal);
-    let (middle, reach) = (choice.height_mm.length() + STAND + high / 2.0, diagonal * (AWAY * STEEP));
-    let (low, top) = (EYES.0 - reach, EYES.1 + reach);
-    let (limit, allowed) = if middle > top { (Limit::AtMost, top) } else { (Limit::AtLeast, low) };
-    let (found, figure) = (Figure::length(middle), Figure::length(allowed));
-    let finding = Finding::stops(Rule::ViewingHeight, Question::Place, found, limit, figure).but(Severity::Warns);
-    (middle > top || middle < low).then_some(finding)
 }
 
 fn feet(out: &mut Vec<Finding>, unit: Subject<'_>, (wide, high): (Length, Length)) {

@@ -1,7 +1,7 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
-use super::sag::{Beam, lasting, own_load, widest_span};
 use super::{Rule, can_be_made, first_stop, judge, judge_stops};
+use crate::bill::Bill;
 use crate::case::Case;
 use crate::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
@@ -11,6 +11,7 @@ use crate::quantity::{AreaMass, Dim, Length, Mass};
 use crate::range::{HoleShape, Plug, Range};
 use crate::rules::hole::passage;
 use crate::sample::{Wanted, choices};
+use crate::statics::sag::{Beam, lasting, own_load, widest_span};
 use crate::testing::demo;
 
 mod advice;
@@ -260,7 +261,7 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        Case::of(picked, &choice, &layout).unwrap().bill(picked).flat.first().unwrap().mass
+        Bill::of(&Case::of(picked, &choice, &layout).unwrap(), picked).flat.first().unwrap().mass
     };
     let mass = heaviest(&range);
     range.handling.one_person_longest_mm = choice.width_mm.length();

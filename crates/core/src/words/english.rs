@@ -1,6 +1,6 @@
 //! English (British): the one folder with texts that people read. Another language is another folder like it.
 
-use super::format::Locale;
+use super::locale::Locale;
 
 pub(super) mod assembly;
 pub(super) mod card;

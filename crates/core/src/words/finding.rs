@@ -1,7 +1,7 @@
 //! Findings as sentences: what stops an order, and what is good to know.
 
 use super::english;
-use super::format::Locale;
+use super::locale::Locale;
 use crate::finding::{Finding, Severity};
 
 /// The sentence of any finding.

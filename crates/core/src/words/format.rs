@@ -3,19 +3,12 @@
 //! What files and drawings need for machines (coordinates, keys, JSON) is not written here.
 
 use super::english;
+use super::locale::Locale;
 use crate::day::Day;
 use crate::finding::{Figure, Finding, Limit, Unit};
 use crate::money::{Money, symbol_of};
-use crate::quantity::{Dim, Length, Mass, round_half_away};
-
-/// Whose language and way of writing figures. To add one: a variant here, and a folder beside `english`; the compiler
-/// then asks for everything else.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Locale {
-    /// British English, with thin spaces between thousands.
-    #[default]
-    English,
-}
+use crate::quantity::{Dim, Length, Mass};
+use crate::rounding::round_half_away;
 
 /// All in figures that differs from locale to locale.
 pub(super) struct Style {

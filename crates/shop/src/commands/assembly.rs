@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use slotwright_core::choice::Choice;
 use slotwright_core::derive::{Derived, derive};
-use slotwright_core::document::{DisturbedDocument, StepDocument};
+use slotwright_core::document::{DisturbedDocument, Document, StepDocument};
 use slotwright_core::range::Key;
 use slotwright_core::words;
 use slotwright_cutpack::picture::{self, StepPicture};
@@ -92,7 +92,8 @@ pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
 fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
     let reasons: Vec<String> = derived.stops().map(words::sentence).collect();
     let made = derived.built.as_ref().zip(derived.assembly.as_ref());
-    let (Some((built, assembly)), Some(document), true) = (made, derived.document().built, reasons.is_empty()) else {
+    let (Some((built, assembly)), Some(document), true) = (made, Document::of(derived).built, reasons.is_empty())
+    else {
         return Err(FileError::NotOrderable(reasons));
     };
     let pictures = picture::steps(built, assembly);

@@ -1,6 +1,7 @@
 //! `slotwright derive`: everything that is known about a choice.
 
 use slotwright_core::derive::derive;
+use slotwright_core::document::Document;
 
 use crate::args::Derive;
 use crate::error::FileError;
@@ -16,7 +17,7 @@ pub(super) fn run(asked: &Derive) -> Result<u8, FileError> {
     let order = made.order.as_ref();
     let today = asked.today.or_else(|| order.map(|order| order.ordered_on)).unwrap_or_else(super::today);
     let own = order.map(|order| &order.backlog).filter(|_| asked.made.backlog.is_none());
-    let document = derive(&range, &made.choice, today, own.unwrap_or(&made.backlog)).document();
+    let document = Document::of(&derive(&range, &made.choice, today, own.unwrap_or(&made.backlog)));
     output::document(&document)?;
     Ok(if document.orderable { GOOD } else { DIFFERS })
 }

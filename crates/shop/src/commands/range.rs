@@ -1,8 +1,8 @@
 //! `slotwright range`: validates a range file.
 
 use serde::Serialize;
+use slotwright_core::audit::Audit;
 use slotwright_core::range::Range;
-use slotwright_core::range::audit::Audit;
 
 use crate::args::RangeFile;
 use crate::error::FileError;
@@ -51,7 +51,7 @@ enum Severity {
 
 /// Exit code 1 if anything is wrong; warnings alone stop nothing.
 pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
-    let audit = inputs::audit(&asked.file)?;
+    let audit = inputs::audited(&asked.file)?;
     if asked.json {
         output::print([serde_json::to_string_pretty(&report(asked, &audit)).unwrap_or_default()])?;
         return Ok(if audit.is_right() { GOOD } else { DIFFERS });

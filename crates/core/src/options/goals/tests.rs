@@ -1,5 +1,6 @@
 use super::*;
 use crate::choice::Fill;
+use crate::derive::look;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
 

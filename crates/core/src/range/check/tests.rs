@@ -2,6 +2,7 @@ use std::collections::BTreeSet;
 
 use super::*;
 use crate::choice::Choice;
+use crate::decimal::Plain;
 use crate::derive::look;
 use crate::promise::Backlog;
 use crate::range::parse::read;

@@ -3,6 +3,7 @@
 use super::*;
 use crate::day::Day;
 use crate::derive::{advise, derive};
+use crate::document::Document;
 use crate::finding::{Limit, Severity, Unit};
 use crate::layout::Picked;
 use crate::promise::Backlog;
@@ -152,13 +153,9 @@ fn a_package_beyond_all_carriers_is_told() {
     let mut range = demo();
     let told = |range: &Range| judge(range, &choice).findings.into_iter().find(|found| found.rule == Rule::Package);
     assert_eq!(told(&range), None);
-    let mass = Case::of(Picked::of(&range, &choice).unwrap(), &choice, &judge(&range, &choice).layout.unwrap())
-        .unwrap()
-        .bill(Picked::of(&range, &choice).unwrap())
-        .flat
-        .first()
-        .unwrap()
-        .mass;
+    let picked = Picked::of(&range, &choice).unwrap();
+    let case = Case::of(picked, &choice, &judge(&range, &choice).layout.unwrap()).unwrap();
+    let mass = Bill::of(&case, picked).flat.first().unwrap().mass;
     range.handling.two_people_kg = mass + Mass::kg(0.8);
     let finding = told(&range).unwrap();
     assert_eq!((finding.severity, finding.parts.len(), finding.found.unit), (Severity::Warns, 1, Unit::Kg));
@@ -267,7 +264,7 @@ fn a_low_unit_is_fastened_for_its_doors() {
     let figures = |changes: &[Change]| {
         let findings = judge(&range, &changed(&range, "sedge", changes)).findings;
         let finding = findings.into_iter().find(|found| found.rule == Rule::WallTether)?;
-        Some((crate::words::format::Locale::English.found_and_allowed(&finding), finding.limit))
+        Some((crate::words::locale::Locale::English.found_and_allowed(&finding), finding.limit))
     };
     let open = [1, 2, 3].map(|bay| fill(bay, Fill::Open));
     // A child on a narrow door of a large unit does not tip it; one on a wide door does, which is told instead.
@@ -296,7 +293,7 @@ fn a_unit_is_fastened_where_the_rule_asks_for_it() {
         let (picked, layout) = judged.picked.zip(judged.layout.as_ref()).unwrap();
         assert_eq!(tether::is_asked(picked, &choice, layout), says, "{choice:?}");
         let backlog = Backlog::default();
-        let document = derive(&range, &choice, Day::of_unix(20_782), &backlog).document();
+        let document = Document::of(&derive(&range, &choice, Day::of_unix(20_782), &backlog));
         let last = document.built.unwrap().assembly.last_step;
         assert_eq!(last.contains("fasten it to the wall"), says, "{last}");
         told[usize::from(says)] += 1;

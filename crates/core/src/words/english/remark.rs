@@ -1,8 +1,8 @@
 //! What an audit says to a workshop of its range file. As beside every place of such a file, without a capital and a stop.
 
 use super::LOCALE;
-use crate::range::audit::Remark;
 use crate::words::finding::reason;
+use crate::words::remark::Remark;
 
 pub(in crate::words) fn remark(remark: &Remark) -> String {
     match remark {

@@ -1,7 +1,6 @@
 //! Names that are nearly right: one problem instead of two, with the name that was probably meant.
 
-use crate::range::check::Wrong;
-use crate::range::{Key, Range};
+use crate::range::{Key, Range, Wrong};
 
 /// A problem with its place.
 type Placed = (usize, String, Wrong);

@@ -4,18 +4,15 @@
 //! the unit that each model begins with, and searches for what nothing can use; that takes some milliseconds,
 //! so only the workshop's tool does it.
 
-use super::check::Wrong;
-use super::parse::{located, place, read};
-use super::{Problem, Range, RangeProblems};
+use crate::range::parse::{located, place, read};
+use crate::range::{Problem, Range, RangeProblems, Wrong};
 use crate::words;
+use crate::words::remark::Remark;
 
-mod remark;
 mod spelling;
 mod stages;
 mod start;
 mod unused;
-
-pub use remark::Remark;
 
 /// What an audit of a range file found.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,30 +28,27 @@ pub struct Audit {
 /// A place of a range file, and what is to be said of it.
 type Said = (String, Remark);
 
-impl Range {
-    /// Reads a range file and looks whether all of it can be sold.
-    pub fn audit(text: &str) -> Audit {
-        let (read, notes) = read(text);
-        if !notes.problems.is_empty() {
-            let faults = located(text, spelling::explained(&notes.problems, &notes.absent, read.as_ref()));
-            return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
-        }
-        let Some(range) = read else {
-            return Audit { range: None, faults: RangeProblems(Vec::new()), remarks: RangeProblems(Vec::new()) };
-        };
-        let (mut faults, mut remarks) = (Vec::new(), Vec::new());
-        stages::check(&mut faults, &range);
-        start::check(&mut faults, &range);
-        unused::check(&mut remarks, &range);
-        let placed = |said: Vec<Said>| {
-            let said = said
-                .into_iter()
-                .map(|(path, remark)| (place(&notes, &path), path, Wrong::Text(words::remark(&remark))));
-            located(text, said.collect())
-        };
-        let (faults, remarks) = (placed(faults), placed(remarks));
-        Audit { range: Some(range), faults, remarks }
+/// Reads a range file and looks whether all of it can be sold.
+pub fn audit(text: &str) -> Audit {
+    let (read, notes) = read(text);
+    if !notes.problems.is_empty() {
+        let faults = located(text, spelling::explained(&notes.problems, &notes.absent, read.as_ref()));
+        return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
     }
+    let Some(range) = read else {
+        return Audit { range: None, faults: RangeProblems(Vec::new()), remarks: RangeProblems(Vec::new()) };
+    };
+    let (mut faults, mut remarks) = (Vec::new(), Vec::new());
+    stages::check(&mut faults, &range);
+    start::check(&mut faults, &range);
+    unused::check(&mut remarks, &range);
+    let placed = |said: Vec<Said>| {
+        let problems =
+            said.into_iter().map(|(path, remark)| (place(&notes, &path), path, Wrong::Text(words::remark(&remark))));
+        located(text, problems.collect())
+    };
+    let (faults, remarks) = (placed(faults), placed(remarks));
+    Audit { range: Some(range), faults, remarks }
 }
 
 impl Audit {

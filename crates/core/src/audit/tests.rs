@@ -11,7 +11,7 @@ fn edited(edits: &[(&str, &str)]) -> String {
 
 /// What an audit says, a line each; faults with a mark.
 fn said(edits: &[(&str, &str)]) -> Vec<String> {
-    let audit = Range::audit(&edited(edits));
+    let audit = audit(&edited(edits));
     let line = |(stops, problem): (bool, &Problem)| {
         format!("{}{}: {}", if stops { "! " } else { "" }, problem.path, problem.wrong)
     };
@@ -21,7 +21,7 @@ fn said(edits: &[(&str, &str)]) -> Vec<String> {
 #[test]
 fn the_demo_range_can_be_sold() {
     assert_eq!(said(&[]), Vec::<String>::new());
-    assert!(Range::audit(DEMO).is_right());
+    assert!(audit(DEMO).is_right());
 }
 
 #[test]
@@ -126,7 +126,7 @@ fn a_misspelt_name_is_one_problem_and_says_what_was_meant() {
 
 #[test]
 fn what_cannot_be_read_at_all_is_said_alone() {
-    let audit = Range::audit("= nothing");
+    let audit = audit("= nothing");
     assert!(audit.range.is_none() && !audit.is_right() && !audit.faults.0.is_empty() && audit.remarks.0.is_empty());
 }
 
@@ -139,7 +139,7 @@ proptest::proptest! {
         let mut bytes = DEMO.as_bytes().to_vec();
         bytes[at] = byte;
         if let Ok(text) = String::from_utf8(bytes) {
-            let (parsed, audit) = (Range::parse(&text), Range::audit(&text));
+            let (parsed, audit) = (Range::parse(&text), audit(&text));
             proptest::prop_assert_eq!(audit.range.as_ref(), parsed.as_ref().ok());
             proptest::prop_assert!(parsed.is_ok() || !audit.faults.0.is_empty());
         }
