@@ -3,9 +3,16 @@
 //! What, by how much, the limit; the customer's words, no blame. Figures are written by [`format`]. Names from the
 //! range stand in sentences as the range writes them.
 
+pub mod adviser;
 mod assembly;
+pub mod desk;
+mod english;
 mod finding;
 pub mod format;
+pub mod page;
+pub mod picture;
+pub mod stage;
+pub mod tool;
 
 use crate::change::Change;
 use crate::choice::{Fill, Hung};

@@ -1,5 +1,7 @@
 //! The house rules that a machine can hold, as tests.
 
 mod arrows;
+mod english;
 mod files;
 mod licence;
+mod literals;

@@ -30,6 +30,7 @@ use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
 use slotwright_core::words;
+use slotwright_core::words::adviser::Message;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
@@ -146,7 +147,7 @@ fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], w
     let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
-            let way = format!("Take it and {}", words::together(changes, range));
+            let way = Message::TakeWith(changes, range).text();
             [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
         State::Shut { reason, .. } => shut(range, choice, change, &pins, reason),

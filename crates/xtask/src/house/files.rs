@@ -39,7 +39,7 @@ fn forbidden() -> Vec<String> {
 }
 
 /// Each text file of the repository: its path in it, its text.
-fn texts(root: &Root) -> Result<Vec<(String, String)>> {
+pub(super) fn texts(root: &Root) -> Result<Vec<(String, String)>> {
     let mut found = Vec::new();
     let mut folders = vec![root.path().to_owned()];
     while let Some(folder) = folders.pop() {
