@@ -7,8 +7,10 @@ use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::question::Question;
 use slotwright_core::range::Range;
+use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::{clock, range_file, storage};
+use crate::parts::inert;
 use crate::rest::at_rest;
 use crate::state::{Desk, Loaded, PAUSE};
 use crate::views::bays::Bays;
@@ -54,8 +56,7 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
     let (saved, notice) = match storage::load(&range.key) {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
         Some((choice, _)) => {
-            let notice =
-                format!("What you chose last time is of the model {}, which this range no longer has.", choice.model);
+            let notice = Message::ModelGone(choice.model.as_str()).text();
             (None, Some(notice))
         }
         None => (None, None),
@@ -89,7 +90,7 @@ fn App(loaded: Loaded) -> impl IntoView {
         ordering.set(true);
     };
     view! {
-        <a class="skip" href="#questions">"Skip to the questions"</a>
+        {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
         <Header built_in/>
         <main class="bench">
             <Stage/>
@@ -98,10 +99,7 @@ fn App(loaded: Loaded) -> impl IntoView {
                     desk.begun();
                     view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }
                 }}
-                <p class="cautions">
-                    "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units \
-                     with leaves to the wall. Local rules and qualified people decide."
-                </p>
+                {inert("<p class=\"cautions\">", Label::Cautions)}
             </div>
         </main>
         <Tally order=Callback::new(order)/>

@@ -1,6 +1,8 @@
 //! Controls of our own. None of them knows what a cabinet is.
 
 use leptos::prelude::Callback;
+use leptos::tachys::html::InertElement;
+use slotwright_core::words::page::Label;
 
 pub mod choices;
 pub mod optional;
@@ -25,3 +27,9 @@ pub struct Entry {
 
 /// A value that a control reads anew whenever it changes: as good as a signal, and far fewer bytes.
 pub type Read<T> = Callback<(), T>;
+
+/// An element that holds nothing but a text, by its opening tag: what never changes is parsed by the browser, and needs
+/// no code of its own for its kind of element.
+pub fn inert(open: &str, label: Label) -> InertElement {
+    InertElement::new([open, label.text()].concat())
+}

@@ -5,6 +5,7 @@ use slotwright_core::price::{Item, Price};
 use slotwright_core::range::Range;
 use slotwright_core::rules::place::breaches;
 use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 
 use crate::state::Known;
 use crate::unread::Field;
@@ -58,21 +59,19 @@ pub fn tally_text(
         Some(Hindrance::NoRange) | None => None,
     };
     let state = match hindrance {
-        _ if unread.is_some() => "Not judged yet",
-        _ if !known.orderable => "Cannot be made",
-        Some(_) => "Cannot be ordered now",
-        None if text.but => "Can be made, but does not suit",
-        None => "Can be made",
+        _ if unread.is_some() => Label::NotJudgedYet,
+        _ if !known.orderable => Label::VerdictUnmakeable,
+        Some(_) => Label::NotOrderedNow,
+        None if text.but => Label::MadeButUnsuited,
+        None => Label::CanBeMade,
     };
-    text.state = state.into();
+    text.state = state.text().into();
     text.state_note = match (unread, stops, hints) {
-        (Some(field), ..) => format!("{} cannot be read", field.name()),
-        (_, 0, _) if hindrance.is_some() => "No range file".into(),
+        (Some(field), ..) => Message::CannotBeRead(field.label()).text(),
+        (_, 0, _) if hindrance.is_some() => Label::NoRangeFile.text().into(),
         (_, 0, 0) => String::new(),
-        (_, 0, 1) => "1 hint".into(),
-        (_, 0, hints) => format!("{hints} hints"),
-        (_, 1, _) => "1 reason".into(),
-        (_, stops, _) => format!("{stops} reasons"),
+        (_, 0, hints) => Message::Hints(hints).text(),
+        (_, stops, _) => Message::Reasons(stops).text(),
     };
     let nothing = || String::from("\u{2013}");
     // Of what is not read yet nothing is known; the figures would be those of before.
@@ -81,10 +80,10 @@ pub fn tally_text(
         return text;
     };
     text.price = words::money(built.price.total_minor, &built.price.currency);
-    text.price_note = format!("{} of it tax", words::money(built.price.amount(Item::Tax), &built.price.currency));
+    text.price_note = Message::TaxOfIt(built.price.amount(Item::Tax), &built.price.currency).text();
     text.mass = words::mass(built.whole.mass);
     if let Some((part, mass)) = built.heaviest() {
-        text.mass_note = format!("{}: {}", words::part(part), words::mass(mass));
+        text.mass_note = Message::Heaviest(part, mass).text();
     }
     match &built.promise {
         None => text.day = nothing(),
@@ -99,13 +98,14 @@ pub fn tally_text(
 
 /// A sentence for a screen reader after a change.
 pub fn spoken(text: &TallyText) -> String {
-    if text.but {
-        format!("{}. {}, {}, with you by {}.", text.state, text.price, text.mass, text.day)
+    let message = if text.but {
+        Message::SpokenBut { verdict: &text.state, price: &text.price, mass: &text.mass, day: &text.day }
     } else if text.good {
-        format!("{}, {}, with you by {}.", text.price, text.mass, text.day)
+        Message::Spoken { price: &text.price, mass: &text.mass, day: &text.day }
     } else {
-        format!("{}: {}.", text.state, text.state_note)
-    }
+        Message::SpokenStop(&text.state, &text.state_note)
+    };
+    message.text()
 }
 
 /// The lines of the price with their names, for a customer.
@@ -115,11 +115,12 @@ pub fn price_lines(price: &Price) -> Vec<(&'static str, String)> {
 }
 
 fn name(item: CustomerItem) -> &'static str {
-    match item {
-        CustomerItem::Material => "Material",
-        CustomerItem::Making => "Making",
-        CustomerItem::Finish => "Finish",
-        CustomerItem::PackingAndCarriage => "Packing and carriage",
-        CustomerItem::Tax => "Tax",
-    }
+    let label = match item {
+        CustomerItem::Material => Label::Material,
+        CustomerItem::Making => Label::Making,
+        CustomerItem::Finish => Label::Finish,
+        CustomerItem::PackingAndCarriage => Label::PackingAndCarriage,
+        CustomerItem::Tax => Label::Tax,
+    };
+    label.text()
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
 use slotwright_core::options::Size;
+use slotwright_core::words::page::Label;
 
 /// A field that a person types into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,17 +36,21 @@ impl Field {
     ];
 
     /// What it is called at the beginning of a sentence.
-    pub const fn name(self) -> &'static str {
+    pub const fn label(self) -> Label {
         match self {
-            Self::Size(Size::Width) => "The width",
-            Self::Size(Size::Height) => "The height",
-            Self::Size(Size::Depth) => "The depth",
-            Self::Wall => "The free wall",
-            Self::Screen => "The screen",
-            Self::Price => "The price",
-            Self::Weight => "The weight",
-            Self::Day => "The day",
+            Self::Size(Size::Width) => Label::TheWidth,
+            Self::Size(Size::Height) => Label::TheHeight,
+            Self::Size(Size::Depth) => Label::TheDepth,
+            Self::Wall => Label::TheFreeWall,
+            Self::Screen => Label::TheScreen,
+            Self::Price => Label::ThePrice,
+            Self::Weight => Label::TheWeight,
+            Self::Day => Label::TheDay,
         }
+    }
+
+    const fn name(self) -> &'static str {
+        self.label().text()
     }
 
     /// What a choice holds of it; nothing of a goal, which is no part of a choice.

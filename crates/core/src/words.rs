@@ -5,13 +5,19 @@
 //! from the range stand in sentences as the range writes them. Another language is a variant of [`Locale`] and a folder beside `english`: each
 //! function here then asks for it.
 
+pub mod adviser;
+pub mod desk;
 mod english;
 mod finding;
 pub mod format;
 pub mod locale;
 mod message;
 mod names;
+pub mod page;
+pub mod picture;
 pub(crate) mod remark;
+pub mod stage;
+pub mod tool;
 
 use crate::assembly::{Disturbed, Step};
 use crate::change::Change;
@@ -106,6 +112,13 @@ pub fn reason(finding: &Finding) -> String {
 pub const fn card(rule: Rule) -> Card {
     match LOCALE {
         Locale::English => english::card::card(rule),
+    }
+}
+
+/// The card of what was given for a visit.
+pub const fn given_card() -> Card {
+    match LOCALE {
+        Locale::English => english::card::given(),
     }
 }
 

@@ -2,35 +2,29 @@
 
 use slotwright_core::choice::{Bay, Choice};
 use slotwright_core::range::Range;
-use slotwright_core::words;
+use slotwright_core::words::picture::{BayTold, UnitTold, unit};
 
 /// The unit as it stands: model, size, bays with their fit-out, finish.
 pub fn describe(range: &Range, choice: &Choice) -> String {
-    let model = range.model(&choice.model).map_or_else(|| choice.model.to_string(), |model| model.name.clone());
-    let finish = range.finish(&choice.finish).map_or_else(|| choice.finish.to_string(), |finish| finish.name.clone());
-    let bays: Vec<String> = choice.bays.iter().take(12).map(|bay| describe_bay(range, bay)).collect();
-    let screen = choice.place.screen_tenth_inch.map(|tenths| {
-        format!(" A screen of {} inches is to stand on it.", words::decimal(f64::from(tenths) / 10.0, 1))
-    });
-    format!(
-        "{model}, {} wide, {} high, {} deep. From the left: {}. Finish {finish}.{}",
-        words::length(choice.width_mm),
-        words::size(choice.height_mm),
-        words::size(choice.depth_mm),
-        if bays.is_empty() { "no bay".into() } else { bays.join("; ") },
-        screen.unwrap_or_default(),
-    )
+    let model = range.model(&choice.model).map_or(choice.model.as_str(), |model| &model.name);
+    let finish = range.finish(&choice.finish).map_or(choice.finish.as_str(), |finish| &finish.name);
+    let bays: Vec<BayTold<'_>> = choice.bays.iter().take(12).map(|bay| told(range, bay)).collect();
+    unit(&UnitTold {
+        model,
+        width: choice.width_mm,
+        height: choice.height_mm,
+        depth: choice.depth_mm,
+        bays: &bays,
+        finish,
+        screen_tenth_inch: choice.place.screen_tenth_inch,
+    })
 }
 
-fn describe_bay(range: &Range, bay: &Bay) -> String {
-    let mut text = words::fill_within(bay.fill);
-    if let Some(hole) = &bay.hole {
-        let kind = range.hole(&hole.kind).map_or_else(|| hole.kind.to_string(), |kind| kind.name.clone());
-        text = format!("{text}, {kind} {}", words::offset(hole.offset_mm));
-    }
-    if let Some(key) = &bay.device {
-        let device = range.device(key).map_or_else(|| key.to_string(), |device| device.name.clone());
-        text = format!("{text}, with {device}");
-    }
-    text
+fn told<'a>(range: &'a Range, bay: &'a Bay) -> BayTold<'a> {
+    let hole = bay.hole.as_ref().map(|hole| {
+        let kind = range.hole(&hole.kind).map_or(hole.kind.as_str(), |kind| &kind.name);
+        (kind, hole.offset_mm)
+    });
+    let device = bay.device.as_ref().map(|key| range.device(key).map_or(key.as_str(), |device| &device.name));
+    BayTold { fill: bay.fill, hole, device }
 }

@@ -8,6 +8,7 @@ use slotwright_core::members::{Place, ReadError, parse};
 use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::spec::{self, FORMAT, OrderSpec};
+use slotwright_core::words::tool::Label;
 
 use crate::args::{Batches, Made, Measured};
 use crate::error::FileError;
@@ -18,7 +19,7 @@ use crate::slips;
 /// The demo range.
 pub(crate) const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
 /// How it is named.
-pub(crate) const DEMO_NAME: &str = "the demo range";
+pub(crate) const DEMO_NAME: &str = Label::DemoRange.text();
 
 /// What a command makes something of.
 pub(crate) struct Asked {

@@ -3,6 +3,8 @@
 use std::io::{self, IsTerminal, Write};
 use std::process::ExitCode;
 
+use slotwright_core::words::tool::{Label, Message};
+
 use crate::error::{FileError, WriteFault};
 
 /// Everything well.
@@ -58,7 +60,7 @@ pub(crate) fn print(lines: impl IntoIterator<Item = impl AsRef<str>>) -> Result<
 fn closed(error: io::Error) -> FileError {
     match error.kind() {
         io::ErrorKind::BrokenPipe => FileError::Closed,
-        _ => FileError::Write { path: "standard output".into(), fault: WriteFault::System(error) },
+        _ => FileError::Write { path: Label::StandardOutput.text().into(), fault: WriteFault::System(error) },
     }
 }
 
@@ -77,7 +79,7 @@ pub(crate) fn progress(done: usize, of: usize) {
     if of >= 500 && err.is_terminal() && (done.is_multiple_of(250) || done == of) {
         let end = if done == of { "\n" } else { "" };
         // Nothing is lost if it cannot be shown.
-        let _ = write!(err, "\r{done} of {of}{end}");
+        let _ = write!(err, "\r{}{end}", Message::Progress(done, of).text());
     }
 }
 
@@ -89,9 +91,9 @@ pub(crate) fn error(error: &FileError) -> ExitCode {
     let mut err = io::stderr().lock();
     let terminal = err.is_terminal();
     // Where standard error is closed too, the exit code still tells.
-    let _ = writeln!(err, "{}: {error}", tinted(Tone::Bad, "error", terminal));
+    let _ = writeln!(err, "{}: {error}", tinted(Tone::Bad, Label::Error.text(), terminal));
     if let Some(hint) = error.hint() {
-        let _ = writeln!(err, "{}: {hint}", tinted(Tone::Soft, "hint", terminal));
+        let _ = writeln!(err, "{}: {hint}", tinted(Tone::Soft, Label::Hint.text(), terminal));
     }
     ExitCode::from(error.code())
 }

@@ -1,6 +1,7 @@
 //! Slips of the pen in a range file that leave it unreadable, named as what they are.
 
 use slotwright_core::range::{Problem, RangeProblems, Wrong};
+use slotwright_core::words::tool::Message;
 
 /// The same problems; a line that cannot be read for a usual slip has that one instead of all that follows from it.
 pub(crate) fn named(text: &str, problems: RangeProblems) -> RangeProblems {
@@ -53,7 +54,7 @@ fn slip(line: &str) -> Option<(usize, String)> {
         line.char_indices().find(|(_, mark)| "\u{201c}\u{201d}\u{201e}\u{2018}\u{2019}".contains(*mark))
         && line.get(..at).is_some_and(|before| before.trim_end().ends_with(['=', '[', ',']))
     {
-        return Some((column(line.get(at..)?), format!("{mark} is no quotation mark here: write \" before and after")));
+        return Some((column(line.get(at..)?), Message::NoQuote(mark).text()));
     }
     let mut rest = line;
     while let Some((_, value)) = rest.split_once('=') {
@@ -78,7 +79,7 @@ fn comma(value: &str) -> Option<String> {
     let whole = value.get(..digits(value)).filter(|whole| !whole.is_empty())?;
     let after = value.get(whole.len()..)?.strip_prefix(',')?;
     let rest = after.get(..digits(after)).filter(|rest| !rest.is_empty())?;
-    Some(format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}"))
+    Some(Message::Comma(whole, rest).text())
 }
 
 /// A text without quotation marks.
@@ -87,7 +88,7 @@ fn bare(value: &str) -> Option<String> {
     let known = ["true", "false", "inf", "nan"];
     let is_text = word.starts_with(|letter: char| letter.is_alphabetic()) && !known.contains(&word);
     let shown: String = word.chars().take(40).collect();
-    is_text.then(|| format!("a text stands in quotation marks: write {shown:?}"))
+    is_text.then(|| Message::Bare(&shown).text())
 }
 
 #[cfg(test)]

@@ -2,19 +2,21 @@
 
 use core::f32::consts::FRAC_PI_4;
 
+use slotwright_core::words::stage::{Height, Message, Side};
+
 use crate::camera::Camera;
 use crate::pose::{Pose, step_at};
 
 /// From which side, counted in eighths of a turn to the right of the front.
-const SIDES: [&str; 8] = [
-    "the front",
-    "the front right",
-    "the right",
-    "the rear right",
-    "the rear",
-    "the rear left",
-    "the left",
-    "the front left",
+const SIDES: [Side; 8] = [
+    Side::Front,
+    Side::FrontRight,
+    Side::Right,
+    Side::RearRight,
+    Side::Rear,
+    Side::RearLeft,
+    Side::Left,
+    Side::FrontLeft,
 ];
 
 /// In radians above the level: below it one looks level, above it down, and above that straight down.
@@ -25,29 +27,30 @@ const STRAIGHT: f32 = 1.2;
 /// Direction of view, pose and company, each as a sentence. `steps` is how many steps are shown.
 pub fn shown(camera: Camera, pose: Pose, steps: usize, person: bool) -> String {
     let pose_of = match pose.built {
-        Some(built) => format!(" Going together, step {} of {steps}.", step_at(built, steps) + 1),
-        None if pose.apart > 0.0 => " Its parts are drawn apart.".into(),
-        None => String::new(),
+        Some(built) => Some(Message::GoingTogether(step_at(built, steps) + 1, steps)),
+        None if pose.apart > 0.0 => Some(Message::Apart),
+        None => None,
     };
-    let doors = if pose.open > 0.0 { " Its doors are open." } else { "" };
-    let company = if person { " A person of 1.70 m stands beside it." } else { "" };
-    [&seen_from(camera), &pose_of, doors, company].concat()
+    let doors = (pose.open > 0.0).then_some(Message::DoorsOpen);
+    let company = person.then_some(Message::Person);
+    let all = [Some(seen_from(camera)), pose_of, doors, company];
+    all.into_iter().flatten().map(Message::text).collect::<Vec<_>>().join(" ")
 }
 
-fn seen_from(camera: Camera) -> String {
+fn seen_from(camera: Camera) -> Message<'static> {
     if camera.above > STRAIGHT {
-        return "Seen from straight above.".into();
+        return Message::SeenFromAbove;
     }
     #[expect(clippy::cast_possible_truncation, reason = "eighths of a turn")]
     let eighths = libm::roundf(camera.round / FRAC_PI_4) as i32;
     let at = usize::try_from(eighths.rem_euclid(8)).unwrap_or(0);
-    let side = SIDES.get(at).copied().unwrap_or_default();
+    let side = SIDES.get(at).copied().unwrap_or(Side::Front);
     let height = match camera.above {
-        above if above > HIGH => ", from high above",
-        above if above > LEVEL => ", from a little above",
-        _ => "",
+        above if above > HIGH => Height::HighAbove,
+        above if above > LEVEL => Height::Above,
+        _ => Height::Level,
     };
-    format!("Seen from {side}{height}.")
+    Message::Seen(side, height)
 }
 
 #[cfg(test)]

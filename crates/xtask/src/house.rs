@@ -2,6 +2,7 @@
 
 mod arrows;
 mod circles;
+mod english;
 mod files;
 mod imports;
 mod licence;

@@ -14,6 +14,7 @@ use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::spec::{self, BadText, Customer, OrderSpec, SpecError};
 use slotwright_core::words;
+use slotwright_core::words::desk::{Entry, Message};
 use slotwright_cutpack::gltf;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
@@ -70,7 +71,7 @@ fn answer(asked: &[String]) -> Answer {
         }
         [what, range, file] if what == "read" => read(range, file),
         [what, range, note, today] if what == "solid" => solid(range, note, today),
-        _ => Err("The order desk did not understand the page; load it anew.".into()),
+        _ => Err(Message::NotUnderstood.text()),
     }
 }
 
@@ -82,7 +83,7 @@ fn with<T>(
     make: impl FnOnce(&Derived<'_>) -> Result<T, String>,
 ) -> Result<T, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
-    let choice = Choice::of_note(note).ok_or("The choice cannot be read; load the page anew.")?;
+    let choice = Choice::of_note(note).ok_or_else(|| Message::ChoiceUnread.text())?;
     let today: Day = today.parse().map_err(|wrong| format!("{wrong}."))?;
     make(&derive(&range, &choice, today, &Backlog::default()))
 }
@@ -100,48 +101,42 @@ fn write(range: &str, note: &str, today: &str, customer: Customer, remark: Strin
 /// Name and bytes of the unit as a binary glTF file: the same as the workshop's tool writes.
 fn solid(range: &str, note: &str, today: &str) -> Answer {
     with(range, note, today, |derived| {
-        let bytes = gltf::glb(derived).ok_or("Only a unit that can be made is written.")?;
+        let bytes = gltf::glb(derived).ok_or_else(|| Message::Unmade.text())?;
         Ok((gltf::file_name(derived.choice), Paper::Bytes(bytes)))
     })
 }
 
 /// What is wrong with an entry of the form, by its label.
 fn entry(bad: &BadText) -> String {
-    let label = |pointer: &str| match pointer {
-        "/customer/name" => "The name",
-        "/customer/contact" => "E-mail or telephone",
-        "/remark" => "The remark",
-        _ => "A line of the address",
+    let entry = |pointer: &str| match pointer {
+        "/customer/name" => Entry::Name,
+        "/customer/contact" => Entry::Contact,
+        "/remark" => Entry::Remark,
+        _ => Entry::AddressLine,
     };
-    match bad {
-        BadText::Empty { pointer } => format!("{} is empty.", label(pointer)),
-        BadText::TooLong { pointer, found, most } => {
-            format!("{} has {found} characters; {most} are the most.", label(pointer))
-        }
-        BadText::Control { pointer } => format!("{} holds a character that cannot be printed.", label(pointer)),
-        BadText::Lines { found, most } => format!("The address has {found} lines; 1 to {most} are possible."),
-    }
+    let message = match *bad {
+        BadText::Empty { ref pointer } => Message::Empty(entry(pointer)),
+        BadText::TooLong { ref pointer, found, most } => Message::TooLong { entry: entry(pointer), found, most },
+        BadText::Control { ref pointer } => Message::Unprintable(entry(pointer)),
+        BadText::Lines { found, most } => Message::AddressLines { found, most },
+    };
+    message.text()
 }
 
 /// Why a file is not opened, for the person who chose it; the workshop's tool names the place as well.
 fn refusal(error: &SpecError) -> String {
-    match error {
+    let message = match error {
         SpecError::TooLarge { .. }
         | SpecError::NotText { .. }
         | SpecError::Format { .. }
-        | SpecError::Read(ReadError::NotJson { .. }) => {
-            "This file is no order. Choose the one that was saved with the order.".into()
-        }
-        SpecError::Version { .. } => "This order was saved by a newer page than this one. Load the page anew.".into(),
-        SpecError::Seal { .. } => "This order was changed after it was saved. Ask for the original.".into(),
-        SpecError::Read(ReadError::Field { pointer, .. }) => {
-            format!("A part of this order cannot be read ({pointer}). Ask for it to be saved again.")
-        }
-        SpecError::Text(bad) => format!("{} Ask for the order to be saved again.", entry(bad)),
-        SpecError::UnknownRange { .. } | SpecError::UnknownStage { .. } => {
-            "This order was made with another range.".into()
-        }
-    }
+        | SpecError::Read(ReadError::NotJson { .. }) => Message::NoOrder,
+        SpecError::Version { .. } => Message::Newer,
+        SpecError::Seal { .. } => Message::Changed,
+        SpecError::Read(ReadError::Field { pointer, .. }) => Message::PartUnread(pointer),
+        SpecError::Text(bad) => return Message::BadEntry(&entry(bad)).text(),
+        SpecError::UnknownRange { .. } | SpecError::UnknownStage { .. } => Message::OtherRange,
+    };
+    message.text()
 }
 
 /// What came of opening an order; tied together its choice as a note, and name, contact, address and remark.
@@ -149,15 +144,15 @@ fn read(range: &str, file: &str) -> Answer {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
     let said = if range.digest() != order.range.digest {
-        "The order was made with another version of this range; price, weight and date are those of today.".into()
+        Message::OtherVersion
     } else if spec::check(&order, &range).holds() {
-        format!("The order of {} is open. Everything that it promised still holds.", order.ordered_on)
+        Message::Holds(order.ordered_on)
     } else {
-        format!("The order of {} is open, but not all that it promised holds any more.", order.ordered_on)
+        Message::Differs(order.ordered_on)
     };
     let Customer { name, contact, address } = order.customer;
     let texts = [order.choice.to_note(), name, contact, address.join("\n"), order.remark];
-    Ok((said, Paper::Text(bundle::tie(&texts))))
+    Ok((said.text(), Paper::Text(bundle::tie(&texts))))
 }
 
 #[cfg(test)]

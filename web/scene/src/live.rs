@@ -8,6 +8,7 @@ use slotwright_core::panel::PanelId;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::rules::tether;
 use slotwright_core::words;
+use slotwright_core::words::stage::Message;
 use slotwright_solid::colour;
 use slotwright_stage::Vec3;
 use slotwright_stage::bounds::Bounds;
@@ -320,7 +321,7 @@ fn sentence(unit: &Unit, at: usize) -> String {
         Some(step) => format!("{} {}", words::step(step), words::burden(step)),
         None => words::last_step(unit.tethered).into(),
     };
-    format!("{} of {}: {what}", at + 1, pose::steps(&unit.assembly))
+    Message::Step { number: at + 1, of: pose::steps(&unit.assembly), what: &what }.text()
 }
 
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use std::time::Duration;
 
 use leptos::prelude::{Callable, Callback, set_timeout};
+use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
@@ -18,16 +19,13 @@ pub enum Answer {
     Bad(String),
 }
 
-const NO_DESK: &str = "The order desk could not be loaded. Is there a connection?";
-const NO_ANSWER: &str = "The order desk has not answered. Load the page anew and try again.";
-
 /// Longest wait for the desk: it has to be loaded over slow lines too.
 const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Asks the desk; `heard` hears its answer, once. The desk is closed after that.
 pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
     let Ok(worker) = Worker::new("slotwright-orders_loader.js") else {
-        return heard.run(Answer::Bad(NO_DESK.into()));
+        return heard.run(Answer::Bad(Label::DeskNotLoaded.text().into()));
     };
     let asked = Rc::new(RefCell::new(Some(question)));
     let open = Rc::new(Cell::new(true));
@@ -40,7 +38,10 @@ pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
     };
     // A question that was not taken yet never reached a desk.
     let waiting = asked.clone();
-    let failed = move || Answer::Bad(if waiting.borrow().is_some() { NO_DESK } else { NO_ANSWER }.into());
+    let failed = move || {
+        let why = if waiting.borrow().is_some() { Label::DeskNotLoaded } else { Label::DeskSilent };
+        Answer::Bad(why.text().into())
+    };
     let (desk, answer) = (worker.clone(), close.clone());
     let answered = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let said = js_sys::Array::from(&event.data());

@@ -1,6 +1,7 @@
 //! The range file, fetched when the page starts and when somebody tries again.
 
 use slotwright_core::range::Range;
+use slotwright_core::words::page::{Label, Message};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 
@@ -19,8 +20,8 @@ pub async fn fetch() -> Option<String> {
 pub fn read(fetched: Option<&str>) -> Result<Range, String> {
     match fetched.map(Range::parse) {
         Some(Ok(range)) => Ok(range),
-        Some(Err(problems)) => Err(format!("The range file has problems. {problems}")),
-        None => Err("The range file could not be fetched. Is there a connection?".into()),
+        Some(Err(problems)) => Err(Message::RangeProblems(&problems.to_string()).text()),
+        None => Err(Label::RangeNotFetched.text().into()),
     }
 }
 

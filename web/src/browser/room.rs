@@ -2,6 +2,7 @@
 
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::{Callable, Callback};
+use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -65,7 +66,7 @@ fn begin(host: &Element, bytes: &JsValue, alt: &str, broken: Callback<()>) -> Op
     let go = document.create_element("button").ok()?;
     go.set_attribute("slot", "ar-button").ok()?;
     go.set_class_name("main");
-    go.set_text_content(Some("Stand it here"));
+    go.set_text_content(Some(Label::StandItHere.text()));
     viewer.append_child(&go).ok()?;
     host.append_child(&viewer).ok()?;
     let failed = Closure::once_into_js(move || broken.run(()));

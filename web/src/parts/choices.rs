@@ -1,6 +1,8 @@
 //! A row of answers of which one is taken; shut ones stay in sight and say why.
 
 use leptos::prelude::*;
+use leptos::tachys::html::InertElement;
+use slotwright_core::words::page::Message;
 use web_sys::{Event, MouseEvent};
 
 use super::Read;
@@ -85,8 +87,11 @@ pub fn Choices(
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
             let (label, why) = (&answer.label, &answer.goes.why);
-            let how = if answer.goes.how == How::Shut { "cannot be had" } else { "does not go alone" };
-            (!why.is_empty()).then(|| format!("{label} {how}: {why} "))
+            let message = match answer.goes.how {
+                How::Shut => Message::CannotBeHad(label, why),
+                How::Alone | How::Shifts | How::Waits => Message::NotAlone(label, why),
+            };
+            (!why.is_empty()).then(|| message.text() + " ")
         })
     };
     let way = move || {
@@ -177,12 +182,5 @@ const SHUT: &str = "key-shut";
 /// What the looks of answers mean, for all rows together.
 #[component]
 pub fn Key() -> impl IntoView {
-    view! {
-        <p class="key">
-            <span id=SHIFTS><b>"Dashed"</b>" goes with another change"</span>
-            ", "
-            <span id=SHUT><b><s>"struck through"</s></b>" cannot be had"</span>
-            ": press it to see why."
-        </p>
-    }
+    InertElement::new(["<p class=\"key\">", &Message::Looks { shifts: SHIFTS, shut: SHUT }.text()].concat())
 }

@@ -1,6 +1,7 @@
 //! A field that may stay empty.
 
 use leptos::prelude::*;
+use slotwright_core::words::page::Label;
 
 use super::{Entry, Read};
 
@@ -28,7 +29,7 @@ pub fn Optional(
         <label class="field">
             <span class="field-label">{label}</span>
             <span class="boxed">
-                <input type=kind inputmode="decimal" autocomplete="off" placeholder="any"
+                <input type=kind inputmode="decimal" autocomplete="off" placeholder=Label::Any.text()
                     aria-invalid=move || bad().to_string()
                     prop:value=move || entry.with(|entry| entry.text.clone())
                     on:change=typed/>

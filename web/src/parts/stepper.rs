@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 use slotwright_core::entry::Expected;
 use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 
-use super::{Entry, Read};
+use super::{Entry, Read, inert};
 
 #[component]
 fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Entry>, step: Callback<bool>) -> impl IntoView {
@@ -36,9 +37,9 @@ pub fn Stepper(
         <div class="field">
             <span class="field-label">{label}</span>
             <span class="stepped">
-                <Press label=format!("{label}: less") sign="\u{2212}" up=false steps step/>
+                <Press label=Message::Less(label).text() sign="\u{2212}" up=false steps step/>
                 <output aria-label=label>{move || steps.with(|steps| steps.text.clone())}</output>
-                <Press label=format!("{label}: more") sign="+" up=true steps step/>
+                <Press label=Message::More(label).text() sign="+" up=true steps step/>
             </span>
         </div>
     }
@@ -74,19 +75,19 @@ pub fn Dimension(
     view! {
         <div class="field">
             <span class="stepped">
-                <Press label=format!("{label}: one step less") sign="\u{2212}" up=false steps step/>
+                <Press label=Message::StepLess(label).text() sign="\u{2212}" up=false steps step/>
                 <input
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
-                    aria-label=format!("{label} in millimetres")
+                    aria-label=Message::InMillimetres(label).text()
                     aria-invalid=move || steps.with(|steps| steps.bad || steps.invalid).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=entered
                     on:keydown=keys
                 />
-                <span class="unit" aria-hidden="true">"mm"</span>
-                <Press label=format!("{label}: one step more") sign="+" up=true steps step/>
+                {inert("<span class=\"unit\" aria-hidden=\"true\">", Label::Mm)}
+                <Press label=Message::StepMore(label).text() sign="+" up=true steps step/>
             </span>
             <p class="wrong" role="alert">
                 {move || if steps.with(|steps| steps.bad) { words::not_read(Expected::Size) } else { "" }}

@@ -1,8 +1,9 @@
 //! Tell lines: one sentence, its ways out as links in it, its grounds one step deeper.
 
 use leptos::prelude::*;
+use slotwright_core::words::page::{Label, Message};
 
-use super::Read;
+use super::{Read, inert};
 
 /// How much a line matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,8 +47,8 @@ pub fn Tells(
 #[component]
 fn Tell(at: usize, line: Line, take: Callback<(usize, usize)>) -> impl IntoView {
     let (class, word) = match line.tone {
-        Tone::Stop => ("tell stop", "Cannot be made. "),
-        Tone::Warn => ("tell warn", "Mind. "),
+        Tone::Stop => ("tell stop", Label::CannotBeMade.text()),
+        Tone::Warn => ("tell warn", Label::Mind.text()),
         Tone::Hint => ("tell hint", ""),
     };
     let ways = line.ways.into_iter().enumerate().map(|(way, label)| {
@@ -55,12 +56,12 @@ fn Tell(at: usize, line: Line, take: Callback<(usize, usize)>) -> impl IntoView 
     });
     view! {
         <div class=class>
-            <p><b>{word}</b>{line.sentence}" "{ways.collect_view()}</p>
+            <p><b>{word}</b>" "{line.sentence}" "{ways.collect_view()}</p>
             {line.grounds.map(|[why, source]| view! {
                 <details>
-                    <summary>"Why"</summary>
+                    {inert("<summary>", Label::Why)}
                     <p>{why}</p>
-                    <p class="source">"Source: "{source}"."</p>
+                    <p class="source">{Message::Source(&source).text()}</p>
                 </details>
             })}
         </div>

@@ -6,6 +6,7 @@ use slotwright_core::options::{Answer, Options};
 use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::ways;
 use crate::parts::choices::{Choices, Goes, How, NONE, Shown};
@@ -96,10 +97,10 @@ pub fn Keep(
 ) -> impl IntoView {
     let desk = Desk::here();
     let own = move || question(u8::try_from(desk.lit() + 1).unwrap_or(u8::MAX));
-    let name = move || format!("Keep {}", words::question(own()));
+    let name = move || Message::Keep(own()).text();
     view! {
         <button type="button" class="keep" aria-label=name title=name aria-pressed=move || desk.keeps(own()).to_string()
-            on:click=move |_| desk.keep(untrack(own))>"Keep"</button>
+            on:click=move |_| desk.keep(untrack(own))>{Label::Keep.text()}</button>
     }
 }
 
@@ -239,7 +240,7 @@ pub fn Heading(
     /// Its number.
     number: u8,
     /// Its title.
-    title: &'static str,
+    title: Label,
 ) -> impl IntoView {
-    view! { <h2><span class="number" aria-hidden="true">{number.to_string()}</span>{title}</h2> }
+    view! { <h2><span class="number" aria-hidden="true">{number.to_string()}</span>{title.text()}</h2> }
 }

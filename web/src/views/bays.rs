@@ -9,6 +9,7 @@ use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::can_be_made;
 use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::glyph;
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
@@ -25,7 +26,7 @@ pub fn Bays() -> impl IntoView {
         let lit = desk.lit();
         desk.read(|known, _| {
             let cards = known.choice.bays.iter().enumerate().map(|(at, bay)| Shown {
-                label: format!("{}: {}", at + 1, words::fill(bay.fill)),
+                label: Message::BayCard(at + 1, bay.fill).text(),
                 picture: glyph::bay(bay),
                 taken: at == lit,
                 ..Shown::default()
@@ -35,15 +36,15 @@ pub fn Bays() -> impl IntoView {
     };
     view! {
         <section id="question-bays">
-            <Heading number=3 title="What goes in each bay"/>
-            <Choices label=Callback::new(|()| "Bay to look at".into()) answers=Callback::new(cards) look="cards"
+            <Heading number=3 title=Label::WhatInEachBay/>
+            <Choices label=Callback::new(|()| Label::BayToLookAt.text().into()) answers=Callback::new(cards) look="cards"
                 take=Callback::new(move |at| desk.look_at(at))/>
             <div class="asks"><h3>{move || holds(desk.lit() + 1)}</h3><Keep question=Question::Bay/></div>
             <Asked label=holds pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.fills).unwrap_or_default() show=fill/>
-            <BayStepper label="Share of the width" change=share show=show_share/>
+            <BayStepper label=Label::ShareOfWidth change=share show=show_share/>
             <div class="asks"><h3>{move || pierced(desk.lit() + 1)}</h3><Keep question=Question::Hole/></div>
             <Asked label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
-            <BayStepper label="Place of the hole" change=offset show=show_offset/>
+            <BayStepper label=Label::PlaceOfHole change=offset show=show_offset/>
             <div class="asks"><h3>{move || taken(desk.lit() + 1)}</h3><Keep question=Question::Device/></div>
             <Asked label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
             <Found asked=|question| matches!(question, Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_))/>
@@ -52,15 +53,15 @@ pub fn Bays() -> impl IntoView {
 }
 
 fn holds(number: usize) -> String {
-    format!("Bay {number} holds")
+    Message::BayHolds(number).text()
 }
 
 fn pierced(number: usize) -> String {
-    format!("Cable hole in the back of bay {number}")
+    Message::BayHole(number).text()
 }
 
 fn taken(number: usize) -> String {
-    format!("Device in bay {number}")
+    Message::BayDevice(number).text()
 }
 
 fn fill(_: &Range, answer: &Answer<Stop>) -> Shown {
@@ -73,7 +74,7 @@ fn hole(range: &Range, answer: &Answer<Stop>) -> Shown {
         Change::Hole { hole: Some(hole), .. } => range.hole(&hole.kind).map(|kind| kind.name.clone()),
         _ => None,
     };
-    shown(answer, name.unwrap_or_else(|| "No hole".into()))
+    shown(answer, name.unwrap_or_else(|| Label::NoHole.text().into()))
 }
 
 fn device(range: &Range, answer: &Answer<Stop>) -> Shown {
@@ -81,7 +82,7 @@ fn device(range: &Range, answer: &Answer<Stop>) -> Shown {
         Change::Device { device: Some(key), .. } => range.device(key).map(|device| device.name.clone()),
         _ => None,
     };
-    shown(answer, name.unwrap_or_else(|| "No device".into()))
+    shown(answer, name.unwrap_or_else(|| Label::NoDevice.text().into()))
 }
 
 /// One share more or less of the width.
@@ -114,7 +115,7 @@ fn show_offset(_: &Known, _: usize, bay: &Bay) -> String {
 /// A value of the bay that is looked at, stepped; a step that something would stop is not offered.
 #[component]
 fn BayStepper(
-    label: &'static str,
+    label: Label,
     change: fn(u8, &Bay, bool) -> Option<Change>,
     show: fn(&Known, usize, &Bay) -> String,
 ) -> impl IntoView {
@@ -138,5 +139,5 @@ fn BayStepper(
             desk.apply(&change);
         }
     };
-    view! { <Stepper label steps=Callback::new(steps) step=Callback::new(step)/> }
+    view! { <Stepper label=label.text() steps=Callback::new(steps) step=Callback::new(step)/> }
 }

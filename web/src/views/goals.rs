@@ -4,11 +4,12 @@ use leptos::prelude::*;
 use slotwright_core::day::Day;
 use slotwright_core::entry::{self, Expected};
 use slotwright_core::words;
+use slotwright_core::words::page::Label;
 
 use crate::browser::ways;
-use crate::parts::Entry;
 use crate::parts::optional::Optional;
 use crate::parts::tells::{Line, Tells, Tone};
+use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
 
@@ -67,20 +68,20 @@ pub fn Goals() -> impl IntoView {
         typed("price", Field::Price, "budget", |text, currency| entry::money(text, currency).map(words::amount));
     let (weight, take_weight) = typed("part", Field::Weight, "", |text, _| entry::mass(text).map(words::kilograms));
     let (day, take_day) = typed("by", Field::Day, "by", |text, _| text.parse::<Day>().is_ok().then(|| text.into()));
-    let button = |goal: &'static str, reads: &'static str| {
-        view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads}</button> }
+    let button = |goal: &'static str, reads: Label| {
+        view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads.text()}</button> }
     };
     let currency = desk.peek(|_, range| range.currency.clone());
     view! {
-        <div class="goals" role="group" aria-label="Find one that">
-            <h3>"Find one that"</h3>
-            <div class="row">{button("widest", "is as wide as can be")}{button("screen", "takes the screen")}</div>
+        <div class="goals" role="group" aria-label=Label::FindOneThat.text()>
+            {inert("<h3>", Label::FindOneThat)}
+            <div class="row">{button("widest", Label::IsWidest)}{button("screen", Label::TakesScreen)}</div>
             <div class="fields">
-                <Optional label="costs at most" unit=currency wrong=words::not_read(Expected::Money)
+                <Optional label=Label::CostsAtMost.text() unit=currency wrong=words::not_read(Expected::Money)
                     show=price take=take_price/>
-                <Optional label="has parts up to" unit="kg" wrong=words::not_read(Expected::Mass)
+                <Optional label=Label::HasPartsUpTo.text() unit=Label::Kg.text() wrong=words::not_read(Expected::Mass)
                     show=weight take=take_weight/>
-                <Optional label="is there by" unit="" wrong="This is no day. Write it as 2027-01-31."
+                <Optional label=Label::IsThereBy.text() unit="" wrong=Label::NoDay.text()
                     show=day take=take_day kind="date"/>
             </div>
             <Tells lines=Callback::new(lines) take=Callback::new(take)/>

@@ -4,10 +4,12 @@ use leptos::prelude::*;
 use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
 use slotwright_core::question::Question;
+use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlInputElement;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, range_file};
+use crate::parts::inert;
 use crate::state::Desk;
 
 /// Where it is said that the workshop's range file is not there.
@@ -59,20 +61,20 @@ pub fn Header(
         <header>
             <svg class="mark" viewBox="0 0 24 20" aria-hidden="true"><path d="M1 1H8V9H16V1H23V19H1Z"/></svg>
             <p class="workshop">{workshop}</p>
-            <p class="range">{name}" range"</p>
+            <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
             <div class="tools">
                 <label class="button">
-                    "Open an order"
+                    {Label::OpenOrder.text()}
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
-                <button type="button" on:click=afresh>{move || if back().is_some() { "Take it back" } else { "Begin afresh" }}</button>
+                <button type="button" on:click=afresh>{move || if back().is_some() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
             </div>
         </header>
         {built_in.map(|why| view! { <NoRange why/> })}
         <div class="notice" class:empty=move || told().is_empty()>
             <p role="status">{told}</p>
-            <button type="button" on:click=move |_| desk.tell(String::new(), String::new())>"Close"</button>
+            <button type="button" on:click=move |_| desk.tell(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
 }
@@ -82,7 +84,7 @@ pub fn Header(
 fn NoRange(why: String) -> impl IntoView {
     let why = RwSignal::new(why);
     let again = move |_| {
-        why.set("Fetching the range file \u{2026}".into());
+        why.set(Label::FetchingRange.text().into());
         wasm_bindgen_futures::spawn_local(async move {
             match range_file::read(range_file::fetch().await.as_deref()) {
                 Ok(_) => range_file::load_anew(),
@@ -93,10 +95,9 @@ fn NoRange(why: String) -> impl IntoView {
     view! {
         <div class="notice" id=NO_RANGE>
             <p role="status">
-                <b>"Nothing can be ordered now. "</b>{move || why.get()}
-                " What you see is the range that came with the page; its prices may be old."
+                {inert("<b>", Label::NothingOrdered)}" "{move || why.get()}" "{Label::BuiltInRange.text()}
             </p>
-            <button type="button" on:click=again>"Try again"</button>
+            <button type="button" on:click=again>{Label::TryAgain.text()}</button>
         </div>
     }
 }
@@ -104,7 +105,7 @@ fn NoRange(why: String) -> impl IntoView {
 /// Takes over an order file and tells what came of it.
 fn open(desk: Desk, file: Option<String>) {
     let Some(file) = file else {
-        return desk.tell("This file cannot be read, or is far too large for an order.".into(), String::new());
+        return desk.tell(Label::FileUnread.text().into(), String::new());
     };
     let heard = move |answer| match answer {
         Answer::Bad(sentence) => desk.tell(sentence, String::new()),

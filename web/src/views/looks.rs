@@ -6,25 +6,26 @@ use slotwright_core::options::Answer;
 use slotwright_core::quantity::Dim;
 use slotwright_core::question::Question;
 use slotwright_core::range::{Look, Range};
-use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
 use crate::parts::choices::Shown;
+use crate::parts::inert;
 
 /// Finish, back, corners.
 #[component]
 pub fn Looks() -> impl IntoView {
     view! {
         <section id="question-looks">
-            <Heading number=4 title="How it looks"/>
-            <div class="asks"><h3>"Finish"</h3><Keep question=|_| Question::Finish/></div>
-            <Asked label=|_| "Finish".into() look="swatches" pick=|options, _| &options.finishes show=finish/>
+            <Heading number=4 title=Label::HowItLooks/>
+            <div class="asks">{inert("<h3>", Label::Finish)}<Keep question=|_| Question::Finish/></div>
+            <Asked label=|_| Label::Finish.text().into() look="swatches" pick=|options, _| &options.finishes show=finish/>
             <Found asked=|question| question == Question::Finish/>
-            <div class="asks"><h3>"Back"</h3><Keep question=|_| Question::Back/></div>
-            <Asked label=|_| "Back".into() pick=|options, _| &options.backs show=back/>
+            <div class="asks">{inert("<h3>", Label::Back)}<Keep question=|_| Question::Back/></div>
+            <Asked label=|_| Label::Back.text().into() pick=|options, _| &options.backs show=back/>
             <Found asked=|question| question == Question::Back/>
-            <div class="asks"><h3>"Corners of top and base"</h3><Keep question=|_| Question::Corners/></div>
-            <Asked label=|_| "Corners of top and base".into() pick=|options, _| &options.corners show=corner/>
+            <div class="asks">{inert("<h3>", Label::Corners)}<Keep question=|_| Question::Corners/></div>
+            <Asked label=|_| Label::Corners.text().into() pick=|options, _| &options.corners show=corner/>
             <Found asked=|question| question == Question::Corners/>
         </section>
     }
@@ -48,6 +49,6 @@ fn back(range: &Range, answer: &Answer<Stop>) -> Shown {
 
 fn corner(_: &Range, answer: &Answer<Stop>) -> Shown {
     let Change::CornerRadiusMm(radius) = &answer.change else { return Shown::default() };
-    let label = if *radius == Dim::mm(0) { "Square".into() } else { format!("Radius {}", words::length(*radius)) };
-    shown(answer, label)
+    let square = *radius == Dim::mm(0);
+    shown(answer, if square { Label::Square.text().into() } else { Message::Radius(*radius).text() })
 }

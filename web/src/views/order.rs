@@ -4,10 +4,12 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::words;
+use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::describe::describe;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, page};
+use crate::parts::inert;
 use crate::state::Desk;
 use crate::tally::price_lines;
 
@@ -34,8 +36,8 @@ impl Saving {
             let (said, good) = match answer {
                 Answer::Bad(sentence) => (sentence, false),
                 Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
-                    Some(()) => (format!("Saved as {file}. Send it to the workshop."), true),
-                    None => ("The browser did not let the file be saved.".into(), false),
+                    Some(()) => (Message::OrderSaved(&file).text(), true),
+                    None => (Label::FileNotSaved.text().into(), false),
                 },
             };
             bad.set(!good);
@@ -77,8 +79,8 @@ pub fn Order(
     view! {
         <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| open.set(false)>
             <div class="order-head">
-                <h2 id="order-title">"Order spec"</h2>
-                <button type="button" on:click=move |_| open.set(false)>"Close"</button>
+                {inert("<h2 id=\"order-title\">", Label::OrderSpec)}
+                <button type="button" on:click=move |_| open.set(false)>{Label::Close.text()}</button>
             </div>
             {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form saving/> })}
         </dialog>
@@ -94,11 +96,11 @@ fn Prices() -> impl IntoView {
     });
     view! {
         <table>
-            <caption>"Price"</caption>
+            {inert("<caption>", Label::Price)}
             <tbody>
                 {lines.into_iter().map(|(name, amount)| row(name.into(), amount)).collect_view()}
             </tbody>
-            <tfoot><tr><th scope="row">"Total with tax"</th><td>{total}</td></tr></tfoot>
+            <tfoot>{row(Label::TotalWithTax.text().into(), total.unwrap_or_default())}</tfoot>
         </table>
     }
 }
@@ -122,7 +124,7 @@ fn Days() -> impl IntoView {
     });
     view! {
         <table>
-            <caption>"Done by"</caption>
+            {inert("<caption>", Label::DoneBy)}
             <tbody>
                 {rows.unwrap_or_default().into_iter().map(|(name, day)| row(name, day)).collect_view()}
             </tbody>
@@ -140,6 +142,7 @@ fn Form(saving: Saving) -> impl IntoView {
     saving.begin();
     let Saving { told, bad, busy, heard } = saving;
     let [name, contact, address, remark] = desk.customer.0;
+    let field = |label| inert("<span class=\"field-label\">", label);
     let submit = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         if busy.get_untracked() {
@@ -149,27 +152,24 @@ fn Form(saving: Saving) -> impl IntoView {
         let today = desk.today().to_string();
         let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(desk.customer.texts());
         bad.set(false);
-        told.set("Writing the order \u{2026}".into());
+        told.set(Label::WritingOrder.text().into());
         busy.set(true);
         orders::ask(question.collect(), heard);
     };
     view! {
         <form on:submit=submit>
-            <p>
-                "For the parcel only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
-                 begin afresh or leave the page."
-            </p>
+            {inert("<p>", Label::ForTheParcel)}
             <div class="fields">
-                <label class="field"><span class="field-label">"Name"</span>
+                <label class="field">{field(Label::Name)}
                     <input name="name" autocomplete="name" required maxlength="100" bind:value=name/></label>
-                <label class="field"><span class="field-label">"E-mail or telephone"</span>
+                <label class="field">{field(Label::Contact)}
                     <input name="contact" autocomplete="email" required maxlength="100" bind:value=contact/></label>
             </div>
-            <label class="field"><span class="field-label">"Address, up to six lines"</span>
+            <label class="field">{field(Label::Address)}
                 <textarea name="address" autocomplete="street-address" rows="3" required maxlength="600" bind:value=address></textarea></label>
-            <label class="field"><span class="field-label">"Remark, if any"</span>
+            <label class="field">{field(Label::Remark)}
                 <input name="remark" maxlength="500" bind:value=remark/></label>
-            <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>"Save the order spec"</button>
+            <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>{Label::SaveOrder.text()}</button>
             <p id="order-told" class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }

@@ -6,10 +6,11 @@ use slotwright_core::choice::Place;
 use slotwright_core::entry::{self, Expected};
 use slotwright_core::question::Question;
 use slotwright_core::words;
+use slotwright_core::words::page::Label;
 
 use super::ask::{Found, Heading};
-use crate::parts::Entry;
 use crate::parts::optional::Optional;
+use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
 
@@ -27,7 +28,7 @@ pub fn PlaceQuestions() -> impl IntoView {
     let plug = Memo::new(move |_| {
         desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default()
     });
-    let none = std::iter::once((String::new(), "any".to_string()));
+    let none = std::iter::once((String::new(), Label::Any.text().to_string()));
     let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
     let shown = named
         .map(|(key, name)| {
@@ -51,14 +52,14 @@ pub fn PlaceQuestions() -> impl IntoView {
     };
     view! {
         <section id="question-place">
-            <Heading number=1 title="Where it stands"/>
+            <Heading number=1 title=Label::WhereItStands/>
             <div class="fields">
-                <Optional label="Free wall" unit="mm" wrong=words::not_read(Expected::Size)
+                <Optional label=Label::FreeWall.text() unit=Label::Mm.text() wrong=words::not_read(Expected::Size)
                     show=shows(Field::Wall, wall) take=takes(Field::Wall, read_wall)/>
-                <Optional label="Screen on top" unit="inch" wrong=words::not_read(Expected::Diagonal)
+                <Optional label=Label::ScreenOnTop.text() unit=Label::Inch.text() wrong=words::not_read(Expected::Diagonal)
                     show=shows(Field::Screen, screen) take=takes(Field::Screen, read_screen)/>
                 <label class="field">
-                    <span class="field-label">"Plug to pass"</span>
+                    {inert("<span class=\"field-label\">", Label::PlugToPass)}
                     <select on:change=take_plug>{shown}</select>
                 </label>
             </div>

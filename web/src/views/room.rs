@@ -1,10 +1,12 @@
 //! The solid to take away: as a file, and to be seen in the person's own room.
 
 use leptos::prelude::*;
+use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::describe::describe;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, page, room};
+use crate::parts::inert;
 use crate::state::Desk;
 
 /// What the desk is asked for the present unit as a solid.
@@ -32,7 +34,7 @@ pub fn TakeAway() -> impl IntoView {
     let stopped = move || {
         let stopped = !untrack(free);
         if stopped {
-            told.set("Only a unit that can be made is written: see what stops it.".into());
+            told.set(Label::UnmadeNotWritten.text().into());
         }
         stopped
     };
@@ -44,12 +46,12 @@ pub fn TakeAway() -> impl IntoView {
             told.set(match answer {
                 Answer::Bad(sentence) => sentence,
                 Answer::Good(name, bytes) => match files::download(&name, "model/gltf-binary", &bytes) {
-                    Some(()) => format!("Saved as {name}."),
-                    None => "The browser did not let the file be saved.".into(),
+                    Some(()) => Message::Saved(&name).text(),
+                    None => Label::FileNotSaved.text().into(),
                 },
             });
         };
-        told.set("Writing the solid \u{2026}".into());
+        told.set(Label::WritingSolid.text().into());
         orders::ask(question(desk), Callback::new(heard));
     };
     let stand = move |_| {
@@ -58,10 +60,10 @@ pub fn TakeAway() -> impl IntoView {
         }
     };
     view! {
-        <div class="views take" role="group" aria-label="Take away">
-            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>"Save as a 3D file"</button>
+        <div class="views take" role="group" aria-label=Label::TakeAway.text()>
+            <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>{Label::SaveSolid.text()}</button>
             <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
-                "Stand it in your room"
+                {Label::StandInRoom.text()}
             </button>
             <p class="told" role="status">{move || told.get()}</p>
         </div>
@@ -77,7 +79,7 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
     let host = NodeRef::<leptos::html::Div>::new();
     let told = RwSignal::new(String::new());
     // Both live as long as the dialog: an answer may come when it was closed, or closed and opened again.
-    let broken = Callback::new(move |()| told.set("The viewer could not be loaded. Is there a connection?".into()));
+    let broken = Callback::new(move |()| told.set(Label::ViewerNotLoaded.text().into()));
     let heard = Callback::new(move |answer| match (answer, host.get_untracked()) {
         (Answer::Good(_, bytes), Some(host)) if open.get_untracked() => {
             told.set(String::new());
@@ -94,22 +96,19 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
         page::show(&dialog, open.get());
         room::clear(&host);
         if open.get() {
-            told.set("Making the solid \u{2026}".into());
+            told.set(Label::MakingSolid.text().into());
             orders::ask(question(desk), heard);
         }
     });
     view! {
         <dialog node_ref=dialog class="room" aria-labelledby="room-title" on:close=move |_| open.set(false)>
             <div class="order-head">
-                <h2 id="room-title">"In your room"</h2>
-                <button type="button" on:click=move |_| open.set(false)>"Close"</button>
+                {inert("<h2 id=\"room-title\">", Label::InYourRoom)}
+                <button type="button" on:click=move |_| open.set(false)>{Label::Close.text()}</button>
             </div>
             <div class="standing" node_ref=host></div>
             <p class="told" role="status">{move || told.get()}</p>
-            <p class="cautions">
-                "Turn it here, then stand it in the room by the button on the picture. It comes in its true size, but a \
-                 camera is no tape measure: measure the wall. Look round while you walk; mind steps, people and pets."
-            </p>
+            {inert("<p class=\"cautions\">", Label::RoomCautions)}
         </dialog>
     }
 }

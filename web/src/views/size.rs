@@ -9,15 +9,16 @@ use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::rules::first_stop;
 use slotwright_core::rules::place::breaches;
+use slotwright_core::words::page::{Label, Message};
 use slotwright_core::{entry, words};
 
 use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
 use crate::browser::{page, ways};
-use crate::parts::Entry;
 use crate::parts::choices::{Choices, Key, Shown};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::Dimension;
+use crate::parts::{Entry, inert};
 use crate::state::{Desk, Known};
 use crate::unread::Field;
 
@@ -43,14 +44,14 @@ pub fn Sizes() -> impl IntoView {
     };
     view! {
         <section id="question-size">
-            <Heading number=2 title="How big"/>
-            <Choices label=Callback::new(|()| "Model".into()) answers=Callback::new(models) take=Callback::new(take)/>
+            <Heading number=2 title=Label::HowBig/>
+            <Choices label=Callback::new(|()| Label::Model.text().into()) answers=Callback::new(models) take=Callback::new(take)/>
             <Found asked=|question| question == Question::Model/>
-            <SizeQuestion label="Width" size=Size::Width question=|_| Question::Width asked=|question| question == Question::Width/>
-            <SizeQuestion label="Height" size=Size::Height question=|_| Question::Height asked=|question| question == Question::Height/>
-            <SizeQuestion label="Depth" size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
-            <div class="asks"><h3>"Number of bays"</h3><Keep question=|_| Question::Bays/></div>
-            <Asked label=|_| "Number of bays".into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
+            <SizeQuestion label=Label::Width size=Size::Width question=|_| Question::Width asked=|question| question == Question::Width/>
+            <SizeQuestion label=Label::Height size=Size::Height question=|_| Question::Height asked=|question| question == Question::Height/>
+            <SizeQuestion label=Label::Depth size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
+            <div class="asks">{inert("<h3>", Label::BayCount)}<Keep question=|_| Question::Bays/></div>
+            <Asked label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
             <Key/>
             <Found asked=|question| question == Question::Bays/>
             <Goals/>
@@ -103,13 +104,8 @@ fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
 }
 
 #[component]
-fn SizeQuestion(
-    label: &'static str,
-    size: Size,
-    question: fn(u8) -> Question,
-    asked: fn(Question) -> bool,
-) -> impl IntoView {
-    let desk = Desk::here();
+fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: fn(Question) -> bool) -> impl IntoView {
+    let (desk, label) = (Desk::here(), label.text());
     let next = move |known: &Known, range: &Range, up| {
         neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
     };
@@ -160,7 +156,7 @@ fn SizeQuestion(
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
         let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
-        [format!("At {}: {why}", words::length(value)), way]
+        [Message::AtSize(value, &why).text(), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));
     let own = NodeRef::<leptos::html::Div>::new();

@@ -3,31 +3,33 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
 use slotwright_core::decimal::Plain;
+use slotwright_core::words::page::Label;
 use slotwright_stage::told::{StepTold, Told};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
 use crate::browser::{page, scene};
+use crate::parts::inert;
 use crate::state::Desk;
 
-/// A button: its name, what stands on it, what it says to the worker.
-type Knob = (&'static str, &'static str, &'static [&'static str]);
+/// A button: its name, what stands on it in its place, what it says to the worker.
+type Knob = (Label, &'static str, &'static [&'static str]);
 
 const CAMERA: [Knob; 9] = [
-    ("Corner", "Corner", &["corner"]),
-    ("Front", "Front", &["facing"]),
-    ("From above", "From above", &["top"]),
-    ("Turn to the left", "\u{21b6}", &["turn", "0.3", "0"]),
-    ("Turn to the right", "\u{21b7}", &["turn", "-0.3", "0"]),
-    ("Look from higher", "\u{2191}", &["turn", "0", "0.2"]),
-    ("Look from lower", "\u{2193}", &["turn", "0", "-0.2"]),
-    ("Nearer", "+", &["near", "1.25"]),
-    ("Farther", "\u{2212}", &["near", "0.8"]),
+    (Label::Corner, "", &["corner"]),
+    (Label::Front, "", &["facing"]),
+    (Label::FromAbove, "", &["top"]),
+    (Label::TurnLeft, "\u{21b6}", &["turn", "0.3", "0"]),
+    (Label::TurnRight, "\u{21b7}", &["turn", "-0.3", "0"]),
+    (Label::LookFromHigher, "\u{2191}", &["turn", "0", "0.2"]),
+    (Label::LookFromLower, "\u{2193}", &["turn", "0", "-0.2"]),
+    (Label::Nearer, "+", &["near", "1.25"]),
+    (Label::Farther, "\u{2212}", &["near", "0.8"]),
 ];
-const DOORS: Knob = ("Doors open", "Doors open", &["leaves"]);
-const PERSON: Knob = ("Person, 1.70 m", "Person, 1.70 m", &["person"]);
-const BUILD: Knob = ("Build it up", "Build it up", &["build"]);
-const STEPS: [Knob; 2] = [("One step back", "\u{2190}", &["step", "-1"]), ("One step on", "\u{2192}", &["step", "1"])];
+const DOORS: Knob = (Label::DoorsOpen, "", &["leaves"]);
+const PERSON: Knob = (Label::Person, "", &["person"]);
+const BUILD: Knob = (Label::BuildItUp, "", &["build"]);
+const STEPS: [Knob; 2] = [(Label::StepBack, "\u{2190}", &["step", "-1"]), (Label::StepOn, "\u{2192}", &["step", "1"])];
 
 /// What the picture depends on beside the unit: dark or light, motion or none.
 const MOODS: [&str; 2] = ["(prefers-color-scheme: dark)", "(prefers-reduced-motion: reduce)"];
@@ -95,29 +97,27 @@ pub fn Solid(
             <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.lines.clone())></div>
         </div>
         <div class="build" class:idle=move || !builds()>
-            <div class="views" role="group" aria-label="Steps">
+            <div class="views" role="group" aria-label=Label::Steps.text()>
                 {button(STEPS[0], None, Some(Callback::new(move |()| step_told(|step| step.first))))}
                 <button type="button" class="play" on:click=move |_| scene::say(&["play"])>
-                    {move || if step_told(|step| step.plays) { "Pause" } else { "Play" }}
+                    {move || if step_told(|step| step.plays) { Label::Pause } else { Label::Play }.text()}
                 </button>
                 {button(STEPS[1], None, Some(Callback::new(move |()| step_told(|step| step.last))))}
             </div>
             <p role="status">{sentence}</p>
         </div>
-        <p id="scene-keys" class="unseen">
-            "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the corner."
-        </p>
+        {inert("<p id=\"scene-keys\" class=\"unseen\">", Label::SceneKeys)}
         <div class="knobs">
-            <div class="views cameras" role="group" aria-label="Look from">
+            <div class="views cameras" role="group" aria-label=Label::LookFrom.text()>
                 {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
             </div>
-            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label="Show">
+            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label=Label::Show.text()>
                 {vec![
                     button(DOORS, Some(Callback::new(move |()| told.with(|told| told.open))), None),
                     button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person))), None),
                     button(BUILD, Some(Callback::new(move |()| builds())), None),
                 ]}
-                <label class="apart">"Pull apart"
+                <label class="apart">{Label::PullApart.text()}
                     <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| told.apart).to_string()
                         on:input=move |event| scene::say(&["apart", &event_target_value(&event)])/>
                 </label>
@@ -132,6 +132,8 @@ type Flag = Option<Callback<(), bool>>;
 /// A button; one that stays down says whether it is, one that can be of no use whether it is now.
 fn button((name, sign, says): Knob, down: Flag, off: Flag) -> AnyView {
     let told = |flag: Flag| move || flag.map(|flag| flag.run(()).to_string());
+    let name = name.text();
+    let sign = if sign.is_empty() { name } else { sign };
     view! {
         <button type="button" aria-label=name title=name aria-pressed=told(down) aria-disabled=told(off)
             on:click=move |_| scene::say(says)>{sign}</button>

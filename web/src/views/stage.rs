@@ -1,6 +1,7 @@
 //! The drawing of the unit as it stands.
 
 use leptos::prelude::*;
+use slotwright_core::words::page::Label;
 use slotwright_cutpack::describe::describe;
 use slotwright_cutpack::drawing::{Subject, View, extent, svg};
 
@@ -52,13 +53,13 @@ pub fn Stage() -> impl IntoView {
     };
     let built = move || desk.read(|known, _| known.built.is_some());
     let nothing = move || {
-        if built() { "" } else { "There is nothing to draw: these answers leave no room for the parts." }
+        if built() { "" } else { Label::NothingToDraw.text() }
     };
-    let tab = move |own: Option<View>, label: &'static str| {
+    let tab = move |own: Option<View>, label: Label| {
         view! {
             <button type="button" aria-pressed=move || (shown() == own).to_string()
                 aria-disabled=move || (own.is_none() && no_solid.get()).to_string() on:click=move |_| look.set(own)>
-                {label}
+                {label.text()}
             </button>
         }
     };
@@ -69,11 +70,11 @@ pub fn Stage() -> impl IntoView {
         }
     };
     view! {
-        <section class="stage" aria-label="Drawing">
+        <section class="stage" aria-label=Label::Drawing.text()>
             <div class="knobs tops">
-                <div class="views" role="group" aria-label="View">
-                    {tab(None, "Solid")}{tab(Some(View::Sheet), "Sheet")}{tab(Some(View::Front), "Elevation")}
-                    {tab(Some(View::Plan), "Plan")}{tab(Some(View::Section), "Section")}
+                <div class="views" role="group" aria-label=Label::View.text()>
+                    {tab(None, Label::Solid)}{tab(Some(View::Sheet), Label::Sheet)}{tab(Some(View::Front), Label::Elevation)}
+                    {tab(Some(View::Plan), Label::Plan)}{tab(Some(View::Section), Label::Section)}
                 </div>
                 <TakeAway/>
             </div>

@@ -4,8 +4,10 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::question::Question;
+use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::page;
+use crate::parts::inert;
 use crate::parts::tells::Tone;
 use crate::rest::at_rest;
 use crate::state::Desk;
@@ -55,16 +57,16 @@ pub fn Tally(
         if text.with_untracked(|text| text.good) {
             order.run(());
         } else {
-            said.set(format!("Not to be ordered yet. {}", text.with_untracked(spoken)));
+            said.set(Message::NotOrderedYet(&text.with_untracked(spoken)).text());
             jump(event);
         }
     };
     view! {
         <footer class="tally">
             <dl class:off=move || text.with(|text| !text.good)>
-                <div><dt>"Price with tax"</dt><dd>{part(|text| &text.price)}</dd><dd class="under">{part(|text| &text.price_note)}</dd></div>
-                <div><dt>"Weight"</dt><dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
-                <div><dt>"With you by"</dt><dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
+                <div>{inert("<dt>", Label::PriceWithTax)}<dd>{part(|text| &text.price)}</dd><dd class="under">{part(|text| &text.price_note)}</dd></div>
+                <div>{inert("<dt>", Label::Weight)}<dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
+                <div>{inert("<dt>", Label::WithYouBy)}<dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
             </dl>
             <button type="button" class="state" class:good=move || text.with(|text| text.good && !text.but)
                 class:but=move || text.with(|text| text.but) on:click=jump>
@@ -72,7 +74,7 @@ pub fn Tally(
             </button>
             <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()
                 on:click=ask>
-                "Order spec"
+                {Label::OrderSpec.text()}
             </button>
             <p class="unseen" role="status">{move || said.get()}</p>
         </footer>

@@ -10,15 +10,17 @@ use slotwright_core::promise::Backlog;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
 use slotwright_core::words;
+use slotwright_core::words::adviser::Message;
 
 /// The goal of a word and its figure; else what is wrong with the figure.
-fn read(word: &str, figure: &str, currency: &str) -> Result<Goal, &'static str> {
+fn read(word: &str, figure: &str, currency: &str) -> Result<Goal, String> {
+    let not_read = |expected| words::not_read(expected).to_string();
     match word {
         "widest" => Ok(Goal::Widest),
         "screen" => Ok(Goal::Screen),
-        "price" => entry::money(figure, currency).map(Goal::Price).ok_or(words::not_read(Expected::Money)),
-        "part" => entry::mass(figure).map(Goal::Part).ok_or(words::not_read(Expected::Mass)),
-        "by" => figure.parse().map(Goal::By).map_err(|_| "Pick the day on which it has to be there."),
+        "price" => entry::money(figure, currency).map(Goal::Price).ok_or_else(|| not_read(Expected::Money)),
+        "part" => entry::mass(figure).map(Goal::Part).ok_or_else(|| not_read(Expected::Mass)),
+        "by" => figure.parse().map(Goal::By).map_err(|_| Message::PickDay.text()),
         _ => Ok(Goal::Valid),
     }
 }
@@ -26,18 +28,6 @@ fn read(word: &str, figure: &str, currency: &str) -> Result<Goal, &'static str> 
 fn is_wider_than_wall(choice: &Choice) -> bool {
     let (screen, wall) = (choice.place.screen_tenth_inch, choice.place.wall_mm);
     screen.zip(wall).is_some_and(|(tenths, wall)| place::screen(place::diagonal(tenths)).0 > wall.length())
-}
-
-/// What a goal is called where its answer is told.
-fn name(goal: Goal, range: &Range) -> String {
-    match goal {
-        Goal::Valid => "The nearest that can be made".into(),
-        Goal::Widest => "As wide as can be".into(),
-        Goal::Screen => "As wide as the screen".into(),
-        Goal::Price(most) => format!("At most {}", words::money(most, &range.currency)),
-        Goal::Part(most) => format!("Parts up to {}", words::mass(most)),
-        Goal::By(day) => format!("There by {}", words::day(day)),
-    }
 }
 
 /// What a goal comes to, what to press, and what comes of that.
@@ -50,41 +40,39 @@ pub(crate) fn told(
 ) -> Option<[String; 3]> {
     let choice = Choice::of_note(note)?;
     let (today, backlog): (Day, _) = (today.parse().ok()?, Backlog::default());
-    let only = |sentence: &str| Some([sentence.into(), String::new(), String::new()]);
+    let only = |sentence: String| Some([sentence, String::new(), String::new()]);
     let goal = match read(word, figure, &range.currency) {
         // A field that was emptied.
-        Err(_) if figure.is_empty() => return only(""),
+        Err(_) if figure.is_empty() => return only(String::new()),
         Ok(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
-            return only("Say first which screen stands on it.");
+            return only(Message::SayScreen.text());
         }
-        Ok(Goal::Screen) if is_wider_than_wall(&choice) => return only("The screen is wider than the free wall."),
+        Ok(Goal::Screen) if is_wider_than_wall(&choice) => return only(Message::ScreenOverWall.text()),
         Ok(goal) => goal,
         Err(wrong) => return only(wrong),
     };
-    let name = name(goal, range);
+    let currency = &range.currency;
     let (pins, visit, dated) = (super::questions(pins), super::visit(range, pins), (today, &backlog));
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let Some(changes) = toward(range, &choice, goal, kept, dated) else {
-        let kept = match in_the_way(range, &choice, goal, kept, dated) {
-            _ if pins.is_empty() && visit.is_none() => String::new(),
-            held if held.is_empty() => " with what you keep".into(),
-            held => format!(" while you keep {}", words::kept(&held)),
-        };
-        return only(&format!("{name}: no way to it was found{kept}."));
+        let held = in_the_way(range, &choice, goal, kept, dated);
+        let kept = !pins.is_empty() || visit.is_some();
+        return only(Message::NoWay { goal, currency, kept, held: &held }.text());
     };
     if changes.is_empty() {
-        return only(&format!("{name}: it is so already."));
+        return only(Message::Met { goal, currency }.text());
     }
     let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
     let derived = look(range, &after, today, &backlog);
     let built = derived.built?;
-    let sentence = format!(
-        "{name}: {}, {}, with you by {}.",
-        words::money(built.price.total_minor, &built.price.currency),
-        words::mass(built.whole.mass),
-        built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default()
-    );
-    Some([sentence, words::to_do(&changes, range), after.to_note()])
+    let sentence = Message::ComesTo {
+        goal,
+        currency,
+        price: &words::money(built.price.total_minor, &built.price.currency),
+        mass: &words::mass(built.whole.mass),
+        day: &built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default(),
+    };
+    Some([sentence.text(), words::to_do(&changes, range), after.to_note()])
 }
 
 #[cfg(test)]

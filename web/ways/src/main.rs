@@ -34,15 +34,13 @@ use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::remedy::MOST;
 use slotwright_core::words;
+use slotwright_core::words::adviser::Message;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod goal;
 mod practice;
-
-/// Why a budget and a day are kept.
-const WHY_GIVEN: &str = "You gave it; ways out keep to it once it holds.";
 
 thread_local! {
     static RANGE: RefCell<Option<Range>> = const { RefCell::new(None) };
@@ -134,7 +132,8 @@ fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     // What was given for the visit and does not hold now is said like what does not suit the place.
     let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
     let broken = broken.into_iter().flat_map(|given| {
-        let said = ["place", "warns", words::beyond(given), WHY_GIVEN, "the customer's own figure"].map(String::from);
+        let card = words::given_card();
+        let said = ["place", "warns", words::beyond(given), card.why, card.source].map(String::from);
         said.into_iter().chain((0..MOST * 3).map(|_| String::new()))
     });
     Some(told.chain(broken).collect())
@@ -171,7 +170,7 @@ fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], w
     let told = match &state {
         State::Open => Default::default(),
         State::Shifts { reason, changes } => {
-            let way = format!("Take it and {}", words::together(changes, range));
+            let way = Message::TakeWith(changes, range).text();
             [words::sentence(reason), way, after(range, choice, change, changes), String::new()]
         }
         State::Shut { reason } => shut(range, choice, change, kept, reason),

@@ -2,15 +2,21 @@
 
 use super::locale::Locale;
 
+pub(super) mod adviser;
 pub(super) mod assembly;
 pub(super) mod card;
 pub(super) mod change;
+pub(super) mod desk;
 pub(super) mod entry;
 pub(super) mod finding;
 pub(super) mod format;
 pub(super) mod message;
 pub(super) mod name;
+pub(super) mod page;
+pub(super) mod picture;
 pub(super) mod remark;
+pub(super) mod stage;
+pub(super) mod tool;
 
 /// Whose figures these sentences have.
 const LOCALE: Locale = Locale::English;

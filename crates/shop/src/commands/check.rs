@@ -9,6 +9,7 @@ use slotwright_core::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::seal::Digest;
 use slotwright_core::spec::{self, BYTES_MOST, OrderSpec, SpecError};
+use slotwright_core::words::tool::Label;
 
 use crate::args::{Batches, Check};
 use crate::error::FileError;
@@ -126,10 +127,8 @@ fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[Known]) -> Vec<FileRep
 
 /// Every file that was named gets an answer, even if checking one of them went wrong in our own code.
 fn given_up<P: AsRef<Path>>(files: &[P]) -> Vec<FileReport> {
-    let result = || Outcome::Unreadable {
-        reason: "checking this file, or one beside it, broke off: an error of this program".into(),
-        hint: "check the files one by one, and tell those who keep this program which one it was".into(),
-    };
+    let result =
+        || Outcome::Unreadable { reason: Label::BrokeOff.text().into(), hint: Label::CheckOneByOne.text().into() };
     files.iter().map(|file| FileReport { file: file.as_ref().display().to_string(), result: result() }).collect()
 }
 

@@ -2,12 +2,14 @@
 
 use slotwright_core::rules::Rule;
 use slotwright_core::words;
+use slotwright_core::words::tool::Label;
 
 use crate::args::Explain;
 use crate::error::FileError;
 use crate::inputs;
 use crate::nearest::meant;
 use crate::output::{self, GOOD};
+use crate::table;
 
 mod limits;
 
@@ -21,15 +23,10 @@ pub(super) fn run(asked: &Explain) -> Result<u8, FileError> {
     let unknown = || FileError::NoRule { code: code.clone(), meant: meant(code, codes()) };
     let rule = Rule::of_code(code).ok_or_else(unknown)?;
     let (card, range) = (words::card(rule), inputs::range(asked.range.as_deref())?);
-    let mut lines = vec![
-        rule.code().to_owned(),
-        format!("  what    {}", card.what),
-        format!("  why     {}", card.why),
-        format!("  source  {}", card.source),
-    ];
-    let limits = limits::of(rule, &range);
-    let heads = ["limit "].into_iter().chain(core::iter::repeat("      "));
-    lines.extend(heads.zip(limits).map(|(head, limit)| format!("  {head}  {limit}")));
-    output::print(lines)?;
+    let told = [(Label::What, card.what), (Label::Why, card.why), (Label::Source, card.source)];
+    let mut rows = told.map(|(head, text)| [head.text().to_owned(), text.to_owned()]).to_vec();
+    let heads = core::iter::once(Label::Limit.text()).chain(core::iter::repeat(""));
+    rows.extend(heads.zip(limits::of(rule, &range)).map(|(head, limit)| [head.to_owned(), limit]));
+    output::print(core::iter::once(rule.code().to_owned()).chain(table::lines("  ", &rows)))?;
     Ok(GOOD)
 }

@@ -3,11 +3,13 @@
 use serde::Serialize;
 use slotwright_core::audit::Audit;
 use slotwright_core::range::Range;
+use slotwright_core::words::tool::{Label, Message};
 
 use crate::args::RangeFile;
 use crate::error::FileError;
 use crate::inputs;
 use crate::output::{self, DIFFERS, GOOD};
+use crate::table;
 
 /// The report of `slotwright range --json`.
 #[derive(Debug, Serialize, schemars::JsonSchema)]
@@ -57,11 +59,12 @@ pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
         return Ok(if audit.is_right() { GOOD } else { DIFFERS });
     }
     let path = asked.file.display().to_string();
-    let warnings = || audit.remarks.0.iter().map(|remark| format!("warning: {path}:{remark}"));
+    let warnings = || audit.remarks.0.iter().map(|remark| Message::Warning(&path, &remark.to_string()).text());
     match &audit.range {
         Some(range) if audit.is_right() => {
-            let [first, rest @ ..] = summary(range, audit.remarks.0.len());
-            output::print(core::iter::once(first).chain(warnings()).chain(rest))?;
+            let right =
+                Message::Right { range: &range.name, workshop: &range.workshop, warnings: audit.remarks.0.len() };
+            output::print(core::iter::once(right.text()).chain(warnings()).chain(summary(range)))?;
             Ok(GOOD)
         }
         _ => {
@@ -90,18 +93,14 @@ fn report(asked: &RangeFile, audit: &Audit) -> RangeReport {
     }
 }
 
-fn summary(range: &Range, warnings: usize) -> [String; 5] {
+fn summary(range: &Range) -> Vec<String> {
     let names = |names: Vec<&str>| names.join(", ");
-    let but = match warnings {
-        0 => String::new(),
-        1 => ", with 1 warning".into(),
-        many => format!(", with {many} warnings"),
-    };
-    [
-        format!("{} of {}: right{but}", range.name, range.workshop),
-        format!("  models    {}", names(range.models.iter().map(|model| model.name.as_str()).collect())),
-        format!("  boards    {}", names(range.boards.iter().map(|board| board.name.as_str()).collect())),
-        format!("  finishes  {}", names(range.finishes.iter().map(|finish| finish.name.as_str()).collect())),
-        format!("  digest    {}", range.digest()),
-    ]
+    let row = |head: Label, what: String| [head.text().into(), what];
+    let rows = [
+        row(Label::Models, names(range.models.iter().map(|model| model.name.as_str()).collect())),
+        row(Label::Boards, names(range.boards.iter().map(|board| board.name.as_str()).collect())),
+        row(Label::Finishes, names(range.finishes.iter().map(|finish| finish.name.as_str()).collect())),
+        row(Label::Digest, range.digest().to_string()),
+    ];
+    table::lines("  ", &rows)
 }

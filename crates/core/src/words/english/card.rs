@@ -251,3 +251,11 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
     }
 }
+
+pub(in crate::words) const fn given() -> Card {
+    Card {
+        what: "It costs no more and comes no later than the customer gave.",
+        why: "You gave it; ways out keep to it once it holds.",
+        source: "the customer's own figure",
+    }
+}

@@ -4,6 +4,7 @@ use serde_json::Value;
 use slotwright_core::range::Range;
 use slotwright_core::rules::Rule;
 use slotwright_core::words;
+use slotwright_core::words::tool::{Label, Message};
 
 /// Each key with its value, as the range file names it; or one line that there is none.
 pub(super) fn of(rule: Rule, range: &Range) -> Vec<String> {
@@ -14,11 +15,11 @@ pub(super) fn of(rule: Rule, range: &Range) -> Vec<String> {
         let parts: Vec<&str> = path.split('.').collect();
         find(&whole, &parts, "", &mut lines);
         if lines.len() == before {
-            lines.push(format!("{path} is not set"));
+            lines.push(Message::NotSet(path).text());
         }
     }
     if lines.is_empty() {
-        lines.push("no key of the range: it is the same in all of them".into());
+        lines.push(Label::NoKey.text().into());
     }
     lines
 }

@@ -7,6 +7,7 @@ use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge_stops;
 use slotwright_core::words;
+use slotwright_core::words::tool::{Label, Message};
 
 use super::{OptionsDocument, SizeRun};
 use crate::table;
@@ -20,7 +21,8 @@ pub(super) fn lines(range: &Range, document: &OptionsDocument) -> Vec<String> {
     let model = named(range.model(&choice.model).map(|model| &model.name), &choice.model);
     let finish = named(range.finish(&choice.finish).map(|finish| &finish.name), &choice.finish);
     let sizes = [choice.width_mm, choice.height_mm, choice.depth_mm].map(words::size).join(" × ");
-    let mut lines = vec![format!("{model} of {}, {sizes} mm, {finish}", range.name)];
+    let unit = Message::UnitOf { model: &model, range: &range.name, sizes: &sizes, finish: &finish };
+    let mut lines = vec![unit.text()];
     lines.extend(verdict(range, document));
     let (answers, mut blocks) = (&document.answers, Vec::new());
     let block = |about: Question, answers: &[Answer<State>]| {
@@ -39,25 +41,26 @@ pub(super) fn lines(range: &Range, document: &OptionsDocument) -> Vec<String> {
     blocks.push(block(Question::Finish, &answers.finishes));
     blocks.push(block(Question::Corners, &answers.corners));
     for (about, rows) in blocks {
-        let kept = if document.pins.contains(&about) { ", kept" } else { "" };
-        lines.extend([String::new(), format!("{}{kept}", words::question(about))]);
+        let name = words::question(about);
+        let kept = document.pins.contains(&about).then(|| Message::Kept(&name).text());
+        lines.extend([String::new(), kept.unwrap_or(name)]);
         lines.extend(table::lines("  ", &rows));
     }
-    lines.extend([String::new(), "Of a row of sizes, reason and changes are those of the first.".into()]);
+    lines.extend([String::new(), Label::RowOfSizes.text().into()]);
     lines
 }
 
 /// Whether the choice itself can be made, and with what.
 fn verdict(range: &Range, document: &OptionsDocument) -> Vec<String> {
     match document.nearest.as_deref() {
-        Some([]) => vec!["It can be made.".into()],
+        Some([]) => vec![Label::Makeable.text().into()],
         way => {
-            let mut lines = vec!["It cannot be made as it is.".into()];
+            let mut lines = vec![Label::NotMakeable.text().into()];
             let stops = judge_stops(range, &document.choice).findings;
             lines.extend(stops.iter().map(|finding| format!("  {}", words::sentence(finding))));
             lines.push(match way {
-                Some(changes) => format!("It can be with these changes: {}.", words::together(changes, range)),
-                None => "No changes with which it could were found.".into(),
+                Some(changes) => Message::WithThese(&words::together(changes, range)).text(),
+                None => Label::NoChanges.text().into(),
             });
             lines
         }
@@ -66,51 +69,46 @@ fn verdict(range: &Range, document: &OptionsDocument) -> Vec<String> {
 
 fn row(range: &Range, document: &OptionsDocument, answer: &Answer<State>) -> Row {
     let (state, why) = match &answer.state {
-        State::Open => ("open", String::new()),
-        State::Shifts { reason, changes } => ("with changes", with(&words::reason(reason), changes, range)),
+        State::Open => (Label::Open, String::new()),
+        State::Shifts { reason, changes } => (Label::WithChanges, with(&words::reason(reason), changes, range)),
         State::Shut { reason, .. } => {
             let told = why(range, document, &answer.change);
-            ("shut", told.unwrap_or_else(|| words::reason(reason)))
+            (Label::Shut, told.unwrap_or_else(|| words::reason(reason)))
         }
-        State::Unfound { reason } => ("not found", words::given_up(reason)),
+        State::Unfound { reason } => (Label::NotFound, words::given_up(reason)),
     };
     let mark = if answer.taken { "*" } else { " " };
-    [mark.into(), words::change(&answer.change, range), state.into(), why]
+    [mark.into(), words::change(&answer.change, range), state.text().into(), why]
 }
 
 fn size_row(range: &Range, document: &OptionsDocument, size: Size, run: &SizeRun) -> Row {
     let (from, to, reached) = (run.run.from, run.run.to, &run.run.state);
     let reason = || reached.reason.as_ref().map(words::reason).unwrap_or_default();
     let (state, why) = match (reached.reach, &run.changes) {
-        (Reach::Open, _) => ("open", String::new()),
-        (Reach::Shifts, Some(changes)) => ("with changes", with(&reason(), changes, range)),
-        (Reach::Shifts, None) => ("with changes", reason()),
+        (Reach::Open, _) => (Label::Open, String::new()),
+        (Reach::Shifts, Some(changes)) => (Label::WithChanges, with(&reason(), changes, range)),
+        (Reach::Shifts, None) => (Label::WithChanges, reason()),
         (Reach::Shut, _) => {
             let told = why(range, document, &size.to(from));
-            ("shut", told.unwrap_or_else(reason))
+            (Label::Shut, told.unwrap_or_else(reason))
         }
-        (Reach::Unfound, _) => ("not found", reached.reason.as_ref().map(words::given_up).unwrap_or_default()),
+        (Reach::Unfound, _) => (Label::NotFound, reached.reason.as_ref().map(words::given_up).unwrap_or_default()),
     };
     let mark = if (from..=to).contains(&size.of(&document.choice)) { "*" } else { " " };
-    let shown = if from == to {
-        format!("{} mm", words::size(from))
-    } else {
-        format!("{} to {} mm", words::size(from), words::size(to))
-    };
-    [mark.into(), shown, state.into(), why]
+    let shown =
+        if from == to { words::length(from) } else { Message::FromTo(&words::size(from), &words::size(to)).text() };
+    [mark.into(), shown, state.text().into(), why]
 }
 
 /// What stops it alone, and with what it goes.
 fn with(reason: &str, changes: &[Change], range: &Range) -> String {
-    let together = words::together(changes, range);
-    let mut letters = together.chars();
-    let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
-    format!("{reason} {first}{} as well.", letters.as_str())
+    Message::AsWell(reason, &words::to_do(changes, range)).text()
 }
 
 /// Why an answer is shut, and what to let go for it.
 fn why(range: &Range, document: &OptionsDocument, change: &Change) -> Option<String> {
     let why = &document.why.iter().find(|explained| explained.change == *change)?.why;
-    let release = why.release.as_ref().map(|release| format!(" {}.", words::release(release, range)));
-    Some(format!("{}{}", words::shut(why), release.unwrap_or_default()))
+    let reason = words::shut(why);
+    let Some(release) = &why.release else { return Some(reason) };
+    Some(Message::ShutUnless(&reason, &words::release(release, range)).text())
 }

@@ -1,0 +1,62 @@
+//! What the adviser says beside findings: what comes of a goal, and what to press.
+
+use super::LOCALE;
+use super::english::adviser as english;
+use super::locale::Locale;
+use crate::change::Change;
+use crate::options::goals::Goal;
+use crate::question::Question;
+use crate::range::Range;
+
+/// What the adviser says.
+#[derive(Clone, Copy, Debug)]
+pub enum Message<'a> {
+    /// Which day is wanted has to be said.
+    PickDay,
+    /// Which screen stands on it has to be said.
+    SayScreen,
+    /// The screen leaves no unit that suits the wall.
+    ScreenOverWall,
+    /// A button: an answer with the changes that go with it.
+    TakeWith(&'a [Change], &'a Range),
+    /// No way to a goal was found.
+    NoWay {
+        /// The goal.
+        goal: Goal,
+        /// The currency of its price.
+        currency: &'a str,
+        /// Whether anything is kept.
+        kept: bool,
+        /// What of it stands in the way, where that is known.
+        held: &'a [Question],
+    },
+    /// A goal is met.
+    Met {
+        /// The goal.
+        goal: Goal,
+        /// The currency of its price.
+        currency: &'a str,
+    },
+    /// What a goal comes to.
+    ComesTo {
+        /// The goal.
+        goal: Goal,
+        /// The currency of its price.
+        currency: &'a str,
+        /// The price with tax.
+        price: &'a str,
+        /// The weight of the whole.
+        mass: &'a str,
+        /// The day on which it arrives.
+        day: &'a str,
+    },
+}
+
+impl Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::message(self),
+        }
+    }
+}

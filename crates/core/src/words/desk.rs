@@ -1,0 +1,77 @@
+//! What the order desk says to the page: what came of an order, or why nothing did.
+
+use super::LOCALE;
+use super::english::desk as english;
+use super::locale::Locale;
+use crate::day::Day;
+
+/// An entry of the order's form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Entry {
+    /// Who orders.
+    Name,
+    /// How to reach them.
+    Contact,
+    /// What else they say.
+    Remark,
+    /// A line of where it goes.
+    AddressLine,
+}
+
+/// What the desk says.
+#[derive(Clone, Copy, Debug)]
+pub enum Message<'a> {
+    /// The page asked for nothing that the desk knows.
+    NotUnderstood,
+    /// The choice is none.
+    ChoiceUnread,
+    /// The unit cannot be made.
+    Unmade,
+    /// An entry is empty.
+    Empty(Entry),
+    /// An entry has more characters than it may have.
+    TooLong {
+        /// Which.
+        entry: Entry,
+        /// How many it has.
+        found: usize,
+        /// How many it may have.
+        most: usize,
+    },
+    /// An entry holds what cannot be printed.
+    Unprintable(Entry),
+    /// The address has no lines, or more than it may have.
+    AddressLines {
+        /// How many it has.
+        found: usize,
+        /// How many it may have.
+        most: usize,
+    },
+    /// A file is no order.
+    NoOrder,
+    /// A later version wrote the order.
+    Newer,
+    /// The order was changed.
+    Changed,
+    /// A part of the order cannot be read, at that place.
+    PartUnread(&'a str),
+    /// The order holds a bad entry, told by that sentence.
+    BadEntry(&'a str),
+    /// The order is of another range.
+    OtherRange,
+    /// The order is of another version of the range.
+    OtherVersion,
+    /// The order of that day is open and holds.
+    Holds(Day),
+    /// The order of that day is open and does not hold.
+    Differs(Day),
+}
+
+impl Message<'_> {
+    /// The sentence.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::message(self),
+        }
+    }
+}

@@ -1,0 +1,44 @@
+//! The order desk in English.
+
+use crate::words::desk::{Entry, Message};
+
+const fn entry(of: Entry) -> &'static str {
+    match of {
+        Entry::Name => "The name",
+        Entry::Contact => "E-mail or telephone",
+        Entry::Remark => "The remark",
+        Entry::AddressLine => "A line of the address",
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    let text = match of {
+        Message::NotUnderstood => "The order desk did not understand the page; load it anew.",
+        Message::ChoiceUnread => "The choice cannot be read; load the page anew.",
+        Message::Unmade => "Only a unit that can be made is written.",
+        Message::Empty(of) => return format!("{} is empty.", entry(of)),
+        Message::TooLong { entry: of, found, most } => {
+            return format!("{} has {found} characters; {most} are the most.", entry(of));
+        }
+        Message::Unprintable(of) => return format!("{} holds a character that cannot be printed.", entry(of)),
+        Message::AddressLines { found, most } => {
+            return format!("The address has {found} lines; 1 to {most} are possible.");
+        }
+        Message::NoOrder => "This file is no order. Choose the one that was saved with the order.",
+        Message::Newer => "This order was saved by a newer page than this one. Load the page anew.",
+        Message::Changed => "This order was changed after it was saved. Ask for the original.",
+        Message::PartUnread(place) => {
+            return format!("A part of this order cannot be read ({place}). Ask for it to be saved again.");
+        }
+        Message::BadEntry(sentence) => return format!("{sentence} Ask for the order to be saved again."),
+        Message::OtherRange => "This order was made with another range.",
+        Message::OtherVersion => {
+            "The order was made with another version of this range; price, weight and date are those of today."
+        }
+        Message::Holds(day) => return format!("The order of {day} is open. Everything that it promised still holds."),
+        Message::Differs(day) => {
+            return format!("The order of {day} is open, but not all that it promised holds any more.");
+        }
+    };
+    text.into()
+}

@@ -1,0 +1,186 @@
+//! The page in English.
+
+use crate::words::page::{Label, Message};
+use crate::words::{fill, length, mass, money, part, question};
+
+#[expect(clippy::too_many_lines, reason = "one line a text")]
+pub(in crate::words) const fn label(of: Label) -> &'static str {
+    match of {
+        Label::Skip => "Skip to the questions",
+        Label::Cautions => {
+            "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units with \
+             leaves to the wall. Local rules and qualified people decide."
+        }
+        Label::Close => "Close",
+        Label::Mm => "mm",
+        Label::Kg => "kg",
+        Label::Inch => "inch",
+        Label::OpenOrder => "Open an order",
+        Label::TakeItBack => "Take it back",
+        Label::BeginAfresh => "Begin afresh",
+        Label::NothingOrdered => "Nothing can be ordered now.",
+        Label::BuiltInRange => "What you see is the range that came with the page; its prices may be old.",
+        Label::TryAgain => "Try again",
+        Label::FetchingRange => "Fetching the range file \u{2026}",
+        Label::RangeNotFetched => "The range file could not be fetched. Is there a connection?",
+        Label::FileUnread => "This file cannot be read, or is far too large for an order.",
+        Label::FileNotSaved => "The browser did not let the file be saved.",
+        Label::WhereItStands => "Where it stands",
+        Label::HowBig => "How big",
+        Label::WhatInEachBay => "What goes in each bay",
+        Label::HowItLooks => "How it looks",
+        Label::FreeWall => "Free wall",
+        Label::ScreenOnTop => "Screen on top",
+        Label::PlugToPass => "Plug to pass",
+        Label::Any => "any",
+        Label::Model => "Model",
+        Label::Width => "Width",
+        Label::Height => "Height",
+        Label::Depth => "Depth",
+        Label::BayCount => "Number of bays",
+        Label::BayToLookAt => "Bay to look at",
+        Label::ShareOfWidth => "Share of the width",
+        Label::PlaceOfHole => "Place of the hole",
+        Label::NoHole => "No hole",
+        Label::NoDevice => "No device",
+        Label::Finish => "Finish",
+        Label::Back => "Back",
+        Label::Corners => "Corners of top and base",
+        Label::Square => "Square",
+        Label::Keep => "Keep",
+        Label::TheWidth => "The width",
+        Label::TheHeight => "The height",
+        Label::TheDepth => "The depth",
+        Label::TheFreeWall => "The free wall",
+        Label::TheScreen => "The screen",
+        Label::ThePrice => "The price",
+        Label::TheWeight => "The weight",
+        Label::TheDay => "The day",
+        Label::CannotBeMade => "Cannot be made.",
+        Label::Mind => "Mind.",
+        Label::Why => "Why",
+        Label::FindOneThat => "Find one that",
+        Label::IsWidest => "is as wide as can be",
+        Label::TakesScreen => "takes the screen",
+        Label::CostsAtMost => "costs at most",
+        Label::HasPartsUpTo => "has parts up to",
+        Label::IsThereBy => "is there by",
+        Label::NoDay => "This is no day. Write it as 2027-01-31.",
+        Label::Drawing => "Drawing",
+        Label::View => "View",
+        Label::Solid => "Solid",
+        Label::Sheet => "Sheet",
+        Label::Elevation => "Elevation",
+        Label::Plan => "Plan",
+        Label::Section => "Section",
+        Label::NothingToDraw => "There is nothing to draw: these answers leave no room for the parts.",
+        Label::Corner => "Corner",
+        Label::Front => "Front",
+        Label::FromAbove => "From above",
+        Label::TurnLeft => "Turn to the left",
+        Label::TurnRight => "Turn to the right",
+        Label::LookFromHigher => "Look from higher",
+        Label::LookFromLower => "Look from lower",
+        Label::Nearer => "Nearer",
+        Label::Farther => "Farther",
+        Label::DoorsOpen => "Doors open",
+        Label::Person => "Person, 1.70 m",
+        Label::BuildItUp => "Build it up",
+        Label::StepBack => "One step back",
+        Label::StepOn => "One step on",
+        Label::Steps => "Steps",
+        Label::Play => "Play",
+        Label::Pause => "Pause",
+        Label::SceneKeys => {
+            "Arrow keys turn it, with Shift they move it, plus and minus go nearer and farther, Home goes back to the \
+             corner."
+        }
+        Label::LookFrom => "Look from",
+        Label::Show => "Show",
+        Label::PullApart => "Pull apart",
+        Label::TakeAway => "Take away",
+        Label::SaveSolid => "Save as a 3D file",
+        Label::StandInRoom => "Stand it in your room",
+        Label::UnmadeNotWritten => "Only a unit that can be made is written: see what stops it.",
+        Label::WritingSolid => "Writing the solid \u{2026}",
+        Label::MakingSolid => "Making the solid \u{2026}",
+        Label::ViewerNotLoaded => "The viewer could not be loaded. Is there a connection?",
+        Label::InYourRoom => "In your room",
+        Label::RoomCautions => {
+            "Turn it here, then stand it in the room by the button on the picture. It comes in its true size, but a \
+             camera is no tape measure: measure the wall. Look round while you walk; mind steps, people and pets."
+        }
+        Label::StandItHere => "Stand it here",
+        Label::PriceWithTax => "Price with tax",
+        Label::Weight => "Weight",
+        Label::WithYouBy => "With you by",
+        Label::NotJudgedYet => "Not judged yet",
+        Label::VerdictUnmakeable => "Cannot be made",
+        Label::NotOrderedNow => "Cannot be ordered now",
+        Label::CanBeMade => "Can be made",
+        Label::MadeButUnsuited => "Can be made, but does not suit",
+        Label::NoRangeFile => "No range file",
+        Label::OrderSpec => "Order spec",
+        Label::Price => "Price",
+        Label::TotalWithTax => "Total with tax",
+        Label::DoneBy => "Done by",
+        Label::Material => "Material",
+        Label::Making => "Making",
+        Label::PackingAndCarriage => "Packing and carriage",
+        Label::Tax => "Tax",
+        Label::ForTheParcel => {
+            "For the parcel only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
+             begin afresh or leave the page."
+        }
+        Label::Name => "Name",
+        Label::Contact => "E-mail or telephone",
+        Label::Address => "Address, up to six lines",
+        Label::Remark => "Remark, if any",
+        Label::SaveOrder => "Save the order spec",
+        Label::WritingOrder => "Writing the order \u{2026}",
+        Label::DeskNotLoaded => "The order desk could not be loaded. Is there a connection?",
+        Label::DeskSilent => "The order desk has not answered. Load the page anew and try again.",
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    match of {
+        Message::ModelGone(model) => {
+            format!("What you chose last time is of the model {model}, which this range no longer has.")
+        }
+        Message::RangeProblems(problems) => format!("The range file has problems. {problems}"),
+        Message::RangeNamed(name) => format!("{name} range"),
+        Message::Keep(about) => format!("Keep {}", question(about)),
+        Message::BayCard(number, holds) => format!("{number}: {}", fill(holds)),
+        Message::BayHolds(number) => format!("Bay {number} holds"),
+        Message::BayHole(number) => format!("Cable hole in the back of bay {number}"),
+        Message::BayDevice(number) => format!("Device in bay {number}"),
+        Message::Radius(radius) => format!("Radius {}", length(radius)),
+        Message::Less(of) => format!("{of}: less"),
+        Message::More(of) => format!("{of}: more"),
+        Message::StepLess(of) => format!("{of}: one step less"),
+        Message::StepMore(of) => format!("{of}: one step more"),
+        Message::InMillimetres(of) => format!("{of} in millimetres"),
+        Message::AtSize(size, why) => format!("At {}: {why}", length(size)),
+        Message::CannotBeHad(answer, why) => format!("{answer} cannot be had: {why}"),
+        Message::NotAlone(answer, why) => format!("{answer} does not go alone: {why}"),
+        Message::Looks { shifts, shut } => format!(
+            "<span id=\"{shifts}\"><b>Dashed</b> goes with another change</span>, <span id=\"{shut}\"><b><s>struck \
+             through</s></b> cannot be had</span>: press it to see why."
+        ),
+        Message::Source(source) => format!("Source: {source}."),
+        Message::CannotBeRead(field) => format!("{} cannot be read", label(field)),
+        Message::Hints(1) => "1 hint".into(),
+        Message::Hints(count) => format!("{count} hints"),
+        Message::Reasons(1) => "1 reason".into(),
+        Message::Reasons(count) => format!("{count} reasons"),
+        Message::TaxOfIt(tax, currency) => format!("{} of it tax", money(tax, currency)),
+        Message::Heaviest(id, heavy) => format!("{}: {}", part(id), mass(heavy)),
+        Message::Spoken { price, mass, day } => format!("{price}, {mass}, with you by {day}."),
+        Message::SpokenBut { verdict, price, mass, day } => format!("{verdict}. {price}, {mass}, with you by {day}."),
+        Message::SpokenStop(verdict, about) => format!("{verdict}: {about}."),
+        Message::NotOrderedYet(why) => format!("Not to be ordered yet. {why}"),
+        Message::Saved(file) => format!("Saved as {file}."),
+        Message::OrderSaved(file) => format!("Saved as {file}. Send it to the workshop."),
+    }
+}

@@ -1,0 +1,38 @@
+//! Titles of pictures and the unit in words, in English.
+
+use crate::panel::PanelId;
+use crate::words::picture::{BayTold, UnitTold};
+use crate::words::{decimal, fill_within, length, offset, part, size};
+
+pub(in crate::words) fn unit(told: &UnitTold<'_>) -> String {
+    let bays: Vec<String> = told.bays.iter().map(bay).collect();
+    let mut text = format!(
+        "{}, {} wide, {} high, {} deep. From the left: {}. Finish {}.",
+        told.model,
+        length(told.width),
+        size(told.height),
+        size(told.depth),
+        if bays.is_empty() { "no bay".into() } else { bays.join("; ") },
+        told.finish,
+    );
+    if let Some(tenths) = told.screen_tenth_inch {
+        let inches = decimal(f64::from(tenths) / 10.0, 1);
+        text = format!("{text} A screen of {inches} inches is to stand on it.");
+    }
+    text
+}
+
+fn bay(told: &BayTold<'_>) -> String {
+    let mut text = fill_within(told.fill);
+    if let Some((hole, place)) = told.hole {
+        text = format!("{text}, {hole} {}", offset(place));
+    }
+    if let Some(device) = told.device {
+        text = format!("{text}, with {device}");
+    }
+    text
+}
+
+pub(in crate::words) fn step_title(number: u32, of: u32, added: PanelId) -> String {
+    format!("Step {number} of {of}: {}", part(added))
+}

@@ -1,0 +1,253 @@
+//! What the page says beside findings, changes and names: headings, buttons, notices, and messages with figures.
+
+use super::LOCALE;
+use super::english::page as english;
+use super::locale::Locale;
+use crate::choice::Fill;
+use crate::money::Money;
+use crate::panel::PanelId;
+use crate::quantity::{Dim, Mass};
+use crate::question::Question;
+
+/// A text of the page that holds no figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[expect(missing_docs, reason = "each says in the catalogue what it stands for")]
+pub enum Label {
+    // The page as a whole.
+    Skip,
+    Cautions,
+    Close,
+    Mm,
+    Kg,
+    Inch,
+    // Header and notices.
+    OpenOrder,
+    TakeItBack,
+    BeginAfresh,
+    NothingOrdered,
+    BuiltInRange,
+    TryAgain,
+    FetchingRange,
+    RangeNotFetched,
+    FileUnread,
+    FileNotSaved,
+    // Questions.
+    WhereItStands,
+    HowBig,
+    WhatInEachBay,
+    HowItLooks,
+    FreeWall,
+    ScreenOnTop,
+    PlugToPass,
+    Any,
+    Model,
+    Width,
+    Height,
+    Depth,
+    BayCount,
+    BayToLookAt,
+    ShareOfWidth,
+    PlaceOfHole,
+    NoHole,
+    NoDevice,
+    Finish,
+    Back,
+    Corners,
+    Square,
+    Keep,
+    // Fields at the beginning of a sentence.
+    TheWidth,
+    TheHeight,
+    TheDepth,
+    TheFreeWall,
+    TheScreen,
+    ThePrice,
+    TheWeight,
+    TheDay,
+    // Lines of what was found.
+    CannotBeMade,
+    Mind,
+    Why,
+    // Goals.
+    FindOneThat,
+    IsWidest,
+    TakesScreen,
+    CostsAtMost,
+    HasPartsUpTo,
+    IsThereBy,
+    NoDay,
+    // The stage.
+    Drawing,
+    View,
+    Solid,
+    Sheet,
+    Elevation,
+    Plan,
+    Section,
+    NothingToDraw,
+    Corner,
+    Front,
+    FromAbove,
+    TurnLeft,
+    TurnRight,
+    LookFromHigher,
+    LookFromLower,
+    Nearer,
+    Farther,
+    DoorsOpen,
+    Person,
+    BuildItUp,
+    StepBack,
+    StepOn,
+    Steps,
+    Play,
+    Pause,
+    SceneKeys,
+    LookFrom,
+    Show,
+    PullApart,
+    // Taking it away, and standing it in the room.
+    TakeAway,
+    SaveSolid,
+    StandInRoom,
+    UnmadeNotWritten,
+    WritingSolid,
+    MakingSolid,
+    ViewerNotLoaded,
+    InYourRoom,
+    RoomCautions,
+    StandItHere,
+    // The strip.
+    PriceWithTax,
+    Weight,
+    WithYouBy,
+    NotJudgedYet,
+    VerdictUnmakeable,
+    NotOrderedNow,
+    CanBeMade,
+    MadeButUnsuited,
+    NoRangeFile,
+    // The order.
+    OrderSpec,
+    Price,
+    TotalWithTax,
+    DoneBy,
+    Material,
+    Making,
+    PackingAndCarriage,
+    Tax,
+    ForTheParcel,
+    Name,
+    Contact,
+    Address,
+    Remark,
+    SaveOrder,
+    WritingOrder,
+    DeskNotLoaded,
+    DeskSilent,
+}
+
+impl Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::label(self),
+        }
+    }
+}
+
+/// A text of the page with what it is about.
+#[derive(Clone, Copy, Debug)]
+pub enum Message<'a> {
+    /// The model that was chosen last time is gone.
+    ModelGone(&'a str),
+    /// The range file has problems; they follow.
+    RangeProblems(&'a str),
+    /// Whose range it is.
+    RangeNamed(&'a str),
+    /// A button that keeps the answer to a question.
+    Keep(Question),
+    /// A bay's card.
+    BayCard(usize, Fill),
+    /// What a bay holds, as a question.
+    BayHolds(usize),
+    /// Which cable hole a bay has, as a question.
+    BayHole(usize),
+    /// Which device stands in a bay, as a question.
+    BayDevice(usize),
+    /// Corners of that radius.
+    Radius(Dim),
+    /// A button for one less of what is named.
+    Less(&'a str),
+    /// A button for one more of what is named.
+    More(&'a str),
+    /// A button for one step less of what is named.
+    StepLess(&'a str),
+    /// A button for one step more of what is named.
+    StepMore(&'a str),
+    /// A size that is typed.
+    InMillimetres(&'a str),
+    /// Why a size cannot be had alone.
+    AtSize(Dim, &'a str),
+    /// Why the answer that is named cannot be had.
+    CannotBeHad(&'a str, &'a str),
+    /// Why the answer that is named does not go alone.
+    NotAlone(&'a str, &'a str),
+    /// What the looks of answers mean, in HTML: what goes with another change and what is shut are each an element of
+    /// that name, with the look shown on a word.
+    Looks {
+        /// Name of the element about what goes with another change.
+        shifts: &'a str,
+        /// Name of the element about what is shut.
+        shut: &'a str,
+    },
+    /// Where a figure comes from.
+    Source(&'a str),
+    /// The field of that name cannot be read.
+    CannotBeRead(Label),
+    /// So many hints.
+    Hints(usize),
+    /// So many reasons why it cannot be made.
+    Reasons(usize),
+    /// How much of the price is tax, with its currency.
+    TaxOfIt(Money, &'a str),
+    /// The heaviest part.
+    Heaviest(PanelId, Mass),
+    /// Price, weight and day of what can be made.
+    Spoken {
+        /// Price with tax.
+        price: &'a str,
+        /// Weight of the whole.
+        mass: &'a str,
+        /// The day on which it arrives.
+        day: &'a str,
+    },
+    /// The same, with a verdict that is no plain yes.
+    SpokenBut {
+        /// The verdict.
+        verdict: &'a str,
+        /// Price with tax.
+        price: &'a str,
+        /// Weight of the whole.
+        mass: &'a str,
+        /// The day on which it arrives.
+        day: &'a str,
+    },
+    /// The verdict, and what it is about.
+    SpokenStop(&'a str, &'a str),
+    /// Why nothing is ordered yet.
+    NotOrderedYet(&'a str),
+    /// A file was saved.
+    Saved(&'a str),
+    /// An order was saved.
+    OrderSaved(&'a str),
+}
+
+impl Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::message(self),
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! Titles of pictures, and the unit in words beside its drawing.
+
+use super::LOCALE;
+use super::english::picture as english;
+use super::locale::Locale;
+use crate::choice::Fill;
+use crate::panel::PanelId;
+use crate::quantity::Dim;
+
+/// A unit as it is told; names are the range's.
+#[derive(Clone, Copy, Debug)]
+pub struct UnitTold<'a> {
+    /// Name of the model.
+    pub model: &'a str,
+    /// Overall width.
+    pub width: Dim,
+    /// Overall height.
+    pub height: Dim,
+    /// Overall depth.
+    pub depth: Dim,
+    /// From the left.
+    pub bays: &'a [BayTold<'a>],
+    /// Name of the finish.
+    pub finish: &'a str,
+    /// Diagonal of the screen on it in tenths of an inch.
+    pub screen_tenth_inch: Option<u16>,
+}
+
+/// A bay as it is told.
+#[derive(Clone, Copy, Debug)]
+pub struct BayTold<'a> {
+    /// What it holds.
+    pub fill: Fill,
+    /// Name and place of its cable hole.
+    pub hole: Option<(&'a str, Dim)>,
+    /// Name of the device in it.
+    pub device: Option<&'a str>,
+}
+
+/// The unit in a few sentences.
+pub fn unit(told: &UnitTold<'_>) -> String {
+    match LOCALE {
+        Locale::English => english::unit(told),
+    }
+}
+
+/// Title of the picture of a step, of so many, in which a part is added.
+pub fn step_title(number: u32, of: u32, part: PanelId) -> String {
+    match LOCALE {
+        Locale::English => english::step_title(number, of, part),
+    }
+}
