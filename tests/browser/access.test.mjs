@@ -13,7 +13,7 @@ after(() => chrome.close());
 
 async function violations(bench) {
   // Advice that is being renewed is faded for that moment, however long it takes a busy machine.
-  await bench.page.waitForFunction(() => document.querySelector(".old .tell:not(.stop)") === null);
+  await bench.page.waitForFunction(() => document.querySelector(".old .notice:not(.stop)") === null);
   // Evaluated by the debugger, so the page's content security policy stays as it is.
   await bench.page.evaluate(axe);
   const found = await bench.page.evaluate(async () => {

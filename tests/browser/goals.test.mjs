@@ -18,7 +18,7 @@ test("a price is named, and one press meets it", async () => {
   await goals(bench).getByRole("textbox", { name: "costs at most" }).fill(String(most));
   await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
   await way(bench).waitFor();
-  assert.match(await goals(bench).locator(".tell").innerText(), /€.*kg, with you by/);
+  assert.match(await goals(bench).locator(".notice").innerText(), /€.*kg, with you by/);
   await way(bench).click();
   await bench.page.waitForFunction(() => !document.querySelector(".goals .way"));
   assert.ok(await price(bench) <= most, `${await price(bench)} of ${most}`);

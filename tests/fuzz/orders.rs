@@ -89,7 +89,7 @@ fn whatever_a_customer_writes_is_refused_or_read_again() {
         if let Some(spec) = &spec {
             assert_eq!(read(spec.to_text().as_bytes()).as_ref(), Ok(spec));
             assert!(check(spec, &range).holds());
-            assert!(Choice::of_note(&spec.choice.to_note()).is_some());
+            assert!(Choice::of_compact(&spec.choice.to_compact()).is_some());
         }
         spec.is_some()
     });

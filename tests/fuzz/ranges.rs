@@ -6,8 +6,8 @@ use slotwright_core::range::Range;
 use slotwright_core::sample::{Wanted, choices};
 use slotwright_tests::DEMO;
 
+use crate::compact::compact_texts;
 use crate::edits::edited;
-use crate::notes::notes;
 use crate::{runs, unit};
 
 /// The demo range without its remarks: there is nothing to get wrong in them.
@@ -33,8 +33,8 @@ fn no_bytes_as_a_range_make_it_panic() {
 
 #[test]
 fn no_range_that_parsed_makes_anything_panic() {
-    let given = (edited(Just(bare()), 4), notes(), any::<u64>());
-    runs::check("edited ranges", 60, &given, |(file, note, seed)| {
+    let given = (edited(Just(bare()), 4), compact_texts(), any::<u64>());
+    runs::check("edited ranges", 60, &given, |(file, compact, seed)| {
         let range = match Range::parse(&file.text) {
             Ok(range) => range,
             Err(problems) => {
@@ -44,7 +44,7 @@ fn no_range_that_parsed_makes_anything_panic() {
         };
         let first = Choice::first_of(&range).expect("a parsed range has a model");
         let others = choices(&range, seed, Wanted::Any).skip(1).take(1);
-        for choice in [first].into_iter().chain(others).chain(Choice::of_note(&note.text)) {
+        for choice in [first].into_iter().chain(others).chain(Choice::of_compact(&compact.text)) {
             unit::ask(&range, &choice);
         }
         true

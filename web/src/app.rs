@@ -10,8 +10,8 @@ use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::{clock, range_file, storage};
+use crate::debounce::debounce;
 use crate::parts::inert;
-use crate::rest::at_rest;
 use crate::state::{Desk, Loaded, PAUSE};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
@@ -53,16 +53,16 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
         Ok(range) => (fetched?, range, None),
         Err(why) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(why)),
     };
-    let (saved, notice) = match storage::load(&range.key) {
+    let (saved, banner) = match storage::load(&range.key) {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
         Some((choice, _)) => {
-            let notice = Message::ModelGone(choice.model.as_str()).text();
-            (None, Some(notice))
+            let banner = Message::ModelGone(choice.model.as_str()).text();
+            (None, Some(banner))
         }
         None => (None, None),
     };
     let (choice, pins) = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
-    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, notice, built_in, today: clock::today() })
+    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() })
 }
 
 #[component]
@@ -80,7 +80,7 @@ fn App(loaded: Loaded) -> impl IntoView {
             saved.set_value(now);
         }
     };
-    let save = at_rest(PAUSE, kept, Callback::new(save));
+    let save = debounce(PAUSE, kept, Callback::new(save));
     // Whoever leaves at once finds it again all the same.
     let left = window_event_listener(leptos::ev::pagehide, move |_| save.run(()));
     on_cleanup(move || left.remove());
@@ -94,7 +94,7 @@ fn App(loaded: Loaded) -> impl IntoView {
         <Header built_in/>
         <main class="bench">
             <Stage/>
-            <div id="questions" class="questions" class:old=move || desk.are_notes_old()>
+            <div id="questions" class="questions" class:old=move || desk.is_advice_old()>
                 {move || {
                     desk.begun();
                     view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }

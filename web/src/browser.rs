@@ -1,5 +1,6 @@
 //! Every side effect of the page: storage, files, the clock, scrolling.
 
+pub mod adviser;
 pub mod clock;
 pub mod files;
 pub mod orders;
@@ -8,4 +9,3 @@ pub mod range_file;
 pub mod room;
 pub mod scene;
 pub mod storage;
-pub mod ways;

@@ -4,8 +4,8 @@
 mod app;
 mod browser;
 mod customer;
+mod debounce;
 mod parts;
-mod rest;
 mod state;
 mod tally;
 mod unread;

@@ -5,12 +5,13 @@ use leptos::tachys::html::InertElement;
 use slotwright_core::words::page::Label;
 
 pub mod choices;
+pub mod notices;
 pub mod optional;
 pub mod slider;
 pub mod stepper;
-pub mod tells;
 
-/// What stands in a field that is typed into or stepped: one type for all, since each type in a memo is code of its own.
+/// What stands in a field that is typed into or stepped: one type for all, since each type in a memo is code of its
+/// own.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Entry {
     /// The present value in words: as it was typed if it could not be read.

@@ -7,7 +7,7 @@ use slotwright_core::rules::place::breaches;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::state::Known;
+use crate::state::Snapshot;
 use crate::unread::Field;
 
 /// What stops an order, whatever is known about the unit.
@@ -47,20 +47,20 @@ pub struct TallyText {
 /// The strip for what is known and so many hints, and whether one of them is of what the customer gave.
 pub fn tally_text(
     range: &Range,
-    known: &Known,
+    snapshot: &Snapshot,
     (hints, beyond): (usize, bool),
     hindrance: Option<Hindrance>,
 ) -> TallyText {
-    let mut text = TallyText { good: known.orderable && hindrance.is_none(), ..TallyText::default() };
-    let stops = known.findings.len();
-    text.but = text.good && (beyond || breaches(&known.choice).next().is_some());
+    let mut text = TallyText { good: snapshot.orderable && hindrance.is_none(), ..TallyText::default() };
+    let stops = snapshot.findings.len();
+    text.but = text.good && (beyond || breaches(&snapshot.choice).next().is_some());
     let unread = match hindrance {
         Some(Hindrance::Unread(field)) => Some(field),
         Some(Hindrance::NoRange) | None => None,
     };
     let state = match hindrance {
         _ if unread.is_some() => Label::NotJudgedYet,
-        _ if !known.orderable => Label::VerdictUnmakeable,
+        _ if !snapshot.orderable => Label::VerdictUnmakeable,
         Some(_) => Label::NotOrderedNow,
         None if text.but => Label::MadeButUnsuited,
         None => Label::CanBeMade,
@@ -75,7 +75,7 @@ pub fn tally_text(
     };
     let nothing = || String::from("\u{2013}");
     // Of what is not read yet nothing is known; the figures would be those of before.
-    let Some(built) = known.built.as_ref().filter(|_| unread.is_none()) else {
+    let Some(built) = snapshot.built.as_ref().filter(|_| unread.is_none()) else {
         (text.price, text.mass, text.day) = (nothing(), nothing(), nothing());
         return text;
     };

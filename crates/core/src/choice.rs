@@ -7,7 +7,7 @@ use crate::quantity::Dim;
 use crate::question::Question;
 use crate::range::{Key, Model, Range};
 
-mod note;
+mod compact;
 
 pub use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung};
 

@@ -49,7 +49,7 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     let mut judged = judge(range, choice);
     // What has no day has no other answer that was tried for it: a way out is judged without one.
     remedy::add(range, choice, None, &mut judged.findings);
-    let mut derived = seen(judged, range, choice, today, backlog);
+    let mut derived = from_judged(judged, range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.case);
         prove(&mut derived.findings, &assembly);
@@ -70,13 +70,19 @@ pub fn advise(range: &Range, choice: &Choice, visit: Option<&Visit>) -> Vec<Find
 
 /// Derives all that has to be there while somebody chooses: everything but advice and remedies, which may come
 /// a little later, and the proof of assembly, which no valid unit fails. Nothing can be ordered of it.
-pub fn look<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
-    let mut derived = seen(judge_stops(range, choice), range, choice, today, backlog);
+pub fn derive_unproven<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
+    let mut derived = from_judged(judge_stops(range, choice), range, choice, today, backlog);
     order_day::check(&mut derived.findings, range, today);
     derived
 }
 
-fn seen<'a>(judged: Judged<'a>, range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a Backlog) -> Derived<'a> {
+fn from_judged<'a>(
+    judged: Judged<'a>,
+    range: &'a Range,
+    choice: &'a Choice,
+    today: Day,
+    backlog: &'a Backlog,
+) -> Derived<'a> {
     let mut findings = judged.findings;
     let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
         let (built, no_day) = Built::of(picked, choice, layout, (today, backlog))?;

@@ -3,16 +3,16 @@
 
 use serde::Serialize;
 
+mod candidates;
 mod effort;
 mod explain;
 pub mod goals;
 pub mod kept;
 mod no_good;
-mod scope;
+mod question_set;
 mod solve;
 pub mod states;
 pub mod track;
-mod ways;
 pub mod why;
 
 use crate::change::Change;

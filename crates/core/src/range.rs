@@ -10,7 +10,7 @@ use serde::Serialize;
 use crate::day::Day;
 use crate::seal::Digest;
 pub use fields::TEXT_MOST;
-pub(crate) use fields::{Fields, Notes};
+pub(crate) use fields::{Fields, ReadLog};
 
 mod batch;
 mod bay;

@@ -18,40 +18,42 @@ const FEW: usize = 24;
 
 /// Gives every finding up to two remedies, each of another kind.
 ///
-/// A change is one if after it the finding is gone, no other has come that matters as much or more, and nothing is broken
-/// that the customer gave. Of what does not suit a place, the place is let go last.
+/// A change is one if after it the finding is gone, no other has come that matters as much or more, and nothing is
+/// broken that the customer gave. Of what does not suit a place, the place is let go last.
 pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, findings: &mut [Finding]) {
     let before = broken(range, choice, visit);
     let known = findings.to_vec();
     let mut tries = TRIES;
     for finding in findings {
         let stops = finding.severity == Severity::Stops;
-        let ways = match finding.rule.remedies(finding.severity) {
+        let attempts = match finding.rule.remedies(finding.severity) {
             Some(Remedies::ByQuestion) => candidates(range, choice, finding.about),
             Some(Remedies::Kinds(kinds)) => advised(range, choice, finding.about, kinds),
             None => Vec::new(),
         };
         let mut few = FEW;
         let left = if stops { &mut tries } else { &mut few };
-        let mut tried = |way: &Change| {
+        let mut tried = |change: &Change| {
             let may = *left > 0;
             *left = left.saturating_sub(1);
-            may && mends(range, choice, finding, &known, way) && {
+            may && mends(range, choice, finding, &known, change) && {
                 // What was given is not broken by a way out.
-                broken(range, &choice.with(way, range), visit) & !before == 0
+                broken(range, &choice.with(change, range), visit) & !before == 0
             }
         };
-        let found = ways.into_iter().filter_map(|ways| match ways {
-            Ways::Each(ways) => ways.into_iter().find(&mut tried),
-            Ways::Along(ways) => first_along(&ways, &mut |way| is_gone(range, choice, finding, way), &mut tried),
+        let found = attempts.into_iter().filter_map(|attempts| match attempts {
+            Attempts::Each(attempts) => attempts.into_iter().find(&mut tried),
+            Attempts::Along(attempts) => {
+                first_along(&attempts, &mut |change| is_gone(range, choice, finding, change), &mut tried)
+            }
         });
         let remedies = found.take(MOST).collect();
         finding.remedies = remedies;
     }
 }
 
-fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], way: &Change) -> bool {
-    let changed = choice.with(way, range);
+fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], change: &Change) -> bool {
+    let changed = choice.with(change, range);
     let after = if finding.severity == Severity::Stops { judge_stops(range, &changed) } else { judge(range, &changed) };
     let grave = |found: &&Finding| found.severity <= finding.severity;
     after.layout.is_some()
@@ -63,46 +65,46 @@ fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], w
 }
 
 /// Changes of one kind.
-enum Ways {
+enum Attempts {
     /// Tried one after the other.
     Each(Vec<Change>),
     /// Along a line of sizes, where a finding that has gone is taken to stay away.
     Along(Vec<Change>),
 }
 
-fn is_gone(range: &Range, choice: &Choice, finding: &Finding, way: &Change) -> bool {
-    let after = judge(range, &choice.with(way, range));
+fn is_gone(range: &Range, choice: &Choice, finding: &Finding, change: &Change) -> bool {
+    let after = judge(range, &choice.with(change, range));
     after.layout.is_some() && !after.findings.iter().any(|found| found.is_like(finding))
 }
 
 /// The nearest of the sizes that mends: where the finding goes is found by halving, from there on they are tried.
 fn first_along(
-    ways: &[Change],
+    attempts: &[Change],
     gone: &mut impl FnMut(&Change) -> bool,
     mends: &mut impl FnMut(&Change) -> bool,
 ) -> Option<Change> {
-    let (mut from, mut to) = (0, ways.len());
+    let (mut from, mut to) = (0, attempts.len());
     while from < to {
         let middle = usize::midpoint(from, to);
-        if gone(ways.get(middle)?) {
+        if gone(attempts.get(middle)?) {
             to = middle;
         } else {
             from = middle + 1;
         }
     }
-    ways.get(from..)?.iter().find(|way| mends(way)).cloned()
+    attempts.get(from..)?.iter().find(|change| mends(change)).cloned()
 }
 
 /// Changes of some kinds that are worth trying for what warns or advises.
-fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> Vec<Ways> {
+fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> Vec<Attempts> {
     let Some(model) = range.model(&choice.model) else { return Vec::new() };
     let size = |limits: DimRange, now: Dim, change: fn(Dim) -> Change| {
         let larger = limits.values().filter(|value| *value > now);
-        [smaller(limits, now).map(change).collect(), larger.map(change).collect()].map(Ways::Along).into()
+        [smaller(limits, now).map(change).collect(), larger.map(change).collect()].map(Attempts::Along).into()
     };
     // Sizes, then without what they would have to suit.
-    let let_go = |given: Given| given.undone().map(|change| Ways::Each(vec![change])).into_iter().collect();
-    let each = |changes| vec![Ways::Each(changes)];
+    let let_go = |given: Given| given.undone().map(|change| Attempts::Each(vec![change])).into_iter().collect();
+    let each = |changes| vec![Attempts::Each(changes)];
     let bay = about.bay().unwrap_or(0);
     let of_kind = |kind: &Kind| match kind {
         Kind::Width => size(model.width_mm, choice.width_mm, Change::WidthMm),
@@ -116,7 +118,7 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         Kind::ScreenGone => let_go(Given::Screen),
         Kind::Finish => each(finishes(model)),
         Kind::HungApart => {
-            let hung = |bay, hung| Ways::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
+            let hung = |bay, hung| Attempts::Each(vec![Change::Fill { bay, fill: Fill::Leaf(hung) }]);
             vec![hung(bay, Hung::Right), hung(bay.saturating_sub(1), Hung::Left)]
         }
     };
@@ -134,8 +136,8 @@ fn finishes(model: &Model) -> Vec<Change> {
 }
 
 /// Changes worth trying for what stops, kind by kind, the least intrusive kind first.
-fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Ways> {
-    kinds(range, choice, about).into_iter().map(Ways::Each).collect()
+fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Attempts> {
+    kinds(range, choice, about).into_iter().map(Attempts::Each).collect()
 }
 
 fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {

@@ -22,7 +22,7 @@ pub(crate) const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
 pub(crate) const DEMO_NAME: &str = Label::DemoRange.text();
 
 /// What a command makes something of.
-pub(crate) struct Asked {
+pub(crate) struct Inputs {
     /// The range.
     pub(crate) range: Range,
     /// The choice.
@@ -89,7 +89,7 @@ impl Batches {
 }
 
 /// Range, choice and backlog of a command.
-pub(crate) fn made(made: &Made) -> Result<Asked, FileError> {
+pub(crate) fn made(made: &Made) -> Result<Inputs, FileError> {
     let range = range(made.range.as_deref())?;
     let (choice, order) = match &made.choice {
         Some(path) => choice(path, &range)?,
@@ -99,7 +99,7 @@ pub(crate) fn made(made: &Made) -> Result<Asked, FileError> {
         Some(path) => backlog(path, &range)?,
         None => Backlog::default(),
     };
-    Ok(Asked { range, choice, backlog, order })
+    Ok(Inputs { range, choice, backlog, order })
 }
 
 /// A choice, or that of an order, which has to be of this range: else it would be another unit.

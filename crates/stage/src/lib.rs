@@ -11,7 +11,7 @@ pub mod pose;
 pub mod scene;
 pub mod show;
 pub mod sight;
-pub mod told;
+pub mod stage_state;
 pub mod words;
 
 mod figure;

@@ -61,16 +61,16 @@ fn said(answer: Answer) -> js_sys::Array {
 
 fn answer(asked: &[String]) -> Answer {
     match asked {
-        [what, range, note, today, name, contact, address, remark] if what == "write" => {
+        [what, range, compact, today, name, contact, address, remark] if what == "write" => {
             let customer = Customer {
                 name: name.clone(),
                 contact: contact.clone(),
                 address: address.lines().map(str::trim).filter(|line| !line.is_empty()).map(String::from).collect(),
             };
-            write(range, note, today, customer, remark.clone())
+            write(range, compact, today, customer, remark.clone())
         }
         [what, range, file] if what == "read" => read(range, file),
-        [what, range, note, today] if what == "solid" => solid(range, note, today),
+        [what, range, compact, today] if what == "solid" => solid(range, compact, today),
         _ => Err(Message::NotUnderstood.text()),
     }
 }
@@ -78,19 +78,19 @@ fn answer(asked: &[String]) -> Answer {
 /// Derives a choice for one who makes something of it.
 fn with<T>(
     range: &str,
-    note: &str,
+    compact: &str,
     today: &str,
     make: impl FnOnce(&Derived<'_>) -> Result<T, String>,
 ) -> Result<T, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
-    let choice = Choice::of_note(note).ok_or_else(|| Message::ChoiceUnread.text())?;
+    let choice = Choice::of_compact(compact).ok_or_else(|| Message::ChoiceUnread.text())?;
     let today: Day = today.parse().map_err(|wrong| format!("{wrong}."))?;
     make(&derive(&range, &choice, today, &Backlog::default()))
 }
 
 /// Name and text of the order file.
-fn write(range: &str, note: &str, today: &str, customer: Customer, remark: String) -> Answer {
-    with(range, note, today, |derived| {
+fn write(range: &str, compact: &str, today: &str, customer: Customer, remark: String) -> Answer {
+    with(range, compact, today, |derived| {
         let reasons = || derived.stops().map(words::sentence).collect::<Vec<_>>().join(" ");
         let orderable = derived.orderable().ok_or_else(reasons)?;
         let order = OrderSpec::new(orderable, customer, remark).map_err(|bad| entry(&bad))?;
@@ -99,8 +99,8 @@ fn write(range: &str, note: &str, today: &str, customer: Customer, remark: Strin
 }
 
 /// Name and bytes of the unit as a binary glTF file: the same as the workshop's tool writes.
-fn solid(range: &str, note: &str, today: &str) -> Answer {
-    with(range, note, today, |derived| {
+fn solid(range: &str, compact: &str, today: &str) -> Answer {
+    with(range, compact, today, |derived| {
         let bytes = gltf::glb(derived).ok_or_else(|| Message::Unmade.text())?;
         Ok((gltf::file_name(derived.choice), Paper::Bytes(bytes)))
     })
@@ -139,7 +139,7 @@ fn refusal(error: &SpecError) -> String {
     message.text()
 }
 
-/// What came of opening an order; tied together its choice as a note, and name, contact, address and remark.
+/// What came of opening an order; tied together its choice as its compact text, and name, contact, address and remark.
 fn read(range: &str, file: &str) -> Answer {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
@@ -151,7 +151,7 @@ fn read(range: &str, file: &str) -> Answer {
         Message::Differs(order.ordered_on)
     };
     let Customer { name, contact, address } = order.customer;
-    let texts = [order.choice.to_note(), name, contact, address.join("\n"), order.remark];
+    let texts = [order.choice.to_compact(), name, contact, address.join("\n"), order.remark];
     Ok((said.text(), Paper::Text(bundle::tie(&texts))))
 }
 
@@ -170,13 +170,13 @@ mod tests {
     #[test]
     fn what_the_desk_writes_it_reads() {
         let range = Range::parse(RANGE).unwrap();
-        let note = Choice::first_of(&range).unwrap().to_note();
+        let compact = Choice::first_of(&range).unwrap().to_compact();
         let written =
-            asked(&["write", RANGE, &note, "2026-11-25", "Ada Reed", "ada@example.org", "1 Dyke Lane\n\nFenby", ""]);
+            asked(&["write", RANGE, &compact, "2026-11-25", "Ada Reed", "ada@example.org", "1 Dyke Lane\n\nFenby", ""]);
         let Ok((name, Paper::Text(file))) = &written else { panic!("{written:?}") };
         assert!(name.starts_with("fenland-2026-11-25-"), "{name}");
         let said = "The order of 2026-11-25 is open. Everything that it promised still holds.".into();
-        let texts = [note.as_str(), "Ada Reed", "ada@example.org", "1 Dyke Lane\nFenby", ""].map(String::from);
+        let texts = [compact.as_str(), "Ada Reed", "ada@example.org", "1 Dyke Lane\nFenby", ""].map(String::from);
         assert_eq!(asked(&["read", RANGE, file]), Ok((said, Paper::Text(bundle::tie(&texts)))));
     }
 
@@ -184,11 +184,11 @@ mod tests {
     fn a_solid_is_a_named_file_of_bytes() {
         let range = Range::parse(RANGE).unwrap();
         let mut choice = Choice::first_of(&range).unwrap();
-        let made = asked(&["solid", RANGE, &choice.to_note(), "2026-11-25"]);
+        let made = asked(&["solid", RANGE, &choice.to_compact(), "2026-11-25"]);
         let Ok((name, Paper::Bytes(bytes))) = made else { panic!("{made:?}") };
         assert_eq!((name.as_str(), bytes.get(..4)), ("sedge-1640x520x420.glb", Some(&b"glTF"[..])));
         choice.width_mm = Dim::mm(5000);
-        let refused = asked(&["solid", RANGE, &choice.to_note(), "2026-11-25"]);
+        let refused = asked(&["solid", RANGE, &choice.to_compact(), "2026-11-25"]);
         assert_eq!(refused, Err("Only a unit that can be made is written.".into()));
     }
 

@@ -17,7 +17,7 @@ use slotwright_stage::pose::{self, Pose};
 use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
 use slotwright_stage::sight::{Standing, seen};
-use slotwright_stage::told::{StepTold, Told};
+use slotwright_stage::stage_state::{StageState, StepState};
 use slotwright_stage::words::shown;
 use web_sys::OffscreenCanvas;
 
@@ -76,7 +76,7 @@ pub(crate) struct Live {
     apart: u8,
     before: Option<f64>,
     due: bool,
-    told: Option<Told>,
+    state: Option<StageState>,
     asked: Option<String>,
     /// Milliseconds that the last picture took, the graphics card's work among them.
     took: f64,
@@ -190,8 +190,8 @@ impl Live {
     }
 
     /// Takes another unit; one that leaves no room for its parts leaves the last one standing.
-    fn unit(&mut self, note: &str) {
-        let Some((range, choice)) = self.range.as_ref().zip(Choice::of_note(note)) else { return };
+    fn unit(&mut self, compact: &str) {
+        let Some((range, choice)) = self.range.as_ref().zip(Choice::of_compact(compact)) else { return };
         let Some(unit) = built(range, &choice) else { return };
         let (aspect, person) = (self.aspect(), self.toggles.person);
         let show = self
@@ -224,8 +224,8 @@ impl Live {
         if self.extent.0 <= 0.0 {
             return false;
         }
-        if let Some(note) = self.asked.take() {
-            self.unit(&note);
+        if let Some(compact) = self.asked.take() {
+            self.unit(&compact);
         }
         let (Some(stage), Some(unit), Some(show)) = (&self.stage, &self.unit, &mut self.show) else {
             return false;
@@ -270,16 +270,16 @@ impl Live {
     }
 
     /// What to tell if it is new: what is asked for is told at once, whatever time its picture takes.
-    pub(crate) fn news(&mut self) -> Option<Told> {
+    pub(crate) fn news(&mut self) -> Option<StageState> {
         let (show, unit) = self.show.as_ref().zip(self.unit.as_ref())?;
         let (steps, person) = (self.steps(), self.toggles.person);
-        let step = show.step_shown(steps).map(|at| StepTold {
+        let step = show.step_shown(steps).map(|at| StepState {
             sentence: sentence(unit, at),
             plays: show.is_playing(),
             first: at == 0,
             last: at + 1 == steps,
         });
-        let told = Told {
+        let state = StageState {
             lines: self.lines.clone(),
             shown: shown(show.heading(), show.goal(), steps, person),
             open: self.toggles.open,
@@ -287,7 +287,7 @@ impl Live {
             apart: self.apart,
             step,
         };
-        (self.told.as_ref() != Some(&told)).then(|| self.told.insert(told).clone())
+        (self.state.as_ref() != Some(&state)).then(|| self.state.insert(state).clone())
     }
 }
 

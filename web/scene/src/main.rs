@@ -1,7 +1,7 @@
 //! The stage's picture, drawn in a worker of its own: the page stays quick whatever is drawn.
 //!
 //! The first message is the canvas; every other one is a list of texts, and so is every answer. The
-//! page says `range` with the range file's text, `unit` with a choice's note, `extent` with width,
+//! page says `range` with the range file's text, `unit` with a choice's compact text, `extent` with width,
 //! height and pixel ratio, `mood` with `1` for dark and for no motion, and what buttons and hands do.
 //! Answers are `ready`, `lost` without a picture, `found` with one, and `told` with what is shown.
 
@@ -49,8 +49,8 @@ fn hear(message: &JsValue) {
 
 /// Tells the page what is new.
 fn news() {
-    if let Some(told) = LIVE.with_borrow_mut(Live::news) {
-        let texts = told.into_texts();
+    if let Some(state) = LIVE.with_borrow_mut(Live::news) {
+        let texts = state.into_texts();
         tell(&core::iter::once("told").chain(texts.iter().map(String::as_str)).collect::<Vec<_>>());
     }
 }

@@ -22,10 +22,10 @@ pub enum Answer {
 /// Longest wait for the desk: it has to be loaded over slow lines too.
 const PATIENCE: Duration = Duration::from_secs(30);
 
-/// Asks the desk; `heard` hears its answer, once. The desk is closed after that.
-pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
+/// Asks the desk; `on_answer` gets its answer, once. The desk is closed after that.
+pub fn ask(question: Vec<String>, on_answer: Callback<Answer>) {
     let Ok(worker) = Worker::new("slotwright-orders_loader.js") else {
-        return heard.run(Answer::Bad(Label::DeskNotLoaded.text().into()));
+        return on_answer.run(Answer::Bad(Label::DeskNotLoaded.text().into()));
     };
     let asked = Rc::new(RefCell::new(Some(question)));
     let open = Rc::new(Cell::new(true));
@@ -33,7 +33,7 @@ pub fn ask(question: Vec<String>, heard: Callback<Answer>) {
     let close = move |answer| {
         if open.replace(false) {
             desk.terminate();
-            heard.run(answer);
+            on_answer.run(answer);
         }
     };
     // A question that was not taken yet never reached a desk.

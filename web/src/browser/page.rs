@@ -26,20 +26,20 @@ pub fn prefers(query: &str) -> bool {
 }
 
 /// Hears it whenever the person comes to prefer, or no longer, what a media query asks for.
-pub fn listen_to_preference(query: &str, heard: Callback<web_sys::Event>) {
+pub fn listen_to_preference(query: &str, on_event: Callback<web_sys::Event>) {
     if let Some(list) = web_sys::window().and_then(|window| window.match_media(query).ok()?) {
-        listen(&list, &["change"], heard);
+        listen(&list, &["change"], on_event);
     }
 }
 
 /// Hears all these events of a target for as long as the page lives.
-pub fn listen(target: &web_sys::EventTarget, events: &[&str], heard: Callback<web_sys::Event>) {
-    let heard = Closure::<dyn FnMut(web_sys::Event)>::new(move |event| heard.run(event));
+pub fn listen(target: &web_sys::EventTarget, events: &[&str], on_event: Callback<web_sys::Event>) {
+    let on_event = Closure::<dyn FnMut(web_sys::Event)>::new(move |event| on_event.run(event));
     for event in events {
         // An event of that name is always taken.
-        let _ = target.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+        let _ = target.add_event_listener_with_callback(event, on_event.as_ref().unchecked_ref());
     }
-    heard.forget();
+    on_event.forget();
 }
 
 /// Lets all further moves of this hand come to the element that it touched.

@@ -1,4 +1,4 @@
-//! The worker that draws the stage: what is said to it, what it tells.
+//! The worker that draws the stage: what is sent to it, what it sends.
 
 use std::cell::RefCell;
 
@@ -15,12 +15,12 @@ thread_local! {
     static WORKER: RefCell<Option<Worker>> = const { RefCell::new(None) };
 }
 
-/// Hands the canvas to a worker; `heard` hears all that it tells, `lost` first if there is no picture.
-pub fn open(canvas: &HtmlCanvasElement, heard: Callback<Vec<String>>) {
-    let lost = move || heard.run(vec!["lost".into()]);
+/// Hands the canvas to a worker; `on_message` gets all that it sends, `lost` first if there is no picture.
+pub fn open(canvas: &HtmlCanvasElement, on_message: Callback<Vec<String>>) {
+    let lost = move || on_message.run(vec!["lost".into()]);
     let Ok(worker) = Worker::new("slotwright-scene_loader.js") else { return lost() };
     let (own, ear) = (canvas.clone(), worker.clone());
-    let told = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+    let listener = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts: Vec<String> =
             js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
         if texts.first().is_some_and(|word| word == "ready") {
@@ -31,16 +31,16 @@ pub fn open(canvas: &HtmlCanvasElement, heard: Callback<Vec<String>>) {
                 WORKER.set(Some(ear.clone()));
                 watch(&own);
             } else {
-                return heard.run(vec!["lost".into()]);
+                return on_message.run(vec!["lost".into()]);
             }
         }
-        heard.run(texts);
+        on_message.run(texts);
     });
-    worker.set_onmessage(Some(told.as_ref().unchecked_ref()));
+    worker.set_onmessage(Some(listener.as_ref().unchecked_ref()));
     let broken = Closure::<dyn FnMut()>::new(lost);
     worker.set_onerror(Some(broken.as_ref().unchecked_ref()));
     // Both live as long as the page.
-    told.forget();
+    listener.forget();
     broken.forget();
 }
 
@@ -49,7 +49,7 @@ fn watch(canvas: &HtmlCanvasElement) {
     let own = canvas.clone();
     let changed = Closure::<dyn FnMut()>::new(move || {
         let ratio = Plain::of(page::pixel_ratio(), 3).to_string();
-        say(&["extent", &own.client_width().to_string(), &own.client_height().to_string(), &ratio]);
+        send(&["extent", &own.client_width().to_string(), &own.client_height().to_string(), &ratio]);
     });
     if let Ok(observer) = ResizeObserver::new(changed.as_ref().unchecked_ref()) {
         observer.observe(canvas);
@@ -57,8 +57,8 @@ fn watch(canvas: &HtmlCanvasElement) {
     changed.forget();
 }
 
-/// Says something to the worker: a word and its figures. Without a worker it is said to nobody.
-pub fn say(texts: &[&str]) {
+/// Sends something to the worker: a word and its figures. Without a worker it goes nowhere.
+pub fn send(texts: &[&str]) {
     let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
     WORKER.with_borrow(|worker| {
         if let Some(worker) = worker {

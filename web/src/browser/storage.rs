@@ -18,7 +18,7 @@ fn storage() -> Option<web_sys::Storage> {
 pub fn save(range: &Key, choice: &Choice, pins: &[Question]) {
     if let Some(storage) = storage() {
         let pins = pins.iter().map(ToString::to_string);
-        let texts: Vec<String> = [choice.to_note()].into_iter().chain(pins).collect();
+        let texts: Vec<String> = [choice.to_compact()].into_iter().chain(pins).collect();
         let _ = storage.set_item(&name(range), &bundle::tie(&texts));
     }
 }
@@ -27,8 +27,8 @@ pub fn save(range: &Key, choice: &Choice, pins: &[Question]) {
 pub fn load(range: &Key) -> Option<(Choice, Vec<Question>)> {
     let saved = storage()?.get_item(&name(range)).ok()??;
     let texts = bundle::untie(&saved);
-    let (note, pins) = texts.split_first()?;
-    let choice = Choice::of_note(note)?;
+    let (compact, pins) = texts.split_first()?;
+    let choice = Choice::of_compact(compact)?;
     let pins = pins.iter().filter_map(|pin| pin.parse().ok()).filter(|pin| choice.has(*pin)).collect();
     Some((choice, pins))
 }

@@ -10,7 +10,7 @@ use crate::browser::page;
 
 /// One answer as it is shown.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Shown {
+pub struct AnswerView {
     /// Its name.
     pub label: String,
     /// A drawing beside the name, as SVG of our own making.
@@ -22,14 +22,14 @@ pub struct Shown {
     /// Whether it is the present one.
     pub taken: bool,
     /// Whether it can be taken.
-    pub goes: Goes,
+    pub status: AnswerStatus,
 }
 
 /// Whether an answer can be taken, and why not.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Goes {
+pub struct AnswerStatus {
     /// Whether it can.
-    pub how: How,
+    pub availability: Availability,
     /// Why not alone, or not at all; nothing until that is known.
     pub why: String,
     /// What has to change with it, or what is let go for it, as a thing to do; nothing until that is known, and if
@@ -39,25 +39,25 @@ pub struct Goes {
 
 /// Whether an answer can be taken.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum How {
+pub enum Availability {
     /// As things are.
     #[default]
-    Alone,
+    Open,
     /// Only together with another change.
     Shifts,
     /// Not alone; whether with another change is not known yet.
-    Waits,
+    Pending,
     /// Not at all, or not with what is kept.
     Shut,
 }
 
-impl Shown {
+impl AnswerView {
     fn is_shifting(&self) -> bool {
-        self.goes.how == How::Shifts && !self.taken
+        self.status.availability == Availability::Shifts && !self.taken
     }
 
     fn is_shut(&self) -> bool {
-        self.goes.how == How::Shut && !self.taken
+        self.status.availability == Availability::Shut && !self.taken
     }
 }
 
@@ -72,7 +72,7 @@ pub fn Choices(
     /// What is asked.
     label: Read<String>,
     /// The answers.
-    answers: Read<Vec<Shown>>,
+    answers: Read<Vec<AnswerView>>,
     /// Hears which one was taken, with what has to change with it.
     take: Callback<usize>,
     /// The one of which it is asked why it does not go alone.
@@ -86,16 +86,16 @@ pub fn Choices(
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
-            let (label, why) = (&answer.label, &answer.goes.why);
-            let message = match answer.goes.how {
-                How::Shut => Message::CannotBeHad(label, why),
-                How::Alone | How::Shifts | How::Waits => Message::NotAlone(label, why),
+            let (label, why) = (&answer.label, &answer.status.why);
+            let message = match answer.status.availability {
+                Availability::Shut => Message::CannotBeHad(label, why),
+                Availability::Open | Availability::Shifts | Availability::Pending => Message::NotAlone(label, why),
             };
             (!why.is_empty()).then(|| message.text() + " ")
         })
     };
     let way = move || {
-        answers.with(|answers| answers.get(asked.get()).map(|answer| answer.goes.way.clone()).unwrap_or_default())
+        answers.with(|answers| answers.get(asked.get()).map(|answer| answer.status.way.clone()).unwrap_or_default())
     };
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
@@ -133,16 +133,17 @@ pub fn Choices(
 }
 
 #[component]
-fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
-    let with = move |read: fn(&Shown) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
-    let shut = |answer: &Shown| answer.is_shut().to_string();
+fn Answer(at: usize, answers: Memo<Vec<AnswerView>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
+    let with =
+        move |read: fn(&AnswerView) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
+    let shut = |answer: &AnswerView| answer.is_shut().to_string();
     // Its look in words: see `Key`.
-    let look = |answer: &Shown| match (answer.is_shifting(), answer.is_shut()) {
+    let look = |answer: &AnswerView| match (answer.is_shifting(), answer.is_shut()) {
         (true, _) => SHIFTS.to_string(),
         (_, true) => SHUT.to_string(),
         _ => String::new(),
     };
-    let shifts = move || answers.with(|answers| answers.get(at).is_some_and(Shown::is_shifting));
+    let shifts = move || answers.with(|answers| answers.get(at).is_some_and(AnswerView::is_shifting));
     let swatch_class = move || {
         with(|answer| match (answer.swatch.is_empty(), answer.clear) {
             (true, _) => String::new(),
@@ -152,7 +153,9 @@ fn Answer(at: usize, answers: Memo<Vec<Shown>>, take: Callback<usize>, asked: Rw
     };
     let press = move |event: MouseEvent| {
         asked.set(at);
-        if answers.with_untracked(|answers| answers.get(at).is_some_and(|answer| answer.goes.how == How::Alone)) {
+        if answers.with_untracked(|answers| {
+            answers.get(at).is_some_and(|answer| answer.status.availability == Availability::Open)
+        }) {
             take.run(at);
         } else {
             // On a phone the reason would often stand behind the bar.

@@ -4,14 +4,14 @@ use leptos::prelude::*;
 use slotwright_core::question::Question;
 
 use super::Desk;
-use crate::browser::ways;
+use crate::browser::adviser;
 
 impl Desk {
     /// Changes what is kept: what the adviser says with something else kept is no advice any more.
     pub(super) fn keep_other(self, change: impl FnOnce(&mut Vec<Question>)) {
-        ways::forget();
-        self.told.update(|told| told.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
-        self.noted.set(String::new());
+        adviser::forget();
+        self.answers.update(|answers| answers.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
+        self.advised.set(String::new());
         self.pins.update(change);
     }
 

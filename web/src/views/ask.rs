@@ -8,26 +8,27 @@ use slotwright_core::range::Range;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::ways;
-use crate::parts::choices::{Choices, Goes, How, NONE, Shown};
-use crate::parts::tells::{Line, Tells, Tone};
-use crate::state::{Desk, Explained, Known, Note};
+use crate::browser::adviser;
+use crate::parts::choices::{AnswerStatus, AnswerView, Availability, Choices, NONE};
+use crate::parts::notices::{Notice, Notices, Tone};
+use crate::state::{Desk, Explained, FindingAdvice, Snapshot};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
 
 /// An answer as it is shown, with its name.
-pub fn shown(answer: &Answer<Stop>, label: String) -> Shown {
-    let waits = |stop| Goes { how: How::Waits, why: words::reason(stop), way: String::new() };
-    let goes = answer.state.as_ref().map(waits).unwrap_or_default();
-    Shown { label, taken: answer.taken, goes, ..Shown::default() }
+pub fn shown(answer: &Answer<Stop>, label: String) -> AnswerView {
+    let waits =
+        |stop| AnswerStatus { availability: Availability::Pending, why: words::reason(stop), way: String::new() };
+    let status = answer.state.as_ref().map(waits).unwrap_or_default();
+    AnswerView { label, taken: answer.taken, status, ..AnswerView::default() }
 }
 
 /// Picks a question's answers, for the bay that is looked at (from 0).
 type Pick = fn(&Options<Stop>, usize) -> &[Answer<Stop>];
 
 /// What the adviser says of a question's answers.
-struct Advice {
+struct AnswerAdvice {
     /// How each of them goes, in a word.
     told: Vec<String>,
     /// The place of the first of them among all.
@@ -36,22 +37,22 @@ struct Advice {
     fresh: bool,
 }
 
-impl Advice {
+impl AnswerAdvice {
     fn of(desk: Desk, pick: Pick, lit: usize) -> Self {
-        let own = desk.read(|known, _| {
-            let options = known.options.as_ref()?;
+        let own = desk.read(|snapshot, _| {
+            let options = snapshot.options.as_ref()?;
             let own = pick(options, lit);
             let first = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
             Some((first, own.len()))
         });
         let (first, count) = own.unwrap_or_default();
-        let (told, fresh) = desk.told_last("all", first..first + count);
+        let (told, fresh) = desk.last_answer("all", first..first + count);
         Self { told, first, fresh }
     }
 
     /// Whether an answer of the present choice is known not to go alone.
     fn is_bound(&self, at: usize) -> bool {
-        self.fresh && self.told.get(at).is_some_and(|how| !how.is_empty())
+        self.fresh && self.told.get(at).is_some_and(|availability| !availability.is_empty())
     }
 
     /// The place of an answer among all.
@@ -66,26 +67,26 @@ impl Advice {
 
     /// How an answer goes, better than the page knows by itself. Of one that goes with other changes the page's own
     /// reason is the reason; of a shut one it may be another.
-    fn going(&self, at: usize, now: Goes) -> Goes {
-        let Some(how) = self.told.get(at).map(|word| how(word)) else { return now };
-        match (now.how, how) {
-            (_, How::Shifts) if self.fresh => Goes { how, ..now },
-            _ if self.fresh => Goes { how, ..Goes::default() },
+    fn status(&self, at: usize, now: AnswerStatus) -> AnswerStatus {
+        let Some(availability) = self.told.get(at).map(|word| availability(word)) else { return now };
+        match (now.availability, availability) {
+            (_, Availability::Shifts) if self.fresh => AnswerStatus { availability, ..now },
+            _ if self.fresh => AnswerStatus { availability, ..AnswerStatus::default() },
             // It goes as it went, until there is newer advice.
-            (How::Waits, How::Shifts | How::Shut) => Goes { how, ..now },
+            (Availability::Pending, Availability::Shifts | Availability::Shut) => AnswerStatus { availability, ..now },
             _ => now,
         }
     }
 }
 
 /// The adviser's word for how an answer goes.
-fn how(word: &str) -> How {
+fn availability(word: &str) -> Availability {
     match word {
-        "" => How::Alone,
-        "shut" => How::Shut,
+        "" => Availability::Open,
+        "shut" => Availability::Shut,
         // Nobody knows a way, and nobody knows that there is none.
-        "unfound" => How::Waits,
-        _ => How::Shifts,
+        "unfound" => Availability::Pending,
+        _ => Availability::Shifts,
     }
 }
 
@@ -106,13 +107,13 @@ pub fn Keep(
 
 /// A row of answers out of the options, each shown by `show`.
 #[component]
-pub fn Asked(
+pub fn AnswerRow(
     /// What is asked, for the bay that is looked at (from 1).
     label: fn(usize) -> String,
     /// Picks the answers, for the bay that is looked at (from 0).
     pick: Pick,
     /// Shows one.
-    show: fn(&Range, &Answer<Stop>) -> Shown,
+    show: fn(&Range, &Answer<Stop>) -> AnswerView,
     /// The look of the row.
     #[prop(default = "row")]
     look: &'static str,
@@ -125,44 +126,46 @@ pub fn Asked(
         if at == NONE {
             return None;
         }
-        let advice = Advice::of(desk, pick, desk.lit());
+        let advice = AnswerAdvice::of(desk, pick, desk.lit());
         let question = advice.is_bound(at).then(|| desk.question("why", &[advice.place(at)]))?;
         if advice.explained(desk, at).is_none() && before.flatten().as_ref() != Some(&question) {
-            ways::ask(question.clone());
+            adviser::ask(question.clone());
         }
         Some(question)
     });
     let answers = move |()| {
         let lit = desk.lit();
-        let mut answers: Vec<Shown> = desk.read(|known, range| {
-            let picked = known.options.as_ref().map(|options| pick(options, lit)).unwrap_or_default();
+        let mut answers: Vec<AnswerView> = desk.read(|snapshot, range| {
+            let picked = snapshot.options.as_ref().map(|options| pick(options, lit)).unwrap_or_default();
             picked.iter().map(|answer| show(range, answer)).collect()
         });
         // What the adviser says comes a little later, and says more.
-        let advice = Advice::of(desk, pick, lit);
+        let advice = AnswerAdvice::of(desk, pick, lit);
         for (at, answer) in answers.iter_mut().enumerate() {
-            answer.goes = advice.going(at, core::mem::take(&mut answer.goes));
+            answer.status = advice.status(at, core::mem::take(&mut answer.status));
         }
         let asked = asked.get();
         if let Some((answer, [word, why, way, ..])) = answers.get_mut(asked).zip(advice.explained(desk, asked)) {
-            answer.goes = Goes { how: how(&word), why, way };
+            answer.status = AnswerStatus { availability: availability(&word), why, way };
         }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
-            for Shown { goes, .. } in answers.iter_mut().filter(|answer| answer.goes.how == How::Waits) {
-                goes.how = How::Shut;
+            for AnswerView { status, .. } in
+                answers.iter_mut().filter(|answer| answer.status.availability == Availability::Pending)
+            {
+                status.availability = Availability::Shut;
             }
         }
         answers
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        match untrack(move || Advice::of(desk, pick, lit).explained(desk, at)) {
+        match untrack(move || AnswerAdvice::of(desk, pick, lit).explained(desk, at)) {
             Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
             // What does not go alone is not taken alone, even while what goes with it is not known.
             _ => {
-                let change = desk.peek(|known, _| {
-                    let answer = pick(known.options.as_ref()?, lit).get(at)?;
+                let change = desk.peek(|snapshot, _| {
+                    let answer = pick(snapshot.options.as_ref()?, lit).get(at)?;
                     answer.state.is_none().then(|| answer.change.clone())
                 });
                 if let Some(change) = change {
@@ -178,49 +181,50 @@ pub fn Asked(
 }
 
 /// What stops the order about some questions.
-fn about(known: &Known, asked: fn(Question) -> bool) -> impl Iterator<Item = &Finding> {
-    known.findings.iter().filter(move |finding| asked(finding.about))
+fn about(snapshot: &Snapshot, asked: fn(Question) -> bool) -> impl Iterator<Item = &Finding> {
+    snapshot.findings.iter().filter(move |finding| asked(finding.about))
 }
 
 /// Whether any of them stops the order.
-pub fn stopped(known: &Known, asked: fn(Question) -> bool) -> bool {
-    about(known, asked).next().is_some()
+pub fn stopped(snapshot: &Snapshot, asked: fn(Question) -> bool) -> bool {
+    about(snapshot, asked).next().is_some()
 }
 
-/// The findings about some questions, as tell lines.
+/// The findings about some questions, as notices.
 #[component]
-pub fn Found(
+pub fn FindingNotices(
     /// Which questions.
     asked: fn(Question) -> bool,
 ) -> impl IntoView {
     let desk = Desk::here();
-    // What stops is known at once; reasons, ways out and advice come with the notes.
+    // What stops is known at once; reasons, ways out and all else come with the advice.
     let told = move || {
-        desk.notes(|notes| {
-            let mut told: Vec<Note> = desk.read(|known, _| {
-                let found = known.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
-                let stop = |at| notes.iter().filter(|note| note.tone == Tone::Stop).nth(at);
-                found.map(|(at, finding)| note(finding, stop(at))).collect()
+        desk.advice(|all| {
+            let mut told: Vec<FindingAdvice> = desk.read(|snapshot, _| {
+                let found = snapshot.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
+                let stop = |at| all.iter().filter(|advice| advice.tone == Tone::Stop).nth(at);
+                found.map(|(at, finding)| advice(finding, stop(at))).collect()
             });
-            told.extend(notes.iter().filter(|note| note.tone != Tone::Stop && asked(note.about)).cloned());
+            told.extend(all.iter().filter(|advice| advice.tone != Tone::Stop && asked(advice.about)).cloned());
             told
         })
     };
-    let take = move |(at, way): (usize, usize)| {
-        if let Some(way) = untrack(told).get(at).and_then(|note| note.ways.get(way)) {
-            desk.take_way(way);
+    let take = move |(at, remedy): (usize, usize)| {
+        if let Some(remedy) = untrack(told).get(at).and_then(|advice| advice.remedies.get(remedy)) {
+            desk.take_remedy(remedy);
         }
     };
-    let lines = move |()| told().into_iter().map(line).collect();
-    view! { <Tells lines=Callback::new(lines) take=Callback::new(take)/> }
+    let notices = move |()| told().into_iter().map(notice).collect();
+    view! { <Notices notices=Callback::new(notices) take=Callback::new(take)/> }
 }
 
 /// What stops the order, with what the adviser said of it; a size that is dragged has other figures by then.
-fn note(finding: &Finding, known: Option<&Note>) -> Note {
+fn advice(finding: &Finding, given: Option<&FindingAdvice>) -> FindingAdvice {
     let sentence = words::reason(finding);
-    let known = known.filter(|note| note.about == finding.about && letters(&note.sentence).eq(letters(&sentence)));
-    let (grounds, ways) = known.map(|note| (note.grounds.clone(), note.ways.clone())).unwrap_or_default();
-    Note { about: finding.about, tone: Tone::Stop, sentence, grounds, ways }
+    let given =
+        given.filter(|advice| advice.about == finding.about && letters(&advice.sentence).eq(letters(&sentence)));
+    let (grounds, remedies) = given.map(|advice| (advice.grounds.clone(), advice.remedies.clone())).unwrap_or_default();
+    FindingAdvice { about: finding.about, tone: Tone::Stop, sentence, grounds, remedies }
 }
 
 /// A sentence without its figures.
@@ -228,10 +232,10 @@ fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
     sentence.bytes().filter(u8::is_ascii_alphabetic)
 }
 
-fn line(note: Note) -> Line {
-    let Note { tone, sentence, grounds, ways, .. } = note;
+fn notice(advice: FindingAdvice) -> Notice {
+    let FindingAdvice { tone, sentence, grounds, remedies, .. } = advice;
     let grounds = Some(grounds).filter(|grounds| !grounds[0].is_empty());
-    Line { tone, sentence, ways: ways.into_iter().map(|[label, ..]| label).collect(), grounds }
+    Notice { tone, sentence, remedies: remedies.into_iter().map(|[label, ..]| label).collect(), grounds }
 }
 
 /// A numbered question's heading.

@@ -12,11 +12,11 @@ use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::glyph;
 
-use super::ask::{Asked, Found, Heading, Keep, Stop, shown};
+use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown};
 use crate::parts::Entry;
-use crate::parts::choices::{Choices, Shown};
+use crate::parts::choices::{AnswerView, Choices};
 use crate::parts::stepper::Stepper;
-use crate::state::{Desk, Known};
+use crate::state::{Desk, Snapshot};
 
 /// The cards of the bays, then the questions of the one that is looked at.
 #[component]
@@ -24,12 +24,12 @@ pub fn Bays() -> impl IntoView {
     let desk = Desk::here();
     let cards = move |()| {
         let lit = desk.lit();
-        desk.read(|known, _| {
-            let cards = known.choice.bays.iter().enumerate().map(|(at, bay)| Shown {
+        desk.read(|snapshot, _| {
+            let cards = snapshot.choice.bays.iter().enumerate().map(|(at, bay)| AnswerView {
                 label: Message::BayCard(at + 1, bay.fill).text(),
                 picture: glyph::bay(bay),
                 taken: at == lit,
-                ..Shown::default()
+                ..AnswerView::default()
             });
             cards.collect()
         })
@@ -40,14 +40,14 @@ pub fn Bays() -> impl IntoView {
             <Choices label=Callback::new(|()| Label::BayToLookAt.text().into()) answers=Callback::new(cards) look="cards"
                 take=Callback::new(move |at| desk.look_at(at))/>
             <div class="asks"><h3>{move || holds(desk.lit() + 1)}</h3><Keep question=Question::Bay/></div>
-            <Asked label=holds pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.fills).unwrap_or_default() show=fill/>
+            <AnswerRow label=holds pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.fills).unwrap_or_default() show=fill/>
             <BayStepper label=Label::ShareOfWidth change=share show=show_share/>
             <div class="asks"><h3>{move || pierced(desk.lit() + 1)}</h3><Keep question=Question::Hole/></div>
-            <Asked label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
+            <AnswerRow label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
             <BayStepper label=Label::PlaceOfHole change=offset show=show_offset/>
             <div class="asks"><h3>{move || taken(desk.lit() + 1)}</h3><Keep question=Question::Device/></div>
-            <Asked label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
-            <Found asked=|question| matches!(question, Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_))/>
+            <AnswerRow label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
+            <FindingNotices asked=|question| matches!(question, Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_))/>
         </section>
     }
 }
@@ -64,12 +64,12 @@ fn taken(number: usize) -> String {
     Message::BayDevice(number).text()
 }
 
-fn fill(_: &Range, answer: &Answer<Stop>) -> Shown {
-    let Change::Fill { fill, .. } = &answer.change else { return Shown::default() };
+fn fill(_: &Range, answer: &Answer<Stop>) -> AnswerView {
+    let Change::Fill { fill, .. } = &answer.change else { return AnswerView::default() };
     shown(answer, words::fill(*fill))
 }
 
-fn hole(range: &Range, answer: &Answer<Stop>) -> Shown {
+fn hole(range: &Range, answer: &Answer<Stop>) -> AnswerView {
     let name = match &answer.change {
         Change::Hole { hole: Some(hole), .. } => range.hole(&hole.kind).map(|kind| kind.name.clone()),
         _ => None,
@@ -77,7 +77,7 @@ fn hole(range: &Range, answer: &Answer<Stop>) -> Shown {
     shown(answer, name.unwrap_or_else(|| Label::NoHole.text().into()))
 }
 
-fn device(range: &Range, answer: &Answer<Stop>) -> Shown {
+fn device(range: &Range, answer: &Answer<Stop>) -> AnswerView {
     let name = match &answer.change {
         Change::Device { device: Some(key), .. } => range.device(key).map(|device| device.name.clone()),
         _ => None,
@@ -91,8 +91,8 @@ fn share(number: u8, bay: &Bay, up: bool) -> Option<Change> {
     (1..=SHARE_MOST).contains(&share).then_some(Change::Share { bay: number, share })
 }
 
-fn show_share(known: &Known, lit: usize, bay: &Bay) -> String {
-    let span = known.built.as_ref().and_then(|built| built.layout.bays.get(lit));
+fn show_share(snapshot: &Snapshot, lit: usize, bay: &Bay) -> String {
+    let span = snapshot.built.as_ref().and_then(|built| built.layout.bays.get(lit));
     match span {
         Some(span) => format!("{} ({})", bay.share, words::distance(span.clear())),
         None => bay.share.to_string(),
@@ -108,7 +108,7 @@ fn offset(number: u8, bay: &Bay, up: bool) -> Option<Change> {
     Some(Change::Hole { bay: number, hole: Some(Hole { kind, offset_mm }) })
 }
 
-fn show_offset(_: &Known, _: usize, bay: &Bay) -> String {
+fn show_offset(_: &Snapshot, _: usize, bay: &Bay) -> String {
     bay.hole.as_ref().map_or_else(|| "\u{2013}".into(), |hole| words::offset(hole.offset_mm))
 }
 
@@ -117,24 +117,24 @@ fn show_offset(_: &Known, _: usize, bay: &Bay) -> String {
 fn BayStepper(
     label: Label,
     change: fn(u8, &Bay, bool) -> Option<Change>,
-    show: fn(&Known, usize, &Bay) -> String,
+    show: fn(&Snapshot, usize, &Bay) -> String,
 ) -> impl IntoView {
     let desk = Desk::here();
     let steps = move |()| {
         let lit = desk.lit();
-        desk.read(|known, range| {
-            let Some(bay) = known.choice.bays.get(lit) else { return Entry::default() };
+        desk.read(|snapshot, range| {
+            let Some(bay) = snapshot.choice.bays.get(lit) else { return Entry::default() };
             let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
             let can = |up| {
-                change(number, bay, up).is_some_and(|change| can_be_made(range, &known.choice.with(&change, range)))
+                change(number, bay, up).is_some_and(|change| can_be_made(range, &snapshot.choice.with(&change, range)))
             };
-            Entry { text: show(known, lit, bay), less: can(false), more: can(true), ..Entry::default() }
+            Entry { text: show(snapshot, lit, bay), less: can(false), more: can(true), ..Entry::default() }
         })
     };
     let step = move |up| {
         let lit = untrack(move || desk.lit());
         let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
-        let change = desk.peek(|known, _| change(number, known.choice.bays.get(lit)?, up));
+        let change = desk.peek(|snapshot, _| change(number, snapshot.choice.bays.get(lit)?, up));
         if let Some(change) = change {
             desk.apply(&change);
         }

@@ -6,9 +6,9 @@ use slotwright_core::entry::{self, Expected};
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
 
-use crate::browser::ways;
+use crate::browser::adviser;
+use crate::parts::notices::{Notice, Notices, Tone};
 use crate::parts::optional::Optional;
-use crate::parts::tells::{Line, Tells, Tone};
 use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
@@ -19,23 +19,23 @@ use crate::unread::Field;
 pub fn Goals() -> impl IntoView {
     let desk = Desk::here();
     let ask = move |goal: &str, figure: String| {
-        ways::ask(desk.question("goal", &[goal.into(), figure, desk.today().to_string()]));
+        adviser::ask(desk.question("goal", &[goal.into(), figure, desk.today().to_string()]));
     };
     Effect::new(move || {
-        if desk.read(|known, _| !known.findings.is_empty()) {
+        if desk.read(|snapshot, _| !snapshot.findings.is_empty()) {
             ask("valid", String::new());
         }
     });
-    let told = move || <[String; 3]>::try_from(desk.told("goal")).unwrap_or_default();
-    let lines = move |()| {
-        let [sentence, way, _] = told();
-        let ways = Some(way).filter(|way| !way.is_empty()).into_iter().collect();
-        let line = Line { tone: Tone::Hint, sentence, ways, grounds: None };
-        Some(line).filter(|line| !line.sentence.is_empty()).into_iter().collect()
+    let answer = move || <[String; 3]>::try_from(desk.answer("goal")).unwrap_or_default();
+    let notices = move |()| {
+        let [sentence, way, _] = answer();
+        let remedies = Some(way).filter(|way| !way.is_empty()).into_iter().collect();
+        let notice = Notice { tone: Tone::Hint, sentence, remedies, grounds: None };
+        Some(notice).filter(|notice| !notice.sentence.is_empty()).into_iter().collect()
     };
     let take = move |_| {
-        let [_, _, note] = untrack(told);
-        desk.follow(&note, "");
+        let [_, _, compact] = untrack(answer);
+        desk.follow(&compact, "");
     };
     // A budget and a day are kept to from then on, by these names.
     let typed = |goal: &'static str, field, name: &'static str, understood: fn(&str, &str) -> Option<String>| {
@@ -84,7 +84,7 @@ pub fn Goals() -> impl IntoView {
                 <Optional label=Label::IsThereBy.text() unit="" wrong=Label::NoDay.text()
                     show=day take=take_day kind="date"/>
             </div>
-            <Tells lines=Callback::new(lines) take=Callback::new(take)/>
+            <Notices notices=Callback::new(notices) take=Callback::new(take)/>
         </div>
     }
 }

@@ -25,8 +25,8 @@ pub fn Header(
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
     // What was said of one choice is not true of another.
     let told = move || {
-        let [text, about] = desk.notice;
-        let holds = about.with(|about| about.is_empty() || *about == desk.note());
+        let [text, about] = desk.banner;
+        let holds = about.with(|about| about.is_empty() || *about == desk.compact());
         if holds { text.get() } else { String::new() }
     };
     let picker = NodeRef::<leptos::html::Input>::new();
@@ -44,16 +44,16 @@ pub fn Header(
     let before = RwSignal::new(None::<(Choice, Vec<Question>, Choice)>);
     let back = move || {
         let (old, kept, begun) = before.get()?;
-        (!desk.keeps_any() && desk.read(|known, _| known.choice == begun)).then_some((old, kept))
+        (!desk.keeps_any() && desk.read(|snapshot, _| snapshot.choice == begun)).then_some((old, kept))
     };
     let afresh = move |_| {
         if let Some((old, kept)) = untrack(back) {
             before.set(None);
             desk.go_back(old, kept);
         } else {
-            let old = desk.peek(|known, _| known.choice.clone());
+            let old = desk.peek(|snapshot, _| snapshot.choice.clone());
             let kept = desk.begin_afresh();
-            let begun = desk.peek(|known, _| known.choice.clone());
+            let begun = desk.peek(|snapshot, _| snapshot.choice.clone());
             before.set(Some((old, kept, begun)).filter(|(old, kept, begun)| old != begun || !kept.is_empty()));
         }
     };
@@ -72,9 +72,9 @@ pub fn Header(
             </div>
         </header>
         {built_in.map(|why| view! { <NoRange why/> })}
-        <div class="notice" class:empty=move || told().is_empty()>
+        <div class="banner" class:empty=move || told().is_empty()>
             <p role="status">{told}</p>
-            <button type="button" on:click=move |_| desk.tell(String::new(), String::new())>{Label::Close.text()}</button>
+            <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
 }
@@ -93,7 +93,7 @@ fn NoRange(why: String) -> impl IntoView {
         });
     };
     view! {
-        <div class="notice" id=NO_RANGE>
+        <div class="banner" id=NO_RANGE>
             <p role="status">
                 {inert("<b>", Label::NothingOrdered)}" "{move || why.get()}" "{Label::BuiltInRange.text()}
             </p>
@@ -105,18 +105,18 @@ fn NoRange(why: String) -> impl IntoView {
 /// Takes over an order file and tells what came of it.
 fn open(desk: Desk, file: Option<String>) {
     let Some(file) = file else {
-        return desk.tell(Label::FileUnread.text().into(), String::new());
+        return desk.show_banner(Label::FileUnread.text().into(), String::new());
     };
-    let heard = move |answer| match answer {
-        Answer::Bad(sentence) => desk.tell(sentence, String::new()),
+    let on_answer = move |answer| match answer {
+        Answer::Bad(sentence) => desk.show_banner(sentence, String::new()),
         Answer::Good(sentence, order) => {
             let order = bundle::untie(&order.as_string().unwrap_or_default());
-            if let Some((note, customer)) = order.split_first()
-                && let Some(choice) = Choice::of_note(note)
+            if let Some((compact, customer)) = order.split_first()
+                && let Some(choice) = Choice::of_compact(compact)
             {
                 desk.open(sentence, choice, customer);
             }
         }
     };
-    orders::ask(vec!["read".into(), desk.range_text(), file], Callback::new(heard));
+    orders::ask(vec!["read".into(), desk.range_text(), file], Callback::new(on_answer));
 }

@@ -25,14 +25,14 @@ struct Saving {
     bad: RwSignal<bool>,
     /// Whether the desk is at it.
     busy: RwSignal<bool>,
-    /// Hears the desk's answer.
-    heard: Callback<Answer>,
+    /// Gets the desk's answer.
+    on_answer: Callback<Answer>,
 }
 
 impl Saving {
     fn new(desk: Desk, open: RwSignal<bool>) -> Self {
         let (told, bad, busy) = (RwSignal::new(String::new()), RwSignal::new(false), RwSignal::new(false));
-        let heard = Callback::new(move |answer| {
+        let on_answer = Callback::new(move |answer| {
             let (said, good) = match answer {
                 Answer::Bad(sentence) => (sentence, false),
                 Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
@@ -46,11 +46,11 @@ impl Saving {
                 page::scroll_to("order-told");
             } else {
                 told.set(String::new());
-                desk.tell(said, String::new());
+                desk.show_banner(said, String::new());
             }
             set_timeout(move || busy.set(false), SETTLING);
         });
-        Self { told, bad, busy, heard }
+        Self { told, bad, busy, on_answer }
     }
 
     /// What was said of an earlier order is not about this one.
@@ -75,7 +75,7 @@ pub fn Order(
     });
     let desk = Desk::here();
     let saving = Saving::new(desk, open);
-    let ordered = move || desk.peek(|known, range| describe(range, &known.choice));
+    let ordered = move || desk.peek(|snapshot, range| describe(range, &snapshot.choice));
     view! {
         <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| open.set(false)>
             <div class="order-head">
@@ -90,9 +90,10 @@ pub fn Order(
 #[component]
 fn Prices() -> impl IntoView {
     let desk = Desk::here();
-    let lines = desk.peek(|known, _| known.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
-    let total = desk.peek(|known, _| {
-        known.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency))
+    let lines =
+        desk.peek(|snapshot, _| snapshot.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
+    let total = desk.peek(|snapshot, _| {
+        snapshot.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency))
     });
     view! {
         <table>
@@ -108,8 +109,8 @@ fn Prices() -> impl IntoView {
 #[component]
 fn Days() -> impl IntoView {
     let desk = Desk::here();
-    let rows = desk.peek(|known, range| {
-        let promise = known.built.as_ref().and_then(|built| built.promise.as_ref())?;
+    let rows = desk.peek(|snapshot, range| {
+        let promise = snapshot.built.as_ref().and_then(|built| built.promise.as_ref())?;
         let mut rows: Vec<(String, String)> = promise
             .stages
             .iter()
@@ -140,7 +141,7 @@ fn row(name: String, value: String) -> impl IntoView {
 fn Form(saving: Saving) -> impl IntoView {
     let desk = Desk::here();
     saving.begin();
-    let Saving { told, bad, busy, heard } = saving;
+    let Saving { told, bad, busy, on_answer } = saving;
     let [name, contact, address, remark] = desk.customer.0;
     let field = |label| inert("<span class=\"field-label\">", label);
     let submit = move |event: web_sys::SubmitEvent| {
@@ -148,13 +149,13 @@ fn Form(saving: Saving) -> impl IntoView {
         if busy.get_untracked() {
             return;
         }
-        let note = desk.peek(|known, _| known.choice.to_note());
+        let compact = desk.peek(|snapshot, _| snapshot.choice.to_compact());
         let today = desk.today().to_string();
-        let question = ["write".into(), desk.range_text(), note, today].into_iter().chain(desk.customer.texts());
+        let question = ["write".into(), desk.range_text(), compact, today].into_iter().chain(desk.customer.texts());
         bad.set(false);
         told.set(Label::WritingOrder.text().into());
         busy.set(true);
-        orders::ask(question.collect(), heard);
+        orders::ask(question.collect(), on_answer);
     };
     view! {
         <form on:submit=submit>

@@ -8,7 +8,7 @@ use slotwright_core::question::Question;
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
 
-use super::ask::{Found, Heading};
+use super::ask::{FindingNotices, Heading};
 use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
 use crate::state::Desk;
@@ -26,7 +26,7 @@ pub fn PlaceQuestions() -> impl IntoView {
         desk.apply(&Change::Plug(keys.iter().find(|key| key.as_str() == taken).cloned()));
     };
     let plug = Memo::new(move |_| {
-        desk.read(|known, _| known.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default()
+        desk.read(|snapshot, _| snapshot.choice.place.plug.as_ref().map(ToString::to_string)).unwrap_or_default()
     });
     let none = std::iter::once((String::new(), Label::Any.text().to_string()));
     let named = none.chain(plugs.into_iter().map(|(key, name)| (key.to_string(), name)));
@@ -40,7 +40,7 @@ pub fn PlaceQuestions() -> impl IntoView {
         Callback::new(move |()| {
             let typed = desk.unread.entry(field);
             let bad = typed.is_some();
-            let text = typed.or_else(|| desk.read(|known, _| show(&known.choice.place))).unwrap_or_default();
+            let text = typed.or_else(|| desk.read(|snapshot, _| show(&snapshot.choice.place))).unwrap_or_default();
             Entry { text, bad, ..Entry::default() }
         })
     };
@@ -63,7 +63,7 @@ pub fn PlaceQuestions() -> impl IntoView {
                     <select on:change=take_plug>{shown}</select>
                 </label>
             </div>
-            <Found asked=|question| question == Question::Place/>
+            <FindingNotices asked=|question| question == Question::Place/>
         </section>
     }
 }

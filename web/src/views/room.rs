@@ -11,8 +11,8 @@ use crate::state::Desk;
 
 /// What the desk is asked for the present unit as a solid.
 fn question(desk: Desk) -> Vec<String> {
-    let note = desk.peek(|known, _| known.choice.to_note());
-    vec!["solid".into(), desk.range_text(), note, desk.today().to_string()]
+    let compact = desk.peek(|snapshot, _| snapshot.choice.to_compact());
+    vec!["solid".into(), desk.range_text(), compact, desk.today().to_string()]
 }
 
 /// Saving the solid, and standing it in the room where the device can show that.
@@ -42,7 +42,7 @@ pub fn TakeAway() -> impl IntoView {
         if stopped() {
             return;
         }
-        let heard = move |answer| {
+        let on_answer = move |answer| {
             told.set(match answer {
                 Answer::Bad(sentence) => sentence,
                 Answer::Good(name, bytes) => match files::download(&name, "model/gltf-binary", &bytes) {
@@ -52,7 +52,7 @@ pub fn TakeAway() -> impl IntoView {
             });
         };
         told.set(Label::WritingSolid.text().into());
-        orders::ask(question(desk), Callback::new(heard));
+        orders::ask(question(desk), Callback::new(on_answer));
     };
     let stand = move |_| {
         if !stopped() {
@@ -80,10 +80,10 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
     let told = RwSignal::new(String::new());
     // Both live as long as the dialog: an answer may come when it was closed, or closed and opened again.
     let broken = Callback::new(move |()| told.set(Label::ViewerNotLoaded.text().into()));
-    let heard = Callback::new(move |answer| match (answer, host.get_untracked()) {
+    let on_answer = Callback::new(move |answer| match (answer, host.get_untracked()) {
         (Answer::Good(_, bytes), Some(host)) if open.get_untracked() => {
             told.set(String::new());
-            let alt = desk.peek(|known, range| describe(range, &known.choice));
+            let alt = desk.peek(|snapshot, range| describe(range, &snapshot.choice));
             room::clear(&host);
             room::stand(&host, &bytes, &alt, broken);
         }
@@ -97,7 +97,7 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
         room::clear(&host);
         if open.get() {
             told.set(Label::MakingSolid.text().into());
-            orders::ask(question(desk), heard);
+            orders::ask(question(desk), on_answer);
         }
     });
     view! {

@@ -12,14 +12,14 @@ use slotwright_core::rules::place::breaches;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_core::{entry, words};
 
-use super::ask::{Asked, Found, Heading, Keep, Stop, shown, stopped};
+use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
-use crate::browser::{page, ways};
-use crate::parts::choices::{Choices, Key, Shown};
+use crate::browser::{adviser, page};
+use crate::parts::choices::{AnswerView, Choices, Key};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::Dimension;
 use crate::parts::{Entry, inert};
-use crate::state::{Desk, Known};
+use crate::state::{Desk, Snapshot};
 use crate::unread::Field;
 
 /// Model, sizes, bays.
@@ -27,11 +27,11 @@ use crate::unread::Field;
 pub fn Sizes() -> impl IntoView {
     let desk = Desk::here();
     let models = move |()| {
-        desk.read(|known, range| {
-            let shown = range.models.iter().map(|model| Shown {
+        desk.read(|snapshot, range| {
+            let shown = range.models.iter().map(|model| AnswerView {
                 label: format!("{}, {}", model.name, model.about),
-                taken: model.key == known.choice.model,
-                ..Shown::default()
+                taken: model.key == snapshot.choice.model,
+                ..AnswerView::default()
             });
             shown.collect()
         })
@@ -46,21 +46,21 @@ pub fn Sizes() -> impl IntoView {
         <section id="question-size">
             <Heading number=2 title=Label::HowBig/>
             <Choices label=Callback::new(|()| Label::Model.text().into()) answers=Callback::new(models) take=Callback::new(take)/>
-            <Found asked=|question| question == Question::Model/>
+            <FindingNotices asked=|question| question == Question::Model/>
             <SizeQuestion label=Label::Width size=Size::Width question=|_| Question::Width asked=|question| question == Question::Width/>
             <SizeQuestion label=Label::Height size=Size::Height question=|_| Question::Height asked=|question| question == Question::Height/>
             <SizeQuestion label=Label::Depth size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
             <div class="asks">{inert("<h3>", Label::BayCount)}<Keep question=|_| Question::Bays/></div>
-            <Asked label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
+            <AnswerRow label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
             <Key/>
-            <Found asked=|question| question == Question::Bays/>
+            <FindingNotices asked=|question| question == Question::Bays/>
             <Goals/>
         </section>
     }
 }
 
-fn bay_count(_: &Range, answer: &Answer<Stop>) -> Shown {
-    let Change::BayCount(count) = answer.change else { return Shown::default() };
+fn bay_count(_: &Range, answer: &Answer<Stop>) -> AnswerView {
+    let Change::BayCount(count) = answer.change else { return AnswerView::default() };
     shown(answer, count.to_string())
 }
 
@@ -83,45 +83,45 @@ fn neighbour(limits: DimRange, runs: &[Run<Stop>], now: Dim, up: bool) -> Option
     }
 }
 
-fn limits(known: &Known, range: &Range, size: Size) -> Option<DimRange> {
-    range.model(&known.choice.model).map(|model| size.limits(model))
+fn limits(snapshot: &Snapshot, range: &Range, size: Size) -> Option<DimRange> {
+    range.model(&snapshot.choice.model).map(|model| size.limits(model))
 }
 
-fn track(known: &Known, range: &Range, size: Size) -> Option<Track> {
-    let limits = limits(known, range, size)?;
+fn track(snapshot: &Snapshot, range: &Range, size: Size) -> Option<Track> {
+    let limits = limits(snapshot, range, size)?;
     let stretch = |run: &Run<Stop>| Stretch {
         from: step_of(limits, run.from),
         to: step_of(limits, run.to),
         open: run.state.is_none(),
     };
     Some(Track {
-        step: step_of(limits, size.of(&known.choice)),
+        step: step_of(limits, size.of(&snapshot.choice)),
         last: step_of(limits, limits.most),
-        text: words::length(size.of(&known.choice)),
+        text: words::length(size.of(&snapshot.choice)),
         ends: (words::size(limits.least), words::size(limits.most)),
-        stretches: known.runs(size).iter().map(stretch).collect(),
+        stretches: snapshot.runs(size).iter().map(stretch).collect(),
     })
 }
 
 #[component]
 fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: fn(Question) -> bool) -> impl IntoView {
     let (desk, label) = (Desk::here(), label.text());
-    let next = move |known: &Known, range: &Range, up| {
-        neighbour(limits(known, range, size)?, known.runs(size), size.of(&known.choice), up)
+    let next = move |snapshot: &Snapshot, range: &Range, up| {
+        neighbour(limits(snapshot, range, size)?, snapshot.runs(size), size.of(&snapshot.choice), up)
     };
     let field = Field::Size(size);
     let steps = move |()| {
         let typed = desk.unread.entry(field);
-        desk.read(|known, range| Entry {
+        desk.read(|snapshot, range| Entry {
             bad: typed.is_some(),
-            text: typed.unwrap_or_else(|| words::size(size.of(&known.choice))),
-            less: next(known, range, false).is_some(),
-            more: next(known, range, true).is_some(),
-            invalid: stopped(known, asked),
+            text: typed.unwrap_or_else(|| words::size(size.of(&snapshot.choice))),
+            less: next(snapshot, range, false).is_some(),
+            more: next(snapshot, range, true).is_some(),
+            invalid: stopped(snapshot, asked),
         })
     };
     let step = move |up| {
-        if let Some(value) = desk.peek(|known, range| next(known, range, up)) {
+        if let Some(value) = desk.peek(|snapshot, range| next(snapshot, range, up)) {
             desk.apply(&size.to(value));
         }
     };
@@ -130,38 +130,38 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
         desk.enter(field, text, change);
     };
     let slid = move |step| {
-        if let Some(limits) = desk.peek(|known, range| limits(known, range, size)) {
+        if let Some(limits) = desk.peek(|snapshot, range| limits(snapshot, range, size)) {
             desk.apply(&size.to(value_of(limits, step)));
         }
     };
     // The step that was wanted and does not go alone, and of which choice: why, and what goes with it.
     let wanted = RwSignal::new(None::<(i32, String)>);
     let value = move || {
-        let (wanted, _) = wanted.get().filter(|(_, note)| *note == desk.note())?;
-        Some(value_of(desk.read(|known, range| limits(known, range, size))?, wanted))
+        let (wanted, _) = wanted.get().filter(|(_, compact)| *compact == desk.compact())?;
+        Some(value_of(desk.read(|snapshot, range| limits(snapshot, range, size))?, wanted))
     };
     Effect::new(move || {
         if let Some(value) = value() {
-            ways::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
+            adviser::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
         }
     });
-    let told = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
+    let explanation = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
     let refused = move || {
         let stop = value().and_then(|value| {
-            desk.read(|known, range| {
-                let changed = known.choice.with(&size.to(value), range);
+            desk.read(|snapshot, range| {
+                let changed = snapshot.choice.with(&size.to(value), range);
                 let stop = first_stop(range, &changed).or_else(|| breaches(&changed).next())?;
                 Some((value, words::reason(&stop)))
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
-        let [why, way] = told().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
+        let [why, way] = explanation().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
         [Message::AtSize(value, &why).text(), way]
     };
-    let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.note()))));
+    let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.compact()))));
     let own = NodeRef::<leptos::html::Div>::new();
     let go = move |_| {
-        if let Some([.., after, gone]) = untrack(told) {
+        if let Some([.., after, gone]) = untrack(explanation) {
             desk.follow(&after, &gone);
             // The button is gone then; the focus goes back to the slider.
             if let Some(own) = own.get_untracked() {
@@ -177,12 +177,12 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
                 <Dimension label steps=Callback::new(steps) step=Callback::new(step) take=Callback::new(typed)/>
             </div>
             <Slider label take=Callback::new(slid) refused=Callback::new(refuse)
-                track=Callback::new(move |()| desk.read(|known, range| track(known, range, size)).unwrap_or_default())/>
+                track=Callback::new(move |()| desk.read(|snapshot, range| track(snapshot, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
                 {move || refused()[0].clone()}" "
                 <button type="button" class="way" on:click=go>{move || refused()[1].clone()}</button>
             </p>
-            <Found asked/>
+            <FindingNotices asked/>
         </div>
     }
 }

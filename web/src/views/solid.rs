@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::choice::Fill;
 use slotwright_core::decimal::Plain;
 use slotwright_core::words::page::Label;
-use slotwright_stage::told::{StepTold, Told};
+use slotwright_stage::stage_state::{StageState, StepState};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
@@ -12,7 +12,7 @@ use crate::browser::{page, scene};
 use crate::parts::inert;
 use crate::state::Desk;
 
-/// A button: its name, what stands on it in its place, what it says to the worker.
+/// A button: its name, what stands on it in its place, what it sends to the worker.
 type Knob = (Label, &'static str, &'static [&'static str]);
 
 const CAMERA: [Knob; 9] = [
@@ -34,7 +34,7 @@ const STEPS: [Knob; 2] = [(Label::StepBack, "\u{2190}", &["step", "-1"]), (Label
 /// What the picture depends on beside the unit: dark or light, motion or none.
 const MOODS: [&str; 2] = ["(prefers-color-scheme: dark)", "(prefers-reduced-motion: reduce)"];
 
-/// What the canvas hears.
+/// What the canvas listens to.
 const EVENTS: [&str; 7] =
     ["pointerdown", "pointermove", "pointerup", "pointercancel", "wheel", "keydown", "contextmenu"];
 
@@ -48,30 +48,30 @@ pub fn Solid(
 ) -> impl IntoView {
     let desk = Desk::here();
     let canvas = NodeRef::<leptos::html::Canvas>::new();
-    let (told, tell) = signal(Told::default());
+    let (state, set_state) = signal(StageState::default());
     let begun = RwSignal::new(false);
-    let heard = move |texts: Vec<String>| {
+    let on_message = move |texts: Vec<String>| {
         let mut texts = texts.into_iter();
         match texts.next().unwrap_or_default().as_str() {
             "ready" => {
-                scene::say(&["range", &desk.range_text()]);
+                scene::send(&["range", &desk.range_text()]);
                 begun.set(true);
             }
-            "told" => tell.set(Told::of_texts(texts)),
+            "told" => set_state.set(StageState::of_texts(texts)),
             word => lost.run(word == "lost"),
         }
     };
     Effect::new(move |_| {
         if let Some(canvas) = canvas.get() {
             let hands = StoredValue::new(Vec::<Hand>::new());
-            page::listen(&canvas, &EVENTS, Callback::new(move |event| hear(&event, hands)));
-            scene::open(&canvas, Callback::new(heard));
+            page::listen(&canvas, &EVENTS, Callback::new(move |event| on_event(&event, hands)));
+            scene::open(&canvas, Callback::new(on_message));
         }
     });
     let mood = move || {
         let flag = |query| if page::prefers(query) { "1" } else { "" };
         let [dark, still] = MOODS;
-        scene::say(&["mood", flag(dark), flag(still)]);
+        scene::send(&["mood", flag(dark), flag(still)]);
     };
     for query in MOODS {
         page::listen_to_preference(query, Callback::new(move |_| mood()));
@@ -83,26 +83,27 @@ pub fn Solid(
     });
     Effect::new(move |_| {
         if begun.get() {
-            scene::say(&["unit", &desk.read(|known, _| known.choice.to_note())]);
+            scene::send(&["unit", &desk.read(|snapshot, _| snapshot.choice.to_compact())]);
         }
     });
-    let label = move || words.with(|unit| told.with(|told| format!("{unit} {}", told.shown)));
-    let leaves = move || desk.read(|known, _| known.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
-    let builds = move || told.with(|told| told.step.is_some());
-    let step_told = move |of: fn(&StepTold) -> bool| told.with(|told| told.step.as_ref().is_some_and(of));
-    let sentence = move || told.with(|told| told.step.as_ref().map(|step| step.sentence.clone()));
+    let label = move || words.with(|unit| state.with(|state| format!("{unit} {}", state.shown)));
+    let leaves =
+        move || desk.read(|snapshot, _| snapshot.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
+    let builds = move || state.with(|state| state.step.is_some());
+    let step_state = move |of: fn(&StepState) -> bool| state.with(|state| state.step.as_ref().is_some_and(of));
+    let sentence = move || state.with(|state| state.step.as_ref().map(|step| step.sentence.clone()));
     view! {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
-            <div class="dims" aria-hidden="true" inner_html=move || told.with(|told| told.lines.clone())></div>
+            <div class="dims" aria-hidden="true" inner_html=move || state.with(|state| state.lines.clone())></div>
         </div>
         <div class="build" class:idle=move || !builds()>
             <div class="views" role="group" aria-label=Label::Steps.text()>
-                {button(STEPS[0], None, Some(Callback::new(move |()| step_told(|step| step.first))))}
-                <button type="button" class="play" on:click=move |_| scene::say(&["play"])>
-                    {move || if step_told(|step| step.plays) { Label::Pause } else { Label::Play }.text()}
+                {button(STEPS[0], None, Some(Callback::new(move |()| step_state(|step| step.first))))}
+                <button type="button" class="play" on:click=move |_| scene::send(&["play"])>
+                    {move || if step_state(|step| step.plays) { Label::Pause } else { Label::Play }.text()}
                 </button>
-                {button(STEPS[1], None, Some(Callback::new(move |()| step_told(|step| step.last))))}
+                {button(STEPS[1], None, Some(Callback::new(move |()| step_state(|step| step.last))))}
             </div>
             <p role="status">{sentence}</p>
         </div>
@@ -113,13 +114,13 @@ pub fn Solid(
             </div>
             <div class="views poses" class:leafless=move || !leaves() role="group" aria-label=Label::Show.text()>
                 {vec![
-                    button(DOORS, Some(Callback::new(move |()| told.with(|told| told.open))), None),
-                    button(PERSON, Some(Callback::new(move |()| told.with(|told| told.person))), None),
+                    button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None),
+                    button(PERSON, Some(Callback::new(move |()| state.with(|state| state.person))), None),
                     button(BUILD, Some(Callback::new(move |()| builds())), None),
                 ]}
                 <label class="apart">{Label::PullApart.text()}
-                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || told.with(|told| told.apart).to_string()
-                        on:input=move |event| scene::say(&["apart", &event_target_value(&event)])/>
+                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || state.with(|state| state.apart).to_string()
+                        on:input=move |event| scene::send(&["apart", &event_target_value(&event)])/>
                 </label>
             </div>
         </div>
@@ -130,13 +131,13 @@ pub fn Solid(
 type Flag = Option<Callback<(), bool>>;
 
 /// A button; one that stays down says whether it is, one that can be of no use whether it is now.
-fn button((name, sign, says): Knob, down: Flag, off: Flag) -> AnyView {
+fn button((name, sign, command): Knob, down: Flag, off: Flag) -> AnyView {
     let told = |flag: Flag| move || flag.map(|flag| flag.run(()).to_string());
     let name = name.text();
     let sign = if sign.is_empty() { name } else { sign };
     view! {
         <button type="button" aria-label=name title=name aria-pressed=told(down) aria-disabled=told(off)
-            on:click=move |_| scene::say(says)>{sign}</button>
+            on:click=move |_| scene::send(command)>{sign}</button>
     }
     .into_any()
 }
@@ -146,11 +147,11 @@ type Hand = (i32, f64, f64);
 
 /// What hands, wheel and keys do on the picture: one hand turns it, with Shift or the right button it
 /// moves it, two pinch and move it.
-fn hear(event: &Event, hands: StoredValue<Vec<Hand>>) {
+fn on_event(event: &Event, hands: StoredValue<Vec<Hand>>) {
     if let Some(key) = event.dyn_ref::<KeyboardEvent>() {
-        if let Some(says) = said_by(&key.key(), key.shift_key()) {
+        if let Some(command) = command_of(&key.key(), key.shift_key()) {
             event.prevent_default();
-            scene::say(says);
+            scene::send(command);
         }
     } else if let Some(wheel) = event.dyn_ref::<WheelEvent>() {
         event.prevent_default();
@@ -195,11 +196,11 @@ fn follow(hands: &mut Vec<Hand>, event: &PointerEvent) {
 fn figures(word: &str, figures: &[f64]) {
     let texts: Vec<String> = figures.iter().map(|figure| Plain::of(*figure, 3).to_string()).collect();
     let said: Vec<&str> = core::iter::once(word).chain(texts.iter().map(String::as_str)).collect();
-    scene::say(&said);
+    scene::send(&said);
 }
 
-/// What a key says to the worker.
-fn said_by(key: &str, shift: bool) -> Option<&'static [&'static str]> {
+/// What a key sends to the worker.
+fn command_of(key: &str, shift: bool) -> Option<&'static [&'static str]> {
     Some(match (key, shift) {
         ("ArrowLeft", false) => &["turn", "0.15", "0"],
         ("ArrowRight", false) => &["turn", "-0.15", "0"],

@@ -35,23 +35,23 @@ pub fn Stage() -> impl IntoView {
     let no_solid = RwSignal::new(false);
     let shown = move || view.get().or(no_solid.get().then_some(flat));
     let lost = Callback::new(move |lost| no_solid.set(lost));
-    let words = Memo::new(move |_| desk.read(|known, range| describe(range, &known.choice)));
+    let words = Memo::new(move |_| desk.read(|snapshot, range| describe(range, &snapshot.choice)));
     let colour = move || {
-        desk.read(|known, range| range.finish(&known.choice.finish).map(|finish| finish.colour.clone()))
+        desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).map(|finish| finish.colour.clone()))
             .unwrap_or_default()
     };
     let drawn = move || {
         let view = shown()?;
         let ((room_x, room_y), lit) = (room(window.get()), desk.lit());
-        desk.read(|known, range| {
-            let built = known.built.as_ref()?;
+        desk.read(|snapshot, range| {
+            let built = snapshot.built.as_ref()?;
             let (wide, high) = extent(built, view);
             let mm_per_px = (wide / room_x).max(high / room_y).max(0.2);
-            let subject = Subject { range, choice: &known.choice, built };
+            let subject = Subject { range, choice: &snapshot.choice, built };
             Some(svg(subject, view, lit, mm_per_px, &words.get()))
         })
     };
-    let built = move || desk.read(|known, _| known.built.is_some());
+    let built = move || desk.read(|snapshot, _| snapshot.built.is_some());
     let nothing = move || {
         if built() { "" } else { Label::NothingToDraw.text() }
     };

@@ -7,9 +7,9 @@ use slotwright_core::question::Question;
 use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::page;
+use crate::debounce::debounce;
 use crate::parts::inert;
-use crate::parts::tells::Tone;
-use crate::rest::at_rest;
+use crate::parts::notices::Tone;
 use crate::state::Desk;
 use crate::tally::{TallyText, spoken, tally_text};
 use crate::views::header::NO_RANGE;
@@ -25,12 +25,12 @@ pub fn Tally(
 ) -> impl IntoView {
     let desk = Desk::here();
     let text = Memo::new(move |_| {
-        let hints = desk.notes(|notes| {
-            let beyond = notes.iter().any(|note| note.tone == Tone::Warn && note.about == Question::Place);
-            (notes.iter().filter(|note| note.tone != Tone::Stop).count(), beyond)
+        let hints = desk.advice(|all| {
+            let beyond = all.iter().any(|advice| advice.tone == Tone::Warn && advice.about == Question::Place);
+            (all.iter().filter(|advice| advice.tone != Tone::Stop).count(), beyond)
         });
         let hindrance = desk.hindrance();
-        desk.read(|known, range| tally_text(range, known, hints, hindrance))
+        desk.read(|snapshot, range| tally_text(range, snapshot, hints, hindrance))
     });
     let said = RwSignal::new(String::new());
     // The first reading is the page itself.
@@ -42,14 +42,14 @@ pub fn Tally(
             }
         });
     };
-    at_rest(PAUSE, move || text.with(spoken), Callback::new(speak));
+    debounce(PAUSE, move || text.with(spoken), Callback::new(speak));
     let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
         if page::lead_to_unread() {
             return;
         }
-        let stop = desk.peek(|known, _| known.findings.first().map(|finding| finding.about));
-        let first = stop.or_else(|| untrack(move || desk.notes(|notes| notes.first().map(|note| note.about))));
+        let stop = desk.peek(|snapshot, _| snapshot.findings.first().map(|finding| finding.about));
+        let first = stop.or_else(|| untrack(move || desk.advice(|all| all.first().map(|advice| advice.about))));
         let asked = first.map_or("questions", section_of);
         page::scroll_to(if stop.is_none() && desk.is_built_in() { NO_RANGE } else { asked });
     };

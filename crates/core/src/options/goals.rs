@@ -5,12 +5,12 @@
 //! is not enough, all sizes shrink. Smaller is taken to be cheaper, lighter and sooner.
 
 use super::Size;
+use super::candidates::{ChoiceSpace, changes};
 use super::effort::EFFORT;
 use super::kept::{Given, Kept, Visit, broken};
-use super::scope::{self, Scope};
-use super::solve::{Answers, Puzzle};
+use super::question_set::{self, QuestionSet};
+use super::solve::{Answers, SearchSpace};
 use super::states::{Reach, State, Table, nearest};
-use super::ways::{Asked, changes};
 use crate::built::Built;
 use crate::change::Change;
 use crate::choice::Choice;
@@ -49,18 +49,18 @@ pub fn toward<'a>(
     kept: impl Into<Kept<'a>>,
     dated: (Day, &Backlog),
 ) -> Option<Vec<Change>> {
-    let mut looks = EFFORT.goal_looks;
-    way(range, choice, goal, kept.into(), dated, &mut looks)
+    let mut trials = EFFORT.goal_trials;
+    way(range, choice, goal, kept.into(), dated, &mut trials)
 }
 
-/// The same with as many looks as are left.
+/// The same with as many trials as are left.
 fn way(
     range: &Range,
     choice: &Choice,
     goal: Goal,
     kept: Kept<'_>,
     (today, backlog): (Day, &Backlog),
-    looks: &mut u32,
+    trials: &mut u32,
 ) -> Option<Vec<Change>> {
     match goal {
         Goal::Valid => nearest(range, choice, kept),
@@ -77,7 +77,7 @@ fn way(
         _ => {
             let begun = after(range, choice, &nearest(range, choice, kept)?);
             let table = Table::of(range, range.model(&choice.model)?, &begun, kept);
-            let (puzzle, free) = table.asked(&begun, Scope::NONE);
+            let (space, free) = table.space(&begun, QuestionSet::NONE);
             // The goal takes the place of what was given before.
             let own = match goal {
                 Goal::Price(_) => Given::Budget.bits(),
@@ -85,7 +85,7 @@ fn way(
                 _ => 0,
             };
             let rules = !(broken(range, choice, kept.visit) | own);
-            let mut search = Search { range, goal, today, backlog, puzzle, looks, rules, visit: kept.visit };
+            let mut search = Search { range, goal, today, backlog, space, trials, rules, visit: kept.visit };
             Some(changes(choice, &search.run(&begun, free)?))
         }
     }
@@ -100,10 +100,10 @@ pub fn in_the_way<'a>(
     kept: impl Into<Kept<'a>>,
     dated: (Day, &Backlog),
 ) -> Vec<Question> {
-    let (mut looks, kept) = (EFFORT.goal_looks, kept.into());
+    let (mut trials, kept) = (EFFORT.goal_trials, kept.into());
     let mut helps = |pin: &Question| {
         let others: Vec<Question> = kept.pins.iter().copied().filter(|other| other != pin).collect();
-        way(range, choice, goal, Kept { pins: &others, ..kept }, dated, &mut looks).is_some()
+        way(range, choice, goal, Kept { pins: &others, ..kept }, dated, &mut trials).is_some()
     };
     kept.pins.iter().copied().filter(|pin| helps(pin)).collect()
 }
@@ -144,7 +144,7 @@ fn wide_as(
         .into_iter()
         .find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
     let wide = choice.with(&Change::WidthMm(had.from), range);
-    match table.state(&wide, Scope::of(Question::Width)) {
+    match table.state(&wide, QuestionSet::of(Question::Width)) {
         State::Open => Some(changes(choice, &wide)),
         State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
         State::Shut { .. } | State::Unfound { .. } => None,
@@ -156,9 +156,9 @@ struct Search<'a> {
     goal: Goal,
     today: Day,
     backlog: &'a Backlog,
-    puzzle: Asked<'a>,
+    space: ChoiceSpace<'a>,
     /// How many are left.
-    looks: &'a mut u32,
+    trials: &'a mut u32,
     /// What of that which was given counts.
     rules: u64,
     visit: Option<&'a Visit>,
@@ -167,7 +167,7 @@ struct Search<'a> {
 impl Search<'_> {
     /// Whether a unit that can be made meets the goal.
     fn meets(&mut self, choice: &Choice) -> bool {
-        *self.looks = self.looks.saturating_sub(1);
+        *self.trials = self.trials.saturating_sub(1);
         let judged = judge_stops(self.range, choice);
         let laid_out = judged.picked.zip(judged.layout);
         let built = laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, self.backlog)));
@@ -185,7 +185,7 @@ impl Search<'_> {
         suits(None) && can_be_made(range, choice) && self.meets(choice) && suits(visit)
     }
 
-    fn run(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {
+    fn run(&mut self, begun: &Choice, free: QuestionSet) -> Option<Choice> {
         if self.is_done(begun) {
             return Some(begun.clone());
         }
@@ -210,24 +210,24 @@ impl Search<'_> {
         if is_size(question) {
             return self.first_small(&points);
         }
-        points.into_iter().find(|point| *self.looks > 0 && self.is_done(point))
+        points.into_iter().find(|point| *self.trials > 0 && self.is_done(point))
     }
 
     /// Answers two questions anew.
     fn two(&mut self, point: &Choice, first: u8, second: u8) -> Option<Choice> {
         let points = self.points(point, second);
-        points.into_iter().find_map(|point| if *self.looks > 0 { self.one(&point, first) } else { None })
+        points.into_iter().find_map(|point| if *self.trials > 0 { self.one(&point, first) } else { None })
     }
 
     /// All other answers to a question, the nearest first; of sizes only the smaller ones.
     fn points(&self, point: &Choice, question: u8) -> Vec<Choice> {
-        let at = self.puzzle.at(point);
-        let may = |number: &i32| self.puzzle.moved(&at, question, *number).is_some();
-        let with = |answer| self.puzzle.with(point, question, answer);
-        match self.puzzle.answers(question) {
+        let at = self.space.at(point);
+        let may = |number: &i32| self.space.moved(&at, question, *number).is_some();
+        let with = |answer| self.space.with(point, question, answer);
+        match self.space.answers(question) {
             Answers::Set(count) => (0..i32::try_from(count).unwrap_or(0)).filter(may).map(with).collect(),
             Answers::Line(places) => {
-                let size = Size::ALL.into_iter().find(|size| scope::place(size.question()) == question);
+                let size = Size::ALL.into_iter().find(|size| question_set::place(size.question()) == question);
                 let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
                 places.iter().copied().filter(|place| *place < now).map(with).collect()
             }
@@ -236,7 +236,7 @@ impl Search<'_> {
 
     /// The first of ever smaller units that is done: where the goal is met is halved, what can be made is walked.
     fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
-        if *self.looks == 0 || !points.last().is_some_and(|least| self.meets(least)) {
+        if *self.trials == 0 || !points.last().is_some_and(|least| self.meets(least)) {
             return None;
         }
         let (mut from, mut to) = (0, points.len());
@@ -252,9 +252,9 @@ impl Search<'_> {
     }
 
     /// All sizes smaller, one after the other, until it is done.
-    fn shrunk(&mut self, begun: &Choice, free: Scope) -> Option<Choice> {
+    fn shrunk(&mut self, begun: &Choice, free: QuestionSet) -> Option<Choice> {
         let mut point = begun.clone();
-        for question in [Question::Depth, Question::Height, Question::Width].map(scope::place) {
+        for question in [Question::Depth, Question::Height, Question::Width].map(question_set::place) {
             if !free.has(question) {
                 continue;
             }
@@ -271,7 +271,7 @@ impl Search<'_> {
 }
 
 fn is_size(question: u8) -> bool {
-    Size::ALL.into_iter().any(|size| scope::place(size.question()) == question)
+    Size::ALL.into_iter().any(|size| question_set::place(size.question()) == question)
 }
 
 #[cfg(test)]

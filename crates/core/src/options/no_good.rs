@@ -1,19 +1,19 @@
-//! What is known of the points of a puzzle: proofs that points with some answers do not hold.
+//! What is known of the points of a search space: proofs that points with some answers do not hold.
 
 use alloc::collections::BTreeMap;
 
 use smallvec::SmallVec;
 
-use super::scope::Scope;
+use super::question_set::QuestionSet;
 
 /// Where a point stands, question by question: an answer of a set by a number of its own, a place on a line.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct At {
-    answers: [i32; Scope::PLACES],
+    answers: [i32; QuestionSet::PLACES],
     /// The mark of each of them.
-    marks: [u64; Scope::PLACES],
+    marks: [u64; QuestionSet::PLACES],
     /// The questions that are answered at all.
-    answered: Scope,
+    answered: QuestionSet,
 }
 
 /// A number by which answers are found again; different answers may share one, though hardly ever do.
@@ -30,8 +30,11 @@ const fn mark(question: u8, answer: i32) -> u64 {
 
 impl At {
     /// No question is answered.
-    pub(crate) const NOWHERE: Self =
-        Self { answers: [Self::NONE; Scope::PLACES], marks: [0; Scope::PLACES], answered: Scope::NONE };
+    pub(crate) const NOWHERE: Self = Self {
+        answers: [Self::NONE; QuestionSet::PLACES],
+        marks: [0; QuestionSet::PLACES],
+        answered: QuestionSet::NONE,
+    };
 
     /// Stands for no answer.
     pub(crate) const NONE: i32 = i32::MIN;
@@ -47,12 +50,12 @@ impl At {
         if let Some((at, marked)) = self.answers.get_mut(place).zip(self.marks.get_mut(place)) {
             (*at, *marked) = (answer, mark(question, answer));
             let rest = self.answered.without(question);
-            self.answered = if answer == Self::NONE { rest } else { rest.and(Scope::at(question)) };
+            self.answered = if answer == Self::NONE { rest } else { rest.and(QuestionSet::at(question)) };
         }
     }
 
     /// The mark of the answers to some questions together.
-    fn mark_of(&self, scope: Scope) -> u64 {
+    fn mark_of(&self, scope: QuestionSet) -> u64 {
         let marks = scope.places().filter_map(|question| self.marks.get(usize::from(question)));
         marks.fold(0, |all, mark| all.wrapping_add(*mark))
     }
@@ -65,7 +68,7 @@ pub(crate) struct NoGood {
     /// The rules, as bits of a set.
     pub(crate) rules: u64,
     /// The questions that it depends on.
-    pub(crate) scope: Scope,
+    pub(crate) scope: QuestionSet,
     /// Between what each of them stands, the least important one first.
     spans: Spans,
     also: Option<Also>,
@@ -103,7 +106,7 @@ impl NoGood {
             Some(span) if self.scope.has(question) => *span = (span.0.max(from), span.1.min(to)),
             _ => self.spans.insert(at, (from, to)),
         }
-        self.scope = self.scope.and(Scope::at(question));
+        self.scope = self.scope.and(QuestionSet::at(question));
     }
 
     /// Between which places of a question it is known to hold.
@@ -151,16 +154,16 @@ impl NoGood {
 /// Proofs, to be found again by points: those of one scope together, by the answers that are no line.
 #[derive(Clone, Debug)]
 pub(crate) struct NoGoods {
-    lines: Scope,
+    lines: QuestionSet,
     /// Those that depend on the fewest questions first, then in the order of their scopes.
     groups: Vec<Group>,
 }
 
 #[derive(Clone, Debug)]
 struct Group {
-    scope: Scope,
+    scope: QuestionSet,
     /// Sets to which every proof has an answer: most speak of things that other points do not have.
-    answered: Scope,
+    answered: QuestionSet,
     /// The marks that proofs have: most that are asked for are none of them.
     seen: Seen,
     /// By the mark of the answers to those that are no line.
@@ -211,7 +214,7 @@ impl Proof {
 
 impl NoGoods {
     /// None yet, of points where these questions are lines.
-    pub(crate) fn none(lines: Scope) -> Self {
+    pub(crate) fn none(lines: QuestionSet) -> Self {
         Self { lines, groups: Vec::new() }
     }
 
@@ -221,14 +224,14 @@ impl NoGoods {
             return;
         }
         let (scope, lines) = (proof.scope, self.lines);
-        let rank = |scope: Scope| (scope.len(), scope);
+        let rank = |scope: QuestionSet| (scope.len(), scope);
         let found = self.groups.binary_search_by_key(&rank(scope), |group| rank(group.scope));
         let at = found.unwrap_or_else(|at| {
             self.groups.insert(at, Group::of(scope, lines));
             at
         });
         let Some(group) = self.groups.get_mut(at) else { return };
-        let spans = |of: Scope| of.places().map(|question| proof.span(question));
+        let spans = |of: QuestionSet| of.places().map(|question| proof.span(question));
         let answers: SmallVec<[i32; 8]> = spans(scope.minus(lines)).map(|span| span.0).collect();
         let marks = scope.minus(lines).places().zip(&answers).map(|(question, answer)| mark(question, *answer));
         let mark = marks.fold(0, u64::wrapping_add);
@@ -245,13 +248,13 @@ impl NoGoods {
     }
 
     /// A proof that some rules forbid a point whatever the free questions are answered with.
-    pub(crate) fn closed(&self, at: &At, free: Scope, rules: u64) -> Option<NoGood> {
+    pub(crate) fn closed(&self, at: &At, free: QuestionSet, rules: u64) -> Option<NoGood> {
         let mut groups = self.groups.iter().filter(|group| group.scope.meeting(free).is_empty());
         groups.find_map(|group| Some(group.said(group.find(at, self.lines, rules)?, at, self.lines)))
     }
 
     /// The proof that some rules forbid a point which leaves the fewest free questions to be tried.
-    pub(crate) fn narrowest(&self, at: &At, free: Scope, rules: u64) -> Option<NoGood> {
+    pub(crate) fn narrowest(&self, at: &At, free: QuestionSet, rules: u64) -> Option<NoGood> {
         let (mut best, mut least) = (None, u32::MAX);
         for group in &self.groups {
             let open = group.scope.meeting(free).len();
@@ -269,26 +272,26 @@ impl NoGoods {
 }
 
 impl Group {
-    fn of(scope: Scope, lines: Scope) -> Self {
+    fn of(scope: QuestionSet, lines: QuestionSet) -> Self {
         Self { scope, answered: scope.minus(lines), seen: Seen::default(), proofs: BTreeMap::new() }
     }
 
     /// What is known of a point by some rules alone.
-    fn find(&self, at: &At, lines: Scope, rules: u64) -> Option<&Proof> {
+    fn find(&self, at: &At, lines: QuestionSet, rules: u64) -> Option<&Proof> {
         if !self.answered.minus(at.answered).is_empty() {
             return None;
         }
         let sets = self.scope.minus(lines);
         let mark = at.mark_of(sets);
         let known = if self.seen.may_have(mark) { self.proofs.get(&mark)? } else { return None };
-        let here = |scope: Scope| scope.places().map(|question| at.of(question));
+        let here = |scope: QuestionSet| scope.places().map(|question| at.of(question));
         let lines = self.scope.meeting(lines);
         let holds = |known: &&Proof| known.rules & !rules == 0 && known.holds(here(sets), here(lines));
         known.iter().find(holds)
     }
 
     /// What a proof says of a point.
-    fn said(&self, known: &Proof, at: &At, lines: Scope) -> NoGood {
+    fn said(&self, known: &Proof, at: &At, lines: QuestionSet) -> NoGood {
         let (here, lines) = (self.scope.places().map(|question| at.of(question)), self.scope.meeting(lines));
         let spans = self.scope.places().zip(here).map(|(question, at)| {
             let on_line = known.spans.get(lines.before(question)).filter(|_| lines.has(question));
@@ -317,7 +320,7 @@ mod tests {
             free in 0..64_u8,
         ) {
             // The first question is a line, on which a proof holds up to a place.
-            let mut known = NoGoods::none(Scope::at(0));
+            let mut known = NoGoods::none(QuestionSet::at(0));
             let proof = |(rules, answers): (u64, BTreeMap<u8, i32>)| {
                 let mut proof = NoGood::of(rules);
                 for (question, answer) in answers {
@@ -329,7 +332,7 @@ mod tests {
             for proof in &proofs {
                 known.add(proof);
             }
-            let free = (0..6).filter(|at| free & (1 << at) != 0).fold(Scope::NONE, |all, at| all.and(Scope::at(at)));
+            let free = (0..6).filter(|at| free & (1 << at) != 0).fold(QuestionSet::NONE, |all, at| all.and(QuestionSet::at(at)));
             for answers in points {
                 let mut at = At::NOWHERE;
                 for (question, answer) in (0..).zip(&answers) {
@@ -339,7 +342,7 @@ mod tests {
                     let within = |question| (proof.span(question).0..=proof.span(question).1).contains(&at.of(question));
                     proof.rules & !15 == 0 && proof.scope.places().all(within)
                 };
-                let rank = |scope: Scope| (scope.meeting(free).len(), scope.len());
+                let rank = |scope: QuestionSet| (scope.meeting(free).len(), scope.len());
                 let least = proofs.iter().filter(holds).map(|proof| rank(proof.scope)).min();
                 prop_assert_eq!(known.narrowest(&at, free, 15).map(|found| rank(found.scope)), least);
                 let closed = proofs.iter().filter(holds).any(|proof| proof.scope.meeting(free).is_empty());

@@ -1,4 +1,4 @@
-//! The smallest set of answers that has to change, and why there may be none: exact, for any puzzle of
+//! The smallest set of answers that has to change, and why there may be none: exact, for any search space of
 //! questions whose points can be judged.
 //!
 //! A point is judged as a whole; each fault names the questions that it depends on. While those keep
@@ -16,7 +16,7 @@ use core::cell::{Cell, OnceCell, RefCell};
 
 use super::effort::EFFORT;
 use super::no_good::{At, NoGood, NoGoods};
-use super::scope::Scope;
+use super::question_set::QuestionSet;
 
 /// What a question can be answered with instead.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,7 +28,7 @@ pub(crate) enum Answers<'a> {
 }
 
 /// Questions whose answers make points, and a judge of points.
-pub(crate) trait Puzzle {
+pub(crate) trait SearchSpace {
     /// All questions with their answers.
     type Point: Clone;
 
@@ -39,7 +39,7 @@ pub(crate) trait Puzzle {
     fn faults(&self, point: &Self::Point, at: &At) -> Vec<NoGood>;
 
     /// The questions whose answers are places on a line.
-    fn lines(&self) -> Scope;
+    fn lines(&self) -> QuestionSet;
 
     /// What a question of the first point can be answered with instead of its present answer.
     fn answers(&self, question: u8) -> Answers<'_>;
@@ -53,36 +53,36 @@ pub(crate) trait Puzzle {
 }
 
 /// A point on the way of a search: most are known not to hold by where they stand, and never made.
-struct Step<'a, P: Puzzle> {
+struct Step<'a, P: SearchSpace> {
     at: At,
     origin: Origin<'a, P>,
     made: OnceCell<P::Point>,
 }
 
 /// What a point is made of.
-enum Origin<'a, P: Puzzle> {
+enum Origin<'a, P: SearchSpace> {
     /// The one where the search began.
     Begin(&'a P::Point),
     /// Another one, with another answer.
     After(&'a Step<'a, P>, u8, i32),
 }
 
-impl<'a, P: Puzzle> Step<'a, P> {
-    fn begin(puzzle: &P, point: &'a P::Point) -> Self {
-        Self { at: puzzle.at(point), origin: Origin::Begin(point), made: OnceCell::new() }
+impl<'a, P: SearchSpace> Step<'a, P> {
+    fn begin(space: &P, point: &'a P::Point) -> Self {
+        Self { at: space.at(point), origin: Origin::Begin(point), made: OnceCell::new() }
     }
 
     /// One with another answer; `None` if that may not be given.
-    fn with(&'a self, puzzle: &P, question: u8, answer: i32) -> Option<Self> {
-        let at = puzzle.moved(&self.at, question, answer)?;
+    fn with(&'a self, space: &P, question: u8, answer: i32) -> Option<Self> {
+        let at = space.moved(&self.at, question, answer)?;
         Some(Self { at, origin: Origin::After(self, question, answer), made: OnceCell::new() })
     }
 
-    fn point(&self, puzzle: &P) -> &P::Point {
+    fn point(&self, space: &P) -> &P::Point {
         match self.origin {
             Origin::Begin(point) => point,
             Origin::After(before, question, answer) => {
-                self.made.get_or_init(|| puzzle.with(before.point(puzzle), question, answer))
+                self.made.get_or_init(|| space.with(before.point(space), question, answer))
             }
         }
     }
@@ -90,7 +90,7 @@ impl<'a, P: Puzzle> Step<'a, P> {
 
 /// What came of a search.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) enum Found<P> {
+pub(crate) enum Outcome<P> {
     /// A point that holds.
     Point(P),
     /// There is none.
@@ -109,8 +109,8 @@ enum Order {
 }
 
 /// A search with a limit of steps.
-struct Search<'a, P: Puzzle> {
-    puzzle: &'a P,
+struct Search<'a, P: SearchSpace> {
+    space: &'a P,
     /// The rules that count.
     rules: u64,
     /// How many points it came to.
@@ -124,84 +124,84 @@ struct Search<'a, P: Puzzle> {
     proved: NoGoods,
 }
 
-impl<'a, P: Puzzle> Search<'a, P> {
-    fn with_rules(puzzle: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
+impl<'a, P: SearchSpace> Search<'a, P> {
+    fn with_rules(space: &'a P, faults: &'a RefCell<NoGoods>, rules: u64) -> Self {
         Self {
-            puzzle,
+            space,
             rules,
             steps: 0,
             most: EFFORT.search,
             faults,
             order: Order::Use,
-            proved: NoGoods::none(puzzle.lines()),
+            proved: NoGoods::none(space.lines()),
         }
     }
 
     /// A point that differs from this one in free questions alone and holds.
-    fn within(&mut self, point: &P::Point, free: Scope) -> Found<P::Point> {
-        self.mend(&Step::begin(self.puzzle, point), free)
+    fn within(&mut self, point: &P::Point, free: QuestionSet) -> Outcome<P::Point> {
+        self.mend(&Step::begin(self.space, point), free)
     }
 
     /// Why a point does not hold, if it does not: what leaves the fewest questions to be tried.
-    fn worst(&mut self, step: &Step<'_, P>, free: Scope) -> Option<NoGood> {
+    fn worst(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Option<NoGood> {
         self.steps += 1;
         let (at, faults) = (&step.at, &mut self.faults.borrow_mut());
         let known = |faults: &NoGoods| faults.narrowest(at, free, self.rules);
         if let Some(known) = self.proved.closed(at, free, self.rules).or_else(|| known(faults)) {
             return Some(known);
         }
-        self.puzzle.faults(step.point(self.puzzle), at).into_iter().for_each(|fault| faults.add(&fault));
+        self.space.faults(step.point(self.space), at).into_iter().for_each(|fault| faults.add(&fault));
         known(faults)
     }
 
     /// The question to be answered anew, if a fault names any that may be.
-    fn next(&self, named: Scope, free: Scope) -> Option<u8> {
+    fn next(&self, named: QuestionSet, free: QuestionSet) -> Option<u8> {
         let last = named.last()?;
         match self.order {
             Order::Importance => free.last(),
-            Order::Use => named.minus(self.puzzle.lines()).last().or(Some(last)),
+            Order::Use => named.minus(self.space.lines()).last().or(Some(last)),
         }
     }
 
-    fn mend(&mut self, step: &Step<'_, P>, free: Scope) -> Found<P::Point> {
-        let Some(worst) = self.worst(step, free) else { return Found::Point(step.point(self.puzzle).clone()) };
-        let Some(question) = self.next(worst.scope.meeting(free), free) else { return Found::Nothing(worst) };
+    fn mend(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Outcome<P::Point> {
+        let Some(worst) = self.worst(step, free) else { return Outcome::Point(step.point(self.space).clone()) };
+        let Some(question) = self.next(worst.scope.meeting(free), free) else { return Outcome::Nothing(worst) };
         if self.steps >= self.most {
-            return Found::GivenUp;
+            return Outcome::GivenUp;
         }
         let rest = free.without(question);
         // It may keep its answer, if another one mends the fault.
         let mut nothing = match self.mend(step, rest) {
-            Found::Nothing(nothing) if nothing.scope.has(question) => nothing,
+            Outcome::Nothing(nothing) if nothing.scope.has(question) => nothing,
             other => return other,
         };
-        let done = match self.puzzle.answers(question) {
+        let done = match self.space.answers(question) {
             Answers::Set(count) => self.try_set(step, (question, rest), count, &mut nothing),
             Answers::Line(places) => self.try_line(step, (question, rest), places, &mut nothing),
         };
         done.unwrap_or_else(|| {
             nothing.forget(question);
             self.proved.add(&nothing);
-            Found::Nothing(nothing)
+            Outcome::Nothing(nothing)
         })
     }
 
     fn try_set(
         &mut self,
         step: &Step<'_, P>,
-        (question, rest): (u8, Scope),
+        (question, rest): (u8, QuestionSet),
         count: usize,
         nothing: &mut NoGood,
-    ) -> Option<Found<P::Point>> {
+    ) -> Option<Outcome<P::Point>> {
         // What is known to fail as others do is not tried.
         let mut tried = nothing.others(question);
         for answer in 0..i32::try_from(count).unwrap_or(i32::MAX) {
             if 1_u64.checked_shl(answer.cast_unsigned()).is_some_and(|bit| tried & bit != 0) {
                 continue;
             }
-            let Some(step) = step.with(self.puzzle, question, answer) else { continue };
+            let Some(step) = step.with(self.space, question, answer) else { continue };
             match self.mend(&step, rest) {
-                Found::Nothing(mut other) if other.scope.has(question) => {
+                Outcome::Nothing(mut other) if other.scope.has(question) => {
                     tried |= other.others(question);
                     other.forget(question);
                     nothing.join(&other);
@@ -217,10 +217,10 @@ impl<'a, P: Puzzle> Search<'a, P> {
     fn try_line(
         &mut self,
         step: &Step<'_, P>,
-        (question, rest): (u8, Scope),
+        (question, rest): (u8, QuestionSet),
         places: &[i32],
         nothing: &mut NoGood,
-    ) -> Option<Found<P::Point>> {
+    ) -> Option<Outcome<P::Point>> {
         let (from, to) = nothing.span(question);
         let mut left: Vec<i32> = places.iter().copied().filter(|place| !(from..=to).contains(place)).collect();
         let mut found = None;
@@ -228,16 +228,16 @@ impl<'a, P: Puzzle> Search<'a, P> {
         loop {
             let at = if nearest { 0 } else { left.len() / 2 };
             let Some(&place) = left.get(at) else { break found };
-            let Some(step) = step.with(self.puzzle, question, place) else {
+            let Some(step) = step.with(self.space, question, place) else {
                 left.remove(at);
                 continue;
             };
             match self.mend(&step, rest) {
-                Found::Point(point) => {
-                    found = Some(Found::Point(point));
+                Outcome::Point(point) => {
+                    found = Some(Outcome::Point(point));
                     left.truncate(at);
                 }
-                Found::Nothing(mut other) if other.scope.has(question) => {
+                Outcome::Nothing(mut other) if other.scope.has(question) => {
                     let (from, to) = other.span(question);
                     // A fault that says nothing of the line stays at this place alone.
                     left.retain(|left| *left != place && !(from..=to).contains(left));
@@ -256,16 +256,16 @@ impl<'a, P: Puzzle> Search<'a, P> {
 /// its size, and the point. Takes its steps from what is left of them for all searches together.
 ///
 /// Both are the same whatever is known already, unless the steps do not suffice.
-pub(crate) fn smallest<P: Puzzle>(
-    puzzle: &P,
+pub(crate) fn smallest<P: SearchSpace>(
+    space: &P,
     point: &P::Point,
-    (free, rules): (Scope, u64),
+    (free, rules): (QuestionSet, u64),
     (faults, left): (&RefCell<NoGoods>, &Cell<u32>),
-) -> Found<(Scope, P::Point)> {
-    let mut search = Search::with_rules(puzzle, faults, rules);
+) -> Outcome<(QuestionSet, P::Point)> {
+    let mut search = Search::with_rules(space, faults, rules);
     search.most = search.most.min(left.get());
     let found = match search.sets(point, free) {
-        Found::GivenUp => search.alone(point, free).map_or(Found::GivenUp, Found::Nothing),
+        Outcome::GivenUp => search.alone(point, free).map_or(Outcome::GivenUp, Outcome::Nothing),
         found => found,
     };
     left.set(left.get().saturating_sub(search.steps));
@@ -273,54 +273,54 @@ pub(crate) fn smallest<P: Puzzle>(
 }
 
 /// Any point that differs from this one in free questions alone and keeps some rules.
-pub(crate) fn any<P: Puzzle>(
-    puzzle: &P,
+pub(crate) fn any<P: SearchSpace>(
+    space: &P,
     point: &P::Point,
-    free: Scope,
+    free: QuestionSet,
     rules: u64,
     faults: &RefCell<NoGoods>,
-) -> Found<P::Point> {
-    let mut search = Search::with_rules(puzzle, faults, rules);
-    search.alone(point, free).map_or_else(|| search.within(point, free), Found::Nothing)
+) -> Outcome<P::Point> {
+    let mut search = Search::with_rules(space, faults, rules);
+    search.alone(point, free).map_or_else(|| search.within(point, free), Outcome::Nothing)
 }
 
-impl<P: Puzzle> Search<'_, P> {
+impl<P: SearchSpace> Search<'_, P> {
     /// Whether one of the rules that a point breaks forbids it by itself, whatever the free questions are answered
     /// with. That shows soon where all sets of questions would take long.
-    fn alone(&mut self, point: &P::Point, free: Scope) -> Option<NoGood> {
-        let step = Step::begin(self.puzzle, point);
-        let faults = self.puzzle.faults(point, &step.at);
+    fn alone(&mut self, point: &P::Point, free: QuestionSet) -> Option<NoGood> {
+        let step = Step::begin(self.space, point);
+        let faults = self.space.faults(point, &step.at);
         let mut rules = self.rules & faults.iter().fold(0, |all, fault| all | fault.rules);
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();
             rules -= rule;
-            let mut lone = Search { most: EFFORT.one_rule, ..Search::with_rules(self.puzzle, self.faults, rule) };
+            let mut lone = Search { most: EFFORT.one_rule, ..Search::with_rules(self.space, self.faults, rule) };
             let found = lone.mend(&step, free);
             self.steps += lone.steps;
-            if let Found::Nothing(nothing) = found {
+            if let Outcome::Nothing(nothing) = found {
                 return Some(nothing);
             }
         }
         None
     }
 
-    fn sets(&mut self, point: &P::Point, free: Scope) -> Found<(Scope, P::Point)> {
-        let mut waiting = BTreeSet::from([(0, Scope::NONE)]);
+    fn sets(&mut self, point: &P::Point, free: QuestionSet) -> Outcome<(QuestionSet, P::Point)> {
+        let mut waiting = BTreeSet::from([(0, QuestionSet::NONE)]);
         let mut last = NoGood::default();
-        let mut conflicts: Vec<Scope> = Vec::new();
+        let mut conflicts: Vec<QuestionSet> = Vec::new();
         let (mut soon, most) = (EFFORT.all_at_once, self.most);
         self.order = Order::Importance;
         while let Some((size, set)) = waiting.pop_first() {
             self.steps += 1;
             if self.steps >= most {
-                return Found::GivenUp;
+                return Outcome::GivenUp;
             }
             if self.steps >= soon {
                 (self.most, self.order) = (most.min(self.steps * 3), Order::Use);
                 match self.within(point, free) {
-                    Found::Nothing(nothing) => return Found::Nothing(nothing),
-                    Found::Point(_) => soon = u32::MAX,
-                    Found::GivenUp => soon = self.steps * 2,
+                    Outcome::Nothing(nothing) => return Outcome::Nothing(nothing),
+                    Outcome::Point(_) => soon = u32::MAX,
+                    Outcome::GivenUp => soon = self.steps * 2,
                 }
                 (self.most, self.order) = (most, Order::Importance);
             }
@@ -328,9 +328,9 @@ impl<P: Puzzle> Search<'_, P> {
             let conflict = match known {
                 Some(known) => known,
                 None => match self.within(point, set) {
-                    Found::Point(point) => return Found::Point((set, point)),
-                    Found::GivenUp => return Found::GivenUp,
-                    Found::Nothing(nothing) => {
+                    Outcome::Point(point) => return Outcome::Point((set, point)),
+                    Outcome::GivenUp => return Outcome::GivenUp,
+                    Outcome::Nothing(nothing) => {
                         last = nothing;
                         conflicts.push(last.scope);
                         last.scope
@@ -341,10 +341,10 @@ impl<P: Puzzle> Search<'_, P> {
             if more.is_empty() {
                 break;
             }
-            waiting.extend(more.places().map(|place| (size + 1, set.and(Scope::at(place)))));
+            waiting.extend(more.places().map(|place| (size + 1, set.and(QuestionSet::at(place)))));
         }
         // No set is left, since what is known at last has no free question.
-        Found::Nothing(last)
+        Outcome::Nothing(last)
     }
 }
 

@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
+use super::candidates;
 use super::explain::{conflict, diagnosis};
 use super::kept::{GIVEN, Given, Kept, breach};
-use super::scope::{Scope, place};
-use super::solve::Found;
+use super::question_set::{QuestionSet, place};
+use super::solve::Outcome;
 use super::states::Table;
-use super::ways;
 use crate::change::Change;
 use crate::choice::Choice;
 use crate::finding::Finding;
@@ -65,7 +65,7 @@ enum Held {
 ///
 /// `None` for an answer that can be had, and for one of which that was not found out.
 pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<Why> {
-    let (kept, asked) = (kept.into(), Scope::of(change.question()?));
+    let (kept, asked) = (kept.into(), QuestionSet::of(change.question()?));
     let table = Table::of(range, range.model(&choice.model)?, choice, kept);
     // What is broken already is not kept.
     let counts = table.rules(asked);
@@ -73,14 +73,14 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     let held: Vec<Held> = kept.pins.iter().copied().map(Held::Pin).chain(given.map(Held::Given)).collect();
     let answer = Answer { table, changed: choice.with(change, range), asked, counts };
     // What was not found out may be.
-    let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Found::Nothing(_));
+    let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Outcome::Nothing(_));
     if may(u64::MAX, &held) {
         return None;
     }
     let least = conflict(&held, &mut |held| may(u64::MAX, held));
     let release = answer.release(&held);
     let (pins, given) = parted(&least);
-    if let Some(reason) = answer.table.drops_kept_bay(&answer.changed, Scope::of_all(&pins)) {
+    if let Some(reason) = answer.table.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
         return Some(Why { reason, rules: Vec::new(), pins, given, release });
     }
     let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
@@ -96,13 +96,13 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     let broken = |choice: &Choice| judge_stops(range, choice).findings.into_iter().find(|f| rules.contains(&f.rule));
     let reason = broken(&answer.changed).or_else(|| breach(&answer.changed, asks));
     let reason = reason.or_else(|| match answer.any(always, &least) {
-        Found::Point(point) => broken(&point),
-        Found::Nothing(_) | Found::GivenUp => None,
+        Outcome::Point(point) => broken(&point),
+        Outcome::Nothing(_) | Outcome::GivenUp => None,
     });
     // With what else changes something may be too wide for its wall.
     let reason = reason.or_else(|| match answer.any(sum(&rules) | always, &held_pins(&least)) {
-        Found::Point(point) => breach(&point, asks),
-        Found::Nothing(_) | Found::GivenUp => None,
+        Outcome::Point(point) => breach(&point, asks),
+        Outcome::Nothing(_) | Outcome::GivenUp => None,
     })?;
     Some(Why { reason, rules, pins, given, release })
 }
@@ -128,21 +128,21 @@ fn parted(held: &[Held]) -> (Vec<Question>, Vec<Given>) {
 struct Answer<'a> {
     table: Table<'a>,
     changed: Choice,
-    asked: Scope,
+    asked: QuestionSet,
     /// The rules that count for it.
     counts: u64,
 }
 
 impl Answer<'_> {
     /// The rules of these that count where something is held, and its pins.
-    fn within(&self, rules: u64, held: &[Held]) -> (u64, Scope) {
+    fn within(&self, rules: u64, held: &[Held]) -> (u64, QuestionSet) {
         let (pins, given) = parted(held);
         let given = given.iter().fold(0, |all, given| all | given.bits());
-        (self.counts & (rules & !GIVEN | given), Scope::of_all(&pins))
+        (self.counts & (rules & !GIVEN | given), QuestionSet::of_all(&pins))
     }
 
     /// A choice with the answer that some rules, and what is held, allow.
-    fn any(&self, rules: u64, held: &[Held]) -> Found<Choice> {
+    fn any(&self, rules: u64, held: &[Held]) -> Outcome<Choice> {
         self.table.any(&self.changed, self.asked, self.within(rules, held))
     }
 
@@ -154,12 +154,14 @@ impl Answer<'_> {
             Held::Given(_) => u8::MAX,
         });
         held.dedup();
-        let gone = diagnosis(&held, &mut |kept| matches!(self.any(u64::MAX, kept), Found::Point(_)))?;
+        let gone = diagnosis(&held, &mut |kept| matches!(self.any(u64::MAX, kept), Outcome::Point(_)))?;
         held.retain(|held| !gone.contains(held));
         let (pins, given) = parted(&gone);
         match self.table.smallest(&self.changed, self.asked, self.within(u64::MAX, &held)) {
-            Found::Point((_, point)) => Some(Release { pins, given, changes: ways::changes(&self.changed, &point) }),
-            Found::Nothing(_) | Found::GivenUp => None,
+            Outcome::Point((_, point)) => {
+                Some(Release { pins, given, changes: candidates::changes(&self.changed, &point) })
+            }
+            Outcome::Nothing(_) | Outcome::GivenUp => None,
         }
         .filter(|_| !gone.is_empty())
     }

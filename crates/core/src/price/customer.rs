@@ -85,7 +85,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::derive::look;
+    use crate::derive::derive_unproven;
     use crate::promise::Backlog;
     use crate::sample::{Wanted, choices};
     use crate::testing::demo;
@@ -160,7 +160,7 @@ mod tests {
             let range = demo();
             let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
             for choice in choices(&range, seed, Wanted::Valid).take(3) {
-                let derived = look(&range, &choice, today, &backlog);
+                let derived = derive_unproven(&range, &choice, today, &backlog);
                 let price = &derived.built.as_ref().unwrap().price;
                 let lines = customer_lines(price);
                 prop_assert_eq!(lines.iter().map(|(_, amount)| *amount).sum::<Money>(), price.total_minor);

@@ -1,4 +1,4 @@
-//! Reading the keys of a table one by one, each problem noted with its place.
+//! Reading the keys of a table one by one, each problem logged with its place.
 //!
 //! A key that is missing or of the wrong kind gives a neutral value and a problem; the whole is
 //! thrown away in the end if there is any. Reading goes on, so that all problems come together.
@@ -21,7 +21,7 @@ pub const TEXT_MOST: usize = 200;
 
 /// Problems found so far, and where everything stands.
 #[derive(Debug, Default)]
-pub(crate) struct Notes {
+pub(crate) struct ReadLog {
     /// Byte offset, path and what is wrong.
     pub(crate) problems: Vec<(usize, String, Wrong)>,
     /// Byte offset of every value by its path.
@@ -36,12 +36,12 @@ pub(crate) struct Fields<'a> {
     table: DeTable<'a>,
     path: String,
     offset: usize,
-    notes: &'a mut Notes,
+    log: &'a mut ReadLog,
 }
 
 impl<'a> Fields<'a> {
-    pub(crate) fn new(table: DeTable<'a>, notes: &'a mut Notes) -> Self {
-        Self { table, path: String::new(), offset: 0, notes }
+    pub(crate) fn new(table: DeTable<'a>, log: &'a mut ReadLog) -> Self {
+        Self { table, path: String::new(), offset: 0, log }
     }
 
     fn path_of(&self, name: &str) -> String {
@@ -50,7 +50,7 @@ impl<'a> Fields<'a> {
 
     fn problem(&mut self, offset: usize, name: &str, wrong: Wrong) {
         let path = self.path_of(name);
-        self.notes.problems.push((offset, path, wrong));
+        self.log.problems.push((offset, path, wrong));
     }
 
     /// Whether a key that may be left out is there.
@@ -58,7 +58,7 @@ impl<'a> Fields<'a> {
         let has = self.table.contains_key(name);
         if !has {
             let path = self.path_of(name);
-            self.notes.absent.push(path);
+            self.log.absent.push(path);
         }
         has
     }
@@ -70,7 +70,7 @@ impl<'a> Fields<'a> {
             return None;
         };
         let path = self.path_of(name);
-        self.notes.places.insert(path, value.span().start);
+        self.log.places.insert(path, value.span().start);
         Some(value)
     }
 
@@ -135,7 +135,7 @@ impl<'a> Fields<'a> {
 
     fn dim_of(&mut self, name: &str, number: f64) -> Dim {
         Dim::try_from(number).unwrap_or_else(|wrong| {
-            let offset = self.notes.places.get(&self.path_of(name)).copied().unwrap_or(self.offset);
+            let offset = self.log.places.get(&self.path_of(name)).copied().unwrap_or(self.offset);
             self.problem(offset, name, Wrong::Text(wrong.to_string()));
             Dim::default()
         })
@@ -273,7 +273,7 @@ impl<'a> Fields<'a> {
     /// A table that has to be there; for one that cannot be read stand its neutral values.
     pub(crate) fn section<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> T {
         let read_table = self.table(name, read);
-        read_table.unwrap_or_else(|| read(&mut Fields::new(DeTable::new(), &mut Notes::default())))
+        read_table.unwrap_or_else(|| read(&mut Fields::new(DeTable::new(), &mut ReadLog::default())))
     }
 
     /// A table, read by its own function.
@@ -291,7 +291,7 @@ impl<'a> Fields<'a> {
             let own = key.and_then(|key| key.get_ref().as_str()).and_then(|key| key.parse::<Key>().ok());
             let name = format!("{name}.{}", own.map_or_else(|| number.to_string(), String::from));
             let path = fields.path_of(&name);
-            fields.notes.places.insert(path, value.span().start);
+            fields.log.places.insert(path, value.span().start);
             fields.inner(&name, value, read)
         })
     }
@@ -303,7 +303,7 @@ impl<'a> Fields<'a> {
             return None;
         };
         let path = self.path_of(name);
-        let mut fields = Fields { table, path, offset, notes: &mut *self.notes };
+        let mut fields = Fields { table, path, offset, log: &mut *self.log };
         let read = read(&mut fields);
         fields.done();
         Some(read)

@@ -5,7 +5,7 @@ use core::fmt;
 use toml::de::DeTable;
 
 use super::check::check;
-use super::fields::{Fields, Notes};
+use super::fields::{Fields, ReadLog};
 use super::wrong::Wrong;
 use super::{
     Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
@@ -59,39 +59,39 @@ impl Range {
     ///
     /// Every problem of the file: what cannot be read, and what is wrong with all that can.
     pub fn parse(text: &str) -> Result<Self, RangeProblems> {
-        let (range, notes) = read(text);
-        range.filter(|_| notes.problems.is_empty()).ok_or_else(|| located(text, notes.problems))
+        let (range, log) = read(text);
+        range.filter(|_| log.problems.is_empty()).ok_or_else(|| located(text, log.problems))
     }
 }
 
 /// What can be read of a range file, with all problems; neutral values stand for what cannot.
 ///
 /// No range if the file is too large, or no TOML: what follows such a fault cannot be told from what is wrong.
-pub(crate) fn read(text: &str) -> (Option<Range>, Notes) {
-    let mut notes = Notes::default();
+pub(crate) fn read(text: &str) -> (Option<Range>, ReadLog) {
+    let mut log = ReadLog::default();
     if text.len() > BYTES_MOST {
         let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
-        notes.problems.push((0, String::new(), wrong));
-        return (None, notes);
+        log.problems.push((0, String::new(), wrong));
+        return (None, log);
     }
     let (root, errors) = DeTable::parse_recoverable(text);
     for error in errors {
         let offset = error.span().map_or(0, |span| span.start);
-        notes.problems.push((offset, String::new(), Wrong::Text(error.message().into())));
+        log.problems.push((offset, String::new(), Wrong::Text(error.message().into())));
     }
-    if !notes.problems.is_empty() {
-        return (None, notes);
+    if !log.problems.is_empty() {
+        return (None, log);
     }
-    let range = sections(root.into_inner(), &mut notes);
-    let unread = notes.problems.iter().map(|(_, path, _)| path.clone()).collect();
+    let range = sections(root.into_inner(), &mut log);
+    let unread = log.problems.iter().map(|(_, path, _)| path.clone()).collect();
     for (path, wrong) in check(&range, unread) {
-        notes.problems.push((place(&notes, &path), path, wrong));
+        log.problems.push((place(&log, &path), path, wrong));
     }
-    (Some(range), notes)
+    (Some(range), log)
 }
 
-fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
-    let mut fields = Fields::new(root, notes);
+fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {
+    let mut fields = Fields::new(root, log);
     let fields = &mut fields;
     let (holes, plugs, note) = (fields.has("hole"), fields.has("plug"), fields.has("note"));
     let (devices, crews) = (fields.has("device"), fields.has("crew"));
@@ -147,10 +147,10 @@ fn sections(root: DeTable<'_>, notes: &mut Notes) -> Range {
 }
 
 /// Where a path stands; the nearest part of it that is in the file.
-pub(crate) fn place(notes: &Notes, path: &str) -> usize {
+pub(crate) fn place(log: &ReadLog, path: &str) -> usize {
     let mut path = path;
     loop {
-        if let Some(offset) = notes.places.get(path) {
+        if let Some(offset) = log.places.get(path) {
             return *offset;
         }
         let Some((shorter, _)) = path.rsplit_once('.') else { return 0 };

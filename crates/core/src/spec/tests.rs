@@ -1,7 +1,7 @@
 use proptest::prelude::*;
 
 use super::*;
-use crate::derive::look;
+use crate::derive::derive_unproven;
 use crate::finding::Severity;
 use crate::testing::demo;
 
@@ -39,7 +39,7 @@ fn resealed(from: &str, to: &str) -> String {
 fn only_a_proven_unit_is_ordered() {
     let (range, backlog, today) = (demo(), Backlog::default(), "2026-11-25".parse().unwrap());
     let choice = Choice::first_of(&range).unwrap();
-    let (seen, derived) = (look(&range, &choice, today, &backlog), derive(&range, &choice, today, &backlog));
+    let (seen, derived) = (derive_unproven(&range, &choice, today, &backlog), derive(&range, &choice, today, &backlog));
     assert!(seen.is_free() && seen.orderable().is_none() && derived.orderable().is_some());
     assert_eq!(seen.built, derived.built);
     let advice = derived.findings.iter().filter(|finding| finding.severity != Severity::Stops).count();

@@ -12,7 +12,7 @@ use slotwright_cutpack::picture::{self, StepPicture};
 use crate::args::Assembly;
 use crate::error::FileError;
 use crate::files;
-use crate::inputs::{self, Asked};
+use crate::inputs::{self, Inputs};
 use crate::output::{self, GOOD};
 
 /// No unit has more parts: six bays of twelve shelves, seven uprights and stiles, the back, three plates.
@@ -63,7 +63,7 @@ pub(crate) struct PicturedStep {
 
 /// Only a unit that can be made is written.
 pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
-    let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
+    let Inputs { range, choice, backlog, .. } = inputs::made(&asked.made)?;
     let range = inputs::measured(range, &asked.measured)?;
     let derived = derive(&range, &choice, super::any_day(&range), &backlog);
     let sheet = sheet(&derived)?;

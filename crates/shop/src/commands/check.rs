@@ -23,7 +23,7 @@ pub(crate) use report::Report;
 use report::{FileReport, OrderReport, Outcome, RangeAtHand};
 
 /// A range that orders may refer to.
-struct Known {
+struct RangeOnFile {
     digest: Digest,
     range: Range,
     /// The same with the batches that orders will be cut from, if any of its boards was measured.
@@ -32,7 +32,7 @@ struct Known {
     shown: RangeAtHand,
 }
 
-impl Known {
+impl RangeOnFile {
     fn of(range: Range, file: &Path, batches: &Batches) -> Self {
         let mut measured = range.clone();
         batches.put_into(&mut measured);
@@ -72,7 +72,8 @@ pub(super) fn run(asked: &Check) -> Result<u8, FileError> {
         ranges.push((path, inputs::range(Some(path))?));
     }
     asked.measured.check(&ranges.iter().map(|(_, range)| range).collect::<Vec<_>>())?;
-    let known: Vec<Known> = ranges.into_iter().map(|(file, range)| Known::of(range, file, &asked.measured)).collect();
+    let known: Vec<RangeOnFile> =
+        ranges.into_iter().map(|(file, range)| RangeOnFile::of(range, file, &asked.measured)).collect();
     let mut files = check_all(&asked.files, &known);
     say_same(&mut files);
     let codes = files.iter().map(|file| match file.result {
@@ -103,7 +104,7 @@ fn say_same(files: &mut [FileReport]) {
 }
 
 /// Checks the files on all cores; the answers stay in the order of the files.
-fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[Known]) -> Vec<FileReport> {
+fn check_all<P: AsRef<Path> + Sync>(files: &[P], known: &[RangeOnFile]) -> Vec<FileReport> {
     let cores = thread::available_parallelism().map_or(1, usize::from);
     let share = files.len().div_ceil(cores).max(1);
     let (done, all) = (AtomicUsize::new(0), files.len());
@@ -132,7 +133,7 @@ fn given_up<P: AsRef<Path>>(files: &[P]) -> Vec<FileReport> {
     files.iter().map(|file| FileReport { file: file.as_ref().display().to_string(), result: result() }).collect()
 }
 
-fn check_one(path: &Path, known: &[Known]) -> Outcome {
+fn check_one(path: &Path, known: &[RangeOnFile]) -> Outcome {
     let most = u64::try_from(BYTES_MOST).unwrap_or(u64::MAX);
     let bytes = match files::bytes(path, most) {
         Ok(bytes) => bytes,

@@ -12,7 +12,7 @@ use slotwright_core::range::{Key, Range};
 
 use crate::args::Answers;
 use crate::error::FileError;
-use crate::inputs::{self, Asked};
+use crate::inputs::{self, Inputs};
 use crate::output::{self, DIFFERS, GOOD};
 
 mod text;
@@ -67,7 +67,7 @@ struct Explained {
 
 /// Exit code 1 if the choice itself cannot be made; the answers are printed all the same.
 pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
-    let Asked { range, choice, .. } = inputs::made(&asked.made)?;
+    let Inputs { range, choice, .. } = inputs::made(&asked.made)?;
     let pins = &asked.pins;
     if let Some(pin) = pins.iter().find(|pin| !choice.has(**pin)) {
         return Err(FileError::NoBay { pin: *pin, bays: choice.bays.len() });

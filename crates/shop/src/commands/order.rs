@@ -7,11 +7,11 @@ use slotwright_core::words;
 use crate::args::Order;
 use crate::error::FileError;
 use crate::files;
-use crate::inputs::{self, Asked};
+use crate::inputs::{self, Inputs};
 use crate::output::{self, GOOD};
 
 pub(super) fn run(asked: &Order) -> Result<u8, FileError> {
-    let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
+    let Inputs { range, choice, backlog, .. } = inputs::made(&asked.made)?;
     let derived = derive(&range, &choice, asked.today, &backlog);
     let Some(orderable) = derived.orderable() else {
         return Err(FileError::NotOrderable(derived.stops().map(words::sentence).collect()));

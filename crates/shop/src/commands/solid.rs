@@ -7,12 +7,12 @@ use slotwright_cutpack::gltf;
 use crate::args::Solid;
 use crate::error::FileError;
 use crate::files;
-use crate::inputs::{self, Asked};
+use crate::inputs::{self, Inputs};
 use crate::output::GOOD;
 
 /// Only a unit that can be made is written.
 pub(super) fn run(asked: &Solid) -> Result<u8, FileError> {
-    let Asked { range, choice, backlog, .. } = inputs::made(&asked.made)?;
+    let Inputs { range, choice, backlog, .. } = inputs::made(&asked.made)?;
     let range = inputs::measured(range, &asked.measured)?;
     let derived = derive(&range, &choice, super::any_day(&range), &backlog);
     let Some(bytes) = gltf::glb(&derived) else {

@@ -19,7 +19,7 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         "slotwright-orders" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
-        SOLID | "slotwright-ways" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
+        SOLID | "slotwright-adviser" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
         _ => None,
     }
 }

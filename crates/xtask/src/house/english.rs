@@ -14,7 +14,7 @@ fn shows(path: &str) -> bool {
     let folders = [
         "web/src/",
         "web/orders/src/",
-        "web/ways/src/",
+        "web/adviser/src/",
         "web/scene/src/",
         "crates/stage/src/",
         "crates/cutpack/src/",

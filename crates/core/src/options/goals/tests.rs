@@ -1,6 +1,6 @@
 use super::*;
 use crate::choice::Fill;
-use crate::derive::look;
+use crate::derive::derive_unproven;
 use crate::sample::{Wanted, choices};
 use crate::testing::demo;
 
@@ -9,10 +9,10 @@ fn today() -> Day {
 }
 
 fn met(range: &Range, choice: &Choice, goal: Goal, pins: &[Question]) -> Option<(Vec<Change>, Choice)> {
-    let ways = toward(range, choice, goal, pins, (today(), &Backlog::default()))?;
-    let after = after(range, choice, &ways);
-    assert!(can_be_made(range, &after), "{goal:?} {ways:?}");
-    Some((ways, after))
+    let changes = toward(range, choice, goal, pins, (today(), &Backlog::default()))?;
+    let after = after(range, choice, &changes);
+    assert!(can_be_made(range, &after), "{goal:?} {changes:?}");
+    Some((changes, after))
 }
 
 /// For seeded units, valid or not: what is found can be made and meets the goal, keeps what is pinned, and is nothing
@@ -24,7 +24,7 @@ fn what_is_found_meets_its_goal() {
     let mut found = [0; 3];
     for choice in choices(&range, 71, Wanted::Any).take(40) {
         let Some((_, valid)) = met(&range, &choice, Goal::Valid, &[]) else { continue };
-        let built = look(&range, &valid, today(), &backlog).built.unwrap();
+        let built = derive_unproven(&range, &valid, today(), &backlog).built.unwrap();
         let (price, heaviest) = (built.price.total_minor, built.heaviest().unwrap().1);
         let arrives = built.promise.unwrap().arrives;
         assert_eq!(met(&range, &valid, Goal::Price(price), &[]).unwrap().0, []);
@@ -32,10 +32,10 @@ fn what_is_found_meets_its_goal() {
         let less = Money::minor(price.in_minor() * 9 / 10);
         for (at, goal) in [Goal::Price(less), Goal::Part(heaviest * 0.9), Goal::Widest].into_iter().enumerate() {
             let pins = [Question::Depth, Question::Finish];
-            let Some((ways, after)) = met(&range, &valid, goal, &pins) else { continue };
+            let Some((changes, after)) = met(&range, &valid, goal, &pins) else { continue };
             found[at] += 1;
-            assert!(after.depth_mm == valid.depth_mm && after.finish == valid.finish, "{ways:?}");
-            let built = look(&range, &after, today(), &backlog).built.unwrap();
+            assert!(after.depth_mm == valid.depth_mm && after.finish == valid.finish, "{changes:?}");
+            let built = derive_unproven(&range, &after, today(), &backlog).built.unwrap();
             match goal {
                 Goal::Price(most) => assert!(built.price.total_minor <= most),
                 Goal::Part(most) => assert!(built.heaviest().unwrap().1 <= most),
@@ -57,11 +57,11 @@ fn the_fewest_questions_are_changed() {
     let backlog = Backlog::default();
     let mut pairs = 0;
     for choice in choices(&range, 72, Wanted::Valid).take(12) {
-        let built = look(&range, &choice, today(), &backlog).built.unwrap();
+        let built = derive_unproven(&range, &choice, today(), &backlog).built.unwrap();
         for share in [95, 80, 60] {
             let most = Money::minor(built.price.total_minor.in_minor() * share / 100);
-            let Some((ways, _)) = met(&range, &choice, Goal::Price(most), &[]) else { continue };
-            if ways.len() < 2 {
+            let Some((changes, _)) = met(&range, &choice, Goal::Price(most), &[]) else { continue };
+            if changes.len() < 2 {
                 continue;
             }
             pairs += 1;
@@ -76,8 +76,9 @@ fn the_fewest_questions_are_changed() {
                 }
                 let single = choice.with(&change, &range);
                 let holds = can_be_made(&range, &single);
-                let cheap = || look(&range, &single, today(), &backlog).built.unwrap().price.total_minor <= most;
-                assert!(!holds || !cheap() || ways.len() == 1, "{change:?} alone instead of {ways:?}");
+                let cheap =
+                    || derive_unproven(&range, &single, today(), &backlog).built.unwrap().price.total_minor <= most;
+                assert!(!holds || !cheap() || changes.len() == 1, "{change:?} alone instead of {changes:?}");
             }
         }
     }
@@ -91,8 +92,8 @@ fn widths_suit_screen_and_wall() {
     let choice = Choice::first_of(&range).unwrap();
     let screen = choice.with(&Change::ScreenTenthInch(Some(800)), &range);
     // 80 in are 1 771.1 mm wide.
-    let (ways, after) = met(&range, &screen, Goal::Screen, &[]).unwrap();
-    assert_eq!(after.width_mm, Dim::mm(1780), "{ways:?}");
+    let (changes, after) = met(&range, &screen, Goal::Screen, &[]).unwrap();
+    assert_eq!(after.width_mm, Dim::mm(1780), "{changes:?}");
     assert_eq!(met(&range, &after, Goal::Screen, &[]).unwrap().0, []);
     let pins = [Question::Finish, Question::Width];
     assert!(met(&range, &screen, Goal::Screen, &pins).is_none());
@@ -103,8 +104,8 @@ fn widths_suit_screen_and_wall() {
     assert_eq!(held(&huge, &pins), [], "no unit is so wide, whatever is kept");
     let wall = choice.with(&Change::WallMm(Some(Dim::mm(1905))), &range);
     assert_eq!(met(&range, &wall, Goal::Widest, &[]).unwrap().1.width_mm, Dim::mm(1900));
-    let (ways, after) = met(&range, &choice, Goal::Widest, &[]).unwrap();
-    assert_eq!(after.width_mm, Dim::mm(2400), "{ways:?}");
+    let (changes, after) = met(&range, &choice, Goal::Widest, &[]).unwrap();
+    assert_eq!(after.width_mm, Dim::mm(2400), "{changes:?}");
     let shelf = choice.with(&Change::Fill { bay: 1, fill: Fill::Open }, &range);
     assert!(met(&range, &shelf, Goal::Widest, &[Question::Bays]).unwrap().1.bays.len() == 3);
 }
@@ -116,7 +117,7 @@ fn what_is_in_the_way_can_be_let_go() {
     let pins = [Question::Width, Question::Height, Question::Depth, Question::Bays, Question::Finish];
     let mut named = 0;
     for choice in choices(&range, 73, Wanted::Valid).take(12) {
-        let built = look(&range, &choice, today(), &backlog).built.unwrap();
+        let built = derive_unproven(&range, &choice, today(), &backlog).built.unwrap();
         let most = Money::minor(built.price.total_minor.in_minor() * 9 / 10);
         for goal in [Goal::Price(most), Goal::Widest] {
             if met(&range, &choice, goal, &pins).is_some() {

@@ -1,4 +1,4 @@
-//! Published examples, and random puzzles against a search of every point.
+//! Published examples, and random search spaces against a search of every point.
 
 use core::cell::{Cell, RefCell};
 
@@ -74,12 +74,12 @@ impl Table {
         self.answers.iter().map(|answers| answers[0]).collect()
     }
 
-    fn all(&self) -> Scope {
-        (0..self.answers.len()).fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(at).unwrap())))
+    fn all(&self) -> QuestionSet {
+        (0..self.answers.len()).fold(QuestionSet::NONE, |all, at| all.and(QuestionSet::at(u8::try_from(at).unwrap())))
     }
 }
 
-impl Puzzle for Table {
+impl SearchSpace for Table {
     type Point = Vec<i32>;
 
     fn at(&self, point: &Vec<i32>) -> At {
@@ -117,9 +117,9 @@ impl Puzzle for Table {
         broken.map(fault).collect()
     }
 
-    fn lines(&self) -> Scope {
+    fn lines(&self) -> QuestionSet {
         let lines = (0..).zip(&self.lines).filter(|(_, line)| **line);
-        lines.fold(Scope::NONE, |all, (at, _)| all.and(Scope::at(at)))
+        lines.fold(QuestionSet::NONE, |all, (at, _)| all.and(QuestionSet::at(at)))
     }
 
     fn answers(&self, question: u8) -> Answers<'_> {
@@ -145,13 +145,13 @@ fn none(table: &Table) -> RefCell<NoGoods> {
 }
 
 /// The changed questions of a point.
-fn changed(table: &Table, point: &[i32]) -> Scope {
+fn changed(table: &Table, point: &[i32]) -> QuestionSet {
     let differs =
         table.now().iter().zip(point).enumerate().filter(|(_, (a, b))| a != b).map(|(at, _)| at).collect::<Vec<_>>();
-    differs.iter().fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(*at).unwrap())))
+    differs.iter().fold(QuestionSet::NONE, |all, at| all.and(QuestionSet::at(u8::try_from(*at).unwrap())))
 }
 
-fn puzzle() -> impl Strategy<Value = Table> {
+fn space() -> impl Strategy<Value = Table> {
     let question = (proptest::collection::btree_set(-6..7i32, 1..6), any::<bool>(), any::<prop::sample::Index>());
     let rule =
         (0..4u8, any::<[prop::sample::Index; 3]>(), -8..9i32, proptest::collection::vec((-6..7i32, -6..7i32), 0..12));
@@ -186,17 +186,17 @@ proptest! {
 
     /// The set is the first by size and importance among all points that hold; where there is none, none is found.
     #[test]
-    fn the_smallest_set_is_that_of_a_search_of_every_point(table in puzzle()) {
+    fn the_smallest_set_is_that_of_a_search_of_every_point(table in space()) {
         let best = table.points().into_iter().filter(|point| table.holds(point)).map(|point| {
             let set = changed(&table, &point);
             (set.len(), set)
         });
         match (best.min(), smallest(&table, &table.now(), (table.all(), u64::MAX), (&none(&table), &Cell::new(u32::MAX)))) {
-            (Some((_, set)), Found::Point((own, point))) => {
+            (Some((_, set)), Outcome::Point((own, point))) => {
                 prop_assert!(table.holds(&point));
                 prop_assert_eq!((own, changed(&table, &point)), (set, set));
             }
-            (None, Found::Nothing(nothing)) => {
+            (None, Outcome::Nothing(nothing)) => {
                 // What the proof names is enough: with its rules alone there is none either.
                 let alone = |point: &Vec<i32>| table.rules.iter().enumerate().all(|(at, rule)| nothing.rules & (1 << at) == 0 || rule.holds(point));
                 prop_assert!(!table.points().iter().any(alone));
@@ -205,10 +205,10 @@ proptest! {
         }
     }
 
-    /// What was found for one answer does not make another one wrong: all of them, with a store that they share, and with
-    /// some of the rules alone.
+    /// What was found for one answer does not make another one wrong: all of them, with a store that they share, and
+    /// with some of the rules alone.
     #[test]
-    fn what_is_remembered_holds_for_every_answer(table in puzzle(), mask in 1..64u64) {
+    fn what_is_remembered_holds_for_every_answer(table in space(), mask in 1..64u64) {
         let known = none(&table);
         let left = Cell::new(u32::MAX);
         for question in 0..table.answers.len() {
@@ -222,18 +222,18 @@ proptest! {
                     let like = points.iter().filter(|other| other[question] == *answer).filter(holds);
                     let sets = like.map(|other| {
                         let differs = (0..other.len()).filter(|at| other[*at] != point[*at]);
-                        let set = differs.fold(Scope::NONE, |all, at| all.and(Scope::at(u8::try_from(at).unwrap())));
+                        let set = differs.fold(QuestionSet::NONE, |all, at| all.and(QuestionSet::at(u8::try_from(at).unwrap())));
                         (set.len(), set)
                     });
                     sets.min().map(|(_, set)| set)
                 };
                 let found = match smallest(&table, &point, (free, u64::MAX), (&known, &left)) {
-                    Found::Point((set, _)) => Some(set),
-                    Found::Nothing(_) => None,
-                    Found::GivenUp => panic!("given up"),
+                    Outcome::Point((set, _)) => Some(set),
+                    Outcome::Nothing(_) => None,
+                    Outcome::GivenUp => panic!("given up"),
                 };
                 prop_assert_eq!(found, best(u64::MAX));
-                let some = matches!(Search::with_rules(&table, &known, mask).within(&point, free), Found::Point(_));
+                let some = matches!(Search::with_rules(&table, &known, mask).within(&point, free), Outcome::Point(_));
                 prop_assert_eq!(some, best(mask).is_some());
             }
         }
@@ -241,11 +241,11 @@ proptest! {
 
     /// A lone line comes to rest at its nearest place that holds.
     #[test]
-    fn a_line_changes_as_little_as_it_can(table in puzzle()) {
+    fn a_line_changes_as_little_as_it_can(table in space()) {
         let now = table.now();
         for line in (0..now.len()).filter(|at| table.lines[*at]) {
             let place = u8::try_from(line).unwrap();
-            let free = Scope::at(place);
+            let free = QuestionSet::at(place);
             let near = table.answers[line].iter().filter(|answer| {
                 let mut point = now.clone();
                 point[line] = **answer;
@@ -253,9 +253,9 @@ proptest! {
             });
             let near = near.map(|answer| (answer - now[line]).abs()).min();
             match Search::with_rules(&table, &none(&table), u64::MAX).within(&now, free) {
-                Found::Point(point) => prop_assert_eq!(Some((point[line] - now[line]).abs()), near),
-                Found::Nothing(_) => prop_assert_eq!(near, None),
-                Found::GivenUp => prop_assert!(false),
+                Outcome::Point(point) => prop_assert_eq!(Some((point[line] - now[line]).abs()), near),
+                Outcome::Nothing(_) => prop_assert_eq!(near, None),
+                Outcome::GivenUp => prop_assert!(false),
             }
         }
     }
@@ -271,7 +271,7 @@ fn domain(table: &Table, question: usize, fixed: &[(usize, i32)]) -> Vec<i32> {
             point[*at] = *answer;
         }
         point[question] = **answer;
-        matches!(Search::with_rules(table, &none(table), u64::MAX).within(&point, free), Found::Point(_))
+        matches!(Search::with_rules(table, &none(table), u64::MAX).within(&point, free), Outcome::Point(_))
     };
     let mut domain: Vec<i32> = table.answers[question].iter().filter(can).copied().collect();
     domain.sort_unstable();
@@ -333,7 +333,7 @@ fn wishes(count: usize, holds: fn(&[i32]) -> bool) -> Table {
 
 fn dropped(table: &Table) -> Vec<u8> {
     match smallest(table, &table.now(), (table.all(), u64::MAX), (&none(table), &Cell::new(u32::MAX))) {
-        Found::Point((set, _)) => set.places().map(|place| place + 1).collect(),
+        Outcome::Point((set, _)) => set.places().map(|place| place + 1).collect(),
         other => panic!("{other:?}"),
     }
 }

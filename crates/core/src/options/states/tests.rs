@@ -84,8 +84,8 @@ fn after(range: &crate::range::Range, choice: &Choice, changes: &[Change]) -> Ch
     changes.iter().fold(choice.clone(), |choice, change| choice.with(change, range))
 }
 
-/// A wall and a screen are kept like pins: what goes with an answer breaks neither, and where nothing else helps they are
-/// among what is let go.
+/// A wall and a screen are kept like pins: what goes with an answer breaks neither, and where nothing else helps they
+/// are among what is let go.
 #[test]
 fn a_wall_and_a_screen_are_kept_unless_they_are_let_go() {
     use super::super::kept::Given;
@@ -142,7 +142,7 @@ fn no_shift_breaks_what_was_given() {
     let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
     let (mut shifts, mut other, mut none) = (0, 0, 0);
     for choice in choices(&range, 1717, Wanted::Valid).take(9) {
-        let built = crate::derive::look(&range, &choice, today, &backlog).built.unwrap();
+        let built = crate::derive::derive_unproven(&range, &choice, today, &backlog).built.unwrap();
         let by = built.promise.map(|promise| promise.arrives);
         let visit = Visit { budget: Some(built.price.total_minor), by, today, backlog: backlog.clone() };
         let before = broken(&range, &choice, Some(&visit));

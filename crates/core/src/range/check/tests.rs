@@ -3,7 +3,7 @@ use std::collections::BTreeSet;
 use super::*;
 use crate::choice::Choice;
 use crate::decimal::Plain;
-use crate::derive::look;
+use crate::derive::derive_unproven;
 use crate::promise::Backlog;
 use crate::range::parse::read;
 use crate::rules::judge;
@@ -24,7 +24,7 @@ fn derive_some(range: &Range, seed: u64, count: usize) {
     let starts = range.models.iter().filter_map(Choice::starting);
     for choice in starts.chain(choices(range, seed, Wanted::Any).take(count)) {
         let _ = judge(range, &choice);
-        let _ = look(range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        let _ = derive_unproven(range, &choice, "2026-11-25".parse().unwrap(), &backlog);
     }
 }
 

@@ -52,7 +52,7 @@ test("without its adviser nothing old is shown as advice", async () => {
   const bench = await Bench.open(chrome);
   const { looks, comes } = shifting(bench);
   await comes("key-shifts");
-  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
+  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-adviser"));
   await adviser.evaluate(() => { setTimeout(() => { throw new Error("gone"); }); });
   await comes("key-shut");
   await bench.slider("Width").press("ArrowRight");
@@ -193,7 +193,7 @@ test("a warning has a way out that mends it", async () => {
 
 test("without the adviser the page goes on: what does not go alone says why", async () => {
   const bench = await Bench.open(chrome);
-  await bench.page.route("**/slotwright-ways*", (route) => route.abort());
+  await bench.page.route("**/slotwright-adviser*", (route) => route.abort());
   await bench.visit();
   await bench.group("Device in bay 1").getByRole("button", RECEIVER).click({ force: true });
   await bench.page.getByText("Receiver cannot be had: ").waitFor();
@@ -328,14 +328,14 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     window.Worker = class extends Plain {
       constructor(address) {
         super(address);
-        const is = String(address).includes("slotwright-ways");
+        const is = String(address).includes("slotwright-adviser");
         if (is) this.addEventListener("message", ({ data }) => window.told.push(data.split("\x1f")[0]));
       }
     };
   });
   await bench.visit();
   await bench.page.waitForFunction(() => ["all", "notes"].every((what) => window.told.includes(what)));
-  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-ways"));
+  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-adviser"));
   // Each question of its own is a timer; it is through when none came for a while.
   const practised = await adviser.evaluate(async () => {
     const plain = self.setTimeout;

@@ -2,7 +2,7 @@
 
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::look;
+use slotwright_core::derive::derive_unproven;
 use slotwright_core::entry::{self, Expected};
 use slotwright_core::options::goals::{Goal, in_the_way, toward};
 use slotwright_core::options::kept::Kept;
@@ -31,14 +31,14 @@ fn is_wider_than_wall(choice: &Choice) -> bool {
 }
 
 /// What a goal comes to, what to press, and what comes of that.
-pub(crate) fn told(
+pub(crate) fn answer(
     range: &Range,
-    note: &str,
+    compact: &str,
     (word, figure): (&str, &str),
     today: &str,
     pins: &[String],
 ) -> Option<[String; 3]> {
-    let choice = Choice::of_note(note)?;
+    let choice = Choice::of_compact(compact)?;
     let (today, backlog): (Day, _) = (today.parse().ok()?, Backlog::default());
     let only = |sentence: String| Some([sentence, String::new(), String::new()]);
     let goal = match read(word, figure, &range.currency) {
@@ -63,7 +63,7 @@ pub(crate) fn told(
         return only(Message::Met { goal, currency }.text());
     }
     let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
-    let derived = look(range, &after, today, &backlog);
+    let derived = derive_unproven(range, &after, today, &backlog);
     let built = derived.built?;
     let sentence = Message::ComesTo {
         goal,
@@ -72,7 +72,7 @@ pub(crate) fn told(
         mass: &words::mass(built.whole.mass),
         day: &built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default(),
     };
-    Some([sentence.text(), words::to_do(&changes, range), after.to_note()])
+    Some([sentence.text(), words::to_do(&changes, range), after.to_compact()])
 }
 
 #[cfg(test)]
@@ -87,11 +87,12 @@ mod tests {
     fn a_goal_is_told_with_what_it_comes_to() {
         let range = Range::parse(RANGE).unwrap();
         let choice = Choice::first_of(&range).unwrap();
-        let ask =
-            |choice: &Choice, word, figure| told(&range, &choice.to_note(), (word, figure), "2026-11-25", &[]).unwrap();
-        let [sentence, way, note] = ask(&choice, "widest", "");
+        let ask = |choice: &Choice, word, figure| {
+            answer(&range, &choice.to_compact(), (word, figure), "2026-11-25", &[]).unwrap()
+        };
+        let [sentence, way, compact] = ask(&choice, "widest", "");
         assert!(sentence.starts_with("As wide as can be: €") && way.starts_with("Make it "), "{sentence} {way}");
-        assert_eq!(Choice::of_note(&note).unwrap().width_mm, range.models[0].width_mm.most);
+        assert_eq!(Choice::of_compact(&compact).unwrap().width_mm, range.models[0].width_mm.most);
         let price = ask(&choice, "price", "950,50");
         assert!(!price[2].is_empty(), "{price:?}");
         for (word, figure, said) in [
@@ -109,12 +110,14 @@ mod tests {
         let narrow = [Change::WallMm(Some(Dim::mm(1500))), Change::ScreenTenthInch(Some(850))];
         let narrow = narrow.iter().fold(choice.clone(), |choice, change| choice.with(change, &range));
         let kept = ["finish", "width"].map(String::from);
-        let held = told(&range, &choice.to_note(), ("widest", ""), "2026-11-25", &kept).unwrap();
+        let held = answer(&range, &choice.to_compact(), ("widest", ""), "2026-11-25", &kept).unwrap();
         assert_eq!(held[0], "As wide as can be: no way to it was found while you keep the width.");
         assert_eq!(ask(&narrow, "screen", ""), ["The screen is wider than the free wall.", "", ""]);
         let wide = choice.with(&Change::BayCount(1), &range);
-        let [sentence, way, note] = ask(&wide, "valid", "");
+        let [sentence, way, compact] = ask(&wide, "valid", "");
         assert!(sentence.starts_with("The nearest that can be made: €"), "{sentence}");
-        assert!(!way.is_empty() && slotwright_core::rules::judge(&range, &Choice::of_note(&note).unwrap()).holds());
+        assert!(
+            !way.is_empty() && slotwright_core::rules::judge(&range, &Choice::of_compact(&compact).unwrap()).holds()
+        );
     }
 }

@@ -2,7 +2,7 @@
 
 /// What is shown besides the picture.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Told {
+pub struct StageState {
     /// Lines, figures and names over the picture, as SVG.
     pub lines: String,
     /// How the unit is shown, in words.
@@ -14,12 +14,12 @@ pub struct Told {
     /// How far it is apart, in hundredths.
     pub apart: u8,
     /// The step of the assembly that is shown; none for the finished unit.
-    pub step: Option<StepTold>,
+    pub step: Option<StepState>,
 }
 
 /// A step of the assembly.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct StepTold {
+pub struct StepState {
     /// What to do in it.
     pub sentence: String,
     /// Whether the assembly is playing.
@@ -30,13 +30,13 @@ pub struct StepTold {
     pub last: bool,
 }
 
-impl Told {
+impl StageState {
     /// As texts between two threads.
     pub fn into_texts(self) -> Vec<String> {
         let flag = |value: bool| String::from(if value { "1" } else { "" });
         let apart = self.apart.to_string();
         let mut texts = vec![self.lines, self.shown, flag(self.open), flag(self.person), apart];
-        if let Some(StepTold { sentence, plays, first, last }) = self.step {
+        if let Some(StepState { sentence, plays, first, last }) = self.step {
             texts.extend([sentence, flag(plays), flag(first), flag(last)]);
         }
         texts
@@ -50,7 +50,7 @@ impl Told {
         let (lines, shown, open, person) = (next(), next(), is(next()), is(next()));
         let apart = next().parse().unwrap_or_default();
         let (sentence, plays, first, last) = (next(), is(next()), is(next()), is(next()));
-        let step = (!sentence.is_empty()).then_some(StepTold { sentence, plays, first, last });
+        let step = (!sentence.is_empty()).then_some(StepState { sentence, plays, first, last });
         Self { lines, shown, open, person, apart, step }
     }
 }
@@ -60,12 +60,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_told_is_heard() {
-        let step = StepTold { sentence: "3 of 9".into(), last: true, ..StepTold::default() };
+    fn what_is_sent_is_read() {
+        let step = StepState { sentence: "3 of 9".into(), last: true, ..StepState::default() };
         for step in [None, Some(step)] {
-            let told = Told { shown: "From above.".into(), open: true, apart: 40, step, ..Told::default() };
-            assert_eq!(Told::of_texts(told.clone().into_texts()), told);
+            let state =
+                StageState { shown: "From above.".into(), open: true, apart: 40, step, ..StageState::default() };
+            assert_eq!(StageState::of_texts(state.clone().into_texts()), state);
         }
-        assert_eq!(Told::of_texts([]), Told::default());
+        assert_eq!(StageState::of_texts([]), StageState::default());
     }
 }

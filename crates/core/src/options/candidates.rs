@@ -1,4 +1,4 @@
-//! A choice as a puzzle: what each question can be answered with, and what is wrong with a choice.
+//! A choice as a search space: what each question can be answered with, and what is wrong with a choice.
 
 mod numbers;
 
@@ -8,8 +8,8 @@ use core::cell::Cell;
 use super::effort::EFFORT;
 use super::kept::{GIVEN, Given, Visit};
 use super::no_good::{At, NoGood};
-use super::scope::{Scope, place};
-use super::solve::{Answers, Puzzle};
+use super::question_set::{QuestionSet, place};
+use super::solve::{Answers, SearchSpace};
 use super::{Size, fills};
 use crate::change::Change;
 use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, SHARE_MOST};
@@ -25,28 +25,28 @@ use numbers::{board_number, device_number, fill_number, finish_number, hole_numb
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
-pub(crate) struct Ways {
+pub(crate) struct Candidates {
     /// Each with the number by which it is told apart from others.
     sets: BTreeMap<u8, Vec<(Change, i32)>>,
     lines: BTreeMap<u8, Vec<i32>>,
     influence: Influence,
     /// What was given for the visit, and how many units may still be priced and dated for it.
     visit: Option<Visit>,
-    looks: Cell<u32>,
+    trials: Cell<u32>,
 }
 
-/// A choice with one answer taken, as a puzzle.
+/// A choice with one answer taken, as a search space.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Asked<'a> {
+pub(crate) struct ChoiceSpace<'a> {
     pub(crate) range: &'a Range,
-    pub(crate) ways: &'a Ways,
+    pub(crate) candidates: &'a Candidates,
     /// The choice with the answer: new bays are like its next one.
     pub(crate) choice: &'a Choice,
     /// No fewer bays than that: what is asked for, pinned, or holds a device stays.
     pub(crate) bays_least: usize,
 }
 
-impl Ways {
+impl Candidates {
     /// All answers to the questions of a choice.
     pub(crate) fn of(range: &Range, model: &Model, choice: &Choice) -> Self {
         let (mut sets, mut lines) = (BTreeMap::new(), BTreeMap::new());
@@ -80,15 +80,15 @@ impl Ways {
             let chosen = here.unwrap_or(&next);
             // A new bay is like the last one, which may have another answer by then: this one is another way there.
             let like = here.is_none().then_some(chosen);
-            let fills = like.map(|like| like.fill).into_iter().chain(fill_ways(model, chosen.fill));
+            let fills = like.map(|like| like.fill).into_iter().chain(fill_candidates(model, chosen.fill));
             set(Question::Bay(bay), fills.map(|fill| Change::Fill { bay, fill }).collect());
-            let holes = like.map(|like| like.hole.clone()).into_iter().chain(hole_ways(range, chosen));
+            let holes = like.map(|like| like.hole.clone()).into_iter().chain(hole_candidates(range, chosen));
             set(Question::Hole(bay), holes.map(|hole| Change::Hole { bay, hole }).collect());
             let device = chosen.device.is_some();
             set(Question::Device(bay), device.then_some(Change::Device { bay, device: None }).into_iter().collect());
         }
-        let looks = Cell::new(EFFORT.kept_looks);
-        Self { sets, lines, influence: Influence::of(range, model, choice), visit: None, looks }
+        let trials = Cell::new(EFFORT.kept_trials);
+        Self { sets, lines, influence: Influence::of(range, model, choice), visit: None, trials }
     }
 }
 
@@ -100,7 +100,7 @@ fn nearest(places: impl Iterator<Item = i32>, now: i32) -> Vec<i32> {
 }
 
 /// Other fit-outs: the same kind first, then none, then the rest.
-fn fill_ways(model: &Model, now: Fill) -> Vec<Fill> {
+fn fill_candidates(model: &Model, now: Fill) -> Vec<Fill> {
     let rank = |fill: &Fill| match (now, fill) {
         (Fill::Shelves(now), Fill::Shelves(count)) => (0, now.abs_diff(*count)),
         (Fill::Leaf(_), Fill::Leaf(_)) => (0, 0),
@@ -108,13 +108,13 @@ fn fill_ways(model: &Model, now: Fill) -> Vec<Fill> {
         (_, Fill::Shelves(count)) => (2, *count),
         (_, Fill::Leaf(_)) => (3, 0),
     };
-    let mut ways: Vec<Fill> = fills(model).filter(|fill| *fill != now).collect();
-    ways.sort_by_key(rank);
-    ways
+    let mut candidates: Vec<Fill> = fills(model).filter(|fill| *fill != now).collect();
+    candidates.sort_by_key(rank);
+    candidates
 }
 
 /// Other holes: the same kind in the middle, the other kinds where it is and in the middle, then none.
-fn hole_ways(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
+fn hole_candidates(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
     let middle = Dim::mm(0);
     let Some(now) = &bay.hole else {
         return range.holes.iter().map(|kind| Some(Hole { kind: kind.key.clone(), offset_mm: middle })).collect();
@@ -127,7 +127,7 @@ fn hole_ways(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
     own.into_iter().chain(others).chain([None]).collect()
 }
 
-impl Puzzle for Asked<'_> {
+impl SearchSpace for ChoiceSpace<'_> {
     type Point = Choice;
 
     fn at(&self, point: &Choice) -> At {
@@ -175,14 +175,14 @@ impl Puzzle for Asked<'_> {
         faults
     }
 
-    fn lines(&self) -> Scope {
+    fn lines(&self) -> QuestionSet {
         LINES
     }
 
     fn answers(&self, question: u8) -> Answers<'_> {
-        match self.ways.lines.get(&question) {
+        match self.candidates.lines.get(&question) {
             Some(places) => Answers::Line(places),
-            None => Answers::Set(self.ways.sets.get(&question).map_or(0, Vec::len)),
+            None => Answers::Set(self.candidates.sets.get(&question).map_or(0, Vec::len)),
         }
     }
 
@@ -192,7 +192,7 @@ impl Puzzle for Asked<'_> {
             moved.set(question, answer);
             return Some(moved);
         }
-        let (change, number) = self.ways.change(question, answer)?;
+        let (change, number) = self.candidates.change(question, answer)?;
         let is_there = |bay: u8| i32::from(bay) <= at.of(place(Question::Bays));
         match *change {
             Change::BayCount(count) => self.count(&mut moved, count)?,
@@ -207,11 +207,11 @@ impl Puzzle for Asked<'_> {
 
     fn with(&self, point: &Choice, question: u8, answer: i32) -> Choice {
         let mut changed = point.clone();
-        match super::scope::question(question) {
+        match super::question_set::question(question) {
             Question::Width => changed.width_mm = Dim::tenths(answer),
             Question::Height => changed.height_mm = Dim::tenths(answer),
             Question::Depth => changed.depth_mm = Dim::tenths(answer),
-            _ => match self.ways.change(question, answer) {
+            _ => match self.candidates.change(question, answer) {
                 Some((Change::BayCount(count), _)) => {
                     changed.bays.resize(usize::from(*count), self.choice.next_bay());
                 }
@@ -223,7 +223,7 @@ impl Puzzle for Asked<'_> {
     }
 }
 
-impl Ways {
+impl Candidates {
     /// The same where something was given for the visit.
     pub(crate) fn visited(mut self, visit: Option<&Visit>) -> Self {
         self.visit = visit.cloned();
@@ -232,7 +232,7 @@ impl Ways {
 
     /// Whether all units that may be priced were: what is found holds, but nothing is proven any more.
     pub(crate) fn are_spent(&self) -> bool {
-        self.visit.is_some() && self.looks.get() == 0
+        self.visit.is_some() && self.trials.get() == 0
     }
 
     fn change(&self, question: u8, answer: i32) -> Option<&(Change, i32)> {
@@ -240,16 +240,16 @@ impl Ways {
     }
 }
 
-impl Asked<'_> {
+impl ChoiceSpace<'_> {
     /// What a point that nothing else stops breaks of what was given for the visit: that says nothing of any other.
     fn visited(&self, point: &Choice, at: &At) -> Vec<NoGood> {
-        let Some(visit) = &self.ways.visit else { return Vec::new() };
-        let left = self.ways.looks.get();
-        self.ways.looks.set(left.saturating_sub(1));
+        let Some(visit) = &self.candidates.visit else { return Vec::new() };
+        let left = self.candidates.trials.get();
+        self.candidates.trials.set(left.saturating_sub(1));
         // One that is not looked at any more is taken to break all of it.
         let broken = if left == 0 { GIVEN } else { visit.broken(self.range, point) };
         let given = [Given::Budget, Given::Day].into_iter().filter(|given| given.bits() & broken != 0);
-        let all = Scope::all().places().filter(|question| at.of(*question) != At::NONE);
+        let all = QuestionSet::all().places().filter(|question| at.of(*question) != At::NONE);
         let here = |mut proof: NoGood| {
             all.clone().for_each(|question| proof.narrow(question, at.of(question), at.of(question)));
             proof
@@ -260,7 +260,7 @@ impl Asked<'_> {
     /// What is proven by the findings of a judged point.
     pub(crate) fn proofs(&self, judged: &Judged<'_>, point: &Choice, at: &At) -> Vec<NoGood> {
         let (layout, build) = (judged.layout.as_ref(), &self.range.build);
-        let context = Context { choice: point, layout, build, influence: self.ways.influence };
+        let context = Context { choice: point, layout, build, influence: self.candidates.influence };
         let proof = |finding: &Finding| {
             let mut proof = NoGood::of(finding.rule.bit());
             each_dependency(finding, context, |question, way, far| {
@@ -295,7 +295,7 @@ impl Asked<'_> {
         });
         let begun_all: u32 = bays().map(|(bay, _)| begun(bay)).sum();
         let mut alike = 0;
-        let answers = self.ways.sets.get(&place(Question::Shares)).into_iter().flatten();
+        let answers = self.candidates.sets.get(&place(Question::Shares)).into_iter().flatten();
         for (number, (change, _)) in (0..u64::BITS).zip(answers) {
             let Change::Share { bay, share } = *change else { continue };
             if usize::from(bay) > point.bays.len() {
@@ -348,8 +348,8 @@ impl Asked<'_> {
 }
 
 /// The questions whose answers are places on a line.
-pub(crate) const LINES: Scope =
-    Scope::of(Question::Width).and(Scope::of(Question::Height)).and(Scope::of(Question::Depth));
+pub(crate) const LINES: QuestionSet =
+    QuestionSet::of(Question::Width).and(QuestionSet::of(Question::Height)).and(QuestionSet::of(Question::Depth));
 
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.
 pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {

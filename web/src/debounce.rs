@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 /// Hands what `read` gives to `act` once it has not changed for so long; the first reading too. What is given does it
 /// at once, if something waits.
-pub fn at_rest<T>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>) -> Callback<()>
+pub fn debounce<T>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>) -> Callback<()>
 where
     T: Send + Sync + 'static,
 {

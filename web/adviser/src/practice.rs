@@ -28,11 +28,11 @@ pub(crate) fn questions(range: &Range, choice: &Choice) -> Vec<Vec<String>> {
     let (mut all, mut why) = (Vec::new(), Vec::new());
     let bays = range.model(&choice.model).into_iter().flat_map(|model| model.bays.least..=model.bays.most);
     for choice in bays.map(|bays| choice.with(&Change::BayCount(bays), range)) {
-        let (note, answers) = (choice.to_note(), options(range, &choice));
+        let (compact, answers) = (choice.to_compact(), options(range, &choice));
         for (place, answer) in answers.iter().flat_map(Options::all).enumerate() {
-            all.push(vec!["all".into(), choice.with(&answer.change, range).to_note()]);
+            all.push(vec!["all".into(), choice.with(&answer.change, range).to_compact()]);
             if answer.state.is_some() {
-                why.push(vec!["why".into(), note.clone(), place.to_string()]);
+                why.push(vec!["why".into(), compact.clone(), place.to_string()]);
             }
         }
     }
@@ -71,7 +71,7 @@ mod tests {
         let range = Range::parse(include_str!("../../ranges/fenland.toml")).unwrap();
         let choice = Choice::first_of(&range).unwrap();
         let (asked, bays) = (questions(&range, &choice), range.model(&choice.model).unwrap().bays);
-        let of = |question: &[String]| Choice::of_note(&question[1]).unwrap();
+        let of = |question: &[String]| Choice::of_compact(&question[1]).unwrap();
         for (count, texts) in (bays.least..=bays.most).flat_map(|count| [(count, 2), (count, 7), (count, 8)]) {
             let is_there =
                 |question: &&Vec<String>| of(question).bays.len() == usize::from(count) && question.len() == texts;

@@ -2,19 +2,20 @@
 //! page stays quick however long it takes.
 //!
 //! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
-//! file's text once, then `all` with a choice's note and the pinned questions; the answer repeats the note and has
-//! a word for each answer of each question, in their order, for how it goes: nothing, `shifts`, `shut`, or `unfound`. What
-//! was given for the visit stands among the pins: see `visit`.
+//! file's text once, then `all` with a choice's compact text and the pinned questions; the answer repeats that text and
+//! has a word for each answer of each question, in their order, for how it goes: nothing, `shifts`, `shut`, or
+//! `unfound`. What was given for the visit stands among the pins: see `visit`.
 //!
-//! `why` with a note, the place of an answer among them and the pins is answered with the place and five texts: how it
-//! goes, why it does not go alone, what to press to take it, the note of the choice that comes of it, and the pins that are
-//! let go for it. Nobody reads that of all answers, and why something is shut takes longer to find out than that it is.
-//! `width`, `height` or `depth` with a note, a value and the pins is answered alike, with the value.
+//! `why` with a compact text, the place of an answer among them and the pins is answered with the place and five texts:
+//! how it goes, why it does not go alone, what to press to take it, the compact text of the choice that comes of it,
+//! and the pins that are let go for it. Nobody reads that of all answers, and why something is shut takes longer to
+//! find out than that it is. `width`, `height` or `depth` with a compact text, a value and the pins is answered alike,
+//! with the value.
 //!
-//! `goal` with a note, a goal's word, its figure and the day is answered with what it comes to, what to press, and the
-//! note. `notes` with a note and the pins is answered with eleven texts for each finding: the question, how much it
-//! matters, the sentence, why, and the source; then for up to two ways out what to press, the note of what comes of it,
-//! and the pin that is let go for it.
+//! `goal` with a compact text, a goal's word, its figure and the day is answered with what it comes to, what to press,
+//! and the compact text. `notes` with a compact text and the pins is answered with eleven texts for each finding: the
+//! question, how much it matters, the sentence, why, and the source; then for up to two ways out what to press, the
+//! compact text of what comes of it, and the pin that is let go for it.
 
 use std::cell::RefCell;
 
@@ -51,7 +52,7 @@ fn main() {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let own = scope.clone();
     let mut practised = false;
-    let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
+    let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts = bundle::untie(&event.data().as_string().unwrap_or_default());
         let answer = RANGE.with_borrow_mut(|range| answer(range, &texts));
         // Where nobody listens any more, nothing is lost.
@@ -61,15 +62,15 @@ fn main() {
             practise(&own, texts.get(1));
         }
     });
-    scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
-    // The ear stays for as long as its worker.
-    heard.forget();
+    scope.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
+    // The handler stays for as long as its worker.
+    on_message.forget();
     let _ = scope.post_message(&"ready".into());
 }
 
 /// Asks itself what the page may ask after a choice.
-fn practise(scope: &DedicatedWorkerGlobalScope, note: Option<&String>) {
-    let choice = note.and_then(|note| Choice::of_note(note));
+fn practise(scope: &DedicatedWorkerGlobalScope, compact: Option<&String>) {
+    let choice = compact.and_then(|compact| Choice::of_compact(compact));
     let questions = RANGE.with_borrow(|range| Some(practice::questions(range.as_ref()?, &choice?)));
     practice::go_through(scope, questions.unwrap_or_default().into_iter(), |question| {
         RANGE.with_borrow_mut(|range| answer(range, question));
@@ -83,13 +84,13 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
             *known = Range::parse(text).ok();
             None
         }
-        ([what, note, pins @ ..], Some(range)) if what == "all" => all(range, note, pins),
-        ([what, note, pins @ ..], Some(range)) if what == "notes" => notes(range, note, pins),
-        ([what, note, place, pins @ ..], Some(range)) if what == "why" => why(range, note, place, pins),
-        ([what, note, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
-            goal::told(range, note, (word, figure), today, pins).map(Vec::from)
+        ([what, compact, pins @ ..], Some(range)) if what == "all" => all(range, compact, pins),
+        ([what, compact, pins @ ..], Some(range)) if what == "notes" => advice(range, compact, pins),
+        ([what, compact, place, pins @ ..], Some(range)) if what == "why" => why(range, compact, place, pins),
+        ([what, compact, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
+            goal::answer(range, compact, (word, figure), today, pins).map(Vec::from)
         }
-        ([size, note, value, pins @ ..], Some(range)) => one(range, note, (size, value), pins),
+        ([size, compact, value, pins @ ..], Some(range)) => one(range, compact, (size, value), pins),
         _ => None,
     };
     asked.iter().take(2).cloned().chain(said.unwrap_or_default()).collect()
@@ -108,26 +109,26 @@ fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
     (budget.is_some() || by.is_some()).then(|| Visit { budget, by, today, backlog: Backlog::default() })
 }
 
-fn all(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
-    let choice = Choice::of_note(note)?;
+fn all(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
+    let choice = Choice::of_compact(compact)?;
     let (pins, visit) = (questions(pins), visit(range, pins));
     let states = states(range, &choice, Kept { pins: &pins, visit: visit.as_ref() })?;
-    Some(states.all().map(|answer| how(&answer.state).into()).collect())
+    Some(states.all().map(|answer| word_of(&answer.state).into()).collect())
 }
 
-fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
-    let (choice, visit, pins) = (Choice::of_note(note)?, visit(range, pins), questions(pins));
+fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
+    let (choice, visit, pins) = (Choice::of_compact(compact)?, visit(range, pins), questions(pins));
     let told = advise(range, &choice, visit.as_ref()).into_iter().flat_map(|finding| {
         let (card, tone) = (words::card(finding.rule), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
-        let way = |way: &Change| {
-            let kept = way.question().filter(|question| pins.contains(question));
-            let label = kept.map_or_else(|| words::change(way, range), |pin| words::letting_go(pin, way, range));
-            [label, choice.with(way, range).to_note(), kept.map(|pin| pin.to_string()).unwrap_or_default()]
+        let remedy = |remedy: &Change| {
+            let kept = remedy.question().filter(|question| pins.contains(question));
+            let label = kept.map_or_else(|| words::change(remedy, range), |pin| words::letting_go(pin, remedy, range));
+            [label, choice.with(remedy, range).to_compact(), kept.map(|pin| pin.to_string()).unwrap_or_default()]
         };
-        let ways: Vec<String> = finding.remedies.iter().flat_map(way).collect();
-        let none = (ways.len()..MOST * 3).map(|_| String::new());
-        said.into_iter().chain(ways).chain(none).collect::<Vec<_>>()
+        let remedies: Vec<String> = finding.remedies.iter().flat_map(remedy).collect();
+        let none = (remedies.len()..MOST * 3).map(|_| String::new());
+        said.into_iter().chain(remedies).chain(none).collect::<Vec<_>>()
     });
     // What was given for the visit and does not hold now is said like what does not suit the place.
     let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
@@ -139,21 +140,21 @@ fn notes(range: &Range, note: &str, pins: &[String]) -> Option<Vec<String>> {
     Some(told.chain(broken).collect())
 }
 
-fn why(range: &Range, note: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
-    let (choice, at) = (Choice::of_note(note)?, place.parse().ok()?);
+fn why(range: &Range, compact: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
+    let (choice, at) = (Choice::of_compact(compact)?, place.parse().ok()?);
     let options = options(range, &choice)?;
     let change = &options.all().nth(at)?.change;
     explained(range, &choice, change, pins, place)
 }
 
-fn one(range: &Range, note: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
-    let choice = Choice::of_note(note)?;
+fn one(range: &Range, compact: &str, (size, value): (&str, &str), pins: &[String]) -> Option<Vec<String>> {
+    let choice = Choice::of_compact(compact)?;
     let size = Size::ALL.into_iter().find(|known| known.question().to_string() == size)?;
     explained(range, &choice, &size.to(Dim::tenths(value.parse().ok()?)), pins, value)
 }
 
 /// The word for a state.
-fn how(state: &State) -> &'static str {
+fn word_of(state: &State) -> &'static str {
     match state {
         State::Open => "",
         State::Shifts { .. } => "shifts",
@@ -176,7 +177,7 @@ fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], w
         State::Shut { reason } => shut(range, choice, change, kept, reason),
         State::Unfound { reason } => [words::given_up(reason), String::new(), String::new(), String::new()],
     };
-    Some([which, how(&state)].map(String::from).into_iter().chain(told).collect())
+    Some([which, word_of(&state)].map(String::from).into_iter().chain(told).collect())
 }
 
 /// What is told of an answer that is shut.
@@ -196,9 +197,9 @@ fn shut(range: &Range, choice: &Choice, change: &Change, kept: Kept<'_>, reason:
     [sentence, words::release(release, range), after(range, choice, change, &release.all()), gone.join(" ")]
 }
 
-/// The note of what comes of a change and of more after it.
+/// The compact text of what comes of a change and of more after it.
 fn after(range: &Range, choice: &Choice, change: &Change, more: &[Change]) -> String {
-    more.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range)).to_note()
+    more.iter().fold(choice.with(change, range), |choice, change| choice.with(change, range)).to_compact()
 }
 
 #[cfg(test)]
@@ -219,17 +220,17 @@ mod tests {
         assert_eq!(asked(&mut known, &["all", "note"]), ["all", "note"], "it knows no range yet");
         asked(&mut known, &["range", RANGE]);
         let range = Range::parse(RANGE).unwrap();
-        let note = Choice::first_of(&range).unwrap().to_note();
-        let said = asked(&mut known, &["all", &note]);
-        assert_eq!((said[0].as_str(), &said[1]), ("all", &note));
-        assert_eq!(said.len(), 2 + options(&range, &Choice::of_note(&note).unwrap()).unwrap().all().count());
+        let compact = Choice::first_of(&range).unwrap().to_compact();
+        let said = asked(&mut known, &["all", &compact]);
+        assert_eq!((said[0].as_str(), &said[1]), ("all", &compact));
+        assert_eq!(said.len(), 2 + options(&range, &Choice::of_compact(&compact).unwrap()).unwrap().all().count());
         let ways: Vec<usize> = (0..said.len() - 2).filter(|at| said[2 + at] == "shifts").collect();
         assert!(ways.len() > 3, "{said:?}");
         for place in ways.iter().map(ToString::to_string) {
-            let told = asked(&mut known, &["why", &note, &place]);
-            assert_eq!((told.len(), &told[..4]), (8, &["why", &note, &place, "shifts"].map(String::from)[..]));
+            let told = asked(&mut known, &["why", &compact, &place]);
+            assert_eq!((told.len(), &told[..4]), (8, &["why", &compact, &place, "shifts"].map(String::from)[..]));
             assert!(!told[4].is_empty() && told[5].starts_with("Take it and ") && told[7].is_empty(), "{told:?}");
-            assert!(judge(&range, &Choice::of_note(&told[6]).unwrap()).holds(), "{told:?}");
+            assert!(judge(&range, &Choice::of_compact(&told[6]).unwrap()).holds(), "{told:?}");
         }
     }
 
@@ -237,20 +238,20 @@ mod tests {
     fn it_says_what_is_good_to_know_and_why() {
         let mut known = None;
         asked(&mut known, &["range", RANGE]);
-        let note = Choice::first_of(known.as_ref().unwrap()).unwrap().to_note();
-        let said = asked(&mut known, &["notes", &note]);
+        let compact = Choice::first_of(known.as_ref().unwrap()).unwrap().to_compact();
+        let said = asked(&mut known, &["notes", &compact]);
         assert_eq!(said.len() % 11, 2);
         let tether =
             said[2..].chunks(11).find(|told| told[2].starts_with("It has to be fastened to the wall")).unwrap();
         assert_eq!((tether[0].as_str(), tether[1].as_str()), ("height", "warns"));
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
         let walled = known.as_ref().unwrap().clone();
-        let walled = Choice::of_note(&note).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
-        let said = asked(&mut known, &["notes", &walled.to_note()]);
+        let walled = Choice::of_compact(&compact).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
+        let said = asked(&mut known, &["notes", &walled.to_compact()]);
         let wall = said[2..].chunks(11).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
-        assert_eq!(Choice::of_note(&wall[6]).unwrap().width_mm, Dim::mm(1400));
+        assert_eq!(Choice::of_compact(&wall[6]).unwrap().width_mm, Dim::mm(1400));
         assert_eq!(wall[7], "");
-        let kept = asked(&mut known, &["notes", &walled.to_note(), "height", "width"]);
+        let kept = asked(&mut known, &["notes", &walled.to_compact(), "height", "width"]);
         let wall = kept[2..].chunks(11).find(|told| told[7] == "width").unwrap();
         assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400 mm wide");
     }
@@ -260,35 +261,35 @@ mod tests {
         let mut known = None;
         asked(&mut known, &["range", RANGE]);
         let range = known.clone().unwrap();
-        let note = Choice::first_of(&range).unwrap().to_note();
+        let compact = Choice::first_of(&range).unwrap().to_compact();
         // A receiver with its air is wider than a third of the unit: something would have to give way.
-        let free = asked(&mut known, &["all", &note]);
-        let kept = asked(&mut known, &["all", &note, "width", "bays", "shares"]);
+        let free = asked(&mut known, &["all", &compact]);
+        let kept = asked(&mut known, &["all", &compact, "width", "bays", "shares"]);
         let shut: Vec<usize> = (0..kept.len() - 2).filter(|at| kept[2 + at] == "shut").collect();
         let bound: Vec<&usize> = shut.iter().filter(|at| free[2 + **at] == "shifts").collect();
         assert!(bound.len() > 1, "{kept:?}");
         for place in bound {
             let place = place.to_string();
-            let why = asked(&mut known, &["why", &note, &place, "width", "bays", "shares"]);
-            assert_eq!(why[..4], ["why", &note, &place, "shut"]);
+            let why = asked(&mut known, &["why", &compact, &place, "width", "bays", "shares"]);
+            assert_eq!(why[..4], ["why", &compact, &place, "shut"]);
             assert!(
                 why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
             assert!(why[5].starts_with("Take it") && why[5].contains(" let the "), "{why:?}");
-            assert!(judge(&range, &Choice::of_note(&why[6]).unwrap()).holds(), "{why:?}");
+            assert!(judge(&range, &Choice::of_compact(&why[6]).unwrap()).holds(), "{why:?}");
             // Without the pins it is not shut, and is not said to be.
-            let free_now = asked(&mut known, &["why", &note, &place]);
+            let free_now = asked(&mut known, &["why", &compact, &place]);
             assert!(free_now[3] == "shifts" && !free_now[6].is_empty(), "{free_now:?}");
             assert!(why[7].split(' ').all(|pin| ["width", "bays", "shares"].contains(&pin)), "{why:?}");
         }
         // What is shut for a bay that is kept goes without it, and nothing stops it.
-        let options = options(&range, &Choice::of_note(&note).unwrap()).unwrap();
+        let options = options(&range, &Choice::of_compact(&compact).unwrap()).unwrap();
         let two = options.all().position(|answer| answer.change == Change::BayCount(2)).unwrap().to_string();
-        assert_eq!(asked(&mut known, &["why", &note, &two, "bay-3"])[3], "shut");
-        assert_eq!(asked(&mut known, &["why", &note, &two])[3..], ["", "", "", "", ""]);
-        assert_eq!(asked(&mut known, &["why", &note, "9999"]), ["why", &note]);
-        let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_note();
+        assert_eq!(asked(&mut known, &["why", &compact, &two, "bay-3"])[3], "shut");
+        assert_eq!(asked(&mut known, &["why", &compact, &two])[3..], ["", "", "", "", ""]);
+        assert_eq!(asked(&mut known, &["why", &compact, "9999"]), ["why", &compact]);
+        let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_compact();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
         assert!(size[5].starts_with("Take it and "), "{size:?}");

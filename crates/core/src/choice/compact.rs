@@ -6,56 +6,56 @@ use core::fmt::Write;
 use toml::de::DeTable;
 
 use super::{Choice, Fill, Hung, Place};
-use crate::range::{Fields, Notes, read_bay};
+use crate::range::{Fields, ReadLog, read_bay};
 
 impl Choice {
-    /// The choice as a note.
-    pub fn to_note(&self) -> String {
-        let mut note = String::new();
+    /// The choice as its compact text.
+    pub fn to_compact(&self) -> String {
+        let mut compact = String::new();
         // Writing to a String cannot fail.
-        let _ = self.write(&mut note);
-        note
+        let _ = self.write(&mut compact);
+        compact
     }
 
-    fn write(&self, note: &mut String) -> core::fmt::Result {
-        writeln!(note, "model = \"{}\"\nback = \"{}\"\nfinish = \"{}\"", self.model, self.back, self.finish)?;
-        writeln!(note, "width_mm = {}\nheight_mm = {}", self.width_mm, self.height_mm)?;
-        writeln!(note, "depth_mm = {}\ncorner_radius_mm = {}", self.depth_mm, self.corner_radius_mm)?;
+    fn write(&self, compact: &mut String) -> core::fmt::Result {
+        writeln!(compact, "model = \"{}\"\nback = \"{}\"\nfinish = \"{}\"", self.model, self.back, self.finish)?;
+        writeln!(compact, "width_mm = {}\nheight_mm = {}", self.width_mm, self.height_mm)?;
+        writeln!(compact, "depth_mm = {}\ncorner_radius_mm = {}", self.depth_mm, self.corner_radius_mm)?;
         if let Some(wall) = self.place.wall_mm {
-            writeln!(note, "wall_mm = {wall}")?;
+            writeln!(compact, "wall_mm = {wall}")?;
         }
         if let Some(tenths) = self.place.screen_tenth_inch {
-            writeln!(note, "screen_tenth_inch = {tenths}")?;
+            writeln!(compact, "screen_tenth_inch = {tenths}")?;
         }
         if let Some(plug) = &self.place.plug {
-            writeln!(note, "plug = \"{plug}\"")?;
+            writeln!(compact, "plug = \"{plug}\"")?;
         }
         for bay in &self.bays {
-            write!(note, "[[bay]]\nshare = {}\nfill = ", bay.share)?;
+            write!(compact, "[[bay]]\nshare = {}\nfill = ", bay.share)?;
             match bay.fill {
-                Fill::Open => writeln!(note, "\"open\"")?,
-                Fill::Shelves(count) => writeln!(note, "{{ shelves = {count} }}")?,
-                Fill::Leaf(Hung::Left) => writeln!(note, "{{ leaf = \"left\" }}")?,
-                Fill::Leaf(Hung::Right) => writeln!(note, "{{ leaf = \"right\" }}")?,
+                Fill::Open => writeln!(compact, "\"open\"")?,
+                Fill::Shelves(count) => writeln!(compact, "{{ shelves = {count} }}")?,
+                Fill::Leaf(Hung::Left) => writeln!(compact, "{{ leaf = \"left\" }}")?,
+                Fill::Leaf(Hung::Right) => writeln!(compact, "{{ leaf = \"right\" }}")?,
             }
             if let Some(hole) = &bay.hole {
-                writeln!(note, "hole = {{ kind = \"{}\", offset_mm = {} }}", hole.kind, hole.offset_mm)?;
+                writeln!(compact, "hole = {{ kind = \"{}\", offset_mm = {} }}", hole.kind, hole.offset_mm)?;
             }
             if let Some(device) = &bay.device {
-                writeln!(note, "device = \"{device}\"")?;
+                writeln!(compact, "device = \"{device}\"")?;
             }
         }
         Ok(())
     }
 
-    /// Reads a note; `None` if it is none.
-    pub fn of_note(note: &str) -> Option<Self> {
-        let root = DeTable::parse(note).ok()?;
-        let mut notes = Notes::default();
-        let mut fields = Fields::new(root.into_inner(), &mut notes);
+    /// Reads a compact text; `None` if it is none.
+    pub fn of_compact(compact: &str) -> Option<Self> {
+        let root = DeTable::parse(compact).ok()?;
+        let mut log = ReadLog::default();
+        let mut fields = Fields::new(root.into_inner(), &mut log);
         let choice = read(&mut fields);
         fields.done();
-        notes.problems.is_empty().then_some(choice)
+        log.problems.is_empty().then_some(choice)
     }
 }
 
@@ -87,18 +87,18 @@ mod tests {
     use crate::testing::demo;
 
     proptest! {
-        /// What was noted is what is read, absurd choices too.
+        /// What was written is what is read, absurd choices too.
         #[test]
         fn a_note_keeps_the_choice(seed in any::<u64>()) {
             let range = demo();
             for choice in choices(&range, seed, Wanted::Any).take(4) {
-                prop_assert_eq!(Choice::of_note(&choice.to_note()), Some(choice));
+                prop_assert_eq!(Choice::of_compact(&choice.to_compact()), Some(choice));
             }
         }
 
         #[test]
         fn no_text_makes_it_panic(text in "\\PC{0,200}") {
-            let _ = Choice::of_note(&text);
+            let _ = Choice::of_compact(&text);
         }
     }
 }

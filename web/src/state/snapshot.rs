@@ -3,7 +3,7 @@
 use slotwright_core::built::Built;
 use slotwright_core::choice::Choice;
 use slotwright_core::day::Day;
-use slotwright_core::derive::look;
+use slotwright_core::derive::derive_unproven;
 use slotwright_core::finding::Finding;
 use slotwright_core::options::{Options, Run, Size, options, runs};
 use slotwright_core::promise::Backlog;
@@ -11,7 +11,7 @@ use slotwright_core::range::Range;
 
 /// What is known about the present choice.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Known {
+pub struct Snapshot {
     /// What is picked.
     pub choice: Choice,
     /// What stops the order.
@@ -26,11 +26,11 @@ pub struct Known {
     pub runs: [Vec<Run<Option<Finding>>>; 3],
 }
 
-impl Known {
+impl Snapshot {
     /// What is known about a choice; what it has in common with the one before is taken from there.
     pub(super) fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
         let backlog = Backlog::default();
-        let derived = look(range, &choice, today, &backlog);
+        let derived = derive_unproven(range, &choice, today, &backlog);
         let orderable = derived.is_free();
         let (findings, built) = (derived.findings, derived.built);
         let options = options(range, &choice);

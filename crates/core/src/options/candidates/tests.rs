@@ -5,7 +5,7 @@ use proptest::sample::Index;
 
 use super::*;
 use crate::choice::Place;
-use crate::options::scope::question;
+use crate::options::question_set::question;
 use crate::quantity::{Length, Stress};
 use crate::range::{DimRange, Sheet};
 use crate::rules::Rule;
@@ -34,7 +34,7 @@ fn strict() -> Range {
 }
 
 /// Another answer to a question that leaves a fault where it is, if there is one.
-fn aside(asked: &Asked<'_>, point: &Choice, fault: &NoGood, at: u8, pick: Index) -> Option<Choice> {
+fn aside(space: &ChoiceSpace<'_>, point: &Choice, fault: &NoGood, at: u8, pick: Index) -> Option<Choice> {
     let line = |places: &[i32]| {
         let (from, to) = fault.span(at);
         let mut places: Vec<i32> = places.iter().copied().filter(|place| (from..=to).contains(place)).collect();
@@ -42,18 +42,18 @@ fn aside(asked: &Asked<'_>, point: &Choice, fault: &NoGood, at: u8, pick: Index)
         places.extend([from.max(-5000), to.min(50_000)]);
         places.get(pick.index(places.len())).copied()
     };
-    let answer = match asked.answers(at) {
+    let answer = match space.answers(at) {
         Answers::Line(places) => line(places)?,
         Answers::Set(_) if fault.scope.has(at) => return None,
         Answers::Set(0) => return None,
         Answers::Set(count) => i32::try_from(pick.index(count)).unwrap(),
     };
-    with(asked, point, at, answer)
+    with(space, point, at, answer)
 }
 
 /// The point with another answer, if that may be given.
-fn with(asked: &Asked<'_>, point: &Choice, question: u8, answer: i32) -> Option<Choice> {
-    asked.moved(&asked.at(point), question, answer).map(|_| asked.with(point, question, answer))
+fn with(space: &ChoiceSpace<'_>, point: &Choice, question: u8, answer: i32) -> Option<Choice> {
+    space.moved(&space.at(point), question, answer).map(|_| space.with(point, question, answer))
 }
 
 proptest! {
@@ -68,12 +68,12 @@ proptest! {
         let range = strict();
         for choice in choices(&range, seed, Wanted::Any).take(4) {
             let Some(model) = range.model(&choice.model) else { continue };
-            let ways = Ways::of(&range, model, &choice);
-            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
-            for fault in asked.faults(&choice, &asked.at(&choice)) {
+            let candidates = Candidates::of(&range, model, &choice);
+            let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
+            for fault in space.faults(&choice, &space.at(&choice)) {
                 for tried in &tries {
                     let point = tried.iter().fold(choice.clone(), |point, (at, pick)| {
-                        aside(&asked, &point, &fault, *at, *pick).unwrap_or(point)
+                        aside(&space, &point, &fault, *at, *pick).unwrap_or(point)
                     });
                     let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rules & rule.bit() != 0).collect();
                     prop_assert!(!judge_stops(&range, &point).holds(), "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
@@ -102,9 +102,9 @@ proptest! {
         for choice in choices {
             let Some(model) = range.model(&choice.model) else { continue };
             let influence = Influence::of(&range, model, &choice);
-            let ways = Ways { sets: BTreeMap::new(), lines: BTreeMap::new(), influence, visit: None, looks: Cell::new(0) };
-            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
-            for fault in asked.faults(&choice, &asked.at(&choice)) {
+            let candidates = Candidates { sets: BTreeMap::new(), lines: BTreeMap::new(), influence, visit: None, trials: Cell::new(0) };
+            let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
+            for fault in space.faults(&choice, &space.at(&choice)) {
                 for size in Size::ALL.into_iter().filter(|size| fault.scope.has(place(size.question()))) {
                     let (from, to) = fault.span(place(size.question()));
                     for end in [from, to].into_iter().filter(|end| (10..=40_000).contains(end)) {
@@ -128,19 +128,19 @@ proptest! {
         let range = demo();
         for choice in choices(&range, seed, Wanted::Any).take(6) {
             let Some(model) = range.model(&choice.model) else { continue };
-            let ways = Ways::of(&range, model, &choice);
-            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
-            let (mut point, mut at) = (choice.clone(), asked.at(&choice));
+            let candidates = Candidates::of(&range, model, &choice);
+            let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
+            let (mut point, mut at) = (choice.clone(), space.at(&choice));
             for (question, pick) in &steps {
-                let answer = match asked.answers(*question) {
+                let answer = match space.answers(*question) {
                     Answers::Line(places) => places.get(pick.index(places.len().max(1))).copied(),
                     Answers::Set(count) => Some(i32::try_from(pick.index(count.max(1))).unwrap()),
                 };
                 let Some(answer) = answer else { continue };
-                let Some(moved) = asked.moved(&at, *question, answer) else { continue };
-                let after = asked.with(&point, *question, answer);
+                let Some(moved) = space.moved(&at, *question, answer) else { continue };
+                let after = space.with(&point, *question, answer);
                 prop_assert!(after != point || LINES.has(*question), "{question} {answer} {point:?}");
-                let made = asked.at(&after);
+                let made = space.at(&after);
                 for place in 0..31 {
                     prop_assert_eq!(moved.of(place), made.of(place), "{} {} {:?} {:?}", place, question, &point, &after);
                 }
@@ -157,17 +157,17 @@ fn a_fault_stays_with_the_other_shares_that_it_names() {
     let (mut named, mut tried) = (0, 0);
     for choice in choices(&range, 29, Wanted::Any).take(120) {
         let Some(model) = range.model(&choice.model) else { continue };
-        let ways = Ways::of(&range, model, &choice);
-        let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+        let candidates = Candidates::of(&range, model, &choice);
+        let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
         let all = |point: &Choice, question| -> Vec<Choice> {
-            let Answers::Set(count) = asked.answers(question) else { return Vec::new() };
-            (0..i32::try_from(count).unwrap()).filter_map(|answer| with(&asked, point, question, answer)).collect()
+            let Answers::Set(count) = space.answers(question) else { return Vec::new() };
+            (0..i32::try_from(count).unwrap()).filter_map(|answer| with(&space, point, question, answer)).collect()
         };
         for begun in all(&choice, place(Question::Bays)).into_iter().chain([choice.clone()]) {
             for point in all(&begun, shares).into_iter().step_by(5).chain([begun.clone()]) {
-                for fault in asked.faults(&point, &asked.at(&point)).iter().filter(|fault| fault.scope.has(shares)) {
+                for fault in space.faults(&point, &space.at(&point)).iter().filter(|fault| fault.scope.has(shares)) {
                     let others = (0..64).filter(|answer| fault.others(shares) & (1 << answer) != 0);
-                    for other in others.filter_map(|answer| with(&asked, &begun, shares, answer)) {
+                    for other in others.filter_map(|answer| with(&space, &begun, shares, answer)) {
                         assert!(!judge_stops(&range, &other).holds(), "{fault:?}\n{point:?}\n{other:?}");
                         named += 1;
                     }
@@ -187,9 +187,9 @@ fn whether_a_part_goes_on_a_sheet_depends_on_its_film() {
         sheet.width_mm = Length::mm(300.0);
     }
     let choice = Choice::first_of(&range).unwrap();
-    let ways = Ways::of(&range, &range.models[0], &choice);
-    let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
-    let faults = asked.faults(&choice, &asked.at(&choice));
+    let candidates = Candidates::of(&range, &range.models[0], &choice);
+    let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
+    let faults = space.faults(&choice, &space.at(&choice));
     let mut of_back = faults.iter().filter(|fault| fault.scope.has(place(Question::Back)));
     assert!(of_back.any(|fault| fault.rules == Rule::SheetFit.bit() && fault.scope.has(place(Question::Finish))));
 }
@@ -256,15 +256,15 @@ fn every_answer_has_a_place_of_its_own() {
         let own = choice.bays[0].fill;
         for choice in [choice.clone(), spoiled(&choice, Fill::Shelves(0), "slot-90"), spoiled(&choice, own, "gone")] {
             let Some(model) = range.model(&choice.model) else { continue };
-            let ways = Ways::of(&range, model, &choice);
-            let asked = Asked { range: &range, ways: &ways, choice: &choice, bays_least: 0 };
+            let candidates = Candidates::of(&range, model, &choice);
+            let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
             for at in 0..31 {
-                let line: Vec<i32> = match asked.answers(at) {
+                let line: Vec<i32> = match space.answers(at) {
                     Answers::Set(count) => (0..i32::try_from(count).unwrap()).collect(),
                     Answers::Line(places) => places.to_vec(),
                 };
-                let points: Vec<Choice> = line.iter().filter_map(|answer| with(&asked, &choice, at, *answer)).collect();
-                let mut stands: Vec<i32> = points.iter().chain([&choice]).map(|point| asked.at(point).of(at)).collect();
+                let points: Vec<Choice> = line.iter().filter_map(|answer| with(&space, &choice, at, *answer)).collect();
+                let mut stands: Vec<i32> = points.iter().chain([&choice]).map(|point| space.at(point).of(at)).collect();
                 places += stands.len();
                 stands.sort_unstable();
                 let before = stands.len();
@@ -283,8 +283,8 @@ fn every_place_is_of_one_question() {
     }
 }
 
-/// Between open bays a device that is a little too wide gains by no fit-out, unless stiles are narrower than the uprights
-/// behind them: then shelves beside it widen its opening.
+/// Between open bays a device that is a little too wide gains by no fit-out, unless stiles are narrower than the
+/// uprights behind them: then shelves beside it widen its opening.
 #[test]
 fn an_open_bay_depends_on_stiles_that_would_widen_it() {
     let mut range = demo();
@@ -297,9 +297,9 @@ fn an_open_bay_depends_on_stiles_that_would_widen_it() {
         let mut named = 0;
         for width in model.width_mm.values() {
             let choice = choice.with(&Change::WidthMm(width), range);
-            let ways = Ways::of(range, model, &choice);
-            let asked = Asked { range, ways: &ways, choice: &choice, bays_least: 0 };
-            let faults = asked.faults(&choice, &asked.at(&choice));
+            let candidates = Candidates::of(range, model, &choice);
+            let space = ChoiceSpace { range, candidates: &candidates, choice: &choice, bays_least: 0 };
+            let faults = space.faults(&choice, &space.at(&choice));
             let wide = faults.into_iter().filter(|fault| fault.rules == Rule::DeviceWidth.bit());
             named += wide.filter(|fault| (1..=3).all(|bay| fault.scope.has(place(Question::Bay(bay))))).count();
         }

@@ -7,7 +7,7 @@ use crate::question::Question;
 ///
 /// Sets of one size are compared by their most important question, then by the next.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct Scope(u64);
+pub(crate) struct QuestionSet(u64);
 
 /// Bays of which questions are told apart; all beyond them are one.
 const BAYS: u8 = 7;
@@ -68,7 +68,7 @@ pub(crate) const fn question(place: u8) -> Question {
     }
 }
 
-impl Scope {
+impl QuestionSet {
     /// How many places there are.
     pub(crate) const PLACES: usize = (DEVICES + BAYS) as usize + 2;
 
