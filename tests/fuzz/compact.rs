@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_tests::demo;
 
 use crate::edits::{Edited, edited};

@@ -1,13 +1,13 @@
 //! Orders.
 
 use proptest::prelude::*;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::members::parse;
-use slotwright_core::promise::Backlog;
-use slotwright_core::sample::{Wanted, choices};
-use slotwright_core::seal::Digest;
-use slotwright_core::spec::{Customer, OrderSpec, SpecError, check, read};
+use slotwright_core::input::members::parse;
+use slotwright_core::input::seal::Digest;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::spec::{Customer, OrderSpec, SpecError, check, read};
+use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_tests::demo;
 
 use crate::edits::edited;

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_tests::DEMO;
 
 use crate::compact::compact_texts;

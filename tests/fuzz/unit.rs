@@ -1,18 +1,18 @@
 //! All that is done with a choice.
 
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::document::Document;
-use slotwright_core::money::Money;
-use slotwright_core::options::goals::{Goal, toward};
-use slotwright_core::options::states::{State, nearest, reaches, states};
-use slotwright_core::options::why::why_shut;
-use slotwright_core::options::{Answer, Options, Size, options, runs};
-use slotwright_core::promise::Backlog;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::seal::canonical;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::document::Document;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
-use slotwright_core::seal::canonical;
+use slotwright_core::solver::goals::{Goal, toward};
+use slotwright_core::solver::states::{State, nearest, reaches, states};
+use slotwright_core::solver::why::why_shut;
+use slotwright_core::solver::{Answer, Options, Size, options, runs};
+use slotwright_core::units::money::Money;
 use slotwright_core::words;
 
 /// Asks everything that the page and the workshop ask of a choice, whatever comes out.

@@ -2,16 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use slotwright_core::change::Change;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place, SHARE_MOST};
-use slotwright_core::options::kept::Given;
-use slotwright_core::options::states::{Reach, State, reaches, states};
-use slotwright_core::options::why::{Release, Why, why_shut};
-use slotwright_core::options::{Answer, Size};
-use slotwright_core::quantity::Dim;
-use slotwright_core::question::Question;
 use slotwright_core::range::{DimRange, Key, Range};
 use slotwright_core::rules::{Rule, judge, judge_stops};
+use slotwright_core::solver::kept::Given;
+use slotwright_core::solver::states::{Reach, State, reaches, states};
+use slotwright_core::solver::why::{Release, Why, why_shut};
+use slotwright_core::solver::{Answer, Size};
+use slotwright_core::units::quantity::Dim;
 use slotwright_tests::demo;
 
 use crate::suits::Suits;

@@ -3,10 +3,10 @@
 use std::time::Instant;
 
 use serde_json::{Value, json};
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::options::states::{State, states};
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
+use slotwright_core::solver::states::{State, states};
 
 use crate::brute::{every, importance, thinned};
 

@@ -1,13 +1,13 @@
 //! What is shown as open can be ordered, and what is shown as shut cannot: every answer of seeded
 //! choices, derived one by one.
 
-use slotwright_core::change::Change;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::options::{Answer, Size, options, runs};
-use slotwright_core::promise::Backlog;
+use slotwright_core::choice::change::Change;
+use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::solver::{Answer, Size, options, runs};
 use slotwright_tests::demo;
 
 #[cfg(test)]

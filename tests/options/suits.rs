@@ -1,8 +1,8 @@
 //! What suits a place, worked out apart from the rules.
 
 use slotwright_core::choice::Choice;
-use slotwright_core::options::kept::Given;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
+use slotwright_core::solver::kept::Given;
 
 /// What of the place is kept: where it holds already, and of a width that is asked for always.
 #[derive(Clone, Copy, Debug)]

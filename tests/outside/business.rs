@@ -1,18 +1,18 @@
 //! What units weigh, cost and take, and how they fit: figures of the core for a twin that reads the range file itself.
 
 use serde_json::{Value, json};
-use slotwright_core::bill::Bill;
-use slotwright_core::carriage::carriage;
-use slotwright_core::case::Case;
+use slotwright_core::business::bill::Bill;
+use slotwright_core::business::carriage::carriage;
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::fit::Clearance;
-use slotwright_core::fit::moisture::top_lacks;
-use slotwright_core::layout::{Layout, Picked};
-use slotwright_core::panel::PanelId;
-use slotwright_core::promise::Backlog;
+use slotwright_core::order::derive::derive;
 use slotwright_core::range::{Board, Range};
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::statics::fit::Clearance;
+use slotwright_core::statics::fit::moisture::top_lacks;
 
 type Fault = Box<dyn std::error::Error>;
 

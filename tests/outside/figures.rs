@@ -3,20 +3,20 @@
 use std::io::Write;
 
 use serde_json::{Value, json};
-use slotwright_core::case::Case;
-use slotwright_core::derive::derive;
-use slotwright_core::fit::Clearance;
-use slotwright_core::layout::{Layout, Picked};
-use slotwright_core::panel::{Feature, PanelId};
-use slotwright_core::promise::Backlog;
-use slotwright_core::quantity::{AreaMass, Force, Length, Stiffness};
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::panel::{Feature, PanelId};
+use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
-use slotwright_core::sample::{Wanted, choices};
-use slotwright_core::stability::push::{least, pushes};
-use slotwright_core::stability::{Leaves, Moments, burdens, steepest};
+use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::statics::buckling::{self, Carries, Strip};
+use slotwright_core::statics::fit::Clearance;
 use slotwright_core::statics::sag::{Beam, sag, sag_of_point, widest_span};
+use slotwright_core::statics::stability::push::{least, pushes};
+use slotwright_core::statics::stability::{Leaves, Moments, burdens, steepest};
+use slotwright_core::units::quantity::{AreaMass, Force, Length, Stiffness};
 use slotwright_tests::demo;
 
 mod business;

@@ -1,6 +1,6 @@
 //! The stiffness of the demo range's boards follows from their lay-up.
 
-use slotwright_core::quantity::Stiffness;
+use slotwright_core::units::quantity::Stiffness;
 use slotwright_tests::demo;
 
 /// Modulus of elasticity of a birch veneer along its grain; across it is taken as nothing.

@@ -1,7 +1,7 @@
 //! Sag of shelves and the spans that limits allow.
 
-use slotwright_core::quantity::{AreaMass, Length, Stiffness};
 use slotwright_core::statics::sag::{Beam, lasting, sag, widest_span};
+use slotwright_core::units::quantity::{AreaMass, Length, Stiffness};
 use slotwright_tests::demo;
 
 /// 17.6 mm: mean thickness of 18 mm birch plywood, Handbook of Finnish Plywood (2002), table 3-1.

@@ -1,7 +1,7 @@
 //! What people carry together.
 
-use slotwright_core::quantity::Mass;
 use slotwright_core::range::Range;
+use slotwright_core::units::quantity::Mass;
 use slotwright_tests::DEMO;
 
 // Source: HSE L23, guidance to the Manual Handling Operations Regulations 1992, team handling: two people carry two

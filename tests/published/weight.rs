@@ -1,6 +1,6 @@
 //! Weights of whole sheets.
 
-use slotwright_core::quantity::{Density, Length};
+use slotwright_core::units::quantity::{Density, Length};
 
 // Source: merchant's weight sheet for birch plywood with its densities by thickness: kilograms of a
 // sheet with one decimal, so half a tenth of tolerance; area × nominal thickness × density.

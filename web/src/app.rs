@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 

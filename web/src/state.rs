@@ -8,11 +8,11 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::day::Day;
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
+use slotwright_core::units::day::Day;
 
 use crate::browser::adviser;
 use crate::customer::Customer;

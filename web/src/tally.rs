@@ -1,7 +1,7 @@
 //! The texts of the tally strip and of the order, made from what is known: no signal, no page.
 
-use slotwright_core::price::customer::{CustomerItem, customer_lines};
-use slotwright_core::price::{Item, Price};
+use slotwright_core::business::price::customer::{CustomerItem, customer_lines};
+use slotwright_core::business::price::{Item, Price};
 use slotwright_core::range::Range;
 use slotwright_core::rules::place::breaches;
 use slotwright_core::words;

@@ -1,9 +1,9 @@
 //! Entries that could not be read: while there is one, nothing is said of the unit as a whole.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::options::Size;
+use slotwright_core::choice::change::Change;
+use slotwright_core::solver::Size;
 use slotwright_core::words::page::Label;
 
 /// A field that a person types into.

@@ -5,16 +5,16 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use slotwright_core::assembly::Assembly;
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::cabinet::assembly::Assembly;
+use slotwright_core::cabinet::layout::Picked;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::document::Document;
-use slotwright_core::layout::Picked;
-use slotwright_core::options::states::states;
-use slotwright_core::options::{Size, options, runs};
-use slotwright_core::promise::Backlog;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::document::Document;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::solver::states::states;
+use slotwright_core::solver::{Size, options, runs};
 
 const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
 

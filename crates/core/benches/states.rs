@@ -5,10 +5,10 @@
 use std::time::{Duration, Instant};
 
 use slotwright_core::choice::Choice;
-use slotwright_core::options::states::{State, states};
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::solver::states::{State, states};
 
 const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
 

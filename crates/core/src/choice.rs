@@ -2,12 +2,14 @@
 
 use serde::Serialize;
 
-use crate::members::{Place as At, ReadError};
-use crate::quantity::Dim;
-use crate::question::Question;
+use crate::choice::question::Question;
+use crate::input::members::{Place as At, ReadError};
 use crate::range::{Key, Model, Range};
+use crate::units::quantity::Dim;
 
+pub mod change;
 mod compact;
+pub mod question;
 
 pub use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung};
 

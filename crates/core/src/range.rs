@@ -7,8 +7,8 @@ use alloc::collections::BTreeSet;
 
 use serde::Serialize;
 
-use crate::day::Day;
-use crate::seal::Digest;
+use crate::input::seal::Digest;
+use crate::units::day::Day;
 pub use fields::TEXT_MOST;
 pub(crate) use fields::{Fields, ReadLog};
 

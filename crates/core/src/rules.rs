@@ -4,24 +4,26 @@
 
 use self::dependencies::{Context, Dependencies, Direction};
 use self::table::CheckSubject;
-use crate::assembly::Assembly;
-use crate::blank::{Blank, Blanks, Coated};
-use crate::case::Case;
+use crate::cabinet::assembly::Assembly;
+use crate::cabinet::blank::{Blank, Blanks, Coated};
+use crate::cabinet::case::Case;
+use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::PanelId;
 use crate::choice::Choice;
-use crate::finding::{Finding, Severity};
-use crate::layout::{Layout, Picked};
-use crate::panel::PanelId;
-use crate::quantity::{Dim, Mass};
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::range::Range;
+use crate::rules::finding::{Finding, Severity};
+use crate::units::quantity::{Dim, Mass};
 
 pub mod bearing;
 pub mod carrying;
 pub(crate) mod dependencies;
 pub mod device;
+pub mod finding;
 pub mod fit;
 pub mod frame;
 pub mod hole;
+pub mod id;
 pub mod interlock;
 pub mod known;
 pub mod leaf;
@@ -31,6 +33,7 @@ pub mod place;
 pub mod promised;
 pub mod room;
 pub mod sag;
+pub mod sample;
 pub mod screen;
 pub mod sheet;
 pub mod shelf_slot;
@@ -39,7 +42,7 @@ mod table;
 pub mod tether;
 pub mod tip;
 
-pub use crate::rule::Rule;
+pub use crate::rules::id::Rule;
 pub(crate) use table::{Kind, Remedies};
 
 impl Rule {

@@ -4,7 +4,7 @@
 //! attributes give plain colours, so that any viewer shows it. The section stands to the right of the elevation at the same height, the
 //! plan below it at the same width, its front edge downwards (common practice in joinery shops).
 
-use slotwright_core::built::Built;
+use slotwright_core::business::built::Built;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 

@@ -3,12 +3,12 @@
 // Source: Khronos Group, glTF 2.0 Specification, «GLB File Format» and «Coordinate System and Units».
 
 use serde_json::{Value, json};
-use slotwright_core::built::Built;
+use slotwright_core::business::built::Built;
+use slotwright_core::cabinet::panel::Panel;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::Derived;
-use slotwright_core::panel::Panel;
-use slotwright_core::quantity::{Length, Mass};
+use slotwright_core::order::derive::Derived;
 use slotwright_core::range::{Finish, Look};
+use slotwright_core::units::quantity::{Length, Mass};
 use slotwright_core::words;
 use slotwright_solid::axes::{metres, turned};
 use slotwright_solid::colour;
@@ -177,8 +177,8 @@ fn container(json: &str, bytes: &[u8]) -> Vec<u8> {
 
 #[cfg(test)]
 mod tests {
-    use slotwright_core::quantity::Dim;
     use slotwright_core::range::Range;
+    use slotwright_core::units::quantity::Dim;
 
     use super::*;
 

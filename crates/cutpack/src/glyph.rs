@@ -3,7 +3,7 @@
 use core::fmt::Write;
 
 use slotwright_core::choice::{Bay, Fill, Hung};
-use slotwright_core::decimal::Plain;
+use slotwright_core::units::decimal::Plain;
 
 /// A bay as it will be: 64 by 44, lines only.
 pub fn bay(bay: &Bay) -> String {

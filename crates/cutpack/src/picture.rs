@@ -8,9 +8,9 @@
 
 use core::ops::Range;
 
-use slotwright_core::assembly::{Assembly, Step};
-use slotwright_core::built::Built;
-use slotwright_core::quantity::Length;
+use slotwright_core::business::built::Built;
+use slotwright_core::cabinet::assembly::{Assembly, Step};
+use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::picture::step_title;
 

@@ -6,11 +6,11 @@ use std::path::PathBuf;
 use std::process::Command;
 use std::time::Instant;
 
-use slotwright_core::derive::derive;
-use slotwright_core::promise::Backlog;
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::spec::{Customer, OrderSpec};
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
-use slotwright_core::spec::{Customer, OrderSpec};
+use slotwright_core::rules::sample::{Wanted, choices};
 
 const FILES: usize = 2000;
 

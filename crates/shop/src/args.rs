@@ -3,9 +3,9 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
-use slotwright_core::day::Day;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::{Batch, Key, NotABatch, NotAKey};
+use slotwright_core::units::day::Day;
 
 /// Checks orders of interlocking plywood cabinets, validates ranges, derives units.
 ///

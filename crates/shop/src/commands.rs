@@ -3,8 +3,8 @@
 use std::process::ExitCode;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use slotwright_core::day::Day;
 use slotwright_core::range::Range;
+use slotwright_core::units::day::Day;
 
 use crate::args::{Command, Tool};
 use crate::error::FileError;

@@ -2,12 +2,12 @@
 
 use std::io;
 
-use slotwright_core::members::ReadError;
-use slotwright_core::quantity::Length;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::members::ReadError;
+use slotwright_core::input::seal::Digest;
+use slotwright_core::order::spec::{BadText, SpecError};
 use slotwright_core::range::{Key, RangeProblems};
-use slotwright_core::seal::Digest;
-use slotwright_core::spec::{BadText, SpecError};
+use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 
 use crate::output::{DIFFERS, UNREADABLE};

@@ -3,11 +3,11 @@
 use std::path::Path;
 
 use slotwright_core::audit::{Audit, audit};
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::members::{Place, ReadError, parse};
-use slotwright_core::promise::Backlog;
+use slotwright_core::input::members::{Place, ReadError, parse};
+use slotwright_core::order::spec::{self, FORMAT, OrderSpec};
 use slotwright_core::range::Range;
-use slotwright_core::spec::{self, FORMAT, OrderSpec};
 use slotwright_core::words::tool::Label;
 
 use crate::args::{Batches, Made, Measured};

@@ -2,11 +2,11 @@
 
 use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::Value;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::document::Document;
-use slotwright_core::promise::Backlog;
+use slotwright_core::order::document::Document;
+use slotwright_core::order::spec::OrderSpec;
 use slotwright_core::range::Range;
-use slotwright_core::spec::OrderSpec;
 
 use crate::commands::assembly::AssemblySheet;
 use crate::commands::check::Report;

@@ -1,8 +1,8 @@
 //! A leaf: a rounded section along its height, with round pivots at both ends.
 
-use slotwright_core::outline::{Corner, Outline, Point, QUARTER};
-use slotwright_core::panel::{Edge, Feature, Panel};
-use slotwright_core::quantity::Length;
+use slotwright_core::cabinet::panel::{Edge, Feature, Panel};
+use slotwright_core::geometry::outline::{Corner, Outline, Point, QUARTER};
+use slotwright_core::units::quantity::Length;
 
 use crate::mesh::{Mesh, Surface, through};
 use crate::path::{Piece, pieces, triangles};

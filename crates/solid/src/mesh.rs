@@ -1,9 +1,9 @@
 //! Triangle meshes of panels.
 
-use slotwright_core::outline::{Outline, Point};
-use slotwright_core::panel::{Feature, Panel};
-use slotwright_core::quantity::Length;
-use slotwright_core::space::{Lie, Placement};
+use slotwright_core::cabinet::panel::{Feature, Panel};
+use slotwright_core::geometry::outline::{Outline, Point};
+use slotwright_core::geometry::space::{Lie, Placement};
+use slotwright_core::units::quantity::Length;
 
 use crate::path::Piece;
 use crate::{leaf, path, plate};

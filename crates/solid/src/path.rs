@@ -1,8 +1,8 @@
 //! Outlines as polygons with normals.
 
 use earcut::Earcut;
-use slotwright_core::outline::{Outline, Segment};
-use slotwright_core::quantity::Length;
+use slotwright_core::geometry::outline::{Outline, Segment};
+use slotwright_core::units::quantity::Length;
 
 /// A straight piece of a polygon: where it goes, and the outward normals at its ends. Outward means
 /// to the right: the material is at the left.

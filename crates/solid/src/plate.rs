@@ -1,7 +1,7 @@
 //! A plate: its outline through the whole thickness.
 
-use slotwright_core::outline::Outline;
-use slotwright_core::panel::Panel;
+use slotwright_core::cabinet::panel::Panel;
+use slotwright_core::geometry::outline::Outline;
 
 use crate::mesh::Mesh;
 use crate::path::{Piece, pieces};

@@ -1,7 +1,7 @@
 //! A person of 1.70 m, cut from board like a figure in an architect's model.
 
-use slotwright_core::outline::{Corner, Outline, Point};
-use slotwright_core::quantity::Length;
+use slotwright_core::geometry::outline::{Corner, Outline, Point};
+use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::Mesh;
 use slotwright_solid::plate;
 

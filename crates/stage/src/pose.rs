@@ -1,8 +1,8 @@
 //! How the parts stand: whole, apart, going together, leaves open.
 
 use glam::{Mat4, Vec3};
-use slotwright_core::assembly::{Assembly, Direction, Step};
-use slotwright_core::panel::PanelId;
+use slotwright_core::cabinet::assembly::{Assembly, Direction, Step};
+use slotwright_core::cabinet::panel::PanelId;
 
 use crate::bounds::Bounds;
 use crate::scene::Part;

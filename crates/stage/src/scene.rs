@@ -1,14 +1,14 @@
 //! The unit, and what stands round it, as triangles and lines for a graphics card.
 
 use glam::{Vec3, vec3};
-use slotwright_core::assembly::Assembly;
-use slotwright_core::case::Case;
+use slotwright_core::cabinet::assembly::Assembly;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::panel::{Feature, GrainAxis, Panel, PanelId};
 use slotwright_core::choice::{Choice, Fill, Hung};
-use slotwright_core::layout::{Layout, Picked};
-use slotwright_core::panel::{Feature, GrainAxis, Panel, PanelId};
-use slotwright_core::quantity::Length;
+use slotwright_core::geometry::space::{Lie, Placement};
 use slotwright_core::rules::place;
-use slotwright_core::space::{Lie, Placement};
+use slotwright_core::units::quantity::Length;
 use slotwright_solid::axes::{metres, turned};
 use slotwright_solid::mesh::{Mesh, Vertex};
 
@@ -297,7 +297,7 @@ impl Scene {
 }
 
 fn place_of(place: Placement, [u, v, w]: [f64; 3]) -> [f64; 3] {
-    let point = slotwright_core::outline::Point::new(Length::mm(u), Length::mm(v));
+    let point = slotwright_core::geometry::outline::Point::new(Length::mm(u), Length::mm(v));
     let spot = place.spot(point, Length::mm(w));
     [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
 }

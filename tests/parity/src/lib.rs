@@ -1,10 +1,10 @@
 //! The core as a WebAssembly module of its own, so that a test can compare it with the native tool.
 
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::document::Document;
-use slotwright_core::members::{Place, parse};
-use slotwright_core::promise::Backlog;
+use slotwright_core::input::members::{Place, parse};
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::document::Document;
 use slotwright_core::range::Range;
 use wasm_bindgen::prelude::wasm_bindgen;
 

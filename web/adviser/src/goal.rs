@@ -1,14 +1,14 @@
 //! Goals: read from what the page says, told with what they come to.
 
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::day::Day;
-use slotwright_core::derive::derive_unproven;
-use slotwright_core::entry::{self, Expected};
-use slotwright_core::options::goals::{Goal, in_the_way, toward};
-use slotwright_core::options::kept::Kept;
-use slotwright_core::promise::Backlog;
+use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
+use slotwright_core::solver::goals::{Goal, in_the_way, toward};
+use slotwright_core::solver::kept::Kept;
+use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::adviser::Message;
 
@@ -78,8 +78,8 @@ pub(crate) fn answer(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use slotwright_core::change::Change;
-    use slotwright_core::quantity::Dim;
+    use slotwright_core::choice::change::Change;
+    use slotwright_core::units::quantity::Dim;
 
     const RANGE: &str = include_str!("../../ranges/fenland.toml");
 

@@ -19,21 +19,21 @@
 
 use std::cell::RefCell;
 
-use slotwright_core::bundle;
-use slotwright_core::change::Change;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::advise;
-use slotwright_core::entry;
-use slotwright_core::finding::Finding;
-use slotwright_core::options::kept::{Given, Kept, Visit};
-use slotwright_core::options::states::{State, state, states};
-use slotwright_core::options::why::why_shut;
-use slotwright_core::options::{Size, options};
-use slotwright_core::promise::Backlog;
-use slotwright_core::quantity::Dim;
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::bundle;
+use slotwright_core::input::entry;
+use slotwright_core::order::derive::advise;
 use slotwright_core::range::Range;
-use slotwright_core::remedy::MOST;
+use slotwright_core::rules::finding::Finding;
+use slotwright_core::solver::kept::{Given, Kept, Visit};
+use slotwright_core::solver::remedy::MOST;
+use slotwright_core::solver::states::{State, state, states};
+use slotwright_core::solver::why::why_shut;
+use slotwright_core::solver::{Size, options};
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words;
 use slotwright_core::words::adviser::Message;
 use wasm_bindgen::JsCast;

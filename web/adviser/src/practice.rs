@@ -4,11 +4,11 @@
 
 use std::vec::IntoIter;
 
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::options::{Options, options};
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
+use slotwright_core::solver::{Options, options};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::DedicatedWorkerGlobalScope;
@@ -62,7 +62,7 @@ pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: IntoIter<
 
 #[cfg(test)]
 mod tests {
-    use slotwright_core::options::states::{State, state};
+    use slotwright_core::solver::states::{State, state};
 
     use super::*;
 

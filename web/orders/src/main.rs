@@ -5,14 +5,14 @@
 //! texts; the answer is a list too: `ok`, a text and what was asked for (a text or bytes), or `bad` and
 //! a sentence.
 
-use slotwright_core::bundle;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::day::Day;
-use slotwright_core::derive::{Derived, derive};
-use slotwright_core::members::ReadError;
-use slotwright_core::promise::Backlog;
+use slotwright_core::input::bundle;
+use slotwright_core::input::members::ReadError;
+use slotwright_core::order::derive::{Derived, derive};
+use slotwright_core::order::spec::{self, BadText, Customer, OrderSpec, SpecError};
 use slotwright_core::range::Range;
-use slotwright_core::spec::{self, BadText, Customer, OrderSpec, SpecError};
+use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::desk::{Entry, Message};
 use slotwright_cutpack::gltf;
@@ -157,7 +157,7 @@ fn read(range: &str, file: &str) -> Answer {
 
 #[cfg(test)]
 mod tests {
-    use slotwright_core::quantity::Dim;
+    use slotwright_core::units::quantity::Dim;
 
     use super::*;
 

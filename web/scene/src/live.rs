@@ -1,10 +1,10 @@
 //! What stands between two frames, and what changes it.
 
-use slotwright_core::assembly::Assembly;
-use slotwright_core::case::Case;
+use slotwright_core::cabinet::assembly::Assembly;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
-use slotwright_core::layout::{Layout, Picked};
-use slotwright_core::panel::PanelId;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::rules::tether;
 use slotwright_core::words;

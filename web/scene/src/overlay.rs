@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use slotwright_core::layout::Layout;
+use slotwright_core::cabinet::layout::Layout;
 use slotwright_core::words;
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::{Camera, in_pixels};

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
-use slotwright_core::bundle;
+use slotwright_core::input::bundle;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};

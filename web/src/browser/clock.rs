@@ -1,6 +1,6 @@
 //! The present day where the person is.
 
-use slotwright_core::day::Day;
+use slotwright_core::units::day::Day;
 
 /// The local date of the browser.
 pub fn today() -> Day {

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
-use slotwright_core::decimal::Plain;
+use slotwright_core::units::decimal::Plain;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{HtmlCanvasElement, MessageEvent, ResizeObserver, Worker};

@@ -1,8 +1,8 @@
 //! What is chosen and what is kept survive a reload, range by range.
 
-use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::bundle;
 use slotwright_core::range::Key;
 
 /// The name says the version of what is stored: another version is another name.

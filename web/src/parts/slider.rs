@@ -3,7 +3,7 @@
 use core::fmt::Write;
 
 use leptos::prelude::*;
-use slotwright_core::options::track::{Stretch, is_open, nearest_open};
+use slotwright_core::solver::track::{Stretch, is_open, nearest_open};
 
 use super::Read;
 

@@ -1,7 +1,7 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
-use slotwright_core::entry::Expected;
+use slotwright_core::input::entry::Expected;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 

@@ -1,7 +1,7 @@
 //! What the adviser says of findings.
 
-use slotwright_core::question::Question;
-use slotwright_core::remedy::MOST;
+use slotwright_core::choice::question::Question;
+use slotwright_core::solver::remedy::MOST;
 
 use crate::parts::notices::Tone;
 

@@ -1,7 +1,7 @@
 //! What is kept whatever is asked for: pinned answers, and what was given for the visit.
 
 use leptos::prelude::*;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 
 use super::Desk;
 use crate::browser::adviser;

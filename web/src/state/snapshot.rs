@@ -1,13 +1,13 @@
 //! All that follows from a choice.
 
-use slotwright_core::built::Built;
+use slotwright_core::business::built::Built;
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::day::Day;
-use slotwright_core::derive::derive_unproven;
-use slotwright_core::finding::Finding;
-use slotwright_core::options::{Options, Run, Size, options, runs};
-use slotwright_core::promise::Backlog;
+use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
+use slotwright_core::rules::finding::Finding;
+use slotwright_core::solver::{Options, Run, Size, options, runs};
+use slotwright_core::units::day::Day;
 
 /// What is known about the present choice.
 #[derive(Clone, Debug, PartialEq)]

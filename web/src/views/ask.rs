@@ -1,10 +1,10 @@
 //! From the core's answers and findings to what the controls show.
 
 use leptos::prelude::*;
-use slotwright_core::finding::Finding;
-use slotwright_core::options::{Answer, Options};
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
+use slotwright_core::rules::finding::Finding;
+use slotwright_core::solver::{Answer, Options};
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 

@@ -1,13 +1,13 @@
 //! What goes in each bay.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::choice::{Bay, Hole, SHARE_MOST};
-use slotwright_core::options::Answer;
-use slotwright_core::quantity::Dim;
-use slotwright_core::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::can_be_made;
+use slotwright_core::solver::Answer;
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::glyph;

@@ -1,8 +1,8 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
-use slotwright_core::day::Day;
-use slotwright_core::entry::{self, Expected};
+use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
 

@@ -1,9 +1,9 @@
 //! Whose range it is; opening an order; beginning afresh.
 
 use leptos::prelude::*;
-use slotwright_core::bundle;
 use slotwright_core::choice::Choice;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::bundle;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlInputElement;
 

@@ -1,11 +1,11 @@
 //! How it looks: finish, back, corners.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
-use slotwright_core::options::Answer;
-use slotwright_core::quantity::Dim;
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::{Look, Range};
+use slotwright_core::solver::Answer;
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::{Label, Message};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown};

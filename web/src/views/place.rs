@@ -1,10 +1,10 @@
 //! Where it stands.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
 use slotwright_core::choice::Place;
-use slotwright_core::entry::{self, Expected};
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
+use slotwright_core::input::entry::{self, Expected};
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
 

@@ -1,16 +1,16 @@
 //! How big: model, width, height, depth, number of bays.
 
 use leptos::prelude::*;
-use slotwright_core::change::Change;
-use slotwright_core::options::track::Stretch;
-use slotwright_core::options::{Answer, Run, Size};
-use slotwright_core::quantity::Dim;
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::{DimRange, Range};
 use slotwright_core::rules::first_stop;
 use slotwright_core::rules::place::breaches;
+use slotwright_core::solver::track::Stretch;
+use slotwright_core::solver::{Answer, Run, Size};
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_core::{entry, words};
+use slotwright_core::{input::entry, words};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;

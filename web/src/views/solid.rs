@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Fill;
-use slotwright_core::decimal::Plain;
+use slotwright_core::units::decimal::Plain;
 use slotwright_core::words::page::Label;
 use slotwright_stage::stage_state::{StageState, StepState};
 use wasm_bindgen::JsCast;

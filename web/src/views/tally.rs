@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
-use slotwright_core::question::Question;
+use slotwright_core::choice::question::Question;
 use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::page;

@@ -1,12 +1,12 @@
 //! The unit that each model begins with: it has to be one that can be made.
 
 use super::{Remark, Said};
-use crate::assembly::Assembly;
-use crate::case::Case;
+use crate::cabinet::assembly::Assembly;
+use crate::cabinet::case::Case;
 use crate::choice::Choice;
-use crate::finding::Finding;
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::range::{Model, Range};
+use crate::rules::finding::Finding;
 use crate::rules::{interlock, judge};
 
 pub(super) fn check(out: &mut Vec<Said>, range: &Range) {

@@ -3,12 +3,12 @@
 use alloc::collections::BTreeSet;
 
 use super::{Remark, Said};
-use crate::change::Change;
 use crate::choice::Choice;
-use crate::options::states::{State, states};
-use crate::quantity::Length;
+use crate::choice::change::Change;
 use crate::range::{Key, Range};
 use crate::rules::hole::passage;
+use crate::solver::states::{State, states};
+use crate::units::quantity::Length;
 
 pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
     named(out, range);

@@ -83,7 +83,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::sample::{Wanted, choices};
+    use crate::rules::sample::{Wanted, choices};
     use crate::testing::demo;
 
     proptest! {

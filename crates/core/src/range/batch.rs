@@ -2,9 +2,9 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::entry::thickness;
-use crate::quantity::Length;
-use crate::rounding::round_half_away;
+use crate::input::entry::thickness;
+use crate::units::quantity::Length;
+use crate::units::rounding::round_half_away;
 
 /// The thickness of a batch of sheets, measured at eight points about 50 mm from the edge.
 // Source: EN 324-1:1993: eight points, the mean to 0.05 mm.

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::members::{Place as At, ReadError};
-use crate::quantity::Dim;
+use crate::input::members::{Place as At, ReadError};
+use crate::units::quantity::Dim;
 
 /// Most bays that a choice can name; models allow fewer.
 pub const BAYS_MOST: usize = 6;

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{Batch, Fields, Key};
-use crate::money::Money;
-use crate::quantity::{Density, Length, Stiffness, Stress};
+use crate::units::money::Money;
+use crate::units::quantity::{Density, Length, Stiffness, Stress};
 
 /// A kind of plywood with its strength by face-grain direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Fields;
-use crate::quantity::{AreaMass, Force, Length, Mass};
+use crate::units::quantity::{AreaMass, Force, Length, Mass};
 
 /// Construction figures that every unit of the range shares.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::day::Day;
-use crate::money::Money;
-use crate::quantity::{Length, Mass};
+use crate::units::day::Day;
+use crate::units::money::Money;
+use crate::units::quantity::{Length, Mass};
 
 /// People who share their day among several stages: one person, or some who work together.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -6,7 +6,7 @@ mod relations;
 mod work;
 
 use super::{BAYS_MOST, Batch, Board, DimRange, FORMAT, Fill, HoleShape, Key, Model, Range, Use, Wrong, repeated};
-use crate::money::Money;
+use crate::units::money::Money;
 use problems::Problems;
 
 /// Values of one size that a model can have: keeps the answer to a change within a frame.

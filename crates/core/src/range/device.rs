@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::quantity::Length;
+use crate::units::quantity::Length;
 
 /// A device of a usual size, with the room that it needs round it.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -10,11 +10,11 @@ use toml::de::{DeTable, DeValue};
 
 use super::Key;
 use super::wrong::Wrong;
-use crate::day::Day;
-use crate::decimal::read_decimal;
-use crate::members::{is_seen, may_stand};
-use crate::money::Money;
-use crate::quantity::{Dim, Length};
+use crate::input::members::{is_seen, may_stand};
+use crate::units::day::Day;
+use crate::units::decimal::read_decimal;
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Length};
 
 /// Most characters of a text.
 pub const TEXT_MOST: usize = 200;

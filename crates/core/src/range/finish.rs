@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::money::Money;
-use crate::quantity::{Density, Length};
+use crate::units::money::Money;
+use crate::units::quantity::{Density, Length};
 
 /// A finish of the range.
 #[derive(Clone, Debug, PartialEq, Serialize)]

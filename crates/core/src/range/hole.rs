@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::quantity::Length;
+use crate::units::quantity::Length;
 
 /// A cable hole on offer.
 #[derive(Clone, Debug, PartialEq, Serialize)]

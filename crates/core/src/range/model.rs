@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Bay, Fields, Key, read_bay};
-use crate::quantity::{AreaMass, Dim};
+use crate::units::quantity::{AreaMass, Dim};
 
 /// A cabinet type of the range.
 #[derive(Clone, Debug, PartialEq, Serialize)]

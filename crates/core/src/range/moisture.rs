@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Fields;
-use crate::quantity::Length;
+use crate::units::quantity::Length;
 
 /// Moisture of the wood, in parts of a hundred of its dry mass, and what it does to a board.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -11,7 +11,7 @@ use super::{
     Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
     Rates, Screen, Stage, Strength,
 };
-use crate::members::shown;
+use crate::input::members::shown;
 
 /// Largest range file that is read.
 const BYTES_MOST: usize = 256 * 1024;

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::Fields;
-use crate::money::Money;
-use crate::quantity::{AreaMass, Mass};
+use crate::units::money::Money;
+use crate::units::quantity::{AreaMass, Mass};
 
 /// Rates of the workshop, all without tax.
 #[derive(Clone, Debug, PartialEq, Serialize)]

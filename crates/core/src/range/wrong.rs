@@ -1,7 +1,7 @@
 //! What can be wrong at a place of a range file.
 
 use super::Key;
-use crate::decimal::Plain;
+use crate::units::decimal::Plain;
 
 /// What is wrong at a place of a range file.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]

@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::quantity::{Area, Force, Length, Mass, Stress};
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::range::Strength;
+use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::sag::own_load;
+use crate::units::quantity::{Area, Force, Length, Mass, Stress};
 
 /// What a strength comes to for a load that stays.
 // Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
@@ -18,7 +18,7 @@ fn lasting(strength: Stress, limits: &Strength) -> Stress {
 /// What an ear bears: planar shear, by the parabola of a rectangle 1.5 × its mean, and pressure on its underside.
 ///
 /// ```
-/// use slotwright_core::quantity::{Force, Length};
+/// use slotwright_core::units::quantity::{Force, Length};
 /// use slotwright_core::rules::bearing::ear;
 /// // 300 N on an ear 120 long, 9 deep, 18 thick: 1.5 × 300 / 2160 and 300 / 1080 N/mm².
 /// let (shear, pressure) = ear(Force::newton(300.0), Length::mm(120.0), Length::mm(9.0), Length::mm(18.0));
@@ -33,7 +33,7 @@ pub fn ear(load: Force, length: Length, deep: Length, thickness: Length) -> (Str
 /// end of the lower one from its weight.
 ///
 /// ```
-/// use slotwright_core::quantity::{Force, Length};
+/// use slotwright_core::units::quantity::{Force, Length};
 /// use slotwright_core::rules::bearing::pivot;
 /// // 80 N hung 200 mm before pivots 500 mm apart, 18 mm thick and deep: 32 N on 324 mm², 80 N on 254.5 mm².
 /// let (side, end) = pivot(Force::newton(80.0), Length::mm(200.0), Length::mm(500.0), Length::mm(18.0), Length::mm(18.0));

@@ -2,14 +2,14 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
-use crate::bill::Bill;
-use crate::blank::Blank;
-use crate::carriage::carriage;
-use crate::case::Case;
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::panel::PanelId;
-use crate::quantity::Mass;
-use crate::question::Question;
+use crate::business::bill::Bill;
+use crate::business::carriage::carriage;
+use crate::cabinet::blank::Blank;
+use crate::cabinet::case::Case;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::units::quantity::Mass;
 
 /// Long parts, and packages that no carrier takes as usual.
 // Common practice: from some length on a part takes two; the figures are those of the range file.

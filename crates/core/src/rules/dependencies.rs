@@ -3,14 +3,14 @@
 
 use smallvec::SmallVec;
 
+use crate::cabinet::layout::{Layout, SHELVES_MOST};
+use crate::cabinet::leaf;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::choice::{Bay, Choice, Fill};
-use crate::finding::{Finding, Limit, Unit};
-use crate::layout::{Layout, SHELVES_MOST};
-use crate::leaf;
-use crate::panel::PanelId;
-use crate::quantity::{Dim, Length};
-use crate::question::Question;
 use crate::range::{Board, Build, Model, Range};
+use crate::rules::finding::{Finding, Limit, Unit};
+use crate::units::quantity::{Dim, Length};
 
 /// One millimetre more or less of a size changes the figure by one.
 pub(super) const ONE: Length = Length::mm(1.0);

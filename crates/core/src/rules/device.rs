@@ -3,9 +3,9 @@
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
 use crate::choice::Fill;
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::units::quantity::Length;
 
 /// Devices that will grow warm, and devices without a way for their cables.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {

@@ -2,11 +2,11 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::fit::Clearance;
-use crate::fit::moisture::top_lacks;
-use crate::panel::{PanelId, Stock};
-use crate::question::Question;
+use crate::cabinet::panel::{PanelId, Stock};
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::statics::fit::Clearance;
+use crate::statics::fit::moisture::top_lacks;
 
 /// The joints of each board, or of each that was measured, for a figure of theirs that is over its limit.
 fn over(unit: Subject<'_>, measured: bool, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) -> Option<Finding> {

@@ -2,9 +2,9 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::buckling::{Carries, pressed, strip};
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

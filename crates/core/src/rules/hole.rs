@@ -2,11 +2,11 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::panel::PanelId;
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::range::{HoleShape, Plug};
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::units::quantity::Length;
 
 /// How wide a gap a plug's body needs, and the gap that the shape gives it.
 ///

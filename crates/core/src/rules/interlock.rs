@@ -1,10 +1,10 @@
 //! The unit goes together part by part and then holds together.
 
 use super::Rule;
-use crate::assembly::Assembly;
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::panel::PanelId;
-use crate::question::Question;
+use crate::cabinet::assembly::Assembly;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
 
 /// What the proof of a unit that nothing else stops left open: an error of ours, which stops the order.
 pub(crate) fn check(out: &mut Vec<Finding>, assembly: &Assembly) {

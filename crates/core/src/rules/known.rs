@@ -2,9 +2,9 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{Basics, Rule, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::range::Key;
+use crate::rules::finding::{Figure, Finding, Limit};
 
 /// Finds every name that leads nowhere; allowed is how many the range has.
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { range, choice, .. }: Basics<'_>) {

@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
+use crate::cabinet::leaf::{hinge_gap, of};
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::choice::{Fill, Hung};
-use crate::finding::{Figure, Finding, Limit, Severity, Unit};
-use crate::leaf::{hinge_gap, of};
-use crate::panel::PanelId;
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity, Unit};
+use crate::units::quantity::Length;
 
 /// The narrowest hole that a finger goes into and comes out of again.
 // Source: 25 mm is what EN 14749 asks of gaps that open and shut, as cited in trade notes; for a hole by analogy.
@@ -22,7 +22,7 @@ const OPEN: f64 = 95.0;
 /// The angle to which two leaves beside each other can both stand open, in degrees.
 ///
 /// ```
-/// use slotwright_core::quantity::Length;
+/// use slotwright_core::units::quantity::Length;
 /// // Axes 80 mm apart, 18 mm thick, reaching 400 mm each: sin⁻¹(62/800) = 4.445° beyond a right angle.
 /// let found = slotwright_core::rules::leaf::touch(Length::mm(62.0), Length::mm(800.0));
 /// assert!((found - 94.445).abs() < 1e-3);

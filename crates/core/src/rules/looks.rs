@@ -1,9 +1,9 @@
 //! Finishes against their use.
 
 use super::{Rule, Subject};
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::range::Look;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
 
 /// From this luminance on a film is light.
 // Source: relative luminance as in WCAG 2.2; the bounds here and of what is dark are common practice.

@@ -1,10 +1,10 @@
 //! The range takes orders on the day of asking.
 
 use super::Rule;
-use crate::day::Day;
-use crate::finding::{Figure, Finding, Limit};
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::range::Range;
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::units::day::Day;
 
 /// Days that have passed since the last one.
 pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, today: Day) {
@@ -17,9 +17,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, range: &Range, today: Day) {
 
 #[cfg(test)]
 mod tests {
+    use crate::business::promise::Backlog;
     use crate::choice::Choice;
-    use crate::derive::{derive, derive_unproven};
-    use crate::promise::Backlog;
+    use crate::order::derive::{derive, derive_unproven};
     use crate::testing::demo;
     use crate::words::sentence;
 

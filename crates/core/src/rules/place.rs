@@ -2,9 +2,9 @@
 
 use super::{Rule, Subject};
 use crate::choice::Choice;
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::units::quantity::Length;
 
 /// The screen stands so far over the top.
 pub const STAND: Length = Length::mm(60.0);
@@ -19,7 +19,7 @@ const STEEP: f64 = 0.267_949;
 /// Width and height of a 16:9 screen by its diagonal.
 ///
 /// ```
-/// use slotwright_core::quantity::Length;
+/// use slotwright_core::units::quantity::Length;
 /// let (width, height) = slotwright_core::rules::place::screen(Length::mm(55.0 * 25.4));
 /// assert!((width.in_mm() - 1217.6).abs() < 0.05 && (height.in_mm() - 684.9).abs() < 0.05);
 /// ```

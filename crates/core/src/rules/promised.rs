@@ -1,9 +1,9 @@
 //! A unit that nothing else stops has parts and a day: what has neither is told like all else that stops an order.
 
 use super::Rule;
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::promise::NoDay;
-use crate::question::Question;
+use crate::business::promise::NoDay;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
 
 /// The calendar ends before the unit is there.
 pub(crate) fn no_day(out: &mut Vec<Finding>, none: NoDay) {

@@ -2,9 +2,9 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Basics, Rule, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::layout::LEAST_ROOM;
-use crate::question::Question;
+use crate::cabinet::layout::LEAST_ROOM;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. }: Basics<'_>) {
     let Some((picked, layout)) = picked.zip(layout) else { return };

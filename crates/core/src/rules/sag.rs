@@ -5,11 +5,11 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::quantity::{AreaMass, Length};
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::sag::{Beam, Gives, lasting, own_load};
+use crate::units::quantity::{AreaMass, Length};
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Subject { picked, layout, .. } = unit;

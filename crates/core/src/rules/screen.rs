@@ -1,11 +1,11 @@
 //! The feet of the screen on the top.
 
 use super::{Rule, Subject, place};
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::panel::PanelId;
-use crate::quantity::{Length, Mass};
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
 use crate::statics::sag::{Beam, own_load, sag, sag_of_point};
+use crate::units::quantity::{Length, Mass};
 
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Some(tenths) = unit.choice.place.screen_tenth_inch else { return };

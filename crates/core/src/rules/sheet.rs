@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
-use crate::blank::Blank;
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::cabinet::blank::Blank;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::range::{Grain, Sheet};
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::units::quantity::Length;
 
 /// Usable size of a sheet along and across its face grain.
 pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {

@@ -2,10 +2,10 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::quantity::Length;
-use crate::question::Question;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::units::quantity::Length;
 
 /// Slots closer than this at the same height are one.
 const SAME: Length = Length::mm(0.01);

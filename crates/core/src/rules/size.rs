@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Basics, Rule, numbered};
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::choice::{Fill, SHARE_MOST};
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::quantity::Dim;
-use crate::question::Question;
 use crate::range::DimRange;
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::units::quantity::Dim;
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, .. }: Basics<'_>) {
     let Some(model) = picked.map(|picked| picked.model) else { return };

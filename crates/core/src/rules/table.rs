@@ -7,8 +7,8 @@ use super::{
     Basics, Rule, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks, place, room,
     sag, screen, sheet, shelf_slot, size, tether, tip,
 };
-use crate::assembly::Assembly;
-use crate::finding::{Finding, Severity};
+use crate::cabinet::assembly::Assembly;
+use crate::rules::finding::{Finding, Severity};
 
 /// The check of names, limits and room.
 pub(super) type CheckBasics = fn(&mut Vec<Finding>, Basics<'_>);
@@ -40,7 +40,7 @@ enum Stage {
     StopsAndAdvice(CheckSubject, CheckSubject),
     /// Where a unit that nothing else stops is put together.
     Proof(CheckProof),
-    /// At last, with the day and the backlog: [`crate::derive`] finds it.
+    /// At last, with the day and the backlog: [`crate::order::derive`] finds it.
     Order,
 }
 

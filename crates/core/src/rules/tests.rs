@@ -1,18 +1,18 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
 use super::{Rule, can_be_made, first_stop, judge, judge_stops};
-use crate::bill::Bill;
-use crate::case::Case;
-use crate::change::Change;
+use crate::business::bill::Bill;
+use crate::cabinet::case::Case;
+use crate::cabinet::panel::PanelId;
+use crate::choice::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
-use crate::finding::Severity;
-use crate::panel::PanelId;
-use crate::quantity::{AreaMass, Dim, Length, Mass};
 use crate::range::{HoleShape, Plug, Range};
+use crate::rules::finding::Severity;
 use crate::rules::hole::passage;
-use crate::sample::{Wanted, choices};
+use crate::rules::sample::{Wanted, choices};
 use crate::statics::sag::{Beam, lasting, own_load, widest_span};
 use crate::testing::demo;
+use crate::units::quantity::{AreaMass, Dim, Length, Mass};
 
 mod advice;
 mod strength;

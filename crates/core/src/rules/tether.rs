@@ -1,15 +1,15 @@
 //! Units are fastened to the wall: tall ones and those with leaves are told to, some have to be.
 
 use super::{Rule, Subject};
-use crate::case::Case;
+use crate::cabinet::case::Case;
+use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::choice::{Choice, Fill};
-use crate::finding::{Figure, Finding, Limit, Severity};
-use crate::layout::{Layout, Picked};
-use crate::panel::PanelId;
-use crate::quantity::{Force, Length, Mass};
-use crate::question::Question;
-use crate::stability::push::{least, pushes};
-use crate::stability::{Leaves, Moments, burdens, edge};
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::statics::stability::push::{least, pushes};
+use crate::statics::stability::{Leaves, Moments, burdens, edge};
+use crate::units::quantity::{Force, Length, Mass};
 
 // Source: GB/T 10357.4-2013, 4.1: stability is tested from this height on.
 const LOW: Length = Length::mm(600.0);

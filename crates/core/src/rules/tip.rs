@@ -2,12 +2,12 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject};
-use crate::blank::{Blanks, Cuts};
-use crate::case::Case;
-use crate::finding::{Figure, Finding, Limit};
-use crate::panel::PanelId;
-use crate::question::Question;
-use crate::stability::{Burden, Leaves, Moments, burdens, carpet};
+use crate::cabinet::blank::{Blanks, Cuts};
+use crate::cabinet::case::Case;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::statics::stability::{Burden, Leaves, Moments, burdens, carpet};
 
 // Source: statics: moments about the front edge of the foot; the lift is that of ASTM F2057-23.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {

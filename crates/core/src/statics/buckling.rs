@@ -9,9 +9,9 @@
 use smallvec::SmallVec;
 
 use super::sag::own_load;
-use crate::layout::{BaySpan, Layout, Picked};
-use crate::quantity::{Area, AreaMass, Force, Length, Mass, Stiffness};
+use crate::cabinet::layout::{BaySpan, Layout, Picked};
 use crate::range::BAYS_MOST;
+use crate::units::quantity::{Area, AreaMass, Force, Length, Mass, Stiffness};
 
 /// An upright as a flat strip that stands: from its front edge to the back, from base to top.
 #[derive(Clone, Copy, Debug)]
@@ -39,7 +39,7 @@ impl Strip {
     /// comes in over a share of the depth, from the free edge on: 1 for all of it.
     ///
     /// ```
-    /// use slotwright_core::quantity::{Length, Stiffness};
+    /// use slotwright_core::units::quantity::{Length, Stiffness};
     /// use slotwright_core::statics::buckling::Strip;
     /// // 300 × 1 800 mm of 17.6 mm, E 10 048, G 620 N/mm²: 12 × 281 675 / 300 + π² × 4 564 954 × 300 / 1 800² = 15 439 N.
     /// let [depth, height, thickness] = [300.0, 1800.0, 17.6].map(Length::mm);
@@ -63,7 +63,7 @@ impl Strip {
     /// The force under which the upper half of it buckles, free at both edges, with so much of its depth whole.
     ///
     /// ```
-    /// use slotwright_core::quantity::{Length, Stiffness};
+    /// use slotwright_core::units::quantity::{Length, Stiffness};
     /// use slotwright_core::statics::buckling::Strip;
     /// // 300 × 1 800 mm of 17.6 mm, E 10 048 N/mm²: π² × 4 564 954 × 300 / 900² = 16 687 N.
     /// let [depth, height, thickness] = [300.0, 1800.0, 17.6].map(Length::mm);

@@ -2,8 +2,8 @@
 //!
 //! A board is taken as a beam on simple supports.
 
-use crate::quantity::{AreaMass, Force, Length, Stiffness};
 use crate::range::{Board, Strength};
+use crate::units::quantity::{AreaMass, Force, Length, Stiffness};
 
 /// A board as a beam: how thick it is, how stiff along its span, and how its plies slide on each other.
 #[derive(Clone, Copy, Debug)]
@@ -44,7 +44,7 @@ impl Beam {
 /// δ = 5 w L⁴ / (384 E I) + w L² / (8 G A′) for a strip of unit width, so the depth of the shelf falls out.
 ///
 /// ```
-/// use slotwright_core::quantity::{AreaMass, Length, Stiffness};
+/// use slotwright_core::units::quantity::{AreaMass, Length, Stiffness};
 /// use slotwright_core::statics::sag::{Beam, sag};
 /// // 40 kg over 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 1.910 mm; plies that slide with
 /// // 200 N/mm² add 392.4 × 800 / (8 × 200 × 5/6 × 300 × 17.6) = 0.0446 mm.
@@ -81,7 +81,7 @@ impl Gives {
 /// Sag in mid-span of a strip of a board on simple supports under a force on it so far from the nearer support.
 ///
 /// ```
-/// use slotwright_core::quantity::{Force, Length, Stiffness};
+/// use slotwright_core::units::quantity::{Force, Length, Stiffness};
 /// use slotwright_core::statics::sag::{Beam, sag_of_point};
 /// // 392.4 N in the middle of 800 × 300 mm of 17.6 mm birch plywood, E 10 048 N/mm²: 3.056 mm.
 /// let beam = Beam { thickness: Length::mm(17.6), bending: Stiffness::n_per_mm2(10048.0), planar: None };
@@ -118,7 +118,7 @@ pub fn own_load(board: &Board) -> AreaMass {
 /// The widest span whose sag stays within span / `over`: 5 w L³ / (384 E I) + w L / (8 G A′) = 1 / over.
 ///
 /// ```
-/// use slotwright_core::quantity::{AreaMass, Length, Stiffness};
+/// use slotwright_core::units::quantity::{AreaMass, Length, Stiffness};
 /// use slotwright_core::statics::sag::{Beam, widest_span};
 /// // 50 lb/ft² on 17.6 mm, E 10 048 N/mm², span/144, no shear: 1005.6 mm.
 /// let beam = Beam { thickness: Length::mm(17.6), bending: Stiffness::n_per_mm2(10048.0), planar: None };

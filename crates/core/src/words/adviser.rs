@@ -3,10 +3,10 @@
 use super::LOCALE;
 use super::english::adviser as english;
 use super::locale::Locale;
-use crate::change::Change;
-use crate::options::goals::Goal;
-use crate::question::Question;
+use crate::choice::change::Change;
+use crate::choice::question::Question;
 use crate::range::Range;
+use crate::solver::goals::Goal;
 
 /// What the adviser says.
 #[derive(Clone, Copy, Debug)]

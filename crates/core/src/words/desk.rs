@@ -3,7 +3,7 @@
 use super::LOCALE;
 use super::english::desk as english;
 use super::locale::Locale;
-use crate::day::Day;
+use crate::units::day::Day;
 
 /// An entry of the order's form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

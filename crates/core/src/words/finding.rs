@@ -2,7 +2,7 @@
 
 use super::english;
 use super::locale::Locale;
-use crate::finding::{Finding, Severity};
+use crate::rules::finding::{Finding, Severity};
 
 /// The sentence of any finding.
 pub(super) fn sentence(locale: Locale, finding: &Finding) -> String {

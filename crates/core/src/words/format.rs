@@ -4,11 +4,11 @@
 
 use super::english;
 use super::locale::Locale;
-use crate::day::Day;
-use crate::finding::{Figure, Finding, Limit, Unit};
-use crate::money::{Money, symbol_of};
-use crate::quantity::{Dim, Length, Mass};
-use crate::rounding::round_half_away;
+use crate::rules::finding::{Figure, Finding, Limit, Unit};
+use crate::units::day::Day;
+use crate::units::money::{Money, symbol_of};
+use crate::units::quantity::{Dim, Length, Mass};
+use crate::units::rounding::round_half_away;
 
 /// All in figures that differs from locale to locale.
 pub(super) struct Style {
@@ -205,7 +205,7 @@ impl Locale {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::question::Question;
+    use crate::choice::question::Question;
     use crate::rules::Rule;
 
     const LOCALE: Locale = Locale::English;

@@ -1,12 +1,12 @@
 //! What is said of several things at once, as data: which message, with its figures. What a finding, a change, a step
 //! of assembly or a question says needs none: each is a message itself.
 
-use crate::change::Change;
-use crate::finding::{Figure, Finding};
-use crate::options::kept::Given;
-use crate::options::why::{Release, Why};
-use crate::question::Question;
-use crate::rule::Rule;
+use crate::choice::change::Change;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding};
+use crate::rules::id::Rule;
+use crate::solver::kept::Given;
+use crate::solver::why::{Release, Why};
 
 /// Changes that are proposed, and what else is done with them.
 #[derive(Clone, Copy, Debug, PartialEq)]

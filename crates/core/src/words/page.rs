@@ -3,11 +3,11 @@
 use super::LOCALE;
 use super::english::page as english;
 use super::locale::Locale;
+use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
-use crate::money::Money;
-use crate::panel::PanelId;
-use crate::quantity::{Dim, Mass};
-use crate::question::Question;
+use crate::choice::question::Question;
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Mass};
 
 /// A text of the page that holds no figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -3,9 +3,9 @@
 use super::LOCALE;
 use super::english::picture as english;
 use super::locale::Locale;
+use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
-use crate::panel::PanelId;
-use crate::quantity::Dim;
+use crate::units::quantity::Dim;
 
 /// A unit as it is told; names are the range's.
 #[derive(Clone, Copy, Debug)]

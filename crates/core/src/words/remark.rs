@@ -1,8 +1,8 @@
 //! What an audit has to say, as data; [`crate::words`] says it.
 
-use crate::finding::Finding;
-use crate::quantity::Length;
 use crate::range::Key;
+use crate::rules::finding::Finding;
+use crate::units::quantity::Length;
 
 /// What is to be said of a place of a range file.
 #[derive(Clone, Debug, PartialEq)]

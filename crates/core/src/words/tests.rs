@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::choice::{Hole, Hung};
-use crate::entry;
+use crate::input::entry;
 use crate::range::Key;
 
 #[test]

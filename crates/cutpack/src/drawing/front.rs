@@ -1,8 +1,8 @@
 //! The unit from the front.
 
+use slotwright_core::cabinet::leaf;
+use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::{Fill, Hung};
-use slotwright_core::leaf;
-use slotwright_core::panel::PanelId;
 
 use super::pen::Pen;
 use super::{Lit, Subject};

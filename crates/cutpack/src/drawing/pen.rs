@@ -2,8 +2,8 @@
 
 use core::fmt::Write;
 
-use slotwright_core::decimal::Plain;
-use slotwright_core::quantity::Length;
+use slotwright_core::units::decimal::Plain;
+use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 
 /// Text height on the screen.

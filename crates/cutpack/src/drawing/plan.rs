@@ -1,8 +1,8 @@
 //! The unit cut level below the top, seen from above; its front edge is downwards.
 
+use slotwright_core::cabinet::leaf;
+use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::{Fill, Hung};
-use slotwright_core::leaf;
-use slotwright_core::panel::PanelId;
 
 use super::pen::Pen;
 use super::{Lit, Subject};

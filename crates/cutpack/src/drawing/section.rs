@@ -1,7 +1,7 @@
 //! The unit cut from front to back through a bay, its front edge on the left.
 
+use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Fill;
-use slotwright_core::panel::PanelId;
 
 use super::pen::Pen;
 use super::{Lit, Subject};

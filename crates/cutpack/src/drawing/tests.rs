@@ -1,8 +1,8 @@
+use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::derive;
-use slotwright_core::promise::Backlog;
+use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
 
 use super::*;
 use crate::describe::describe;

@@ -1,7 +1,7 @@
 //! The arrow along a part's move, the lines that guide it, and how far back the part is drawn.
 
-use slotwright_core::assembly::{Direction, Step};
-use slotwright_core::quantity::Length;
+use slotwright_core::cabinet::assembly::{Direction, Step};
+use slotwright_core::units::quantity::Length;
 
 use super::hidden::{Drawn, hide};
 use super::shape::{Facet, Line, Shape};

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use slotwright_core::panel::{Feature, Panel};
-use slotwright_core::quantity::Length;
+use slotwright_core::cabinet::panel::{Feature, Panel};
+use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::{Mesh, Vertex};
 
 use super::view::{Bounds, Seen};

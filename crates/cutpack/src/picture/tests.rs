@@ -2,13 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use slotwright_core::assembly::Direction;
-use slotwright_core::derive::derive;
-use slotwright_core::panel::Panel;
-use slotwright_core::promise::Backlog;
-use slotwright_core::quantity::Length;
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::cabinet::assembly::Direction;
+use slotwright_core::cabinet::panel::Panel;
+use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::Mesh;
 
 use super::*;

@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 use slotwright_core::choice::Choice;
-use slotwright_core::derive::{Derived, derive};
-use slotwright_core::document::{DisturbedDocument, Document, StepDocument};
+use slotwright_core::order::derive::{Derived, derive};
+use slotwright_core::order::document::{DisturbedDocument, Document, StepDocument};
 use slotwright_core::range::Key;
 use slotwright_core::words;
 use slotwright_cutpack::picture::{self, StepPicture};

@@ -5,10 +5,10 @@ use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use slotwright_core::derive::derive;
+use slotwright_core::input::seal::Digest;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::spec::{self, BYTES_MOST, OrderSpec, SpecError};
 use slotwright_core::range::Range;
-use slotwright_core::seal::Digest;
-use slotwright_core::spec::{self, BYTES_MOST, OrderSpec, SpecError};
 use slotwright_core::words::tool::Label;
 
 use crate::args::{Batches, Check};

@@ -1,7 +1,7 @@
 //! `slotwright derive`: everything that is known about a choice.
 
-use slotwright_core::derive::derive;
-use slotwright_core::document::Document;
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::document::Document;
 
 use crate::args::Derive;
 use crate::error::FileError;

@@ -1,9 +1,9 @@
 //! `slotwright fit`: what thickness, films and cutting make of the clearances of a range.
 
 use serde::Serialize;
-use slotwright_core::fit::Clearance;
-use slotwright_core::quantity::Length;
 use slotwright_core::range::{Board, Finish, Key, Range};
+use slotwright_core::statics::fit::Clearance;
+use slotwright_core::units::quantity::Length;
 
 use crate::args::Fit;
 use crate::error::FileError;

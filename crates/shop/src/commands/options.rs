@@ -2,13 +2,13 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
-use slotwright_core::change::Change;
 use slotwright_core::choice::Choice;
-use slotwright_core::options::states::{Reach, Reached, State, nearest, reaches, state, states};
-use slotwright_core::options::why::{Why, why_shut};
-use slotwright_core::options::{Answer, Options, Run, Size};
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::{Key, Range};
+use slotwright_core::solver::states::{Reach, Reached, State, nearest, reaches, state, states};
+use slotwright_core::solver::why::{Why, why_shut};
+use slotwright_core::solver::{Answer, Options, Run, Size};
 
 use crate::args::Answers;
 use crate::error::FileError;

@@ -1,7 +1,7 @@
 //! `slotwright order`: writes the order spec of a choice.
 
-use slotwright_core::derive::derive;
-use slotwright_core::spec::{Customer, OrderSpec};
+use slotwright_core::order::derive::derive;
+use slotwright_core::order::spec::{Customer, OrderSpec};
 use slotwright_core::words;
 
 use crate::args::Order;

@@ -1,7 +1,7 @@
 //! `slotwright sample`: seeded choices, one a line.
 
-use slotwright_core::sample::{Wanted, choices};
-use slotwright_core::seal::canonical;
+use slotwright_core::input::seal::canonical;
+use slotwright_core::rules::sample::{Wanted, choices};
 
 use crate::args::Sample;
 use crate::error::FileError;

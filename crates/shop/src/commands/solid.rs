@@ -1,6 +1,6 @@
 //! `slotwright solid`: the assembled unit as a binary glTF file.
 
-use slotwright_core::derive::derive;
+use slotwright_core::order::derive::derive;
 use slotwright_core::words;
 use slotwright_cutpack::gltf;
 

@@ -124,7 +124,7 @@ fn resealed(text: &str, from: &str, to: &str) -> Result<String> {
     let mut order: serde_json::Value = serde_json::from_str(&text.replacen(from, to, 1))?;
     let digest = order.as_object_mut().and_then(|members| members.remove("digest"));
     assert!(digest.is_some());
-    order["digest"] = slotwright_core::seal::Digest::of_value(&order).to_string().into();
+    order["digest"] = slotwright_core::input::seal::Digest::of_value(&order).to_string().into();
     Ok(order.to_string())
 }
 

@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use proptest::prelude::*;
-use slotwright_core::case::Case;
-use slotwright_core::change::Change;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::panel::{Panel, PanelId};
+use slotwright_core::choice::change::Change;
 use slotwright_core::choice::{Choice, Fill, Hung};
-use slotwright_core::layout::{Layout, Picked};
-use slotwright_core::panel::{Panel, PanelId};
-use slotwright_core::quantity::Length;
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::units::quantity::Length;
 
 use super::Mesh;
 

@@ -1,12 +1,12 @@
 //! What a scene holds, over seeded units.
 
 use glam::vec3;
-use slotwright_core::assembly::Assembly;
-use slotwright_core::case::Case;
+use slotwright_core::cabinet::assembly::Assembly;
+use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::choice::Choice;
-use slotwright_core::layout::{Layout, Picked};
 use slotwright_core::range::Range;
-use slotwright_core::sample::{Wanted, choices};
+use slotwright_core::rules::sample::{Wanted, choices};
 
 use super::{Part, Prop, STRIDE, Scene, Stretch, What};
 use crate::bounds::Bounds;

@@ -1,8 +1,8 @@
 //! Figures that bound each other. One that is wrong by itself is no bound, and is not named again.
 
 use super::{Problems, Wrong};
-use crate::quantity::Length;
 use crate::range::{Batch, Board, HoleShape, Model, Range};
+use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
 // Source: a mill's table of tolerances: within one panel 0.6 mm.

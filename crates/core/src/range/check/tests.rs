@@ -1,14 +1,14 @@
 use std::collections::BTreeSet;
 
 use super::*;
+use crate::business::promise::Backlog;
 use crate::choice::Choice;
-use crate::decimal::Plain;
-use crate::derive::derive_unproven;
-use crate::promise::Backlog;
+use crate::order::derive::derive_unproven;
 use crate::range::parse::read;
 use crate::rules::judge;
-use crate::sample::{Wanted, choices};
+use crate::rules::sample::{Wanted, choices};
 use crate::testing::{DEMO, demo};
+use crate::units::decimal::Plain;
 
 /// A range with another figure at a path; nothing if none stands there.
 fn with(text: &str, path: &str, figure: f64) -> Option<String> {

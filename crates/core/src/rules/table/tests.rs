@@ -1,7 +1,7 @@
 use super::*;
-use crate::blank::{Blanks, Coated};
+use crate::cabinet::blank::{Blanks, Coated};
 use crate::rules::judge_stops;
-use crate::sample::{Wanted, choices};
+use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
 
 /// The rule at which the check of another one stands.

@@ -1,14 +1,14 @@
 //! What is good to know: each at its edge, and never a reason to stop.
 
 use super::*;
-use crate::day::Day;
-use crate::derive::{advise, derive};
-use crate::document::Document;
-use crate::finding::{Limit, Severity, Unit};
-use crate::layout::Picked;
-use crate::promise::Backlog;
-use crate::quantity::{Density, Force};
+use crate::business::promise::Backlog;
+use crate::cabinet::layout::Picked;
+use crate::order::derive::{advise, derive};
+use crate::order::document::Document;
+use crate::rules::finding::{Limit, Severity, Unit};
 use crate::rules::tether;
+use crate::units::day::Day;
+use crate::units::quantity::{Density, Force};
 use crate::words;
 
 fn says(range: &Range, choice: &Choice, rule: Rule) -> bool {

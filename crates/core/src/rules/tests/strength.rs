@@ -1,10 +1,10 @@
 //! Fit, bearing, buckling and tipping, each at its edge.
 
 use super::*;
-use crate::fit::Clearance;
-use crate::layout::{Layout, Picked};
-use crate::quantity::{Area, Stress};
-use crate::stability::{Leaves, Moments, burdens, carpet};
+use crate::cabinet::layout::{Layout, Picked};
+use crate::statics::fit::Clearance;
+use crate::statics::stability::{Leaves, Moments, burdens, carpet};
+use crate::units::quantity::{Area, Stress};
 
 fn laid<'a>(range: &'a Range, choice: &Choice) -> (Picked<'a>, Layout) {
     let judged = judge(range, choice);
@@ -29,7 +29,7 @@ fn a_finish_whose_films_vary_too_much_stops() {
     assert!((finding.found.value - share(&range, "chalk") * 100.0).abs() < 0.005);
     // Another finish is a way out; a batch that nobody measured stops nothing, and is told.
     let mut findings = judged.findings.clone();
-    crate::remedy::add(&range, &choice, None, &mut findings);
+    crate::solver::remedy::add(&range, &choice, None, &mut findings);
     assert_eq!(findings.first().unwrap().remedies.first(), Some(&Change::Finish("clear".parse().unwrap())));
     range.boards.first_mut().unwrap().measured_points_mm = None;
     let (stops, said) = found(&range, &choice);
@@ -59,11 +59,11 @@ fn a_top_that_swells_beyond_its_joints_is_told() {
     let mut range = demo();
     let choice = changed(&range, "sedge", &[Change::WidthMm(Dim::mm(2400)), Change::BayCount(4)]);
     let told = |range: &Range| {
-        let findings = crate::derive::advise(range, &choice, None);
+        let findings = crate::order::derive::advise(range, &choice, None);
         findings.into_iter().find(|found| found.rule == Rule::TopMoisture)
     };
     let (picked, layout) = laid(&range, &choice);
-    let lacks = crate::fit::moisture::top_lacks(picked, &layout);
+    let lacks = crate::statics::fit::moisture::top_lacks(picked, &layout);
     // 2 352 mm less an end × 0.045 %, and 0.159 mm of thickness, less the clearance.
     assert!((lacks.in_mm() - 1.057).abs() < 0.01, "{lacks:?}");
     assert_eq!(told(&range), None);

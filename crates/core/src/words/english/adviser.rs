@@ -1,6 +1,6 @@
 //! The adviser in English.
 
-use crate::options::goals::Goal;
+use crate::solver::goals::Goal;
 use crate::words::adviser::Message;
 use crate::words::{day, kept, mass, money, together};
 

@@ -2,8 +2,8 @@
 
 use super::LOCALE;
 use super::name::{all_parts, part};
-use crate::assembly::{Disturbance, Disturbed, Step};
-use crate::panel::PanelId;
+use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
+use crate::cabinet::panel::PanelId;
 
 pub(in crate::words) fn step(step: &Step) -> String {
     let what = part(step.part);

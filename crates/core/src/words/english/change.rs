@@ -2,9 +2,9 @@
 
 use super::LOCALE;
 use super::name::{fill_within, offset};
-use crate::change::Change;
+use crate::choice::change::Change;
 use crate::choice::{Fill, Hung};
-use crate::quantity::Dim;
+use crate::units::quantity::Dim;
 use crate::words::names::Names;
 
 /// Standing alone, or at the beginning of a sentence.

@@ -1,6 +1,6 @@
 //! What fields say that could not read what was typed.
 
-use crate::entry::Expected;
+use crate::input::entry::Expected;
 
 pub(in crate::words) const fn not_read(expected: Expected) -> &'static str {
     match expected {

@@ -2,9 +2,9 @@
 
 use super::LOCALE;
 use super::name::{parts, question};
-use crate::finding::{Finding, Limit, Severity, Unit};
-use crate::question::Question;
+use crate::choice::question::Question;
 use crate::rules::Rule;
+use crate::rules::finding::{Finding, Limit, Severity, Unit};
 
 pub(in crate::words) fn figures(finding: &Finding) -> String {
     let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));

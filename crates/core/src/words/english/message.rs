@@ -3,7 +3,7 @@
 use super::LOCALE;
 use super::change::{alone, within};
 use super::name::kept;
-use crate::change::Change;
+use crate::choice::change::Change;
 use crate::words::finding::reason;
 use crate::words::message::{Proposal, Refusal};
 use crate::words::names::Names;

@@ -1,11 +1,11 @@
 //! Names of parts, questions and what bays hold, as they stand within sentences and alone.
 
 use super::LOCALE;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
 use crate::choice::{Fill, Hung};
-use crate::options::kept::Given;
-use crate::panel::PanelId;
-use crate::quantity::Dim;
-use crate::question::Question;
+use crate::solver::kept::Given;
+use crate::units::quantity::Dim;
 
 /// A part, without article.
 pub(in crate::words) fn part(id: PanelId) -> String {

@@ -1,6 +1,6 @@
 //! Titles of pictures and the unit in words, in English.
 
-use crate::panel::PanelId;
+use crate::cabinet::panel::PanelId;
 use crate::words::picture::{BayTold, UnitTold};
 use crate::words::{decimal, fill_within, length, offset, part, size};
 

@@ -1,15 +1,15 @@
 //! Laws of the sentences of findings.
 
 use super::{advice, stop};
+use crate::cabinet::panel::PanelId;
 use crate::choice::Choice;
-use crate::finding::{Figure, Finding, Limit, Severity, Unit};
-use crate::panel::PanelId;
-use crate::quantity::Mass;
-use crate::question::Question;
-use crate::rule::Rule;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit, Severity, Unit};
+use crate::rules::id::Rule;
 use crate::rules::judge;
-use crate::sample::{Wanted, choices};
+use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
+use crate::units::quantity::Mass;
 use crate::words::{LOCALE, reason, sentence};
 
 /// Whether the sentence says what was found and what is allowed.

@@ -1,6 +1,6 @@
 //! Simple bodies whose pictures are known.
 
-use slotwright_core::outline::{Corner as Bend, Outline, Point};
+use slotwright_core::geometry::outline::{Corner as Bend, Outline, Point};
 use slotwright_solid::plate::extruded;
 
 use super::super::hidden::{Drawn, hide};

@@ -3,14 +3,14 @@
 use std::path::Path;
 
 use serde::Serialize;
-use slotwright_core::day::Day;
-use slotwright_core::derive::Derived;
-use slotwright_core::layout::Picked;
-use slotwright_core::money::Money;
-use slotwright_core::quantity::{Dim, Length};
+use slotwright_core::cabinet::layout::Picked;
+use slotwright_core::input::seal::Digest;
+use slotwright_core::order::derive::Derived;
+use slotwright_core::order::spec::{Checked, Difference, OrderSpec};
 use slotwright_core::range::{Board, Key, Range, Use};
-use slotwright_core::seal::Digest;
-use slotwright_core::spec::{Checked, Difference, OrderSpec};
+use slotwright_core::units::day::Day;
+use slotwright_core::units::money::Money;
+use slotwright_core::units::quantity::{Dim, Length};
 
 use crate::commands::fit::FinishFit;
 

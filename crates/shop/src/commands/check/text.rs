@@ -1,8 +1,8 @@
 //! The report of `slotwright check` for people.
 
-use slotwright_core::money::Money;
-use slotwright_core::quantity::{Length, Mass};
-use slotwright_core::spec::Difference;
+use slotwright_core::order::spec::Difference;
+use slotwright_core::units::money::Money;
+use slotwright_core::units::quantity::{Length, Mass};
 use slotwright_core::words;
 use slotwright_core::words::tool::{Label, Measured, Message};
 

@@ -1,11 +1,11 @@
 //! The states of all answers, for people: question by question, with a sentence for every reason.
 
-use slotwright_core::change::Change;
-use slotwright_core::options::states::{Reach, State};
-use slotwright_core::options::{Answer, Size};
-use slotwright_core::question::Question;
+use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge_stops;
+use slotwright_core::solver::states::{Reach, State};
+use slotwright_core::solver::{Answer, Size};
 use slotwright_core::words;
 use slotwright_core::words::tool::{Label, Message};
 

@@ -1,0 +1,57 @@
+//! What can be built of a choice: its parts with their masses, its price, its promise.
+
+use crate::business::bill::Bill;
+use crate::business::price::{Price, price};
+use crate::business::promise::{Backlog, NoDay, Promise, promise};
+use crate::cabinet::case::{Case, Weighed};
+use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::PanelId;
+use crate::choice::Choice;
+use crate::units::day::Day;
+use crate::units::quantity::Mass;
+
+/// The unit that a choice comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Built {
+    /// Where everything stands.
+    pub layout: Layout,
+    /// Panels and joints.
+    pub case: Case,
+    /// Mass and centre of gravity of each panel, in their order.
+    pub parts: Vec<(PanelId, Weighed)>,
+    /// Mass and centre of gravity of the whole, leaves closed.
+    pub whole: Weighed,
+    /// What it costs.
+    pub price: Price,
+    /// When it can be there; `None` if the calendar has no such day.
+    pub promise: Option<Promise>,
+}
+
+impl Built {
+    /// What a laid out choice comes to, asked for on a day with a backlog; and why it has no day, if it has none.
+    ///
+    /// `None` if the layout leaves no room for its parts.
+    pub(crate) fn of(
+        picked: Picked<'_>,
+        choice: &Choice,
+        layout: Layout,
+        (today, backlog): (Day, &Backlog),
+    ) -> Option<(Self, Option<NoDay>)> {
+        let case = Case::of(picked, choice, &layout)?;
+        let bill = Bill::of(&case, picked);
+        let parts = case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, picked))).collect();
+        let whole = case.weigh_all(picked);
+        let price = price(picked.range, &bill, picked.finish);
+        let (promise, no_day) = match promise(picked.range, &bill, picked.finish, today, backlog) {
+            Ok(promise) => (Some(promise), None),
+            Err(none) => (None, Some(none)),
+        };
+        Some((Self { layout, case, parts, whole, price, promise }, no_day))
+    }
+
+    /// Mass of the heaviest part, and which it is.
+    pub fn heaviest(&self) -> Option<(PanelId, Mass)> {
+        let masses = self.parts.iter().map(|(id, part)| (*id, part.mass));
+        masses.max_by(|a, b| a.1.total_cmp(&b.1))
+    }
+}

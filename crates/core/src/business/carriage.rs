@@ -1,0 +1,131 @@
+//! Which carrier takes the unit, and what lies in which package.
+
+use crate::business::bill::{Bill, FlatPart};
+use crate::cabinet::panel::PanelId;
+use crate::range::{Carrier, Range};
+use crate::units::figure::Figure;
+use crate::units::quantity::{Length, Mass};
+
+/// The carrier that takes the unit, and the packages.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Carriage<'a> {
+    /// The carrier.
+    pub carrier: &'a Carrier,
+    /// The packages, the one with the heaviest part first.
+    pub packages: Vec<Package>,
+}
+
+/// A stack of whole parts with their protection.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Package {
+    /// Its parts.
+    pub parts: Vec<PanelId>,
+    /// What it weighs, protection included.
+    pub mass: Mass,
+    /// The longest side of its parts.
+    pub long: Length,
+    /// The widest of their shorter sides.
+    pub wide: Length,
+    /// Their thicknesses on each other.
+    pub high: Length,
+}
+
+/// What one package of a carrier may be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Most {
+    /// Its mass: what the carrier accepts, and what the people who carry it may lift.
+    pub mass: Mass,
+    /// Its length.
+    pub long: Length,
+    /// Its length and girth.
+    pub girth: Length,
+}
+
+impl Most {
+    /// That of a carrier.
+    pub fn of(range: &Range, carrier: &Carrier) -> Self {
+        let lifted = range.handling.together(carrier.people);
+        Self { mass: carrier.package_most_kg.min(lifted), long: carrier.longest_mm, girth: carrier.length_and_girth_mm }
+    }
+
+    /// What of a package is beyond it, and the limit: its mass first.
+    pub fn passed_by(self, package: &Package) -> Option<(Figure, Figure)> {
+        let girth = package.long + (package.wide + package.high) * 2.0;
+        if package.mass > self.mass {
+            Some((Figure::mass(package.mass), Figure::mass(self.mass)))
+        } else if package.long > self.long {
+            Some((Figure::length(package.long), Figure::length(self.long)))
+        } else {
+            (girth > self.girth).then(|| (Figure::length(girth), Figure::length(self.girth)))
+        }
+    }
+}
+
+impl Package {
+    /// The same with one more part.
+    fn with(&self, part: &FlatPart, range: &Range) -> Self {
+        let mut parts = self.parts.clone();
+        parts.push(part.id);
+        let protection = Mass::kg(range.rates.pack_kg_per_m2.in_kg_per_m2() * part.face.in_m2());
+        Self {
+            parts,
+            mass: self.mass + part.mass + protection,
+            long: self.long.max(part.long),
+            wide: self.wide.max(part.wide),
+            high: self.high + part.thick,
+        }
+    }
+
+    fn of(part: &FlatPart, range: &Range) -> Self {
+        let (mass, none) = (range.rates.pack_kg_per_package, Length::ZERO);
+        Self { parts: Vec::new(), mass, long: none, wide: none, high: none }.with(part, range)
+    }
+}
+
+/// The first carrier of the range within whose limits all packages stay, else the last one.
+///
+/// `None` only if the range has no carrier.
+pub fn carriage<'a>(range: &'a Range, bill: &Bill) -> Option<Carriage<'a>> {
+    let mut last = None;
+    for carrier in &range.carriers {
+        let carriage = Carriage { carrier, packages: packages(range, carrier, bill) };
+        if carriage.refused(range).is_none() {
+            return Some(carriage);
+        }
+        last = Some(carriage);
+    }
+    last
+}
+
+impl Carriage<'_> {
+    /// The first package that its carrier does not take as usual, what of it is beyond a limit, and the limit.
+    pub fn refused(&self, range: &Range) -> Option<(&Package, Figure, Figure)> {
+        let most = Most::of(range, self.carrier);
+        self.packages.iter().find_map(|package| {
+            let (found, allowed) = most.passed_by(package)?;
+            Some((package, found, allowed))
+        })
+    }
+}
+
+/// First-fit decreasing: each part, the heaviest first, goes into the first package that it leaves within the limits.
+/// What is beyond them by itself has a package of its own.
+// Source: D. S. Johnson, Near-optimal bin packing algorithms, thesis, MIT (1973).
+fn packages(range: &Range, carrier: &Carrier, bill: &Bill) -> Vec<Package> {
+    let most = Most::of(range, carrier);
+    let mut packages: Vec<Package> = Vec::new();
+    for part in &bill.flat {
+        let room = packages.iter_mut().find_map(|package| {
+            let fuller = package.with(part, range);
+            most.passed_by(&fuller).is_none().then_some((package, fuller))
+        });
+        match room {
+            Some((package, fuller)) => *package = fuller,
+            None => packages.push(Package::of(part, range)),
+        }
+    }
+    packages
+}
+
+#[cfg(test)]
+mod tests;

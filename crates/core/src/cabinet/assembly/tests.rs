@@ -1,0 +1,312 @@
+//! The small cases of the literature, and the laws over the whole choice space.
+
+use proptest::prelude::*;
+
+use super::{Assembly, Blocking, Body, Bound, Direction, Disturbance, blocks, floor, groups, play};
+use crate::cabinet::case::Case;
+use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::PanelId;
+use crate::choice::{Choice, Fill};
+use crate::geometry::outline::Outline;
+use crate::geometry::space::{Block, Spot};
+use crate::range::Range;
+use crate::rules::sample::{Wanted, choices};
+use crate::testing::demo;
+use crate::units::quantity::Length;
+
+fn block(from: [f64; 3], to: [f64; 3]) -> Block {
+    let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
+    Block { from: spot(from), to: spot(to) }
+}
+
+const TOUCHING: Length = Length::mm(1e-3);
+
+/// Parts that must move together along a direction, from 1.
+fn group(blocking: &Blocking, part: usize, direction: Direction) -> Vec<usize> {
+    blocking.moves_with(part - 1, direction, TOUCHING).into_iter().map(|at| at + 1).collect()
+}
+
+/// A published interlocking cube of nine parts, 4 × 4 × 4 voxels.
+// Source: P. Wang, P. Song, M. Pauly, DESIA: A General Framework for Designing Interlocking
+// Assemblies, ACM Transactions on Graphics 37(6), 2018; data set Cube_4x4x4_K9 of its repository (MIT).
+const CUBE: [[&str; 4]; 4] = [
+    ["4111", "3221", "3211", "2215"],
+    ["4474", "3444", "2555", "2595"],
+    ["6677", "3697", "8697", "8597"],
+    ["6399", "3398", "6688", "8887"],
+];
+
+/// The cube's first index runs along x, its second along y, its third along z.
+fn cube(without: &[usize]) -> Vec<Body> {
+    let voxels = |part: usize| {
+        let mut blocks = Vec::new();
+        for (x, rows) in (0u8..).zip(CUBE) {
+            for (y, row) in (0u8..).zip(rows) {
+                for (z, digit) in (0u8..).zip(row.bytes()) {
+                    if usize::from(digit - b'0') == part {
+                        let at = [f64::from(x), f64::from(y), f64::from(z)];
+                        blocks.push(block(at, at.map(|low| low + 1.0)));
+                    }
+                }
+            }
+        }
+        blocks
+    };
+    (1..=9).map(|part| Body::of(if without.contains(&part) { Vec::new() } else { voxels(part) })).collect()
+}
+
+#[test]
+fn the_published_cube_has_one_key() {
+    let cube = Blocking::of(&cube(&[]));
+    let all: Vec<usize> = (1..=9).collect();
+    for direction in [Direction::Forwards, Direction::Back, Direction::Up, Direction::Down] {
+        (1..=9).for_each(|part| assert_eq!(group(&cube, part, direction), all, "{direction:?}"));
+    }
+    assert_eq!(group(&cube, 1, Direction::Left), [1]);
+    (2..=9).for_each(|part| assert_eq!(group(&cube, part, Direction::Left), all));
+    (2..=9).for_each(|part| assert_eq!(group(&cube, part, Direction::Right), [2, 3, 4, 5, 6, 7, 8, 9]));
+    assert_eq!(group(&cube, 1, Direction::Right), all);
+}
+
+#[test]
+fn the_published_cube_comes_apart_as_published() {
+    let singles = |without: &[usize]| -> Vec<(usize, Direction)> {
+        let blocking = Blocking::of(&cube(without));
+        let parts = (1..=9).filter(|part| !without.contains(part));
+        let alone = |part| Direction::ALL.map(move |direction| (part, direction));
+        let mut found: Vec<_> =
+            parts.flat_map(alone).filter(|(part, direction)| group(&blocking, *part, *direction).len() == 1).collect();
+        found.sort_unstable();
+        found
+    };
+    assert_eq!(singles(&[]), [(1, Direction::Left)]);
+    assert_eq!(singles(&[1]), [(2, Direction::Back)]);
+    assert_eq!(group(&Blocking::of(&cube(&[1])), 4, Direction::Up), [4, 7]);
+    let after: Vec<_> = singles(&[1, 2]);
+    for expected in [(3, Direction::Right), (4, Direction::Left), (5, Direction::Left)] {
+        assert!(after.contains(&expected), "{expected:?} in {after:?}");
+    }
+}
+
+/// Worked: two laps cross; each comes out only its own way.
+#[test]
+fn a_cross_lap_opens_one_way_each() {
+    let along_x =
+        [([0.0, 4.0, 0.0], [10.0, 6.0, 1.0]), ([0.0, 4.0, 1.0], [4.0, 6.0, 2.0]), ([6.0, 4.0, 1.0], [10.0, 6.0, 2.0])];
+    let along_y =
+        [([4.0, 0.0, 1.0], [6.0, 10.0, 2.0]), ([4.0, 0.0, 0.0], [6.0, 4.0, 1.0]), ([4.0, 6.0, 0.0], [6.0, 10.0, 1.0])];
+    let body = |blocks: [([f64; 3], [f64; 3]); 3]| Body::of(blocks.map(|(from, to)| block(from, to)));
+    let lap = Blocking::of(&[body(along_x), body(along_y)]);
+    assert_eq!(group(&lap, 2, Direction::Up), [2]);
+    assert_eq!(group(&lap, 1, Direction::Down), [1]);
+    for direction in [Direction::Left, Direction::Right, Direction::Forwards, Direction::Back] {
+        assert_eq!(group(&lap, 1, direction), [1, 2]);
+        assert_eq!(group(&lap, 2, direction), [1, 2]);
+    }
+    assert_eq!(group(&lap, 2, Direction::Down), [1, 2]);
+}
+
+/// Worked: a rail with through tabs in two sides falls apart; wedges outside the sides lock it.
+#[test]
+fn wedges_lock_a_tabbed_frame() {
+    let rail = [
+        ([0.0, 0.0, 0.0], [10.0, 4.0, 4.0]),
+        ([-3.0, 1.0, 1.0], [0.0, 3.0, 3.0]),
+        ([10.0, 1.0, 1.0], [13.0, 3.0, 3.0]),
+    ];
+    // The tabs beyond the sides are split by the wedges' mortises.
+    let split = |from: f64, to: f64| [([from, 1.0, 1.0], [to, 1.5, 3.0]), ([from, 2.5, 1.0], [to, 3.0, 3.0])];
+    let rail: Vec<_> =
+        rail.into_iter().chain(split(-5.0, -3.0)).chain(split(13.0, 15.0)).map(|(from, to)| block(from, to)).collect();
+    let side = |x: f64| {
+        [
+            ([x, -2.0, -2.0], [x + 3.0, 1.0, 6.0]),
+            ([x, 3.0, -2.0], [x + 3.0, 6.0, 6.0]),
+            ([x, 1.0, -2.0], [x + 3.0, 3.0, 1.0]),
+            ([x, 1.0, 3.0], [x + 3.0, 3.0, 6.0]),
+        ]
+    };
+    let side = |x: f64| Body::of(side(x).map(|(from, to)| block(from, to)));
+    let wedge = |x: f64| Body::of([block([x, 1.5, -1.0], [x + 2.0, 2.5, 5.0])]);
+    let open = Blocking::of(&[Body::of(rail.clone()), side(-3.0), side(10.0)]);
+    assert_eq!(group(&open, 2, Direction::Left), [2]);
+    assert_eq!(group(&open, 3, Direction::Right), [3]);
+    let locked = Blocking::of(&[Body::of(rail), side(-3.0), side(10.0), wedge(-5.0), wedge(13.0)]);
+    for direction in [Direction::Left, Direction::Right] {
+        (1..=3).for_each(|part| assert!(group(&locked, part, direction).len() > 1, "{part} {direction:?}"));
+    }
+    for wedge in [4, 5] {
+        assert_eq!(group(&locked, wedge, Direction::Up), [wedge]);
+    }
+}
+
+/// What a choice names, and its case.
+fn made<'a>(range: &'a Range, choice: &Choice) -> (Picked<'a>, Case) {
+    let picked = Picked::of(range, choice).unwrap();
+    let layout = Layout::of(picked, choice).unwrap();
+    (picked, Case::of(picked, choice, &layout).unwrap())
+}
+
+fn built(seed: u64, check: impl FnOnce(&Case, &Assembly)) {
+    let range = demo();
+    let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+    let (picked, case) = made(&range, &choice);
+    check(&case, &Assembly::of(picked, &case));
+}
+
+/// The proof sees what is missing: shelves go without their stiles, the rest without the top.
+#[test]
+fn a_unit_that_lacks_its_locks_is_found_loose() {
+    let range = demo();
+    let shelved = |choice: &Choice| choice.bays.iter().all(|bay| matches!(bay.fill, Fill::Shelves(_)));
+    let choice = choices(&range, 3, Wanted::Valid).find(shelved).unwrap();
+    let (picked, whole) = made(&range, &choice);
+    let moves = |lacks: fn(PanelId) -> bool| -> Vec<Direction> {
+        let panels = whole.panels.iter().filter(|panel| !lacks(panel.id)).cloned().collect();
+        let mut moves: Vec<_> =
+            Assembly::of(picked, &Case { panels, joints: Vec::new() }).loose.iter().map(|loose| loose.moves).collect();
+        moves.dedup();
+        moves
+    };
+    assert_eq!(moves(|_| false), []);
+    assert!(moves(|id| matches!(id, PanelId::Stile(_))).contains(&Direction::Forwards));
+    assert!(moves(|id| id == PanelId::Top).contains(&Direction::Up));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    #[test]
+    fn every_valid_unit_goes_together_and_holds(seed in any::<u64>()) {
+        built(seed, |case, assembly| {
+            assert_eq!((&assembly.stuck, &assembly.loose), (&vec![], &vec![]));
+            let last = assembly.steps.last().unwrap();
+            assert_eq!((last.part, last.moves), (PanelId::Top, Direction::Down));
+            // Every joint is closed once, by the later of its two parts.
+            let mut closed: Vec<_> = assembly.steps.iter().flat_map(|step| step.closes.clone()).collect();
+            closed.sort_unstable();
+            assert_eq!(closed, case.joints.iter().map(|joint| joint.id).collect::<Vec<_>>());
+            assert_eq!(assembly.steps.len(), case.panels.len());
+        });
+    }
+
+    /// The slow twin of the proof: part by part and direction by direction.
+    #[test]
+    fn no_group_of_parts_moves(seed in any::<u64>()) {
+        let range = demo();
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let (picked, case) = made(&range, &choice);
+        let bodies = case.panels.iter().map(|panel| Body::of(blocks(panel, Bound::Core))).chain([floor()]);
+        let cores = Blocking::of(&bodies.collect::<Vec<_>>());
+        let moves_with = |body, direction| cores.moves_with(body, direction, play(picked, direction));
+        prop_assert_eq!(groups(&case, moves_with), vec![]);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(20))]
+
+    /// The slow twin of the order: parts pulled out by a third of the thinnest board at a time never
+    /// share room with what stands.
+    #[test]
+    fn no_step_runs_into_what_stands(seed in any::<u64>()) {
+        built(seed, |case, assembly| {
+            let mut standing: Vec<Body> = Vec::new();
+            for step in &assembly.steps {
+                let panel = case.panel(step.part).unwrap();
+                let mut out = Length::ZERO;
+                while out < step.travel + Length::mm(4.0) {
+                    let moved = step.moves.opposite().step(out);
+                    let body = Body::of(blocks(panel, Bound::Hull).into_iter().map(|block| shifted(block, moved)));
+                    assert!(standing.iter().all(|other| !other.shares_room(&body)), "{} at {out:?}", step.part);
+                    out += Length::mm(4.0);
+                }
+                standing.push(Body::of(blocks(panel, Bound::Hull)));
+            }
+        });
+    }
+
+    /// A core lies in its part, whatever the cutter: no corner of its boxes is outside the outline or in
+    /// a hole.
+    #[test]
+    fn cores_lie_within_their_parts(seed in any::<u64>(), cutter in 4u8..=11) {
+        let mut range = demo();
+        range.build.cutter_mm = Length::mm(f64::from(cutter));
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let (_, case) = made(&range, &choice);
+        for panel in case.panels.iter().filter(|panel| panel.rounding == Length::ZERO) {
+            let loops: Vec<Vec<(f64, f64)>> =
+                core::iter::once(panel.outline()).chain(panel.holes()).map(|outline| polygon(&outline)).collect();
+            for block in blocks(panel, Bound::Core) {
+                let (low, high) = (panel.case_from_panel.point(block.from), panel.case_from_panel.point(block.to));
+                let (u, v) = ((low.u.in_mm(), high.u.in_mm()), (low.v.in_mm(), high.v.in_mm()));
+                let along = |(low, high): (f64, f64), share: f64| low + 1e-2 + (high - low - 2e-2) * share;
+                for at in [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0), (1.0, 1.0), (0.5, 0.0), (0.5, 1.0), (0.0, 0.5), (1.0, 0.5)] {
+                    let point = (along(u, at.0), along(v, at.1));
+                    let crossings: usize = loops.iter().map(|corners| crossings(corners, point)).sum();
+                    prop_assert!(crossings % 2 == 1, "{} {u:?} {v:?} at {at:?}", panel.id);
+                }
+            }
+        }
+    }
+}
+
+/// An outline as a polygon, arcs in 100 chords: none is 0.01 mm off.
+fn polygon(outline: &Outline) -> Vec<(f64, f64)> {
+    let mut corners = Vec::new();
+    for segment in outline.segments() {
+        let (from, to) =
+            ((segment.from.u.in_mm(), segment.from.v.in_mm()), (segment.to.u.in_mm(), segment.to.v.in_mm()));
+        corners.push(from);
+        if segment.bulge != 0.0 {
+            // Bulge b: the centre is (1 − b²)/(4b) chords to the left of the chord's middle.
+            let (du, dv) = (to.0 - from.0, to.1 - from.1);
+            let off = (1.0 - segment.bulge * segment.bulge) / (4.0 * segment.bulge);
+            let centre = (from.0 + du / 2.0 - dv * off, from.1 + dv / 2.0 + du * off);
+            let (start, angle) = (libm::atan2(from.1 - centre.1, from.0 - centre.0), 4.0 * libm::atan(segment.bulge));
+            let radius = segment.radius().in_mm();
+            corners.extend((1..100).map(|step| {
+                let at = start + angle * f64::from(step) / 100.0;
+                (centre.0 + radius * libm::cos(at), centre.1 + radius * libm::sin(at))
+            }));
+        }
+    }
+    corners
+}
+
+/// How often a ray to the right crosses a polygon.
+fn crossings(corners: &[(f64, f64)], (u, v): (f64, f64)) -> usize {
+    let ends = corners.iter().cycle().skip(1);
+    corners
+        .iter()
+        .zip(ends)
+        .filter(|(a, b)| (a.1 > v) != (b.1 > v) && u < a.0 + (v - a.1) / (b.1 - a.1) * (b.0 - a.0))
+        .count()
+}
+
+/// What is said to come free of a unit with shelves and a leaf; reasoned by hand. Nothing but weight keeps
+/// the top on and the lower base plate under it: both go when the unit lies. After the top follows what
+/// drops in from above, after the lower plate nothing but the upper one.
+#[test]
+fn what_comes_free_is_what_weight_alone_holds() {
+    let range = demo();
+    let leafed = |choice: &Choice| choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
+    let choice = choices(&range, 3, Wanted::Valid).find(leafed).unwrap();
+    let (picked, case) = made(&range, &choice);
+    let disturbed = Assembly::of(picked, &case).disturbed;
+    let of = |by| disturbed.iter().find(|known| known.by == by).unwrap();
+    assert_eq!(of(Disturbance::LiftedByTop).first, [PanelId::Top]);
+    assert_eq!(of(Disturbance::Unlevel).first, []);
+    for by in [Disturbance::LaidOnSide, Disturbance::LaidOnBack, Disturbance::LaidOnFront] {
+        assert_eq!(of(by).first, [PanelId::BaseLower, PanelId::Top], "{by:?}");
+        let then = &of(by).then;
+        assert!(then.contains(&PanelId::BaseUpper), "{then:?}");
+        assert!(then.iter().any(|id| matches!(id, PanelId::Leaf(_))), "{then:?}");
+        assert!(!then.iter().any(|id| matches!(id, PanelId::Shelf { .. })), "{then:?}");
+    }
+}
+
+fn shifted(block: Block, by: Spot) -> Block {
+    let at = |spot: Spot| Spot::new(spot.x + by.x, spot.y + by.y, spot.z + by.z);
+    Block { from: at(block.from), to: at(block.to) }
+}

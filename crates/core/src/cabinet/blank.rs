@@ -1,0 +1,217 @@
+//! The blank of every part: its rectangle, and how far its tabs stand out of it. What a sheet has to
+//! hold and what a part weighs at most is known from it before anything is cut in.
+
+use crate::cabinet::layout::{BaySpan, Layout, Picked};
+use crate::cabinet::leaf;
+use crate::cabinet::panel::{GrainAxis, PanelId, Stock};
+use crate::choice::{Choice, Fill, Hung};
+use crate::range::{BackGrain, Board, Build};
+use crate::units::quantity::{AreaMass, Length, Mass};
+
+mod least;
+
+pub(crate) use least::Cuts;
+
+/// One part before it is cut.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Blank {
+    /// Which part.
+    pub(crate) id: PanelId,
+    /// What it is cut from.
+    pub(crate) stock: Stock,
+    /// Direction of its face grain.
+    pub(crate) grain: GrainAxis,
+    /// Width and height of its rectangle, without tabs.
+    pub(crate) size: (Length, Length),
+    /// How far tabs stand out along the width and along the height, both ends together.
+    pub(crate) tabs: (Length, Length),
+}
+
+impl Blank {
+    /// The rectangle that holds the part with its tabs.
+    pub(crate) fn whole(self) -> (Length, Length) {
+        (self.size.0 + self.tabs.0, self.size.1 + self.tabs.1)
+    }
+
+    /// That rectangle along and across the face grain.
+    pub(crate) fn by_grain(self) -> (Length, Length) {
+        let (width, height) = self.whole();
+        match self.grain {
+            GrainAxis::AlongU => (width, height),
+            GrainAxis::AlongV => (height, width),
+        }
+    }
+
+    /// What the whole rectangle weighs with its film: the part weighs less.
+    pub(crate) fn most_mass(self, coated: Coated) -> Mass {
+        let (width, height) = self.whole();
+        Mass::kg((width * height).in_m2() * coated.of_stock(self.stock).in_kg_per_m2())
+    }
+}
+
+/// What boards weigh with their films, area by area: looked up once for all blanks.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Coated {
+    body: AreaMass,
+    back: AreaMass,
+}
+
+impl Coated {
+    pub(crate) fn of(picked: Picked<'_>) -> Self {
+        let film = picked.finish.film_kg_per_m3.in_kg_per_m3() * picked.finish.dry_film().in_m() * 2.0;
+        let coated = |board: &Board| {
+            let mass = board.density_kg_per_m3.in_kg_per_m3() * board.thickness().in_m() + film;
+            // A part's area is a sum of pieces, whose rounding must not come out above.
+            AreaMass::kg_per_m2(mass * (1.0 + 1e-9))
+        };
+        Self { body: coated(picked.body), back: coated(picked.back) }
+    }
+
+    fn of_stock(self, stock: Stock) -> AreaMass {
+        match stock {
+            Stock::Body => self.body,
+            Stock::Back => self.back,
+        }
+    }
+}
+
+/// The blanks of a unit that is laid out, in the order of their parts.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Blanks<'a> {
+    pub(crate) picked: Picked<'a>,
+    pub(crate) layout: &'a Layout,
+}
+
+impl<'a> Blanks<'a> {
+    fn build(self) -> &'a Build {
+        &self.picked.range.build
+    }
+
+    fn body(id: PanelId, grain: GrainAxis, size: (Length, Length), tabs: (Length, Length)) -> Blank {
+        Blank { id, stock: Stock::Body, grain, size, tabs }
+    }
+
+    /// How far a tab reaches into the top.
+    fn into_top(self) -> Length {
+        self.layout.height - self.build().tab_short_mm - self.layout.ceiling
+    }
+
+    /// Where a plate begins: the lower base plate stands back.
+    pub(crate) fn plate_front(self, id: PanelId) -> Length {
+        if id == PanelId::BaseLower { self.build().foot_recess_mm } else { Length::ZERO }
+    }
+
+    /// A base plate or the top.
+    pub(crate) fn plate(self, id: PanelId) -> Blank {
+        let size = (self.layout.width, self.layout.depth - self.plate_front(id));
+        Self::body(id, GrainAxis::AlongU, size, (Length::ZERO, Length::ZERO))
+    }
+
+    /// Where the back begins at the left.
+    pub(crate) fn back_left(self) -> Length {
+        self.build().end_inset_mm - self.build().back_ear_mm
+    }
+
+    /// The back.
+    pub(crate) fn back(self) -> Blank {
+        let grain = match self.picked.model.back_grain {
+            BackGrain::Lying => GrainAxis::AlongU,
+            BackGrain::Standing => GrainAxis::AlongV,
+        };
+        let size = (self.layout.width - self.back_left() * 2.0, self.layout.clear_height());
+        Blank { stock: Stock::Back, ..Self::body(PanelId::Back, grain, size, (Length::ZERO, Length::ZERO)) }
+    }
+
+    /// An end or a divider.
+    pub(crate) fn upright(self, number: u8) -> Blank {
+        let layout = self.layout;
+        let size = (layout.upright_rear - layout.upright_front, layout.clear_height());
+        let tabs = layout.floor - self.build().tab_short_mm + self.into_top();
+        Self::body(PanelId::Upright(number), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+    }
+
+    /// The strip before an upright.
+    pub(crate) fn stile(self, number: u8) -> Blank {
+        let size = (self.layout.stile, self.layout.clear_height());
+        let tabs = self.layout.floor - self.layout.body - self.build().tab_short_mm + self.into_top();
+        Self::body(PanelId::Stile(number), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+    }
+
+    /// How far an ear reaches into an end or, as the neighbour's has the other half, into a divider.
+    pub(crate) fn ear(self, end: bool) -> Length {
+        let deep = self.layout.body - self.build().tab_short_mm;
+        if end { deep } else { deep / 2.0 }
+    }
+
+    /// A shelf.
+    pub(crate) fn shelf(self, bay: u8, row: u8, span: &BaySpan) -> Blank {
+        let layout = self.layout;
+        let (play, short) = (self.build().clearance_mm, self.build().tab_short_mm);
+        let size = (span.clear() - play, layout.clear_depth() - play / 2.0);
+        let ears = self.ear(bay == 1) + self.ear(usize::from(bay) == layout.bays.len()) + play;
+        let tabs = (ears, layout.back - short + play / 2.0);
+        Self::body(PanelId::Shelf { bay, row }, GrainAxis::AlongU, size, tabs)
+    }
+
+    /// A door leaf.
+    pub(crate) fn leaf(self, bay: u8, span: &BaySpan, hung: Hung) -> Blank {
+        let leaf = leaf::of(span, self.layout, self.build(), hung);
+        let size = (leaf.right - leaf.left, leaf.over - leaf.under);
+        let pivots = leaf.under - self.layout.body + self.layout.height - self.build().tab_short_mm - leaf.over;
+        Self::body(PanelId::Leaf(bay), GrainAxis::AlongV, size, (Length::ZERO, pivots))
+    }
+
+    /// All of them.
+    pub(crate) fn all(self, choice: &Choice) -> Vec<Blank> {
+        let Layout { bays, stiles, .. } = self.layout;
+        let mut all = Vec::with_capacity(4 + stiles.len() * 2 + bays.len() * 4);
+        all.extend([self.plate(PanelId::BaseLower), self.plate(PanelId::BaseUpper)]);
+        let numbered = || (1..=u8::MAX).zip(stiles);
+        all.extend(numbered().map(|(number, _)| self.upright(number)));
+        all.push(self.back());
+        for (bay, span) in (1..=u8::MAX).zip(bays) {
+            all.extend((1..=u8::MAX).zip(&span.shelves).map(|(row, _)| self.shelf(bay, row, span)));
+        }
+        all.extend(numbered().filter(|(_, stile)| **stile).map(|(number, _)| self.stile(number)));
+        for (bay, (span, chosen)) in (1..=u8::MAX).zip(bays.iter().zip(&choice.bays)) {
+            if let Fill::Leaf(hung) = chosen.fill {
+                all.push(self.leaf(bay, span, hung));
+            }
+        }
+        all.push(self.plate(PanelId::Top));
+        all
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cabinet::case::Case;
+    use crate::rules::judge;
+    use crate::rules::sample::{Wanted, choices};
+    use crate::testing::demo;
+
+    /// The blanks are those of the parts that are cut, and no part outweighs its own.
+    #[test]
+    fn blanks_are_the_rectangles_of_the_parts() {
+        let range = demo();
+        let mut parts = 0;
+        for choice in choices(&range, 31, Wanted::Any).take(900) {
+            let judged = judge(&range, &choice);
+            let Some((picked, layout)) = judged.picked.zip(judged.layout) else { continue };
+            let case = Case::of(picked, &choice, &layout).unwrap();
+            let blanks = Blanks { picked, layout: &layout }.all(&choice);
+            assert!(blanks.iter().map(|blank| blank.id).eq(case.panels.iter().map(|panel| panel.id)), "{choice:?}");
+            for (blank, panel) in blanks.iter().zip(&case.panels) {
+                let ((width, height), (wide, high)) = (blank.whole(), panel.blank());
+                let apart = (width - wide).abs().max((height - high).abs());
+                assert!(apart < Length::mm(1e-9), "{}: {blank:?} {:?}", panel.id, panel.blank());
+                let (least, most) = (Case::weigh(panel, picked).mass, blank.most_mass(Coated::of(picked)));
+                // Reliefs, rounding and slots take little: the bound is close enough to be of use.
+                assert!(least <= most && most < least * 1.5, "{}: {least:?} {most:?}", panel.id);
+                parts += 1;
+            }
+        }
+        assert!(parts > 5000, "{parts}");
+    }
+}

@@ -1,0 +1,96 @@
+//! What is left of a blank at least: everything that is cut into a part, counted from the layout alone.
+//!
+//! Tabs are left out, and what two cuts share is counted twice: the part itself weighs more.
+
+use core::f64::consts::{FRAC_PI_4, PI};
+
+use super::{Blank, Blanks, Coated};
+use crate::cabinet::layout::Layout;
+use crate::cabinet::leaf;
+use crate::cabinet::panel::PanelId;
+use crate::choice::{Choice, Fill};
+use crate::units::quantity::{Area, Length, Mass};
+
+/// The most that is cut out of the rectangle of each kind of part.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Cuts {
+    lower: Area,
+    plate: Area,
+    upright: Area,
+    back: Area,
+    shelf: Area,
+    stile: Area,
+    /// Finger hole and roots of the pivots.
+    leaf: Area,
+    /// For each length of a leaf's upright edges, both of them rounded.
+    edges: Length,
+}
+
+impl Cuts {
+    /// Of a unit that is laid out.
+    pub(crate) fn of(blanks: Blanks<'_>, choice: &Choice) -> Self {
+        let (build, layout, play) = (blanks.build(), blanks.layout, blanks.build().clearance_mm);
+        // A relief takes half a disc at most at each inside corner.
+        let relief = disc(build.cutter_mm) / 2.0;
+        let slot = |long: Length, wide: Length| (long + play) * (wide + play) + relief * 4.0;
+        let count = |many: usize| f64::from(u32::try_from(many).unwrap_or(u32::MAX));
+        let radius = choice.corner_radius_mm.length();
+        let tabs = slot(build.tab_mm, layout.body);
+        let lower = radius * radius * (4.0 - PI) + tabs * (count(layout.stiles.len()) * 2.0);
+        let stiles = layout.stiles.iter().filter(|stile| **stile).count();
+        let leaves = choice.bays.iter().filter(|bay| matches!(bay.fill, Fill::Leaf(_))).count();
+        let bore = disc(blanks.picked.body.thickness() + build.pivot_clearance_mm);
+        let lap = slot(layout.clear_height() / 2.0, layout.body.max(layout.back));
+        let ear = slot(layout.clear_depth() * (f64::from(build.shelf_slot_per_mille) / 1000.0), layout.body);
+        let holes = choice.bays.iter().filter(|bay| bay.hole.is_some()).count();
+        let extents = blanks.picked.range.holes.iter().map(|hole| hole.shape.extent());
+        let largest = extents.map(|(length, height)| length * height).fold(Area::ZERO, Area::max);
+        let shelves = layout.bays.iter().map(|bay| bay.shelves.len()).sum();
+        let rounding = leaf::rounding(build, layout.body);
+        Self {
+            lower,
+            plate: lower + slot(layout.stile / 2.0, layout.body) * count(stiles) + bore * count(leaves),
+            // Two tabs at each end have an inside corner at either side, and so have ears, rear tabs and pivots.
+            upright: lap + ear * count(slots(layout)) + relief * 8.0,
+            back: lap * count(layout.stiles.len()) + largest * count(holes) + tabs * (count(shelves) * 2.0),
+            shelf: relief * 8.0,
+            stile: relief * 4.0,
+            leaf: disc(build.finger_hole_mm) + relief * 4.0,
+            edges: rounding * rounding * (4.0 - PI) / layout.body,
+        }
+    }
+
+    /// What a part weighs at least with its film.
+    pub(crate) fn least_mass(&self, blank: &Blank, coated: Coated) -> Mass {
+        let (width, height) = blank.size;
+        let cut = match blank.id {
+            PanelId::BaseLower => self.lower,
+            PanelId::BaseUpper | PanelId::Top => self.plate,
+            PanelId::Upright(_) => self.upright,
+            PanelId::Back => self.back,
+            PanelId::Shelf { .. } => self.shelf,
+            PanelId::Stile(_) => self.stile,
+            PanelId::Leaf(_) => self.leaf + self.edges * height,
+        };
+        let left = ((width * height).in_m2() - cut.in_m2()).max(0.0);
+        // The rounding of a sum of pieces must not come out on the other side.
+        Mass::kg(left * coated.of_stock(blank.stock).in_kg_per_m2() * (1.0 - 4e-9))
+    }
+}
+
+/// The most shelf slots in one upright: neighbours with as many shelves share them.
+fn slots(layout: &Layout) -> usize {
+    let (mut most, mut left) = (0, 0);
+    for right in layout.bays.iter().map(|bay| bay.shelves.len()).chain([0]) {
+        most = most.max(if left == right { left } else { left + right });
+        left = right;
+    }
+    most
+}
+
+fn disc(diameter: Length) -> Area {
+    diameter * diameter * FRAC_PI_4
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,5 @@
+//! Plane and space: outlines, their corners, points and boxes of the case.
+
+pub mod corner;
+pub mod outline;
+pub mod space;

@@ -1,0 +1,239 @@
+//! What is read, as tables.
+
+use core::fmt::Debug;
+
+use super::*;
+use crate::units::quantity::Dim;
+use crate::words;
+
+/// Each text with what it reads as; nothing if it is refused.
+fn check<T: PartialEq + Debug>(read: impl Fn(&str) -> Option<T>, cases: &[(&str, Option<T>)]) {
+    for (text, expected) in cases {
+        assert_eq!(read(text), *expected, "{text}");
+    }
+}
+
+#[test]
+fn sizes_are_read_as_people_write_them() {
+    let tenths = |text: &str| size(text).map(Dim::in_tenths);
+    check(
+        tenths,
+        &[
+            ("1640", Some(16_400)),
+            (" 1\u{202f}640 mm ", Some(16_400)),
+            ("1\u{a0}640", Some(16_400)),
+            ("1\u{2009}640", Some(16_400)),
+            ("1 640", Some(16_400)),
+            ("1,640", Some(16_400)),
+            ("1.640 mm", Some(16_400)),
+            ("1.640,5", Some(16_405)),
+            ("1,640.5mm", Some(16_405)),
+            ("1640.5", Some(16_405)),
+            ("1640,50", Some(16_405)),
+            ("1430½", Some(14_305)),
+            ("1 430 1/2", Some(14_305)),
+            ("164cm", Some(16_400)),
+            ("164,5 CM", Some(16_450)),
+            ("1,64 m", Some(16_400)),
+            ("1.640 m", Some(16_400)),
+            ("1 m 64 cm", Some(16_400)),
+            ("1.64 metres", Some(16_400)),
+            // Without a unit: metres, never a millimetre and a half.
+            ("1.64", Some(16_400)),
+            ("1,6", Some(16_000)),
+            ("0,5", Some(5_000)),
+            ("0.640", Some(6_400)),
+            ("1.64 mm", Some(16)),
+            ("2", None),
+            ("1½", None),
+            ("64 in", Some(16_256)),
+            ("64.125 in.", Some(16_288)),
+            ("64 1/2\"", Some(16_383)),
+            ("64-1/2 inches", Some(16_383)),
+            ("64½\u{2033}", Some(16_383)),
+            ("64½\u{201d}", Some(16_383)),
+            ("1/2 in", Some(127)),
+            ("64\u{2044}2 in", Some(8_128)),
+            ("5 ft", Some(15_240)),
+            ("4' 6\"", Some(13_716)),
+            ("4\u{2032} 6\u{2033}", Some(13_716)),
+            ("4\u{2019}6\u{201d}", Some(13_716)),
+            ("5'4\"", Some(16_256)),
+            ("5'4", Some(16_256)),
+            ("5'4½''", Some(16_383)),
+            ("5 ft 4 in", Some(16_256)),
+            ("5 feet, 4 inches", Some(16_256)),
+            ("", None),
+            ("0", None),
+            ("0 m", None),
+            ("mm", None),
+            ("wide", None),
+            ("12 stone", None),
+            ("1/0 in", None),
+            ("-5", None),
+            ("1640-", None),
+            ("--5", None),
+            ("1e400", None),
+            ("9999999", None),
+            ("1,64,0", None),
+            ("12 34", None),
+            ("1 64", None),
+            ("1,640,5", None),
+            ("1.640.5", None),
+            ("6\" 4'", None),
+            ("1 m 64", None),
+            ("64 mm 5 mm", None),
+            ("1640 mm,,", None),
+            ("1640\u{e9}", None),
+            ("½½ in", None),
+        ],
+    );
+}
+
+#[test]
+fn diagonals_are_inches() {
+    check(
+        diagonal,
+        &[
+            ("55", Some(550)),
+            ("65,5", Some(655)),
+            ("65½", Some(655)),
+            ("65.500", Some(655)),
+            ("55\"", Some(550)),
+            ("55 inch", Some(550)),
+            ("139,7 cm", Some(550)),
+            ("1,397 m", Some(550)),
+            ("4' 7\"", Some(550)),
+            ("0", None),
+            ("1,400", None),
+            ("tall", None),
+            ("", None),
+        ],
+    );
+}
+
+#[test]
+fn money_is_read_as_people_write_it() {
+    check(
+        |text| money(text, "EUR").map(Money::in_minor),
+        &[
+            ("1400", Some(140_000)),
+            ("1,400", Some(140_000)),
+            ("1.400", Some(140_000)),
+            ("1 400", Some(140_000)),
+            ("1\u{202f}400.00", Some(140_000)),
+            ("1'400", Some(140_000)),
+            ("1\u{2019}400.50", Some(140_050)),
+            ("1.400,50", Some(140_050)),
+            ("1,400.50", Some(140_050)),
+            ("1.400.000", Some(140_000_000)),
+            ("1.40", Some(140)),
+            ("14,50", Some(1_450)),
+            ("1400,5", Some(140_050)),
+            ("1430½", Some(143_050)),
+            ("€1400", Some(140_000)),
+            ("€\u{202f}1\u{202f}400.00", Some(140_000)),
+            ("1400 €", Some(140_000)),
+            ("1400 EUR", Some(140_000)),
+            ("eur 1400", Some(140_000)),
+            ("1400 euro", Some(140_000)),
+            ("1400 Euros", Some(140_000)),
+            ("1400,-", Some(140_000)),
+            ("1.400,\u{2013} €", Some(140_000)),
+            ("0", Some(0)),
+            ("", None),
+            ("€", None),
+            ("much", None),
+            ("$1400", None),
+            ("1400 GBP", None),
+            ("-5", None),
+            ("1.4005", None),
+            ("1,40,00", None),
+            ("99999999", None),
+            ("1e5", None),
+        ],
+    );
+    for (text, currency) in [("£1,400", "GBP"), ("1 400 gbp", "GBP"), ("$1,400", "USD"), ("SEK 1 400", "SEK")] {
+        assert_eq!(money(text, currency), Some(Money::minor(140_000)), "{text}");
+    }
+}
+
+#[test]
+fn masses_are_read_as_people_write_them() {
+    check(
+        |text| mass(text).map(Mass::to_gram),
+        &[
+            ("12", Some(12_000)),
+            ("12 kg", Some(12_000)),
+            ("12,5kg", Some(12_500)),
+            ("12.500 kg", Some(12_500)),
+            ("12½ Kilo", Some(12_500)),
+            ("800 g", Some(800)),
+            ("1,400 g", Some(1_400)),
+            // NIST SP 811, appendix B.8: 26 × 453.592 37 g.
+            ("26 lbs.", Some(11_793)),
+            ("", None),
+            ("kg", None),
+            ("heavy", None),
+            ("-3 kg", None),
+            ("12 st", None),
+            ("1e400", None),
+        ],
+    );
+}
+
+#[test]
+fn thicknesses_have_their_decimals() {
+    let micrometres = |text: &str| thickness(text).map(|mm| libm::round(mm.in_mm() * 1000.0));
+    check(micrometres, &[("17.61", Some(17_610.0)), ("17,612 mm", Some(17_612.0)), ("thin", None)]);
+}
+
+/// What is shown can be typed again: every size, mass and amount that `words` writes.
+#[test]
+fn what_is_written_is_read_back() {
+    for tenths in (1..12_000).chain((12_000..1_000_000).step_by(17)).chain([1_000_000]) {
+        let dim = Dim::tenths(tenths);
+        assert_eq!(size(&words::length(dim)), Some(dim));
+        // Without a unit only what somebody may mean.
+        if tenths >= 100 {
+            assert_eq!(size(&words::size(dim)), Some(dim));
+        }
+    }
+    for minor in (0..300_000).step_by(7).chain([99_999_999, 100_000_000]) {
+        let amount = Money::minor(minor);
+        assert_eq!(money(&words::amount(amount), "EUR"), Some(amount));
+        for currency in ["EUR", "GBP", "USD", "SEK"] {
+            assert_eq!(money(&words::money(amount, currency), currency), Some(amount));
+        }
+    }
+    for hectogram in 0..20_000 {
+        let kg = Mass::kg(f64::from(hectogram) / 10.0);
+        assert_eq!(mass(&words::mass(kg)), Some(kg));
+    }
+    for tenths in 50..=2000 {
+        assert_eq!(diagonal(&words::decimal(f64::from(tenths) / 10.0, 1)), Some(tenths));
+    }
+}
+
+/// Whatever is typed is read or refused.
+#[test]
+fn nothing_that_is_typed_breaks_it() {
+    let letters = ["", "1", "0", "640", ".", ",", " ", "'", "\"", "/", "-", "½", "mm", "m", "€", "\u{202f}", "é"];
+    for first in letters {
+        for second in letters {
+            for third in letters {
+                for fourth in letters {
+                    let text = [first, second, third, fourth].concat();
+                    let read = size(&text).map(Dim::in_tenths);
+                    assert!(read.is_none_or(|tenths| tenths >= 0), "{text}");
+                    // No unit was named: then nothing small is meant.
+                    let bare = !text.contains(['m', '"', '\'']);
+                    assert!(!bare || read.is_none_or(|tenths| tenths == 0 || tenths >= 100), "{text}: {read:?}");
+                    assert!(money(&text, "EUR").is_none_or(|amount| amount >= Money::ZERO), "{text}");
+                    assert!(mass(&text).is_none_or(|mass| mass >= Mass::ZERO), "{text}");
+                    diagonal(&text);
+                }
+            }
+        }
+    }
+}

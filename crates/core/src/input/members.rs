@@ -1,0 +1,247 @@
+//! Reading JSON member by member, each fault with its JSON pointer (RFC 6901).
+
+use core::fmt;
+
+use serde_json::{Map, Value};
+
+use crate::input::seal::canonical;
+use crate::input::strict::Strict;
+use crate::units::quantity::Dim;
+
+/// Why a JSON text is not what was asked for.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ReadError {
+    /// Not JSON.
+    #[error("not JSON: {reason}")]
+    NotJson {
+        /// What stands where.
+        reason: String,
+    },
+    /// An unknown, missing or mistyped member.
+    #[error("{pointer}: {reason}")]
+    Field {
+        /// Where, as a JSON pointer; empty for the whole.
+        pointer: String,
+        /// What is wrong.
+        reason: String,
+    },
+}
+
+/// The byte order mark that some editors put before a text.
+const MARK: char = '\u{feff}';
+
+/// Parses JSON; no object may name a member twice.
+///
+/// # Errors
+///
+/// [`ReadError::NotJson`] with line and column.
+pub fn parse(text: &str) -> Result<Value, ReadError> {
+    if text.starts_with(MARK) {
+        return Err(ReadError::NotJson {
+            reason: "it begins with a byte order mark; save it as UTF-8 without one".into(),
+        });
+    }
+    match serde_json::from_str(text) {
+        Ok(Strict(value)) => Ok(value),
+        Err(error) => Err(ReadError::NotJson { reason: error.to_string() }),
+    }
+}
+
+/// Outside text in a message: quoted, cut, escaped.
+pub(crate) fn quoted(value: &Value) -> String {
+    let text = canonical(value);
+    let cut: String = text.chars().take(60).collect();
+    let shown = shown(&cut);
+    if cut.len() < text.len() { format!("{shown}…") } else { shown }
+}
+
+/// The same with every character that would do something to a screen written as its number.
+pub(crate) fn shown(text: &str) -> String {
+    let visible = |character: char| !character.is_control() && !is_unseen(character);
+    text.chars()
+        .map(
+            |character| if visible(character) { character.to_string() } else { character.escape_unicode().to_string() },
+        )
+        .collect()
+}
+
+/// Characters that are not seen but reorder, break or hide what is.
+// Source: Unicode Standard, general categories Cf, Zl and Zp; those of them that text may carry in.
+pub(crate) fn is_unseen(character: char) -> bool {
+    matches!(character,
+        '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}'
+        | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
+}
+
+/// Characters that may stand in a text that people read: the joiners, which other scripts need, among them.
+// Source: Unicode Standard, 9.2 and 12.1: ZWNJ and ZWJ decide which letter is shown. General category Co and the
+// noncharacters (23.7) mean nothing to anybody else.
+pub(crate) fn may_stand(character: char) -> bool {
+    let joins = matches!(character, '\u{200c}' | '\u{200d}');
+    let private = matches!(character, '\u{e000}'..='\u{f8ff}' | '\u{f0000}'..);
+    let none = matches!(character, '\u{fdd0}'..='\u{fdef}') || u32::from(character) & 0xfffe == 0xfffe;
+    !character.is_control() && (joins || !is_unseen(character)) && !private && !none
+}
+
+/// Characters of which something can be seen; letters that fill a place are none.
+// Source: Unicode Character Database, Default_Ignorable_Code_Point; and the blank pattern of Braille.
+pub(crate) fn is_seen(character: char) -> bool {
+    let empty = matches!(character,
+        '\u{34f}' | '\u{115f}' | '\u{1160}' | '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{2800}'
+        | '\u{3164}' | '\u{fe00}'..='\u{fe0f}' | '\u{ffa0}' | '\u{e0100}'..='\u{e01ef}');
+    !character.is_whitespace() && !is_unseen(character) && !empty
+}
+
+/// A whole number, however it is written: `1`, `1.0` and `1e0` are one number in JSON.
+pub(crate) fn whole(value: &Value) -> Option<i64> {
+    // 2⁵³: up to there every whole number has its own double.
+    let exact = |number: &f64| number.fract() == 0.0 && number.abs() <= 9_007_199_254_740_992.0;
+    #[expect(clippy::cast_possible_truncation, reason = "whole and within 2⁵³")]
+    value.as_i64().or_else(|| value.as_f64().filter(exact).map(|number| number as i64))
+}
+
+fn fault(pointer: &str, reason: String) -> ReadError {
+    ReadError::Field { pointer: pointer.into(), reason }
+}
+
+/// A value and where it stands.
+#[derive(Debug)]
+pub struct Place {
+    value: Value,
+    pointer: String,
+}
+
+impl Place {
+    /// The whole of a document.
+    pub fn whole(value: Value) -> Self {
+        Self { value, pointer: String::new() }
+    }
+
+    fn wrong<T>(&self, wanted: &str) -> Result<T, ReadError> {
+        Err(fault(&self.pointer, format!("expected {wanted}, found {}", quoted(&self.value))))
+    }
+
+    /// A finite number.
+    pub(crate) fn number(self) -> Result<f64, ReadError> {
+        self.value.as_f64().map_or_else(|| self.wrong("a number"), Ok)
+    }
+
+    /// A whole number between two bounds.
+    pub(crate) fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
+        let whole = whole(&self.value).filter(|number| (least..=most).contains(number));
+        whole.map_or_else(|| self.wrong(&format!("a whole number from {least} to {most}")), Ok)
+    }
+
+    /// A whole number from 0 to 255.
+    pub(crate) fn small(self) -> Result<u8, ReadError> {
+        self.whole_between(0, 255).map(|number| u8::try_from(number).unwrap_or(u8::MAX))
+    }
+
+    /// A length that people pick.
+    pub(crate) fn dim(self) -> Result<Dim, ReadError> {
+        let pointer = self.pointer.clone();
+        Dim::try_from(self.number()?).map_err(|wrong| fault(&pointer, wrong.to_string()))
+    }
+
+    /// A text.
+    pub(crate) fn text(self) -> Result<String, ReadError> {
+        match self.value {
+            Value::String(text) => Ok(text),
+            _ => self.wrong("a text"),
+        }
+    }
+
+    /// A text that says by itself what it is: a key, a day, a digest.
+    pub(crate) fn parsed<T>(self) -> Result<T, ReadError>
+    where
+        T: core::str::FromStr,
+        T::Err: fmt::Display,
+    {
+        let pointer = self.pointer.clone();
+        self.text()?.parse().map_err(|wrong: T::Err| fault(&pointer, wrong.to_string()))
+    }
+
+    /// A list, each element read by `read`.
+    pub(crate) fn list<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<Vec<T>, ReadError> {
+        let Value::Array(elements) = self.value else { return self.wrong("a list") };
+        let places = elements.into_iter().enumerate();
+        places.map(|(at, value)| read(Self { value, pointer: format!("{}/{at}", self.pointer) })).collect()
+    }
+
+    /// An object.
+    pub(crate) fn members(self) -> Result<Members, ReadError> {
+        match self.value {
+            Value::Object(members) => Ok(Members { members, pointer: self.pointer }),
+            _ => self.wrong("an object"),
+        }
+    }
+
+    /// The name of this member, which says by itself what it is.
+    pub(crate) fn key_of<T>(&self, name: &str) -> Result<T, ReadError>
+    where
+        T: core::str::FromStr,
+        T::Err: fmt::Display,
+    {
+        name.parse().map_err(|wrong: T::Err| fault(&self.pointer, wrong.to_string()))
+    }
+
+    /// Whether it is a text.
+    pub(crate) fn is_text(&self) -> bool {
+        self.value.is_string()
+    }
+
+    /// Whether it is this text.
+    pub(crate) fn is(&self, text: &str) -> bool {
+        self.value == text
+    }
+
+    /// A fault at this place.
+    pub(crate) fn refuse<T>(&self, wanted: &str) -> Result<T, ReadError> {
+        self.wrong(wanted)
+    }
+}
+
+/// The members of an object that were not read yet.
+#[derive(Debug)]
+pub struct Members {
+    members: Map<String, Value>,
+    pointer: String,
+}
+
+impl Members {
+    fn pointer_of(&self, name: &str) -> String {
+        let token: String = name.replace('~', "~0").replace('/', "~1").chars().take(60).collect();
+        format!("{}/{}", self.pointer, shown(&token))
+    }
+
+    /// A member that must be there.
+    pub(crate) fn take(&mut self, name: &str) -> Result<Place, ReadError> {
+        self.remove(name).ok_or_else(|| fault(&self.pointer, format!("the member \"{name}\" is missing")))
+    }
+
+    /// A member that may be there; `null` is the same as none.
+    pub(crate) fn maybe(&mut self, name: &str) -> Option<Place> {
+        let place = self.remove(name)?;
+        (!place.value.is_null()).then_some(place)
+    }
+
+    fn remove(&mut self, name: &str) -> Option<Place> {
+        let pointer = self.pointer_of(name);
+        self.members.remove(name).map(|value| Place { value, pointer })
+    }
+
+    /// The next member, whatever its name.
+    pub(crate) fn next(&mut self) -> Option<(String, Place)> {
+        let name = self.members.keys().next()?.clone();
+        let place = self.remove(&name)?;
+        Some((name, place))
+    }
+
+    /// Nothing may be left.
+    pub(crate) fn done(self) -> Result<(), ReadError> {
+        match self.members.keys().next() {
+            None => Ok(()),
+            Some(name) => Err(fault(&self.pointer_of(name), "no member of this name is known".into())),
+        }
+    }
+}

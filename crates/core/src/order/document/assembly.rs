@@ -1,0 +1,94 @@
+//! The assembly as a document: steps with their sentences, and what comes free.
+
+use serde::Serialize;
+
+use crate::cabinet::assembly::{Assembly, Direction, Disturbance};
+use crate::cabinet::panel::PanelId;
+use crate::order::parts::mm;
+use crate::words;
+
+/// How a unit goes together.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct AssemblyDocument {
+    /// Whether every part has its step and nothing moves that should not.
+    pub proven: bool,
+    /// The steps in order.
+    pub steps: Vec<StepDocument>,
+    /// What to do when all parts are in.
+    #[cfg_attr(feature = "schema", schemars(with = "String"))]
+    pub last_step: &'static str,
+    /// What comes free when the unit does not stand as it should.
+    pub disturbed: Vec<DisturbedDocument>,
+    /// What everybody who puts it together should know.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub cautions: [&'static str; 2],
+}
+
+/// One part going in.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct StepDocument {
+    /// The part.
+    #[cfg_attr(feature = "schema", schemars(with = "String"))]
+    pub part: PanelId,
+    /// The way it goes in.
+    pub moves: Direction,
+    /// How far it goes from clear of everything to its place.
+    pub travel_mm: f64,
+    /// The joints that it closes.
+    pub closes: Vec<String>,
+    /// Its mass.
+    pub mass_g: i64,
+    /// How many people it takes.
+    pub people: u8,
+    /// What to do.
+    pub sentence: String,
+}
+
+/// What comes free when something is done to the unit.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct DisturbedDocument {
+    /// What is done.
+    pub by: Disturbance,
+    /// Parts that move at once.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub first: Vec<PanelId>,
+    /// Parts that nothing holds any more when those are gone.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub then: Vec<PanelId>,
+    /// Leaves that swing by their own weight.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub swings: Vec<PanelId>,
+    /// What to do about it.
+    pub sentence: String,
+}
+
+impl AssemblyDocument {
+    pub(super) fn of(assembly: &Assembly, tethered: bool) -> Self {
+        let steps = assembly.steps.iter().map(|step| StepDocument {
+            part: step.part,
+            moves: step.moves,
+            travel_mm: mm(step.travel),
+            closes: step.closes.iter().map(ToString::to_string).collect(),
+            mass_g: step.mass.to_gram(),
+            people: step.people,
+            sentence: words::step(step),
+        });
+        let disturbed = assembly.disturbed.iter().map(|disturbed| DisturbedDocument {
+            by: disturbed.by,
+            first: disturbed.first.clone(),
+            then: disturbed.then.clone(),
+            swings: disturbed.swings.clone(),
+            sentence: words::disturbed(disturbed),
+        });
+        Self {
+            proven: assembly.is_proven(),
+            steps: steps.collect(),
+            last_step: words::last_step(tethered),
+            disturbed: disturbed.collect(),
+            cautions: words::CAUTIONS,
+        }
+    }
+}

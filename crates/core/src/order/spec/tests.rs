@@ -1,0 +1,178 @@
+use proptest::prelude::*;
+
+use super::*;
+use crate::order::derive::derive_unproven;
+use crate::rules::finding::Severity;
+use crate::testing::demo;
+
+fn customer() -> Customer {
+    Customer {
+        name: "Ada Reed".into(),
+        contact: "ada@example.org".into(),
+        address: vec!["1 Dyke Lane".into(), "Fenby".into()],
+    }
+}
+
+fn spec() -> OrderSpec {
+    let range = demo();
+    let choice = Choice::first_of(&range).unwrap();
+    let backlog = Backlog::default();
+    let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+    OrderSpec::new(derived.orderable().unwrap(), customer(), String::new()).unwrap()
+}
+
+fn error(text: &str) -> String {
+    read(text.as_bytes()).unwrap_err().to_string()
+}
+
+/// The spec with one text in it exchanged, sealed anew.
+fn resealed(from: &str, to: &str) -> String {
+    let text = spec().to_text();
+    assert!(text.contains(from), "{from} is not in {text}");
+    let mut value: serde_json::Value = serde_json::from_str(&text.replacen(from, to, 1)).unwrap();
+    value["digest"] = read::seal_of(&value).to_string().into();
+    value.to_string()
+}
+
+/// What was only looked at has no proof of assembly, so it cannot be ordered; all else is the same.
+#[test]
+fn only_a_proven_unit_is_ordered() {
+    let (range, backlog, today) = (demo(), Backlog::default(), "2026-11-25".parse().unwrap());
+    let choice = Choice::first_of(&range).unwrap();
+    let (seen, derived) = (derive_unproven(&range, &choice, today, &backlog), derive(&range, &choice, today, &backlog));
+    assert!(seen.is_free() && seen.orderable().is_none() && derived.orderable().is_some());
+    assert_eq!(seen.built, derived.built);
+    let advice = derived.findings.iter().filter(|finding| finding.severity != Severity::Stops).count();
+    assert!(seen.findings.is_empty() && advice > 0 && advice == derived.findings.len(), "advice comes with the proof");
+}
+
+#[test]
+fn what_was_written_is_read_and_holds() {
+    let spec = spec();
+    assert_eq!(read(spec.to_text().as_bytes()), Ok(spec.clone()));
+    assert!(check(&spec, &demo()).holds());
+}
+
+/// `1.0` and `null` for nothing are other ways to write the same choice.
+#[test]
+fn other_ways_to_write_the_same_are_read() {
+    let plain = spec();
+    for (from, to) in [("\"version\":1", "\"version\":1.0"), ("\"place\":{}", "\"place\":{\"plug\":null}")] {
+        let read = read(resealed(from, to).as_bytes()).unwrap();
+        assert_eq!((read.choice, read.version), (plain.choice.clone(), 1));
+    }
+}
+
+/// Scripts that need joiners, and letters beyond the first plane.
+#[test]
+fn names_of_the_world_are_read() {
+    for name in [
+        "\u{645}\u{6cc}\u{200c}\u{622}\u{6cc}\u{62f}",
+        "\u{915}\u{94d}\u{200d}\u{937}",
+        "\u{20bb7}\u{91ce}",
+        "O\u{2019}Neill",
+    ] {
+        let customer = Customer { name: name.into(), ..customer() };
+        assert_eq!(texts::check(&customer, ""), Ok(()), "{name}");
+    }
+}
+
+#[test]
+fn any_formatting_is_read() {
+    let value: serde_json::Value = serde_json::from_str(&spec().to_text()).unwrap();
+    let spaced = format!(" {} \n", value.to_string().replace(',', ",\n  "));
+    assert_eq!(read(spaced.as_bytes()), Ok(spec()));
+}
+
+#[test]
+fn bad_files_are_refused_with_their_place() {
+    for (text, start) in [
+        ("", "not JSON: EOF while parsing a value at line 1 column 0"),
+        ("{\"format\":1,\"format\":1}", "not JSON: the member \"format\" stands twice in one object"),
+        ("[]", "/format: expected \"slotwright-order\", found null"),
+        ("{\"format\":\"slotwright-order\",\"version\":2}", "/version: this program reads version 1, found 2"),
+        (
+            &resealed("\"width_mm\":1640", "\"width_mm\":\"wide\""),
+            "/choice/width_mm: expected a number, found \"wide\"",
+        ),
+        (&resealed("\"width_mm\":1640", "\"width_mm\":0.05"), "/choice/width_mm: 0.05 is not a length"),
+        (&resealed("\"share\":1", "\"chair\":1"), "/choice/bays/0: the member \"share\" is missing"),
+        (&resealed("\"share\":1", "\"share\":1,\"a/b\":1"), "/choice/bays/0/a~1b: no member of this name is known"),
+        (
+            &resealed("{\"leaf\":\"left\"}", "{\"leaf\":\"up\"}"),
+            "/choice/bays/0/fill/leaf: expected \"left\" or \"right\", found \"up\"",
+        ),
+        (
+            &resealed("\"share\":1", "\"share\":256"),
+            "/choice/bays/0/share: expected a whole number from 0 to 255, found 256",
+        ),
+        (&resealed("\"finish\":\"clear\",", ""), "/choice: the member \"finish\" is missing"),
+        (&resealed("\"name\":\"Ada Reed\"", "\"name\":\" \""), "/customer/name: nothing is written here"),
+        (
+            &resealed("\"name\":\"Ada Reed\"", "\"name\":\"\\u3164\\u200d\""),
+            "/customer/name: nothing is written here that",
+        ),
+        (&resealed("Fenby", "Fen\\ue000by"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\udbff\\udffdby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\ufffeby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\u200bby"), "/customer/address/1: a character that cannot be printed"),
+        ("\u{feff}{}", "not JSON: it begins with a byte order mark; save it as UTF-8 without one"),
+        (&resealed("Fenby", "Fen\\u0007by"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("Fenby", "Fen\\u202eby"), "/customer/address/1: a character that cannot be printed"),
+        (&resealed("\"EUR\"", "\"Eur\""), "/promised/currency: expected three capital letters"),
+        (
+            &resealed("\"share\":1", "\"share\":1,\"\\u001b[2J\":1"),
+            "/choice/bays/0/\\u{1b}[2J: no member of this name is known",
+        ),
+        (&spec().to_text().replacen("1640", "1650", 1), "/digest: the file says "),
+    ] {
+        assert!(error(text).starts_with(start), "{} does not start with {start}", error(text));
+    }
+    assert_eq!(read(b"\xff{}"), Err(SpecError::NotText { at: 0 }));
+    assert_eq!(read(&vec![b' '; BYTES_MOST + 1]), Err(SpecError::TooLarge { bytes: BYTES_MOST + 1 }));
+    assert!(error(&"[".repeat(5000)).starts_with("not JSON: recursion limit"));
+}
+
+#[test]
+fn a_promise_that_does_not_come_out_again_is_a_difference() {
+    for (from, to, pointer) in [
+        ("\"key\":\"fenland\"", "\"key\":\"highland\"", "/range/key"),
+        ("\"currency\":\"EUR\"", "\"currency\":\"GBP\"", "/promised/currency"),
+        ("\"mass_g\":", "\"mass_g\":1", "/promised/mass_g"),
+        ("\"price_minor\":", "\"price_minor\":1", "/promised/price_minor"),
+        ("\"arrives_on\":\"2026", "\"arrives_on\":\"2025", "/promised/arrives_on"),
+    ] {
+        let spec = read(resealed(from, to).as_bytes()).unwrap();
+        let checked = check(&spec, &demo());
+        let pointers: Vec<&str> = checked.differences.iter().map(|difference| difference.pointer).collect();
+        assert_eq!(pointers, [pointer]);
+        assert!(!checked.holds());
+    }
+}
+
+#[test]
+fn an_order_that_cannot_be_made_does_not_hold() {
+    let spec = read(resealed("\"width_mm\":1640", "\"width_mm\":164000").as_bytes());
+    assert!(spec.is_err(), "beyond any length");
+    let spec = read(resealed("\"width_mm\":1640", "\"width_mm\":5000").as_bytes()).unwrap();
+    let checked = check(&spec, &demo());
+    assert!(!checked.stops.is_empty() && !checked.differences.is_empty());
+}
+
+proptest! {
+    #[test]
+    fn no_bytes_make_the_reader_panic(bytes in proptest::collection::vec(any::<u8>(), 0..300)) {
+        prop_assert!(read(&bytes).is_err());
+    }
+
+    /// One changed byte of a saved order is always found.
+    #[test]
+    fn no_changed_byte_passes(at in any::<prop::sample::Index>(), byte in any::<u8>()) {
+        let spec = spec();
+        let mut bytes = spec.to_text().into_bytes();
+        let at = at.index(bytes.len());
+        prop_assume!(bytes[at] != byte);
+        bytes[at] = byte;
+        prop_assert!(read(&bytes).is_err());
+    }
+}

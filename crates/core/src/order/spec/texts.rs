@@ -1,0 +1,73 @@
+//! The texts of an order: bounded and printable, since they end up on labels.
+
+use super::Customer;
+use crate::input::members::{is_seen, may_stand};
+
+/// A text of an order that cannot stand there.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum BadText {
+    /// Nothing but white space, or letters of which nothing is seen.
+    #[error("{pointer}: nothing is written here that can be seen")]
+    Empty {
+        /// Where.
+        pointer: String,
+    },
+    /// Too long.
+    #[error("{pointer}: {found} characters; {most} are the most")]
+    TooLong {
+        /// Where.
+        pointer: String,
+        /// Characters found.
+        found: usize,
+        /// Characters allowed.
+        most: usize,
+    },
+    /// A control character, one that is not seen but reorders or breaks what is, or one of somebody's own making.
+    #[error("{pointer}: a character that cannot be printed stands in the text")]
+    Control {
+        /// Where.
+        pointer: String,
+    },
+    /// No address lines, or too many.
+    #[error("/customer/address: {found} lines; 1 to {most} are possible")]
+    Lines {
+        /// Lines found.
+        found: usize,
+        /// Lines allowed.
+        most: usize,
+    },
+}
+
+const LINE_MOST: usize = 100;
+const LINES_MOST: usize = 6;
+const REMARK_MOST: usize = 500;
+
+pub(super) fn check(customer: &Customer, remark: &str) -> Result<(), BadText> {
+    line("/customer/name".into(), &customer.name)?;
+    line("/customer/contact".into(), &customer.contact)?;
+    if customer.address.is_empty() || customer.address.len() > LINES_MOST {
+        return Err(BadText::Lines { found: customer.address.len(), most: LINES_MOST });
+    }
+    for (at, text) in customer.address.iter().enumerate() {
+        line(format!("/customer/address/{at}"), text)?;
+    }
+    printable("/remark".into(), remark, REMARK_MOST)
+}
+
+fn line(pointer: String, text: &str) -> Result<(), BadText> {
+    if !text.chars().any(is_seen) {
+        return Err(BadText::Empty { pointer });
+    }
+    printable(pointer, text, LINE_MOST)
+}
+
+fn printable(pointer: String, text: &str, most: usize) -> Result<(), BadText> {
+    let found = text.chars().count();
+    if found > most {
+        Err(BadText::TooLong { pointer, found, most })
+    } else if !text.chars().all(may_stand) {
+        Err(BadText::Control { pointer })
+    } else {
+        Ok(())
+    }
+}

@@ -1,0 +1,278 @@
+//! Solving backwards: the nearest choice that can be made and meets a goal.
+//!
+//! Goals of width are met by the states of widths, exactly. Goals of price, weight and date are met by the fewest
+//! questions answered anew that a search of one and two questions finds, sizes before what the unit holds; if that
+//! is not enough, all sizes shrink. Smaller is taken to be cheaper, lighter and sooner.
+
+use super::Size;
+use super::candidates::{ChoiceSpace, changes};
+use super::effort::EFFORT;
+use super::kept::{Given, Kept, Visit, broken};
+use super::question_set::{self, QuestionSet};
+use super::solve::{Answers, SearchSpace};
+use super::states::{Reach, State, Table, nearest};
+use crate::business::built::Built;
+use crate::business::promise::Backlog;
+use crate::choice::Choice;
+use crate::choice::change::Change;
+use crate::choice::question::Question;
+use crate::range::Range;
+use crate::rules::{can_be_made, judge_stops, place};
+use crate::units::day::Day;
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Length, Mass};
+
+/// What is wanted of a unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Goal {
+    /// It can be made.
+    Valid,
+    /// It is as wide as it can be, and as the wall allows.
+    Widest,
+    /// It is at least as wide as the screen on it, and as narrow as the wall asks.
+    Screen,
+    /// It costs no more, with tax.
+    Price(Money),
+    /// No part is heavier.
+    Part(Mass),
+    /// It arrives on that day or before.
+    By(Day),
+}
+
+/// What has to be answered anew to meet a goal; nothing if it is met. `None` if no way was found.
+///
+/// What is kept stays, and what was given is not broken.
+pub fn toward<'a>(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    kept: impl Into<Kept<'a>>,
+    dated: (Day, &Backlog),
+) -> Option<Vec<Change>> {
+    let mut trials = EFFORT.goal_trials;
+    way(range, choice, goal, kept.into(), dated, &mut trials)
+}
+
+/// The same with as many trials as are left.
+fn way(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    kept: Kept<'_>,
+    (today, backlog): (Day, &Backlog),
+    trials: &mut u32,
+) -> Option<Vec<Change>> {
+    match goal {
+        Goal::Valid => nearest(range, choice, kept),
+        Goal::Widest => widest(range, choice, kept),
+        Goal::Screen => {
+            let wide =
+                choice.place.screen_tenth_inch.map_or(Length::ZERO, |tenths| place::screen(place::diagonal(tenths)).0);
+            let fits = |width: Dim| width.length() >= wide && width <= wall(choice);
+            if fits(choice.width_mm) {
+                return nearest(range, choice, kept);
+            }
+            wide_as(range, choice, kept, &mut |width| fits(width), false)
+        }
+        _ => {
+            let begun = after(range, choice, &nearest(range, choice, kept)?);
+            let table = Table::of(range, range.model(&choice.model)?, &begun, kept);
+            let (space, free) = table.space(&begun, QuestionSet::NONE);
+            // The goal takes the place of what was given before.
+            let own = match goal {
+                Goal::Price(_) => Given::Budget.bits(),
+                Goal::By(_) => Given::Day.bits(),
+                _ => 0,
+            };
+            let rules = !(broken(range, choice, kept.visit) | own);
+            let mut search = Search { range, goal, today, backlog, space, trials, rules, visit: kept.visit };
+            Some(changes(choice, &search.run(&begun, free)?))
+        }
+    }
+}
+
+/// Which kept answers stand in the way of a goal to which no way was found: those of which any one can be let go for a
+/// way to be found. There may be none: two can be in the way at once.
+pub fn in_the_way<'a>(
+    range: &Range,
+    choice: &Choice,
+    goal: Goal,
+    kept: impl Into<Kept<'a>>,
+    dated: (Day, &Backlog),
+) -> Vec<Question> {
+    let (mut trials, kept) = (EFFORT.goal_trials, kept.into());
+    let mut helps = |pin: &Question| {
+        let others: Vec<Question> = kept.pins.iter().copied().filter(|other| other != pin).collect();
+        way(range, choice, goal, Kept { pins: &others, ..kept }, dated, &mut trials).is_some()
+    };
+    kept.pins.iter().copied().filter(|pin| helps(pin)).collect()
+}
+
+fn after(range: &Range, choice: &Choice, changes: &[Change]) -> Choice {
+    changes.iter().fold(choice.clone(), |choice, change| choice.with(change, range))
+}
+
+fn widest(range: &Range, choice: &Choice, kept: Kept<'_>) -> Option<Vec<Change>> {
+    wide_as(range, choice, kept, &mut |width| width <= wall(choice), true)
+}
+
+/// How wide it may be where it stands.
+fn wall(choice: &Choice) -> Dim {
+    choice.place.wall_mm.unwrap_or(Dim::tenths(i32::MAX))
+}
+
+/// The first width that is wanted and can be had, with what goes with it; from the widest down or from the
+/// narrowest up.
+fn wide_as(
+    range: &Range,
+    choice: &Choice,
+    kept: Kept<'_>,
+    wanted: &mut dyn FnMut(Dim) -> bool,
+    down: bool,
+) -> Option<Vec<Change>> {
+    if kept.pins.contains(&Question::Width) {
+        return None;
+    }
+    let model = range.model(&choice.model)?;
+    let table = Table::of(range, model, choice, kept);
+    let mut widths: Vec<Dim> = model.width_mm.values().filter(|width| wanted(*width)).collect();
+    if down {
+        widths.reverse();
+    }
+    let had = table
+        .runs(Size::Width, widths.into_iter())
+        .into_iter()
+        .find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
+    let wide = choice.with(&Change::WidthMm(had.from), range);
+    match table.state(&wide, QuestionSet::of(Question::Width)) {
+        State::Open => Some(changes(choice, &wide)),
+        State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
+        State::Shut { .. } | State::Unfound { .. } => None,
+    }
+}
+
+struct Search<'a> {
+    range: &'a Range,
+    goal: Goal,
+    today: Day,
+    backlog: &'a Backlog,
+    space: ChoiceSpace<'a>,
+    /// How many are left.
+    trials: &'a mut u32,
+    /// What of that which was given counts.
+    rules: u64,
+    visit: Option<&'a Visit>,
+}
+
+impl Search<'_> {
+    /// Whether a unit that can be made meets the goal.
+    fn meets(&mut self, choice: &Choice) -> bool {
+        *self.trials = self.trials.saturating_sub(1);
+        let judged = judge_stops(self.range, choice);
+        let laid_out = judged.picked.zip(judged.layout);
+        let built = laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, self.backlog)));
+        built.is_some_and(|(built, _)| match self.goal {
+            Goal::Price(most) => built.price.total_minor <= most,
+            Goal::Part(most) => built.heaviest().is_some_and(|(_, mass)| mass <= most),
+            Goal::By(day) => built.promise.is_some_and(|promise| promise.arrives <= day),
+            Goal::Valid | Goal::Widest | Goal::Screen => true,
+        })
+    }
+
+    fn is_done(&mut self, choice: &Choice) -> bool {
+        let (range, rules, visit) = (self.range, self.rules, self.visit);
+        let suits = |visit| broken(range, choice, visit) & rules == 0;
+        suits(None) && can_be_made(range, choice) && self.meets(choice) && suits(visit)
+    }
+
+    fn run(&mut self, begun: &Choice, free: QuestionSet) -> Option<Choice> {
+        if self.is_done(begun) {
+            return Some(begun.clone());
+        }
+        for question in free.places() {
+            if let Some(found) = self.one(begun, question) {
+                return Some(found);
+            }
+        }
+        for second in free.places() {
+            for first in free.places().take_while(|first| *first < second) {
+                if let Some(found) = self.two(begun, first, second) {
+                    return Some(found);
+                }
+            }
+        }
+        self.shrunk(begun, free)
+    }
+
+    /// Answers one question anew.
+    fn one(&mut self, point: &Choice, question: u8) -> Option<Choice> {
+        let points: Vec<Choice> = self.points(point, question);
+        if is_size(question) {
+            return self.first_small(&points);
+        }
+        points.into_iter().find(|point| *self.trials > 0 && self.is_done(point))
+    }
+
+    /// Answers two questions anew.
+    fn two(&mut self, point: &Choice, first: u8, second: u8) -> Option<Choice> {
+        let points = self.points(point, second);
+        points.into_iter().find_map(|point| if *self.trials > 0 { self.one(&point, first) } else { None })
+    }
+
+    /// All other answers to a question, the nearest first; of sizes only the smaller ones.
+    fn points(&self, point: &Choice, question: u8) -> Vec<Choice> {
+        let at = self.space.at(point);
+        let may = |number: &i32| self.space.moved(&at, question, *number).is_some();
+        let with = |answer| self.space.with(point, question, answer);
+        match self.space.answers(question) {
+            Answers::Set(count) => (0..i32::try_from(count).unwrap_or(0)).filter(may).map(with).collect(),
+            Answers::Line(places) => {
+                let size = Size::ALL.into_iter().find(|size| question_set::place(size.question()) == question);
+                let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
+                places.iter().copied().filter(|place| *place < now).map(with).collect()
+            }
+        }
+    }
+
+    /// The first of ever smaller units that is done: where the goal is met is halved, what can be made is walked.
+    fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
+        if *self.trials == 0 || !points.last().is_some_and(|least| self.meets(least)) {
+            return None;
+        }
+        let (mut from, mut to) = (0, points.len());
+        while from < to {
+            let middle = usize::midpoint(from, to);
+            if self.meets(points.get(middle)?) {
+                to = middle;
+            } else {
+                from = middle + 1;
+            }
+        }
+        points.get(from..)?.iter().find(|point| self.is_done(point)).cloned()
+    }
+
+    /// All sizes smaller, one after the other, until it is done.
+    fn shrunk(&mut self, begun: &Choice, free: QuestionSet) -> Option<Choice> {
+        let mut point = begun.clone();
+        for question in [Question::Depth, Question::Height, Question::Width].map(question_set::place) {
+            if !free.has(question) {
+                continue;
+            }
+            let smaller = self.points(&point, question);
+            if let Some(found) = self.first_small(&smaller) {
+                return Some(found);
+            }
+            if let Some(least) = smaller.into_iter().rev().find(|point| can_be_made(self.range, point)) {
+                point = least;
+            }
+        }
+        None
+    }
+}
+
+fn is_size(question: u8) -> bool {
+    Size::ALL.into_iter().any(|size| question_set::place(size.question()) == question)
+}
+
+#[cfg(test)]
+mod tests;

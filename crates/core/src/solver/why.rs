@@ -1,0 +1,171 @@
+//! Why an answer is shut, by reasons of which none can be left out, and what of that which is kept to let go for it.
+
+use serde::Serialize;
+
+use super::candidates;
+use super::explain::{conflict, diagnosis};
+use super::kept::{GIVEN, Given, Kept, breach};
+use super::question_set::{QuestionSet, place};
+use super::solve::Outcome;
+use super::states::Table;
+use crate::choice::Choice;
+use crate::choice::change::Change;
+use crate::choice::question::Question;
+use crate::range::Range;
+use crate::rules::finding::Finding;
+use crate::rules::{Rule, judge_stops};
+
+/// Why an answer cannot be had at all, or not with what is pinned.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Why {
+    /// What stops it by one of those rules: alone, or if something else stops it first then with other changes.
+    pub reason: Finding,
+    /// Rules that forbid it together, whatever else is answered; none of them can be left out. If the basics leave
+    /// something, they are taken for granted, and these are beyond them; none if it leaves out a bay of which something
+    /// is pinned.
+    pub rules: Vec<Rule>,
+    /// Pinned questions with which they do; none of them can be left out.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub pins: Vec<Question>,
+    /// What was given with which they do; none of it can be left out.
+    pub given: Vec<Given>,
+    /// What to let go for it; none if it cannot be had without any pin either, or if nothing was found.
+    pub release: Option<Release>,
+}
+
+/// What to let go for an answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Release {
+    /// Pinned questions, none of which could stay pinned; the least important ones, if there is a choice.
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
+    pub pins: Vec<Question>,
+    /// What was given and is so no longer.
+    pub given: Vec<Given>,
+    /// What changes then besides the answer.
+    pub changes: Vec<Change>,
+}
+
+impl Release {
+    /// All that changes besides the answer, what was given with it.
+    pub fn all(&self) -> Vec<Change> {
+        self.given.iter().filter_map(|given| given.undone()).chain(self.changes.iter().cloned()).collect()
+    }
+}
+
+/// What is kept, one by one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Held {
+    Pin(Question),
+    Given(Given),
+}
+
+/// Why an answer is shut: nothing of it can be left out, as far as that was found out.
+///
+/// `None` for an answer that can be had, and for one of which that was not found out.
+pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<Why> {
+    let (kept, asked) = (kept.into(), QuestionSet::of(change.question()?));
+    let table = Table::of(range, range.model(&choice.model)?, choice, kept);
+    // What is broken already is not kept.
+    let counts = table.rules(asked);
+    let given = Given::ALL.into_iter().rev().filter(|given| kept.says(*given, choice) && given.bits() & counts != 0);
+    let held: Vec<Held> = kept.pins.iter().copied().map(Held::Pin).chain(given.map(Held::Given)).collect();
+    let answer = Answer { table, changed: choice.with(change, range), asked, counts };
+    // What was not found out may be.
+    let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Outcome::Nothing(_));
+    if may(u64::MAX, &held) {
+        return None;
+    }
+    let least = conflict(&held, &mut |held| may(u64::MAX, held));
+    let release = answer.release(&held);
+    let (pins, given) = parted(&least);
+    if let Some(reason) = answer.table.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
+        return Some(Why { reason, rules: Vec::new(), pins, given, release });
+    }
+    let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
+    // What was given is among what is kept.
+    let own = Rule::ALL.iter().filter(|rule| rule.bit() & GIVEN == 0);
+    let (basics, others): (Vec<Rule>, Vec<Rule>) = own.partition(|rule| rule.is_basic());
+    let (always, of) = if may(sum(&basics), &least) { (sum(&basics), others) } else { (0, basics) };
+    let rules = conflict(&of, &mut |rules| may(always | sum(rules), &least));
+    if may(always | sum(&rules), &least) {
+        return None;
+    }
+    let asks = given.iter().fold(0, |all, given| all | given.bits()) & counts;
+    let broken = |choice: &Choice| judge_stops(range, choice).findings.into_iter().find(|f| rules.contains(&f.rule));
+    let reason = broken(&answer.changed).or_else(|| breach(&answer.changed, asks));
+    let reason = reason.or_else(|| match answer.any(always, &least) {
+        Outcome::Point(point) => broken(&point),
+        Outcome::Nothing(_) | Outcome::GivenUp => None,
+    });
+    // With what else changes something may be too wide for its wall.
+    let reason = reason.or_else(|| match answer.any(sum(&rules) | always, &held_pins(&least)) {
+        Outcome::Point(point) => breach(&point, asks),
+        Outcome::Nothing(_) | Outcome::GivenUp => None,
+    })?;
+    Some(Why { reason, rules, pins, given, release })
+}
+
+fn held_pins(held: &[Held]) -> Vec<Held> {
+    held.iter().copied().filter(|held| matches!(held, Held::Pin(_))).collect()
+}
+
+/// Pins, and what was given.
+fn parted(held: &[Held]) -> (Vec<Question>, Vec<Given>) {
+    let pins = held.iter().filter_map(|held| match held {
+        Held::Pin(pin) => Some(*pin),
+        Held::Given(_) => None,
+    });
+    let given = held.iter().filter_map(|held| match held {
+        Held::Given(given) => Some(*given),
+        Held::Pin(_) => None,
+    });
+    (pins.collect(), given.collect())
+}
+
+/// A choice with an answer taken that cannot be had.
+struct Answer<'a> {
+    table: Table<'a>,
+    changed: Choice,
+    asked: QuestionSet,
+    /// The rules that count for it.
+    counts: u64,
+}
+
+impl Answer<'_> {
+    /// The rules of these that count where something is held, and its pins.
+    fn within(&self, rules: u64, held: &[Held]) -> (u64, QuestionSet) {
+        let (pins, given) = parted(held);
+        let given = given.iter().fold(0, |all, given| all | given.bits());
+        (self.counts & (rules & !GIVEN | given), QuestionSet::of_all(&pins))
+    }
+
+    /// A choice with the answer that some rules, and what is held, allow.
+    fn any(&self, rules: u64, held: &[Held]) -> Outcome<Choice> {
+        self.table.any(&self.changed, self.asked, self.within(rules, held))
+    }
+
+    fn release(&self, held: &[Held]) -> Option<Release> {
+        let mut held = held.to_vec();
+        // The least important ones first; facts of the customer are let go last.
+        held.sort_by_key(|held| match held {
+            Held::Pin(pin) => place(*pin),
+            Held::Given(_) => u8::MAX,
+        });
+        held.dedup();
+        let gone = diagnosis(&held, &mut |kept| matches!(self.any(u64::MAX, kept), Outcome::Point(_)))?;
+        held.retain(|held| !gone.contains(held));
+        let (pins, given) = parted(&gone);
+        match self.table.smallest(&self.changed, self.asked, self.within(u64::MAX, &held)) {
+            Outcome::Point((_, point)) => {
+                Some(Release { pins, given, changes: candidates::changes(&self.changed, &point) })
+            }
+            Outcome::Nothing(_) | Outcome::GivenUp => None,
+        }
+        .filter(|_| !gone.is_empty())
+    }
+}
+
+#[cfg(test)]
+mod tests;
