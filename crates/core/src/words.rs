@@ -16,6 +16,7 @@ mod names;
 pub mod page;
 pub mod picture;
 pub(crate) mod remark;
+mod say;
 pub mod stage;
 pub mod tool;
 

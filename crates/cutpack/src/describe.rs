@@ -2,14 +2,14 @@
 
 use slotwright_core::choice::{Bay, Choice};
 use slotwright_core::range::Range;
-use slotwright_core::words::picture::{BayTold, UnitTold, unit};
+use slotwright_core::words::picture::{BayTold, UnitTold};
 
 /// The unit as it stands: model, size, bays with their fit-out, finish.
 pub fn describe(range: &Range, choice: &Choice) -> String {
     let model = range.model(&choice.model).map_or(choice.model.as_str(), |model| &model.name);
     let finish = range.finish(&choice.finish).map_or(choice.finish.as_str(), |finish| &finish.name);
     let bays: Vec<BayTold<'_>> = choice.bays.iter().take(12).map(|bay| told(range, bay)).collect();
-    unit(&UnitTold {
+    let told = UnitTold {
         model,
         width: choice.width_mm,
         height: choice.height_mm,
@@ -17,7 +17,8 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
         bays: &bays,
         finish,
         screen_tenth_inch: choice.place.screen_tenth_inch,
-    })
+    };
+    told.text()
 }
 
 fn told<'a>(range: &'a Range, bay: &'a Bay) -> BayTold<'a> {

@@ -12,7 +12,7 @@ use slotwright_core::business::built::Built;
 use slotwright_core::cabinet::assembly::{Assembly, Step};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
-use slotwright_core::words::picture::step_title;
+use slotwright_core::words::picture::StepTitle;
 
 mod arrow;
 mod hidden;
@@ -78,7 +78,7 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, wanted: Range<usize>) -> Vec
         if wanted.contains(&at) {
             let number = u32::try_from(at).unwrap_or(u32::MAX).saturating_add(1);
             let sentence = words::step(part.step);
-            let title = step_title(number, of, part.step.part);
+            let title = StepTitle { number, of, part: part.step.part }.text();
             let svg = frame.svg(&content(part, before, &standing, frame.scale), &title, &sentence);
             let [width_mm, height_mm] = frame.size;
             pictures.push(StepPicture { number, of, step: part.step, sentence, svg, width_mm, height_mm });

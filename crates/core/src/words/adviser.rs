@@ -1,8 +1,5 @@
 //! What the adviser says beside findings: what comes of a goal, and what to press.
 
-use super::LOCALE;
-use super::english::adviser as english;
-use super::locale::Locale;
 use crate::choice::change::Change;
 use crate::choice::question::Question;
 use crate::range::Range;
@@ -50,13 +47,4 @@ pub enum Message<'a> {
         /// The day on which it arrives.
         day: &'a str,
     },
-}
-
-impl Message<'_> {
-    /// The text.
-    pub fn text(self) -> String {
-        match LOCALE {
-            Locale::English => english::message(self),
-        }
-    }
 }

@@ -1,8 +1,5 @@
 //! What the order desk says to the page: what came of an order, or why nothing did.
 
-use super::LOCALE;
-use super::english::desk as english;
-use super::locale::Locale;
 use crate::units::day::Day;
 
 /// An entry of the order's form.
@@ -65,13 +62,4 @@ pub enum Message<'a> {
     Holds(Day),
     /// The order of that day is open and does not hold.
     Differs(Day),
-}
-
-impl Message<'_> {
-    /// The sentence.
-    pub fn text(self) -> String {
-        match LOCALE {
-            Locale::English => english::message(self),
-        }
-    }
 }

@@ -1,8 +1,5 @@
 //! What the page says beside findings, changes and names: headings, buttons, notices, and messages with figures.
 
-use super::LOCALE;
-use super::english::page as english;
-use super::locale::Locale;
 use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::choice::question::Question;
@@ -147,15 +144,6 @@ pub enum Label {
     DeskSilent,
 }
 
-impl Label {
-    /// The text.
-    pub const fn text(self) -> &'static str {
-        match LOCALE {
-            Locale::English => english::label(self),
-        }
-    }
-}
-
 /// A text of the page with what it is about.
 #[derive(Clone, Copy, Debug)]
 pub enum Message<'a> {
@@ -241,13 +229,4 @@ pub enum Message<'a> {
     Saved(&'a str),
     /// An order was saved.
     OrderSaved(&'a str),
-}
-
-impl Message<'_> {
-    /// The text.
-    pub fn text(self) -> String {
-        match LOCALE {
-            Locale::English => english::message(self),
-        }
-    }
 }

@@ -1,8 +1,5 @@
 //! Titles of pictures, and the unit in words beside its drawing.
 
-use super::LOCALE;
-use super::english::picture as english;
-use super::locale::Locale;
 use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::units::quantity::Dim;
@@ -37,16 +34,13 @@ pub struct BayTold<'a> {
     pub device: Option<&'a str>,
 }
 
-/// The unit in a few sentences.
-pub fn unit(told: &UnitTold<'_>) -> String {
-    match LOCALE {
-        Locale::English => english::unit(told),
-    }
-}
-
-/// Title of the picture of a step, of so many, in which a part is added.
-pub fn step_title(number: u32, of: u32, part: PanelId) -> String {
-    match LOCALE {
-        Locale::English => english::step_title(number, of, part),
-    }
+/// Title of the picture of a step.
+#[derive(Clone, Copy, Debug)]
+pub struct StepTitle {
+    /// Which step it is, from 1.
+    pub number: u32,
+    /// How many there are.
+    pub of: u32,
+    /// The part that is added.
+    pub part: PanelId,
 }

@@ -1,9 +1,5 @@
 //! What the stage shows, said for those who do not see its picture.
 
-use super::LOCALE;
-use super::english::stage as english;
-use super::locale::Locale;
-
 /// From which side the unit is seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "sides are known")]
@@ -53,13 +49,4 @@ pub enum Message<'a> {
         /// What is done.
         what: &'a str,
     },
-}
-
-impl Message<'_> {
-    /// The sentence.
-    pub fn text(self) -> String {
-        match LOCALE {
-            Locale::English => english::message(self),
-        }
-    }
 }

@@ -1,8 +1,5 @@
 //! What the workshop's tool says in its tables and reports; the text of its help stands beside its arguments.
 
-use super::LOCALE;
-use super::english::tool as english;
-use super::locale::Locale;
 use crate::range::Use;
 
 /// A text of the tool that holds no figure.
@@ -60,15 +57,6 @@ pub enum Label {
     Boards,
     Finishes,
     Digest,
-}
-
-impl Label {
-    /// The text.
-    pub const fn text(self) -> &'static str {
-        match LOCALE {
-            Locale::English => english::label(self),
-        }
-    }
 }
 
 /// What is known of a board's thickness.
@@ -219,13 +207,4 @@ pub enum Message<'a> {
     Comma(&'a str, &'a str),
     /// A text without quotation marks, as it should be written.
     Bare(&'a str),
-}
-
-impl Message<'_> {
-    /// The text.
-    pub fn text(self) -> String {
-        match LOCALE {
-            Locale::English => english::message(self),
-        }
-    }
 }

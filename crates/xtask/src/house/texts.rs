@@ -19,24 +19,24 @@ const UNITS: [&str; 2] = ["mm", "kg"];
 
 /// Modules whose literals are parts of files or of what is said of files that cannot be read, as the messages of
 /// `thiserror` are.
-const FILES: [(&str, &str); 7] = [
-    ("choice.rs", "words that the reader of a choice expected"),
-    ("choice/note.rs", "keys of the note, which is TOML"),
+const FILES: [(&str, &str); 6] = [
+    ("choice/compact.rs", "keys of the compact text, which is TOML"),
     ("members.rs", "what the reader of JSON expected and found"),
-    ("range/audit/spelling.rs", "what the reader of a range would have known"),
+    ("audit/spelling.rs", "what the reader of a range would have known"),
     ("range/fields.rs", "what the reader of a range expected"),
     ("spec/read.rs", "what helps against an order that cannot be read"),
     ("strict.rs", "what the reader of JSON found"),
 ];
 
 /// What looks like texts and is none: a module, a literal of it, and what that is.
-const CODES: [(&str, &str, &str); 6] = [
+const CODES: [(&str, &str, &str); 7] = [
+    ("range/bay.rs", " or ", "words that the reader of a bay expected"),
     ("joint.rs", "{} in {} {}", "the code of a joint"),
     ("money.rs", "{} minor", "for debugging"),
     ("quantity.rs", "in ", "a description in schemas"),
     ("quantity.rs", "in mm, at most one decimal", "a description in schemas"),
     ("quantity.rs", "Dim", "a name in schemas"),
-    ("rule.rs", "Rule", "a name in schemas"),
+    ("rules/id.rs", "Rule", "a name in schemas"),
 ];
 
 /// Whether a literal has words for people, and not a key or a code: several words, or a piece of a sentence.

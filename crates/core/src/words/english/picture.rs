@@ -1,7 +1,6 @@
 //! Titles of pictures and the unit in words, in English.
 
-use crate::cabinet::panel::PanelId;
-use crate::words::picture::{BayTold, UnitTold};
+use crate::words::picture::{BayTold, StepTitle, UnitTold};
 use crate::words::{decimal, fill_within, length, offset, part, size};
 
 pub(in crate::words) fn unit(told: &UnitTold<'_>) -> String {
@@ -33,6 +32,6 @@ fn bay(told: &BayTold<'_>) -> String {
     text
 }
 
-pub(in crate::words) fn step_title(number: u32, of: u32, added: PanelId) -> String {
+pub(in crate::words) fn step_title(StepTitle { number, of, part: added }: StepTitle) -> String {
     format!("Step {number} of {of}: {}", part(added))
 }

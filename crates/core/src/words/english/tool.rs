@@ -70,7 +70,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             let parts = match parts {
                 [Use::Body] => "body",
                 [Use::Back] => "back",
-                _ => "body and back",
+                [] | [_, ..] => "body and back",
             };
             let known = match measured {
                 Measured::Points => "measured at eight points",

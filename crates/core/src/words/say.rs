@@ -1,0 +1,85 @@
+//! Where the messages of the areas meet the catalogue of the present locale.
+
+use super::locale::Locale;
+use super::{LOCALE, adviser, desk, english, page, picture, stage, tool};
+
+impl adviser::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::adviser::message(self),
+        }
+    }
+}
+
+impl desk::Message<'_> {
+    /// The sentence.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::desk::message(self),
+        }
+    }
+}
+
+impl page::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::page::label(self),
+        }
+    }
+}
+
+impl page::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::page::message(self),
+        }
+    }
+}
+
+impl stage::Message<'_> {
+    /// The sentence.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::stage::message(self),
+        }
+    }
+}
+
+impl tool::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::tool::label(self),
+        }
+    }
+}
+
+impl tool::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::tool::message(self),
+        }
+    }
+}
+
+impl picture::UnitTold<'_> {
+    /// The unit in a few sentences.
+    pub fn text(&self) -> String {
+        match LOCALE {
+            Locale::English => english::picture::unit(self),
+        }
+    }
+}
+
+impl picture::StepTitle {
+    /// The title.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::picture::step_title(self),
+        }
+    }
+}
