@@ -1,5 +1,7 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
+mod ranges;
+
 use std::fs::{self, File, TryLockError};
 
 use anyhow::{Context, Result, ensure};
@@ -33,6 +35,7 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
         "read the compiler's or Trunk's message above",
     )?;
     guard(root)?;
+    ranges::lighten(root)?;
     stand_by(root)?;
     size::compress(root)
 }
