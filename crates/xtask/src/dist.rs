@@ -1,7 +1,5 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
-mod ranges;
-
 use std::fs::{self, File, TryLockError};
 
 use anyhow::{Context, Result, ensure};
@@ -11,7 +9,7 @@ use crate::command::{self, lock_switch};
 use crate::http::policy;
 use crate::root::Root;
 use crate::setup::{self, Web};
-use crate::{say, size};
+use crate::{ranges, say, size};
 
 /// Sets up and builds.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {

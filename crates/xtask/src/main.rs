@@ -13,6 +13,7 @@ mod house;
 mod http;
 mod lint;
 mod metadata;
+mod ranges;
 mod root;
 mod say;
 mod schemas;

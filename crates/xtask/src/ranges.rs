@@ -7,11 +7,11 @@ use toml::Table;
 
 use crate::root::Root;
 
-#[path = "../../../../web/bare.rs"]
+#[path = "../../../web/bare.rs"]
 mod bare;
 
 /// Takes the comments out of each range file in dist.
-pub(super) fn lighten(root: &Root) -> Result<()> {
+pub(crate) fn lighten(root: &Root) -> Result<()> {
     let folder = root.dist().join("ranges");
     for entry in fs::read_dir(&folder).with_context(|| folder.display().to_string())? {
         let file = entry.with_context(|| folder.display().to_string())?.path();
