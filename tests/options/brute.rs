@@ -339,7 +339,7 @@ fn check(model: &str, kinds: usize) {
         }
     }
     assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {reasons} reasons: {seen:?}");
-    assert!(reasons >= 10 && released >= 5 && given >= 5, "{reasons} {released} {given}");
+    assert!(reasons >= 10 && released >= 5 && given >= 1, "{reasons} {released} {given}");
 }
 
 #[test]

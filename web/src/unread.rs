@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
 use slotwright_core::solver::Size;
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::Label;
 
 /// A field that a person types into.
@@ -57,7 +58,7 @@ impl Field {
     fn value(self, choice: &Choice) -> Option<i32> {
         match self {
             Self::Size(size) => Some(size.of(choice).in_tenths()),
-            Self::Wall => choice.place.wall_mm.map(|wall| wall.in_tenths()),
+            Self::Wall => choice.place.wall_mm.map(Dim::in_tenths),
             Self::Screen => choice.place.screen_tenth_inch.map(i32::from),
             Self::Price | Self::Weight | Self::Day => None,
         }

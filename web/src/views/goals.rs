@@ -51,9 +51,10 @@ pub fn Goals() -> impl IntoView {
             let read = if typed.is_empty() { Some(String::new()) } else { understood(&typed, &currency) };
             // What cannot be read asks for nothing: what was told of another figure goes.
             let figure = read.clone().unwrap_or_default();
-            match read {
-                Some(_) => desk.unread.forget(field),
-                None => desk.unread.add(field, typed),
+            if read.is_some() {
+                desk.unread.forget(field);
+            } else {
+                desk.unread.add(field, typed);
             }
             if name.is_empty() {
                 own.set(figure.clone());

@@ -4,7 +4,7 @@ use super::{Rule, Subject};
 use crate::choice::Choice;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
-use crate::units::quantity::Length;
+use crate::units::quantity::{Dim, Length};
 
 /// The screen stands so far over the top.
 pub const STAND: Length = Length::mm(60.0);
@@ -47,7 +47,7 @@ pub fn breaches(choice: &Choice) -> impl Iterator<Item = Finding> {
     };
     let wide = choice.place.screen_tenth_inch.map(|tenths| screen(diagonal(tenths)).0);
     let wide = wide.filter(|wide| *wide > width).map(|wide| find(Rule::ScreenWidth, wide, width));
-    let wall = choice.place.wall_mm.map(|wall| wall.length()).filter(|wall| width > *wall);
+    let wall = choice.place.wall_mm.map(Dim::length).filter(|wall| width > *wall);
     let wall = wall.map(|wall| find(Rule::WallWidth, width, wall));
     wide.into_iter().chain(wall).chain(viewing(choice))
 }

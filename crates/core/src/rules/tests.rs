@@ -278,7 +278,7 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     };
     assert_eq!(told(&range).0, Severity::Advises);
     range.handling.two_people_kg = mass - Mass::kg(0.01);
-    let hundredth = |kg: f64| (kg * 100.0).round() / 100.0;
+    let hundredth = |kg: f64| crate::units::rounding::round_half_away(kg * 100.0) / 100.0;
     let allowed = hundredth(mass.in_kg() - 0.01);
     assert_eq!(told(&range), (Severity::Warns, allowed));
     range.handling.one_person_kg = (mass - Mass::kg(0.01)) / 1.5;

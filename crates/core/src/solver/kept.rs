@@ -92,7 +92,7 @@ impl Visit {
         let Some((built, _)) = built else { return 0 };
         let dear = self.budget.is_some_and(|most| built.price.total_minor > most);
         let late = self.by.is_some_and(|by| built.promise.is_none_or(|promise| promise.arrives > by));
-        u64::from(dear) * BUDGET | u64::from(late) * DAY
+        (u64::from(dear) * BUDGET) | (u64::from(late) * DAY)
     }
 
     /// What of it a choice breaks.
