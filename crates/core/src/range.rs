@@ -9,8 +9,9 @@ use serde::Serialize;
 
 use crate::input::seal::Digest;
 use crate::units::day::Day;
+pub(crate) use fields::Fields;
 pub use fields::TEXT_MOST;
-pub(crate) use fields::{Fields, ReadLog};
+pub(crate) use read_log::ReadLog;
 
 mod batch;
 mod bay;
@@ -27,6 +28,7 @@ mod model;
 mod moisture;
 pub(crate) mod parse;
 mod rates;
+mod read_log;
 mod wrong;
 
 pub use batch::{Batch, NotABatch};

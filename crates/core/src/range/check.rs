@@ -71,11 +71,15 @@ fn judged(range: &Range, unread: Vec<String>) -> Problems {
 }
 
 /// A list with as many entries as may be.
-fn list(out: &mut Problems, path: impl Into<String>, found: usize, least: usize, most: usize) {
-    let path = path.into();
+fn list(out: &mut Problems, prefix: &str, name: &str, found: usize, least: usize, most: usize) {
+    let path = joined(prefix, name);
     #[cfg(any(test, feature = "schema"))]
     out.bounds.push(Bound { path: path.clone(), limits: Limits::Entries(least, most) });
     length(out, path, found, least, most);
+}
+
+fn joined(prefix: &str, name: &str) -> String {
+    if prefix.is_empty() { name.into() } else { format!("{prefix}.{name}") }
 }
 
 fn length(out: &mut Problems, path: String, found: usize, least: usize, most: usize) {
@@ -99,39 +103,40 @@ fn each(out: &mut Problems, prefix: &str, figures: &[Bounded<'_>]) {
     }
 }
 
-fn keys<'a>(out: &mut Problems, path: &str, keys: impl Iterator<Item = &'a Key> + Clone, least: usize) {
-    list(out, path, keys.clone().count(), least, 64);
-    for key in repeated(keys) {
-        out.push((format!("{path}.{key}"), Wrong::Repeated(key.clone())));
+fn keys<'a>(out: &mut Problems, prefix: &str, name: &str, keys: &mut dyn Iterator<Item = &'a Key>, least: usize) {
+    let keys: Vec<&Key> = keys.collect();
+    list(out, prefix, name, keys.len(), least, 64);
+    for key in repeated(keys.into_iter()) {
+        out.push((format!("{}.{key}", joined(prefix, name)), Wrong::Repeated(key.clone())));
     }
 }
 
 fn lists(out: &mut Problems, range: &Range) {
-    keys(out, "board", range.boards.iter().map(|board| &board.key), 1);
-    keys(out, "finish", range.finishes.iter().map(|finish| &finish.key), 1);
-    keys(out, "hole", range.holes.iter().map(|hole| &hole.key), 0);
-    keys(out, "plug", range.plugs.iter().map(|plug| &plug.key), 0);
-    keys(out, "device", range.devices.iter().map(|device| &device.key), 0);
-    keys(out, "model", range.models.iter().map(|model| &model.key), 1);
-    keys(out, "stage", range.stages.iter().map(|stage| &stage.key), 1);
-    keys(out, "carrier", range.carriers.iter().map(|carrier| &carrier.key), 1);
+    keys(out, "", "board", &mut range.boards.iter().map(|board| &board.key), 1);
+    keys(out, "", "finish", &mut range.finishes.iter().map(|finish| &finish.key), 1);
+    keys(out, "", "hole", &mut range.holes.iter().map(|hole| &hole.key), 0);
+    keys(out, "", "plug", &mut range.plugs.iter().map(|plug| &plug.key), 0);
+    keys(out, "", "device", &mut range.devices.iter().map(|device| &device.key), 0);
+    keys(out, "", "model", &mut range.models.iter().map(|model| &model.key), 1);
+    keys(out, "", "stage", &mut range.stages.iter().map(|stage| &stage.key), 1);
+    keys(out, "", "carrier", &mut range.carriers.iter().map(|carrier| &carrier.key), 1);
 }
 
 fn boards(out: &mut Problems, range: &Range) {
     for board in &range.boards {
         let prefix = format!("board.{}", board.key);
-        keys(out, &format!("{prefix}.sheet"), board.sheets.iter().map(|sheet| &sheet.key), 1);
+        keys(out, &prefix, "sheet", &mut board.sheets.iter().map(|sheet| &sheet.key), 1);
         each(out, &prefix, &[("nominal_mm", board.nominal_mm.in_mm(), 3.0, 60.0)]);
         if let Some(mean) = board.measured_mm {
             each(out, &prefix, &[("measured_mm", mean.in_mm(), 3.0, 60.0)]);
         }
-        list(out, format!("{prefix}.uses"), board.uses.len(), 1, 2);
-        relations::distinct(out, &format!("{prefix}.uses"), &mut board.uses.iter().map(|used| used.word().into()));
+        list(out, &prefix, "uses", board.uses.len(), 1, 2);
+        relations::distinct(out, &prefix, "uses", &mut board.uses.iter().map(|used| used.word().into()));
         for (point, mm) in (1..).zip(board.measured_points_mm.iter().flat_map(Batch::points)) {
             each(out, &prefix, &[(&format!("measured_points_mm.{point}"), mm.in_mm(), 3.0, 60.0)]);
         }
         if let Some(batch) = &board.measured_points_mm {
-            list(out, format!("{prefix}.measured_points_mm"), batch.points().len(), Batch::POINTS, Batch::POINTS);
+            list(out, &prefix, "measured_points_mm", batch.points().len(), Batch::POINTS, Batch::POINTS);
         }
         if board.measured_mm.is_some() && board.measured_points_mm.is_some() {
             out.push((format!("{prefix}.measured_mm"), Wrong::Twice("measured_points_mm")));
@@ -250,13 +255,13 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
     if !board(&model.body, Use::Body) {
         out.push((format!("{prefix}.body"), Wrong::Unknown { what: "board", key: model.body.clone() }));
     }
-    list(out, format!("{prefix}.backs"), model.backs.len(), 1, 64);
+    list(out, &prefix, "backs", model.backs.len(), 1, 64);
     for (number, key) in (1..).zip(&model.backs) {
         if !board(key, Use::Back) {
             out.push((format!("{prefix}.backs.{number}"), Wrong::Unknown { what: "board", key: key.clone() }));
         }
     }
-    list(out, format!("{prefix}.finishes"), model.finishes.len(), 1, 64);
+    list(out, &prefix, "finishes", model.finishes.len(), 1, 64);
     for (number, key) in (1..).zip(&model.finishes) {
         if finishes && range.finish(key).is_none() {
             out.push((format!("{prefix}.finishes.{number}"), Wrong::Unknown { what: "finish", key: key.clone() }));
@@ -265,7 +270,7 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
     for (name, limits) in [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)] {
         sizes(out, &format!("{prefix}.{name}"), limits);
     }
-    list(out, format!("{prefix}.corner_radii_mm"), model.corner_radii_mm.len(), 1, 16);
+    list(out, &prefix, "corner_radii_mm", model.corner_radii_mm.len(), 1, 16);
     for (number, radius) in (1..).zip(&model.corner_radii_mm) {
         each(out, &prefix, &[(&format!("corner_radii_mm.{number}"), (*radius).into(), 0.0, 300.0)]);
     }
@@ -280,7 +285,7 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
             ("leaves_most", model.leaves_most.into(), 0.0, BAYS_MOST as f64),
         ],
     );
-    list(out, format!("{prefix}.start_bays"), model.start_bays.len(), 1, BAYS_MOST);
+    list(out, &prefix, "start_bays", model.start_bays.len(), 1, BAYS_MOST);
     let (holes, devices) = (out.is_listed("hole"), out.is_listed("device"));
     for (number, bay) in (1..).zip(&model.start_bays) {
         each(out, &prefix, &[(&format!("start_bays.{number}.share"), bay.share.into(), 1.0, 9.0)]);

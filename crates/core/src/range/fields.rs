@@ -3,12 +3,11 @@
 //! A key that is missing or of the wrong kind gives a neutral value and a problem; the whole is
 //! thrown away in the end if there is any. Reading goes on, so that all problems come together.
 
-use alloc::collections::BTreeMap;
-
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::Key;
+use super::read_log::ReadLog;
 use super::wrong::Wrong;
 use crate::input::members::{is_seen, may_stand};
 use crate::units::day::Day;
@@ -19,29 +18,20 @@ use crate::units::quantity::{Dim, Length};
 /// Most characters of a text.
 pub const TEXT_MOST: usize = 200;
 
-/// Problems found so far, and where everything stands.
-#[derive(Debug, Default)]
-pub(crate) struct ReadLog {
-    /// Byte offset, path and what is wrong.
-    pub(crate) problems: Vec<(usize, String, Wrong)>,
-    /// Byte offset of every value by its path.
-    pub(crate) places: BTreeMap<String, usize>,
-    /// Paths of what may be there and is not.
-    pub(crate) absent: Vec<String>,
-}
-
 /// The keys of one table that were not read yet.
 #[derive(Debug)]
 pub(crate) struct Fields<'a> {
     table: DeTable<'a>,
     path: String,
     offset: usize,
+    /// Whether there is no such table: then that was the problem, and all of it is neutral.
+    lost: bool,
     log: &'a mut ReadLog,
 }
 
 impl<'a> Fields<'a> {
     pub(crate) fn new(table: DeTable<'a>, log: &'a mut ReadLog) -> Self {
-        Self { table, path: String::new(), offset: 0, log }
+        Self { table, path: String::new(), offset: 0, lost: false, log }
     }
 
     fn path_of(&self, name: &str) -> String {
@@ -49,14 +39,16 @@ impl<'a> Fields<'a> {
     }
 
     fn problem(&mut self, offset: usize, name: &str, wrong: Wrong) {
-        let path = self.path_of(name);
-        self.log.problems.push((offset, path, wrong));
+        if !self.lost {
+            let path = self.path_of(name);
+            self.log.problems.push((offset, path, wrong));
+        }
     }
 
     /// Whether a key that may be left out is there.
     pub(crate) fn has(&mut self, name: &str) -> bool {
         let has = self.table.contains_key(name);
-        if !has {
+        if !has && !self.lost {
             let path = self.path_of(name);
             self.log.absent.push(path);
         }
@@ -201,12 +193,25 @@ impl<'a> Fields<'a> {
     }
 
     fn word_of<T: Copy>(&mut self, name: &str, offset: usize, text: &str, words: &[(&'static str, T)]) -> Option<T> {
-        let known = words.iter().find(|(word, _)| *word == text).map(|(_, meaning)| *meaning);
-        if known.is_none() {
-            let wanted = words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ");
+        let at = self.which(name, offset, text, &mut words.iter().map(|(word, _)| *word))?;
+        words.get(at).map(|(_, meaning)| *meaning)
+    }
+
+    /// Which of these words it is.
+    fn which(
+        &mut self,
+        name: &str,
+        offset: usize,
+        text: &str,
+        words: &mut dyn Iterator<Item = &'static str>,
+    ) -> Option<usize> {
+        let words: Vec<&str> = words.collect();
+        let at = words.iter().position(|word| *word == text);
+        if at.is_none() {
+            let wanted = format!("\"{}\"", words.join("\" or \""));
             self.problem(offset, name, Wrong::Word { found: text.chars().take(40).collect(), wanted });
         }
-        known
+        at
     }
 
     /// A list of words of a few.
@@ -261,52 +266,89 @@ impl<'a> Fields<'a> {
         name: &str,
         mut read: impl FnMut(&mut Self, Spanned<DeValue<'_>>) -> Option<T>,
     ) -> Vec<T> {
-        let Some(value) = self.take(name) else { return Vec::new() };
+        let mut all = Vec::new();
+        self.each_element(name, &mut |fields, value| all.extend(read(fields, value)));
+        all
+    }
+
+    // What follows reads through a callback, so that it is there once and not for each type: the page pays for each byte.
+    fn each_element(&mut self, name: &str, read: &mut dyn FnMut(&mut Self, Spanned<DeValue<'a>>)) {
+        let Some(value) = self.take(name) else { return };
         let (offset, value) = (value.span().start, value.into_inner());
-        let DeValue::Array(elements) = value else {
-            self.mistyped(name, offset, "a list", &value);
-            return Vec::new();
-        };
-        elements.into_iter().filter_map(|element| read(self, element)).collect()
+        match value {
+            DeValue::Array(elements) => elements.into_iter().for_each(|element| read(self, element)),
+            other => self.mistyped(name, offset, "a list", &other),
+        }
     }
 
     /// A table that has to be there; for one that cannot be read stand its neutral values.
     pub(crate) fn section<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> T {
-        let read_table = self.table(name, read);
-        read_table.unwrap_or_else(|| read(&mut Fields::new(DeTable::new(), &mut ReadLog::default())))
+        let mut fields = self.open(name);
+        let section = read(&mut fields);
+        fields.done();
+        section
     }
 
     /// A table, read by its own function.
     pub(crate) fn table<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
-        let value = self.take(name)?;
-        self.inner(name, value, read)
+        let mut fields = self.open(name);
+        if fields.lost {
+            return None;
+        }
+        let table = read(&mut fields);
+        fields.done();
+        Some(table)
+    }
+
+    fn open(&mut self, name: &str) -> Fields<'_> {
+        match self.take(name) {
+            Some(value) => self.within(name, value),
+            None => self.lose(name),
+        }
     }
 
     /// A list of tables, each read on its own.
     pub(crate) fn tables<T>(&mut self, name: &str, read: fn(&mut Fields<'_>) -> T) -> Vec<T> {
+        let mut all = Vec::new();
+        self.each_table(name, &mut |fields| all.push(read(fields)));
+        all
+    }
+
+    fn each_table(&mut self, name: &str, read: &mut dyn FnMut(&mut Fields<'_>)) {
         let mut number = 0;
-        self.elements(name, |fields, value| {
+        self.each_element(name, &mut |fields, value| {
             number += 1;
             let key = value.get_ref().as_table().and_then(|table| table.get("key"));
             let own = key.and_then(|key| key.get_ref().as_str()).and_then(|key| key.parse::<Key>().ok());
             let name = format!("{name}.{}", own.map_or_else(|| number.to_string(), String::from));
             let path = fields.path_of(&name);
             fields.log.places.insert(path, value.span().start);
-            fields.inner(&name, value, read)
-        })
+            let mut fields = fields.within(&name, value);
+            if !fields.lost {
+                read(&mut fields);
+                fields.done();
+            }
+        });
     }
 
-    fn inner<T>(&mut self, name: &str, value: Spanned<DeValue<'_>>, read: fn(&mut Fields<'_>) -> T) -> Option<T> {
+    /// The keys of a value that should be a table.
+    fn within(&mut self, name: &str, value: Spanned<DeValue<'a>>) -> Fields<'_> {
         let (offset, value) = (value.span().start, value.into_inner());
-        let DeValue::Table(table) = value else {
-            self.mistyped(name, offset, "a table", &value);
-            return None;
-        };
+        match value {
+            DeValue::Table(table) => {
+                Fields { table, path: self.path_of(name), offset, lost: self.lost, log: &mut *self.log }
+            }
+            other => {
+                self.mistyped(name, offset, "a table", &other);
+                self.lose(name)
+            }
+        }
+    }
+
+    /// The keys of a table that is not there.
+    fn lose(&mut self, name: &str) -> Fields<'_> {
         let path = self.path_of(name);
-        let mut fields = Fields { table, path, offset, log: &mut *self.log };
-        let read = read(&mut fields);
-        fields.done();
-        Some(read)
+        Fields { table: DeTable::new(), path, offset: self.offset, lost: true, log: &mut *self.log }
     }
 
     /// Either a bare word or a table, whichever stands there.

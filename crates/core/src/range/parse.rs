@@ -5,7 +5,8 @@ use core::fmt;
 use toml::de::DeTable;
 
 use super::check::check;
-use super::fields::{Fields, ReadLog};
+use super::fields::Fields;
+use super::read_log::ReadLog;
 use super::wrong::Wrong;
 use super::{
     Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,

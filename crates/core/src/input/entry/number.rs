@@ -20,28 +20,42 @@ pub(super) enum Lone {
     Decimals,
 }
 
+/// Fractions that are one letter.
+const FRACTIONS: [(char, &str); 9] = [
+    ('½', " 1/2"),
+    ('¼', " 1/4"),
+    ('¾', " 3/4"),
+    ('⅛', " 1/8"),
+    ('⅜', " 3/8"),
+    ('⅝', " 5/8"),
+    ('⅞', " 7/8"),
+    ('⅓', " 1/3"),
+    ('⅔', " 2/3"),
+];
+
 /// The text in small letters, with plain spaces, apostrophes, inch marks and fractions.
 pub(super) fn plain(text: &str) -> String {
     let mut plain = String::new();
     for letter in text.trim().chars() {
-        match letter {
-            '\u{2032}' | '\u{2018}' | '\u{2019}' | '\u{b4}' | '\u{2b9}' | '`' => plain.push('\''),
-            '\u{2033}' | '\u{201c}' | '\u{201d}' | '\u{2ba}' => plain.push('"'),
-            '\u{2044}' | '\u{2215}' => plain.push('/'),
-            '½' => plain.push_str(" 1/2"),
-            '¼' => plain.push_str(" 1/4"),
-            '¾' => plain.push_str(" 3/4"),
-            '⅛' => plain.push_str(" 1/8"),
-            '⅜' => plain.push_str(" 3/8"),
-            '⅝' => plain.push_str(" 5/8"),
-            '⅞' => plain.push_str(" 7/8"),
-            '⅓' => plain.push_str(" 1/3"),
-            '⅔' => plain.push_str(" 2/3"),
-            space if space.is_whitespace() => plain.push(' '),
-            letter => plain.push(letter.to_ascii_lowercase()),
+        if let Some((_, fraction)) = FRACTIONS.iter().find(|(known, _)| *known == letter) {
+            plain.push_str(fraction);
+            continue;
         }
+        let mut letter = match letter {
+            '\u{2032}' | '\u{2018}' | '\u{2019}' | '\u{b4}' | '\u{2b9}' | '`' => '\'',
+            '\u{2033}' | '\u{201c}' | '\u{201d}' | '\u{2ba}' => '"',
+            '\u{2044}' | '\u{2215}' => '/',
+            space if space.is_whitespace() => ' ',
+            letter => letter.to_ascii_lowercase(),
+        };
+        // Two apostrophes are an inch mark.
+        if letter == '\'' && plain.ends_with('\'') {
+            plain.pop();
+            letter = '"';
+        }
+        plain.push(letter);
     }
-    plain.replace("''", "\"")
+    plain
 }
 
 /// Reads a number of [`plain`] text, never a negative one.

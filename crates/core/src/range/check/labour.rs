@@ -72,7 +72,7 @@ fn drying(out: &mut Problems, range: &Range) {
 }
 
 fn crews(out: &mut Problems, range: &Range) {
-    keys(out, "crew", range.crews.iter().map(|crew| &crew.key), 0);
+    keys(out, "", "crew", &mut range.crews.iter().map(|crew| &crew.key), 0);
     for crew in &range.crews {
         let minutes = crew.minutes_per_day.into();
         each(out, &format!("crew.{}", crew.key), &[("minutes_per_day", minutes, 1.0, 100_000.0)]);
@@ -89,13 +89,13 @@ fn carriers(out: &mut Problems, range: &Range) {
     for carrier in &range.carriers {
         let prefix = format!("carrier.{}", carrier.key);
         each(out, &prefix, &[("people", carrier.people.into(), 1.0, Handling::PEOPLE_MOST.into())]);
-        list(out, format!("{prefix}.weekdays"), carrier.weekdays.len(), 1, 7);
+        list(out, &prefix, "weekdays", carrier.weekdays.len(), 1, 7);
         for (number, day) in (1..).zip(&carrier.weekdays) {
             each(out, &prefix, &[(&format!("weekdays.{number}"), (*day).into(), 1.0, 7.0)]);
         }
-        relations::distinct(out, &format!("{prefix}.weekdays"), &mut carrier.weekdays.iter().map(ToString::to_string));
-        list(out, format!("{prefix}.closed"), carrier.closed.len(), 0, 1000);
-        relations::distinct(out, &format!("{prefix}.closed"), &mut carrier.closed.iter().map(ToString::to_string));
+        relations::distinct(out, &prefix, "weekdays", &mut carrier.weekdays.iter().map(ToString::to_string));
+        list(out, &prefix, "closed", carrier.closed.len(), 0, 1000);
+        relations::distinct(out, &prefix, "closed", &mut carrier.closed.iter().map(ToString::to_string));
     }
 }
 

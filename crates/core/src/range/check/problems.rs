@@ -37,7 +37,10 @@ impl Problems {
         !self.unread.iter().any(|unread| {
             let entry = unread.strip_prefix(list).and_then(|rest| rest.strip_prefix('.'));
             unread == list
-                || entry.is_some_and(|rest| !rest.contains('.') || rest.contains(".key") || rest.contains(".uses"))
+                || entry.is_some_and(|rest| {
+                    let mut parts = rest.split('.').skip(1).peekable();
+                    parts.peek().is_none() || parts.any(|part| part.starts_with("key") || part.starts_with("uses"))
+                })
         })
     }
 

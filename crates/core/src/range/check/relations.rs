@@ -122,21 +122,20 @@ fn check_model(out: &mut Problems, model: &Model) {
             super::steps(out, &path, limits);
         }
     }
-    distinct(out, &format!("{prefix}.backs"), &mut model.backs.iter().map(ToString::to_string));
-    distinct(out, &format!("{prefix}.finishes"), &mut model.finishes.iter().map(ToString::to_string));
-    distinct(out, &format!("{prefix}.corner_radii_mm"), &mut model.corner_radii_mm.iter().map(ToString::to_string));
+    distinct(out, &prefix, "backs", &mut model.backs.iter().map(ToString::to_string));
+    distinct(out, &prefix, "finishes", &mut model.finishes.iter().map(ToString::to_string));
+    distinct(out, &prefix, "corner_radii_mm", &mut model.corner_radii_mm.iter().map(ToString::to_string));
 }
 
 /// A list that names nothing twice.
-pub(super) fn distinct(out: &mut Problems, path: &str, all: &mut dyn Iterator<Item = String>) {
+pub(super) fn distinct(out: &mut Problems, prefix: &str, name: &str, all: &mut dyn Iterator<Item = String>) {
     #[cfg(any(test, feature = "schema"))]
-    out.bounds.push(super::Bound { path: path.into(), limits: super::Limits::Distinct });
-    let mut seen = alloc::collections::BTreeSet::new();
+    out.bounds.push(super::Bound { path: format!("{prefix}.{name}"), limits: super::Limits::Distinct });
+    let mut seen = Vec::new();
     for (number, one) in (1..).zip(all) {
-        if seen.contains(&one) {
-            out.push((format!("{path}.{number}"), Wrong::Again(one)));
-        } else {
-            seen.insert(one);
+        match seen.binary_search(&one) {
+            Ok(_) => out.push((format!("{prefix}.{name}.{number}"), Wrong::Again(one))),
+            Err(at) => seen.insert(at, one),
         }
     }
 }

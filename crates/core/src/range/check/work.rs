@@ -138,14 +138,14 @@ fn times(out: &mut Problems, range: &Range) {
         each(out, &format!("stage.{}", stage.key), &figures);
     }
     let calendar = &range.calendar;
-    list(out, "calendar.weekdays", calendar.weekdays.len(), 1, 7);
+    list(out, "calendar", "weekdays", calendar.weekdays.len(), 1, 7);
     for (number, day) in (1..).zip(&calendar.weekdays) {
         each(out, "calendar.weekdays", &[(&format!("{number}"), (*day).into(), 1.0, 7.0)]);
     }
-    relations::distinct(out, "calendar.weekdays", &mut calendar.weekdays.iter().map(ToString::to_string));
-    list(out, "calendar.closed", calendar.closed.len(), 0, 1000);
-    relations::distinct(out, "calendar.closed", &mut calendar.closed.iter().map(ToString::to_string));
-    list(out, "calendar.shutdowns", calendar.shutdowns.len(), 0, 200);
+    relations::distinct(out, "calendar", "weekdays", &mut calendar.weekdays.iter().map(ToString::to_string));
+    list(out, "calendar", "closed", calendar.closed.len(), 0, 1000);
+    relations::distinct(out, "calendar", "closed", &mut calendar.closed.iter().map(ToString::to_string));
+    list(out, "calendar", "shutdowns", calendar.shutdowns.len(), 0, 200);
     for (number, shutdown) in (1..).zip(&calendar.shutdowns) {
         if !(0..=366).contains(&shutdown.from.days_until(shutdown.to)) {
             out.push((format!("calendar.shutdowns.{number}"), Wrong::Stretch));
