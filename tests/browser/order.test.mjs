@@ -208,7 +208,7 @@ test("beginning afresh leaves nothing of the person before, and taking it back n
   await plug.selectOption("hdmi");
   await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
   const before = await state();
-  assert.deepEqual(before, ["3\u202f000", "40", "hdmi", "Finish Brick", "9000"]);
+  assert.deepEqual(before, ["3\u202f000", "40", "hdmi", "Finish Brick", "9\u202f000.00"]);
   const file = await bench.order();
   await bench.open(file);
   await bench.page.getByText("still holds.").waitFor();
