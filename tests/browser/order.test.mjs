@@ -19,7 +19,7 @@ function check(...files) {
 test("a configured order holds in the workshop, and one changed byte does not", async (context) => {
   const bench = await Bench.open(chrome);
   await bench.group("Model").getByRole("button", { name: "Teasel, sideboard" }).click();
-  await bench.type("Width", "1 72 0 mm");
+  await bench.type("Width", "1 720 mm");
   await bench.group("Bay 1 holds").getByRole("button", { name: "Door, hung right" }).click();
   await bench.group("Cable hole in the back of bay 1").getByRole("button", { name: "Round hole 60" }).click();
   await bench.group("Finish").getByRole("button", { name: "Soot" }).click();
@@ -208,7 +208,7 @@ test("beginning afresh leaves nothing of the person before, and taking it back n
   await plug.selectOption("hdmi");
   await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
   const before = await state();
-  assert.deepEqual(before, ["3\u202f000", "40", "hdmi", "Finish Brick", "9000"]);
+  assert.deepEqual(before, ["3\u202f000", "40", "hdmi", "Finish Brick", "9\u202f000.00"]);
   const file = await bench.order();
   await bench.open(file);
   await bench.page.getByText("still holds.").waitFor();
