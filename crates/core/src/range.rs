@@ -13,7 +13,7 @@ pub(crate) use fields::Fields;
 pub use fields::TEXT_MOST;
 pub(crate) use read_log::ReadLog;
 
-mod batch;
+pub(crate) mod batch;
 mod bay;
 mod board;
 mod build;

@@ -20,6 +20,13 @@ pub struct Batch {
     furthest: Length,
 }
 
+/// How thick a sanded board of some nominal thickness is at least and at most.
+// Source: EN 315:2000, sanded boards: −(0.4 + 0.03 t), +(0.2 + 0.03 t) mm.
+pub(crate) fn sanded(nominal: Length) -> (Length, Length) {
+    let (under, over) = (Length::mm(0.4) + nominal * 0.03, Length::mm(0.2) + nominal * 0.03);
+    (nominal - under, nominal + over)
+}
+
 impl Batch {
     /// How many points are measured.
     pub const POINTS: usize = 8;
@@ -71,11 +78,9 @@ impl Batch {
 
     /// The mean of the points, unrounded, and the least and the most that it may be on a board of this nominal
     /// thickness; nothing if it is within them.
-    // Source: EN 315:2000, sanded boards: −(0.4 + 0.03 t), +(0.2 + 0.03 t).
     pub fn strays(&self, nominal: Length) -> Option<(Length, Length, Length)> {
         let mean = self.points.iter().copied().sum::<Length>() / self.points.iter().map(|_| 1.0).sum::<f64>();
-        let (under, over) = (Length::mm(0.4) + nominal * 0.03, Length::mm(0.2) + nominal * 0.03);
-        let (least, most) = (nominal - under, nominal + over);
+        let (least, most) = sanded(nominal);
         // Eight points at a limit may add up to a little beyond it.
         let off = (least - mean).max(mean - most);
         (off > Length::mm(0.001)).then_some((mean, least, most))

@@ -4,6 +4,7 @@
 //! mixed up: the mean of a batch may be off, for all its joints at once, and within it each joint differs. What share of
 //! an order's joints is outside depends on its batch; so figures are told for the worse end of 95 % of all batches.
 
+use crate::range::batch::sanded;
 use crate::range::{Board, Finish, Range};
 use crate::units::quantity::Length;
 
@@ -114,10 +115,11 @@ impl Thickness {
                 let shared = root_of_squares(&[of_mean(within), Length::mm(0.05 / 12.0_f64.sqrt())]);
                 Self { over: none, shared, within, furthest: within_batch }
             }
-            // Source: EN 315:2000, sanded: +(0.2 + 0.03 t), −(0.4 + 0.03 t).
             (None, None) => {
-                let tolerance = Length::mm(0.3) + board.nominal_mm * 0.03;
-                let (over, furthest) = (Length::mm(-0.1), tolerance + Length::mm(0.1));
+                let (least, most) = sanded(board.nominal_mm);
+                let tolerance = (most - least) / 2.0;
+                let over = (least + most) / 2.0 - board.nominal_mm;
+                let furthest = board.nominal_mm - least;
                 Self { over, shared: tolerance / 3.0, within, furthest }
             }
         }

@@ -1,6 +1,7 @@
 //! Figures that bound each other. One that is wrong by itself is no bound, and is not named again.
 
 use super::{Problems, Wrong};
+use crate::range::batch::sanded;
 use crate::range::{Batch, Board, HoleShape, Model, Range};
 use crate::units::quantity::Length;
 
@@ -77,17 +78,16 @@ fn build(out: &mut Problems, range: &Range) {
     }
 }
 
-/// From the least to the most that a board of that nominal thickness measures in the mean.
-// Source: EN 315:2000, sanded: +(0.2 + 0.03 t) and −(0.4 + 0.03 t) mm; birch boards run as far as that (6.1 to 6.9
-// for 6.5, 8.8 to 9.5 for 9, 17.1 to 18.1 for 18 mm: a merchant's data sheet).
-pub(crate) fn sanded(nominal: Length) -> (f64, f64) {
-    let mm = nominal.in_mm();
-    (mm - 0.4 - 0.03 * mm - READ_TO, mm + 0.2 + 0.03 * mm + READ_TO)
+/// From the least to the most that a board of that nominal thickness measures in the mean, read to 0.05 mm.
+// Real batches run as far as that: 6.1 to 6.9 for 6.5, 8.8 to 9.5 for 9, 17.1 to 18.1 for 18 mm: a merchant's data sheet.
+fn as_read(nominal: Length) -> (f64, f64) {
+    let (least, most) = sanded(nominal);
+    (least.in_mm() - READ_TO, most.in_mm() + READ_TO)
 }
 
 fn thickness(out: &mut Problems, board: &Board) {
     let prefix = format!("board.{}", board.key);
-    let (least, most) = sanded(board.nominal_mm);
+    let (least, most) = as_read(board.nominal_mm);
     let mut related =
         |name: &str, mm: Length, bounds| related(out, &prefix, (name, mm.in_mm()), bounds, &["nominal_mm"]);
     if let Some(mean) = board.measured_mm {

@@ -76,7 +76,10 @@ proptest! {
                         aside(&space, &point, &fault, *at, *pick).unwrap_or(point)
                     });
                     let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(|rule| fault.rules & rule.bit() != 0).collect();
-                    prop_assert!(!judge_stops(&range, &point).holds(), "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
+                    // What does not suit the place stops nothing by itself.
+                    let suits = !breaches(&point).any(|finding| finding.rule.bit() == fault.rules);
+                    let holds = judge_stops(&range, &point).holds() && suits;
+                    prop_assert!(!holds, "{rules:?} {fault:?}\n{choice:?}\n{point:?}");
                 }
             }
         }
@@ -109,7 +112,8 @@ proptest! {
                     let (from, to) = fault.span(place(size.question()));
                     for end in [from, to].into_iter().filter(|end| (10..=40_000).contains(end)) {
                         let moved = choice.with(&size.to(Dim::tenths(end)), &range);
-                        let mut rules = judge_stops(&range, &moved).findings.into_iter().map(|finding| finding.rule);
+                        let findings = judge_stops(&range, &moved).findings.into_iter().chain(breaches(&moved));
+                        let mut rules = findings.map(|finding| finding.rule);
                         let basic = Rule::ALL.iter().any(|rule| rule.bit() == fault.rules && rule.is_basic());
                         let stays = rules.any(|rule| rule.bit() == fault.rules || !basic && rule.is_basic());
                         prop_assert!(stays, "{fault:?} {size:?} {end}\n{choice:?}");
