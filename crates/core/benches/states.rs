@@ -8,6 +8,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::solver::Options;
 use slotwright_core::solver::states::{State, states};
 
 const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
@@ -28,7 +29,7 @@ fn main() {
             };
             let found = once().1;
             took.push((0..3).map(|_| once().0).min().unwrap_or_default());
-            for answer in found.iter().flat_map(|found| found.all()) {
+            for answer in found.iter().flat_map(Options::all) {
                 answers += 1;
                 shifts += usize::from(matches!(answer.state, State::Shifts { .. }));
                 unproven += usize::from(matches!(answer.state, State::Unfound { .. }));

@@ -103,7 +103,7 @@ fn each(out: &mut Problems, prefix: &str, figures: &[Bounded<'_>]) {
     }
 }
 
-fn keys<'a>(out: &mut Problems, prefix: &str, name: &str, keys: &mut dyn Iterator<Item = &'a Key>, least: usize) {
+fn keys(out: &mut Problems, prefix: &str, name: &str, keys: &mut dyn Iterator<Item = &Key>, least: usize) {
     let keys: Vec<&Key> = keys.collect();
     list(out, prefix, name, keys.len(), least, 64);
     for key in repeated(keys.into_iter()) {
