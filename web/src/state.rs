@@ -347,8 +347,10 @@ impl Desk {
         own.set(text);
     }
 
-    /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it.
+    /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it. A budget and a day of
+    /// this visit are not its own.
     pub fn open(self, sentence: String, choice: Choice, customer: &[String]) {
+        self.given.set(Vec::new());
         self.unread.forget_choice();
         let about = choice.to_compact();
         self.replace(choice);

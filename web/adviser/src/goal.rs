@@ -59,6 +59,10 @@ pub(crate) fn answer(
         let kept = !pins.is_empty() || visit.is_some();
         return only(Message::NoWay { goal, currency, kept, held: &held }.text());
     };
+    if changes.is_empty() && goal == Goal::Valid {
+        // What stops it then is no matter of the choice.
+        return only(String::new());
+    }
     if changes.is_empty() {
         return only(Message::Met { goal, currency }.text());
     }
