@@ -7,7 +7,7 @@ use anyhow::{Context, Result};
 
 use crate::root::Root;
 
-/// At this length look for the seam. Source: the style guide, rule 4.
+/// At this length look for the seam. Common practice: a file should fit in a head.
 const LONGEST: usize = 400;
 
 /// Files that no hand wrote, and texts that cannot be split.
