@@ -96,7 +96,7 @@ test("what is kept is let go with one press, and nothing else", async () => {
   // It can be seen whole above the bar, unasked.
   const bar = await bench.page.locator(".tally").boundingBox();
   await bench.page.waitForFunction((top) => {
-    const way = [...document.querySelectorAll("button.way")].find((button) => button.textContent.startsWith("Take it, let the depth"));
+    const way = [...document.querySelectorAll("button.remedy")].find((button) => button.textContent.startsWith("Take it, let the depth"));
     return way.getBoundingClientRect().bottom <= top;
   }, bar.y);
   // By keyboard: it stays while the focus comes to it, which goes back to the answer then.
@@ -284,7 +284,7 @@ test("a way that is told of an earlier choice takes nothing", async () => {
   await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
   await bench.page.evaluate(() => {
     const slider = document.querySelector("input[type=range][aria-label=Width]");
-    const way = [...document.querySelectorAll(".way")].find((way) => way.textContent.startsWith("Take it and "));
+    const way = [...document.querySelectorAll(".remedy")].find((way) => way.textContent.startsWith("Take it and "));
     slider.value = String(Number(slider.value) - 1);
     slider.dispatchEvent(new Event("input", { bubbles: true }));
     way.click();

@@ -8,7 +8,7 @@ before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
 const goals = (bench) => bench.group("Find one that");
-const way = (bench) => goals(bench).locator(".way");
+const way = (bench) => goals(bench).locator(".remedy");
 const price = async (bench) => Number((await bench.tally()).match(/€\D?([\d\D]*?)\.\d\d/)[1].replace(/\D/g, ""));
 
 test("a price is named, and one press meets it", async () => {
@@ -20,7 +20,7 @@ test("a price is named, and one press meets it", async () => {
   await way(bench).waitFor();
   assert.match(await goals(bench).locator(".notice").innerText(), /€.*kg, with you by/);
   await way(bench).click();
-  await bench.page.waitForFunction(() => !document.querySelector(".goals .way"));
+  await bench.page.waitForFunction(() => !document.querySelector(".goals .remedy"));
   assert.ok(await price(bench) <= most, `${await price(bench)} of ${most}`);
   assert.match(await bench.tally(), /Can be made/);
   // As people write it, and what was understood.

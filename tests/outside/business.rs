@@ -33,7 +33,8 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
     let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
     let layout = Layout::of(picked, choice).ok_or("a valid choice has a layout")?;
-    let bill = Bill::of(&Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?, picked);
+    let case = Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?;
+    let bill = Bill::of(&case, &case.weigh_parts(picked), picked);
     let carriage = carriage(range, &bill).ok_or("a range has a carrier")?;
     let parts = bill.flat.iter().map(|part| {
         json!({

@@ -147,7 +147,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let masses = || case.panels.iter().zip(&built.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
         let open: Vec<_> = burdens(picked, layout, Leaves::Open, masses()).collect();
         let moments = Moments::of(open.clone(), 0.0);
-        let pushed = pushes(picked, &choice, layout, case);
+        let pushed = pushes(picked, &choice, layout, &built.parts);
         all.push(json!({
             "edge": range.build.foot_recess_mm.in_mm(), "parts": parts.collect::<Vec<_>>(),
             "burdens": open.iter().map(|one| [one.mass.in_kg(), one.behind.in_mm(), one.up.in_mm()]).collect::<Vec<_>>(),

@@ -51,6 +51,22 @@ pub struct Loaded {
     pub today: Day,
 }
 
+/// What can be taken back: what was chosen, kept and given. Who the person before was does not come back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// What was chosen.
+    pub choice: Choice,
+    pins: Vec<Question>,
+    given: Vec<(&'static str, String)>,
+}
+
+impl Draft {
+    /// Whether anything was kept or given.
+    pub fn keeps_any(&self) -> bool {
+        !self.pins.is_empty() || !self.given.is_empty()
+    }
+}
+
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
@@ -322,9 +338,13 @@ impl Desk {
         }
     }
 
-    /// Begins the present model afresh: nothing stays of the person before. Gives what was kept.
-    pub fn begin_afresh(self) -> Vec<Question> {
-        let kept = self.pins.get_untracked();
+    /// Begins the present model afresh: nothing stays of the person before. Gives what can be taken back.
+    pub fn begin_afresh(self) -> Draft {
+        let before = Draft {
+            choice: self.peek(|snapshot, _| snapshot.choice.clone()),
+            pins: self.pins.get_untracked(),
+            given: self.given.get_untracked(),
+        };
         self.given.set(Vec::new());
         self.keep_other(Vec::clear);
         let begun = self.peek(|snapshot, range| {
@@ -337,7 +357,7 @@ impl Desk {
         self.customer.set(&[]);
         self.show_banner(String::new(), String::new());
         self.begun.update(|times| *times += 1);
-        kept
+        before
     }
 
     /// Tells something about the choice of a compact text, or about any.
@@ -358,11 +378,12 @@ impl Desk {
         self.show_banner(sentence, about);
     }
 
-    /// Takes a choice back that was begun afresh, with what was kept. Who the person before was does not come back.
-    pub fn go_back(self, choice: Choice, kept: Vec<Question>) {
+    /// Takes back what was begun afresh.
+    pub fn go_back(self, Draft { choice, pins, given }: Draft) {
         self.unread.forget_choice();
         self.replace(choice);
-        self.keep_other(|pins| *pins = kept);
+        self.given.set(given);
+        self.keep_other(|kept| *kept = pins);
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

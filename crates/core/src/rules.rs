@@ -2,17 +2,22 @@
 //! why, the formula with its source, what it depends on, and the tests. `table` says what there is of each; cards and
 //! sentences are in [`crate::words`].
 
+use core::cell::OnceCell;
+
 use self::dependencies::{Context, Dependencies, Direction};
 use self::table::CheckSubject;
+use crate::business::built::Built;
+use crate::business::promise::{Backlog, NoDay};
 use crate::cabinet::assembly::Assembly;
 use crate::cabinet::blank::{Blank, Blanks, Coated};
-use crate::cabinet::case::Case;
+use crate::cabinet::case::WeighedCase;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::choice::Choice;
 use crate::choice::question::Question;
 use crate::range::Range;
 use crate::rules::finding::{Finding, Severity};
+use crate::units::day::Day;
 use crate::units::quantity::{Dim, Mass};
 
 pub mod bearing;
@@ -66,9 +71,21 @@ pub struct Judged<'a> {
     pub layout: Option<Layout>,
     /// Findings in the order of checking, without remedies.
     pub findings: Vec<Finding>,
+    /// The parts, if a rule asked for them.
+    pub(crate) cut: Option<WeighedCase>,
 }
 
 impl Judged<'_> {
+    /// What can be built of it, asked for on a day with a backlog; and why it has no day, if it has none.
+    ///
+    /// `None` if it leaves no room for the parts.
+    pub(crate) fn built(self, choice: &Choice, dated: (Day, &Backlog)) -> Option<(Built, Option<NoDay>)> {
+        let (picked, layout) = self.picked.zip(self.layout)?;
+        // Mostly some rule has cut the parts already.
+        let cut = self.cut.or_else(|| WeighedCase::of(picked, choice, &layout))?;
+        Some(Built::of(picked, layout, cut, dated))
+    }
+
     /// Whether nothing stops the order.
     pub fn holds(&self) -> bool {
         self.layout.is_some() && self.stops().next().is_none()
@@ -93,8 +110,8 @@ pub(crate) struct Basics<'a> {
 
 /// A choice with all that the rules look at.
 ///
-/// Rules judge the layout and the parts' blanks: nothing is cut for a judgement, so that every answer of
-/// every question can be judged while somebody drags a size.
+/// Rules judge the layout and the parts' blanks, so that every answer of every question can be judged while somebody
+/// drags a size: parts are cut only where those leave it open, once for all rules.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Subject<'a> {
     pub(crate) picked: Picked<'a>,
@@ -102,17 +119,22 @@ pub(crate) struct Subject<'a> {
     pub(crate) layout: &'a Layout,
     pub(crate) blanks: &'a [Blank],
     pub(crate) coated: Coated,
+    cut: &'a OnceCell<Option<WeighedCase>>,
 }
 
-impl Subject<'_> {
-    /// The heaviest of some parts and its mass, if that is over `most`. Parts are cut only where their
-    /// blanks are over it.
-    pub(crate) fn heaviest_over(self, most: Mass, parts: &[Blank]) -> Option<(PanelId, Mass)> {
+impl<'a> Subject<'a> {
+    /// The parts, cut and weighed when the first rule asks for them.
+    pub(crate) fn cut(self) -> Option<&'a WeighedCase> {
+        self.cut.get_or_init(|| WeighedCase::of(self.picked, self.choice, self.layout)).as_ref()
+    }
+
+    /// The heaviest part and its mass, if that is over `most`. Parts are cut only where their blanks are over it.
+    pub(crate) fn heaviest_over(self, most: Mass) -> Option<(PanelId, Mass)> {
         let heavy = |blank: &&Blank| blank.most_mass(self.coated) > most;
-        parts.iter().find(heavy)?;
-        let case = Case::of(self.picked, self.choice, self.layout)?;
-        let panels = parts.iter().filter(heavy).filter_map(|blank| case.panel(blank.id));
-        let weighed = panels.map(|panel| (panel.id, Case::weigh(panel, self.picked).mass));
+        self.blanks.iter().find(heavy)?;
+        let cut = self.cut()?;
+        let weighed =
+            self.blanks.iter().filter(heavy).filter_map(|blank| cut.mass(blank.id).map(|mass| (blank.id, mass)));
         weighed.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, mass)| *mass > most)
     }
 }
@@ -153,7 +175,7 @@ pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: imp
 /// Checks until there are `enough` findings.
 fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
-    let out = &mut findings;
+    let (out, cut) = (&mut findings, OnceCell::new());
     let picked = Picked::of(range, choice);
     let mut layout = picked.and_then(|picked| Layout::of(picked, choice));
     for check in table::BASICS.iter().flatten() {
@@ -169,12 +191,12 @@ fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>
                 if out.len() >= enough {
                     break;
                 }
-                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated });
+                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut: &cut });
             }
         }
     }
     debug_assert!(findings.iter().all(|found| found.rule.remedies(found.severity).is_some()), "{findings:?}");
-    Judged { picked, layout, findings }
+    Judged { picked, layout, findings, cut: cut.into_inner().flatten() }
 }
 
 /// Numbers things from 1, as people do.

@@ -126,7 +126,7 @@ pub fn Choices(
             <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
             <p class="why" aria-live="polite">
                 {reason}
-                <button type="button" class="way" on:click=taken>{way}</button>
+                <button type="button" class="remedy" on:click=taken>{way}</button>
             </p>
         </div>
     }

@@ -53,7 +53,7 @@ fn NoticeItem(at: usize, notice: Notice, take: Callback<(usize, usize)>) -> impl
         Tone::Hint => ("notice hint", ""),
     };
     let remedies = notice.remedies.into_iter().enumerate().map(|(remedy, label)| {
-        view! { <button type="button" class="way" on:click=move |_| take.run((at, remedy))>{label}</button> }
+        view! { <button type="button" class="remedy" on:click=move |_| take.run((at, remedy))>{label}</button> }
     });
     view! {
         <div class=class>

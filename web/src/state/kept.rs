@@ -53,8 +53,8 @@ impl Desk {
         self.pins.get()
     }
 
-    /// Whether any answer is kept.
+    /// Whether any answer is kept, or anything was given for the visit.
     pub fn keeps_any(self) -> bool {
-        self.pins.with(|pins| !pins.is_empty())
+        self.pins.with(|pins| !pins.is_empty()) || self.given.with(|given| !given.is_empty())
     }
 }

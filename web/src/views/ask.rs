@@ -42,7 +42,7 @@ impl AnswerAdvice {
         let own = desk.read(|snapshot, _| {
             let options = snapshot.options.as_ref()?;
             let own = pick(options, lit);
-            let first = options.all().position(|answer| own.first().is_some_and(|own| core::ptr::eq(own, answer)))?;
+            let first = options.all().position(|answer| own.first().is_some_and(|own| own.change == answer.change))?;
             Some((first, own.len()))
         });
         let (first, count) = own.unwrap_or_default();

@@ -2,7 +2,6 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::choice::question::Question;
 use slotwright_core::input::bundle;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlInputElement;
@@ -10,7 +9,7 @@ use web_sys::HtmlInputElement;
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, range_file};
 use crate::parts::inert;
-use crate::state::Desk;
+use crate::state::{Desk, Draft};
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
@@ -40,21 +39,20 @@ pub fn Header(
             }
         });
     };
-    // What was chosen and kept before, as long as nothing has been answered or kept since.
-    let before = RwSignal::new(None::<(Choice, Vec<Question>, Choice)>);
+    // What was there before, as long as nothing has been answered, kept or given since.
+    let before = RwSignal::new(None::<(Draft, Choice)>);
     let back = move || {
-        let (old, kept, begun) = before.get()?;
-        (!desk.keeps_any() && desk.read(|snapshot, _| snapshot.choice == begun)).then_some((old, kept))
+        let (draft, begun) = before.get()?;
+        (!desk.keeps_any() && desk.read(|snapshot, _| snapshot.choice == begun)).then_some(draft)
     };
     let afresh = move |_| {
-        if let Some((old, kept)) = untrack(back) {
+        if let Some(draft) = untrack(back) {
             before.set(None);
-            desk.go_back(old, kept);
+            desk.go_back(draft);
         } else {
-            let old = desk.peek(|snapshot, _| snapshot.choice.clone());
-            let kept = desk.begin_afresh();
+            let draft = desk.begin_afresh();
             let begun = desk.peek(|snapshot, _| snapshot.choice.clone());
-            before.set(Some((old, kept, begun)).filter(|(old, kept, begun)| old != begun || !kept.is_empty()));
+            before.set(Some((draft, begun)).filter(|(draft, begun)| draft.choice != *begun || draft.keeps_any()));
         }
     };
     view! {

@@ -180,7 +180,7 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
                 track=Callback::new(move |()| desk.read(|snapshot, range| track(snapshot, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
                 {move || refused()[0].clone()}" "
-                <button type="button" class="way" on:click=go>{move || refused()[1].clone()}</button>
+                <button type="button" class="remedy" on:click=go>{move || refused()[1].clone()}</button>
             </p>
             <FindingNotices asked/>
         </div>

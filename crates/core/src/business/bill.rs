@@ -2,7 +2,7 @@
 
 use alloc::collections::BTreeMap;
 
-use crate::cabinet::case::Case;
+use crate::cabinet::case::{Case, Weighed};
 use crate::cabinet::layout::Picked;
 use crate::cabinet::panel::{Ease, Feature, PanelId};
 use crate::range::{Finish, Key, Rates, Work};
@@ -91,16 +91,17 @@ impl Minutes {
 }
 
 impl Bill {
-    /// That of the panels of a case.
-    pub fn of(case: &Case, picked: Picked<'_>) -> Self {
+    /// That of the panels of a case, each with its mass.
+    pub fn of(case: &Case, parts: &[(PanelId, Weighed)], picked: Picked<'_>) -> Self {
         let mut bill = Self::default();
-        for panel in &case.panels {
+        for (panel, (_, part)) in case.panels.iter().zip(parts) {
             let (width, height) = panel.blank();
             let board = picked.board(panel.stock);
             *bill.blanks.entry(board.key.clone()).or_default() += width * height;
             bill.cut += panel.outer_length() + panel.inner_length();
             bill.edges += panel.outer_length();
-            bill.faces += panel.area() * 2.0;
+            let face = panel.area();
+            bill.faces += face * 2.0;
             for (edge, ease) in panel.eased() {
                 let corners = panel.length_of(edge) * 2.0;
                 match ease {
@@ -112,8 +113,8 @@ impl Bill {
                 bill.pivots += u32::from(matches!(feature, Feature::Pivot { .. }));
             }
             bill.parts += 1;
-            let (id, thick, face) = (panel.id, panel.thickness, panel.area());
-            let (mass, long, wide) = (Case::weigh(panel, picked).mass, width.max(height), width.min(height));
+            let (id, thick, mass) = (panel.id, panel.thickness, part.mass);
+            let (long, wide) = (width.max(height), width.min(height));
             let at = bill.flat.partition_point(|known| known.mass >= mass);
             bill.flat.insert(at, FlatPart { id, mass, face, long, wide, thick });
         }
@@ -192,7 +193,8 @@ mod tests {
         let choice = Choice::first_of(&range).unwrap();
         let judged = judge(&range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        let bill = Bill::of(&Case::of(picked, &choice, &layout).unwrap(), picked);
+        let case = Case::of(picked, &choice, &layout).unwrap();
+        let bill = Bill::of(&case, &case.weigh_parts(picked), picked);
         let minutes = bill.minutes(&range.rates, picked.finish);
         assert!((240.0..=360.0).contains(&minutes.hands()), "{minutes:?}");
         // One leaf with two pivots; its two upright edges have two corners each.

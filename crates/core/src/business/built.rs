@@ -3,10 +3,9 @@
 use crate::business::bill::Bill;
 use crate::business::price::{Price, price};
 use crate::business::promise::{Backlog, NoDay, Promise, promise};
-use crate::cabinet::case::{Case, Weighed};
+use crate::cabinet::case::{Case, Weighed, WeighedCase};
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
-use crate::choice::Choice;
 use crate::units::day::Day;
 use crate::units::quantity::Mass;
 
@@ -28,25 +27,22 @@ pub struct Built {
 }
 
 impl Built {
-    /// What a laid out choice comes to, asked for on a day with a backlog; and why it has no day, if it has none.
-    ///
-    /// `None` if the layout leaves no room for its parts.
+    /// What a unit that is laid out and cut comes to, asked for on a day with a backlog; and why it has no day, if it
+    /// has none.
     pub(crate) fn of(
         picked: Picked<'_>,
-        choice: &Choice,
         layout: Layout,
+        WeighedCase { case, parts }: WeighedCase,
         (today, backlog): (Day, &Backlog),
-    ) -> Option<(Self, Option<NoDay>)> {
-        let case = Case::of(picked, choice, &layout)?;
-        let bill = Bill::of(&case, picked);
-        let parts = case.panels.iter().map(|panel| (panel.id, Case::weigh(panel, picked))).collect();
-        let whole = case.weigh_all(picked);
+    ) -> (Self, Option<NoDay>) {
+        let bill = Bill::of(&case, &parts, picked);
+        let whole = Weighed::whole(&parts);
         let price = price(picked.range, &bill, picked.finish);
         let (promise, no_day) = match promise(picked.range, &bill, picked.finish, today, backlog) {
             Ok(promise) => (Some(promise), None),
             Err(none) => (None, Some(none)),
         };
-        Some((Self { layout, case, parts, whole, price, promise }, no_day))
+        (Self { layout, case, parts, whole, price, promise }, no_day)
     }
 
     /// Mass of the heaviest part, and which it is.

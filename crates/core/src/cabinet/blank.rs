@@ -195,7 +195,7 @@ mod tests {
     #[test]
     fn blanks_are_the_rectangles_of_the_parts() {
         let range = demo();
-        let mut parts = 0;
+        let (mut parts, mut leaves) = (0, 0);
         for choice in choices(&range, 31, Wanted::Any).take(900) {
             let judged = judge(&range, &choice);
             let Some((picked, layout)) = judged.picked.zip(judged.layout) else { continue };
@@ -209,9 +209,13 @@ mod tests {
                 let (least, most) = (Case::weigh(panel, picked).mass, blank.most_mass(Coated::of(picked)));
                 // Reliefs, rounding and slots take little: the bound is close enough to be of use.
                 assert!(least <= most && most < least * 1.5, "{}: {least:?} {most:?}", panel.id);
+                if let PanelId::Leaf(bay) = panel.id {
+                    assert_eq!(Case::leaf(picked, &choice, &layout, bay).as_ref(), Some(panel), "cut alone");
+                    leaves += 1;
+                }
                 parts += 1;
             }
         }
-        assert!(parts > 5000, "{parts}");
+        assert!(parts > 5000 && leaves > 200, "{parts} {leaves}");
     }
 }

@@ -36,6 +36,11 @@ impl Case {
         build::case(picked, choice, layout)
     }
 
+    /// The leaf of a bay as it is in the case, without the rest of it; `None` if the bay has none.
+    pub(crate) fn leaf(picked: Picked<'_>, choice: &Choice, layout: &Layout, bay: u8) -> Option<Panel> {
+        build::leaf(picked, choice, layout, bay)
+    }
+
     /// The panel of that id.
     pub fn panel(&self, id: PanelId) -> Option<&Panel> {
         self.panels.binary_search_by(|panel| panel.id.cmp(&id)).ok().and_then(|at| self.panels.get(at))
@@ -53,11 +58,17 @@ impl Case {
         Weighed { mass: wood + film, centre }
     }
 
-    /// Mass and centre of gravity of the whole, leaves closed.
-    pub fn weigh_all(&self, picked: Picked<'_>) -> Weighed {
+    /// Mass and centre of each panel, in their order.
+    pub fn weigh_parts(&self, picked: Picked<'_>) -> Vec<(PanelId, Weighed)> {
+        self.panels.iter().map(|panel| (panel.id, Self::weigh(panel, picked))).collect()
+    }
+}
+
+impl Weighed {
+    /// Mass and centre of gravity of all parts of a unit together.
+    pub fn whole(parts: &[(PanelId, Self)]) -> Self {
         let (mut mass, mut x, mut y, mut z) = (0.0, 0.0, 0.0, 0.0);
-        for panel in &self.panels {
-            let part = Self::weigh(panel, picked);
+        for (_, part) in parts {
             let kg = part.mass.in_kg();
             mass += kg;
             x += kg * part.centre.x.in_mm();
@@ -65,7 +76,38 @@ impl Case {
             z += kg * part.centre.z.in_mm();
         }
         let centre = Spot::new(Length::mm(x / mass), Length::mm(y / mass), Length::mm(z / mass));
-        Weighed { mass: Mass::kg(mass), centre }
+        Self { mass: Mass::kg(mass), centre }
+    }
+}
+
+/// A case with the mass and centre of each of its panels: cut and weighed once for all who ask.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeighedCase {
+    /// Panels and joints.
+    pub case: Case,
+    /// Mass and centre of gravity of each panel, in their order.
+    pub parts: Vec<(PanelId, Weighed)>,
+}
+
+impl WeighedCase {
+    /// Builds the panels and joints, and weighs them.
+    ///
+    /// `None` if the layout leaves no room for its parts: the rules on sizes say why.
+    pub fn of(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Self> {
+        let case = Case::of(picked, choice, layout)?;
+        let parts = case.weigh_parts(picked);
+        Some(Self { case, parts })
+    }
+
+    /// The mass of a part.
+    pub(crate) fn mass(&self, id: PanelId) -> Option<Mass> {
+        let at = self.parts.binary_search_by(|(known, _)| known.cmp(&id)).ok()?;
+        self.parts.get(at).map(|(_, part)| part.mass)
+    }
+
+    /// Each part with its width and its mass.
+    pub(crate) fn masses(&self) -> impl Iterator<Item = (PanelId, Length, Mass)> {
+        self.case.panels.iter().zip(&self.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass))
     }
 }
 

@@ -77,19 +77,18 @@ pub fn derive_unproven<'a>(range: &'a Range, choice: &'a Choice, today: Day, bac
 }
 
 fn from_judged<'a>(
-    judged: Judged<'a>,
+    mut judged: Judged<'a>,
     range: &'a Range,
     choice: &'a Choice,
     today: Day,
     backlog: &'a Backlog,
 ) -> Derived<'a> {
-    let mut findings = judged.findings;
-    let built = judged.picked.zip(judged.layout).and_then(|(picked, layout)| {
-        let (built, no_day) = Built::of(picked, choice, layout, (today, backlog))?;
+    let mut findings = core::mem::take(&mut judged.findings);
+    let built = judged.built(choice, (today, backlog)).map(|(built, no_day)| {
         if let Some(none) = no_day {
             promised::no_day(&mut findings, none);
         }
-        Some(built)
+        built
     });
     if built.is_none() {
         promised::no_parts(&mut findings);

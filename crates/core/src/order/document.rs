@@ -94,7 +94,7 @@ impl Document {
             built: derived.built.as_ref().zip(derived.assembly.as_ref()).and_then(|(built, assembly)| {
                 let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
                 let tethered = tether::is_asked(picked, choice, &built.layout);
-                let pushes = pushes(picked, choice, &built.layout, &built.case);
+                let pushes = pushes(picked, choice, &built.layout, &built.parts);
                 Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered), pushes))
             }),
         }

@@ -5,7 +5,6 @@ use super::{Rule, Subject};
 use crate::business::bill::Bill;
 use crate::business::carriage::carriage;
 use crate::cabinet::blank::Blank;
-use crate::cabinet::case::Case;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
@@ -28,8 +27,8 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let (found, most) = (Figure::length(long(part)), Figure::length(most));
         find(Rule::PartLength, found, most, Severity::Advises, &[part.id]);
     }
-    let Some(case) = Case::of(unit.picked, unit.choice, unit.layout) else { return };
-    let Some(carriage) = carriage(range, &Bill::of(&case, unit.picked)) else { return };
+    let Some(cut) = unit.cut() else { return };
+    let Some(carriage) = carriage(range, &Bill::of(&cut.case, &cut.parts, unit.picked)) else { return };
     if let Some((package, found, most)) = carriage.refused(range) {
         find(Rule::Package, found, most, Severity::Warns, &package.parts);
     }
@@ -54,7 +53,7 @@ pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
 
 /// The heaviest part, if it is over `most`.
 fn over(unit: Subject<'_>, most: Mass) -> Option<Finding> {
-    let (id, mass) = unit.heaviest_over(most, unit.blanks)?;
+    let (id, mass) = unit.heaviest_over(most)?;
     let (found, allowed) = (Figure::mass(mass), Figure::mass(most));
     Some(Finding::stops(Rule::PartMass, Question::Width, found, Limit::AtMost, allowed).of([id]))
 }

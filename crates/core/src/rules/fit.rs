@@ -24,7 +24,11 @@ fn over(unit: Subject<'_>, measured: bool, figure: impl Fn(Clearance) -> f64, mo
 
 /// Joints that would not go in. A board that nobody measured yet stops nothing: cuts follow what will be measured.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
-    out.extend(over(unit, true, Clearance::tight, unit.picked.range.fit.tight_most_per_mille));
+    let most_per_mille = unit.picked.range.fit.tight_most_per_mille;
+    let most = f64::from(most_per_mille) / 1000.0;
+    // Every answer that is tried comes here: the share is worked out where it may matter.
+    let share = |fit: Clearance| if fit.tight_at_most() <= most { 0.0 } else { fit.tight() };
+    out.extend(over(unit, true, share, most_per_mille));
 }
 
 /// Joints that would go in, but not as they should, and a top that moves with the moisture.

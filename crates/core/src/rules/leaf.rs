@@ -2,6 +2,7 @@
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
+use crate::cabinet::case::Case;
 use crate::cabinet::leaf::{hinge_gap, of};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -87,7 +88,10 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
             find(Rule::LeafShape, Figure::ratio(shape), Limit::AtLeast, Figure::ratio(strength.leaf_narrowest));
         }
         let most = strength.leaf_most_kg;
-        if let Some((_, mass)) = unit.heaviest_over(most, core::slice::from_ref(leaf)) {
+        // It is cut only where its blank leaves it open, and nothing else with it.
+        let cut = (leaf.most_mass(unit.coated) > most).then(|| Case::leaf(unit.picked, unit.choice, unit.layout, bay));
+        let mass = cut.flatten().map(|panel| Case::weigh(&panel, unit.picked).mass);
+        if let Some(mass) = mass.filter(|mass| *mass > most) {
             find(Rule::LeafMass, Figure::mass(mass), Limit::AtMost, Figure::mass(most));
         }
     }

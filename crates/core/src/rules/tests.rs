@@ -261,7 +261,8 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        Bill::of(&Case::of(picked, &choice, &layout).unwrap(), picked).flat.first().unwrap().mass
+        let case = Case::of(picked, &choice, &layout).unwrap();
+        Bill::of(&case, &case.weigh_parts(picked), picked).flat.first().unwrap().mass
     };
     let mass = heaviest(&range);
     range.handling.one_person_longest_mm = choice.width_mm.length();

@@ -1,7 +1,7 @@
 //! Units are fastened to the wall: tall ones and those with leaves are told to, some have to be.
 
 use super::{Rule, Subject};
-use crate::cabinet::case::Case;
+use crate::cabinet::case::WeighedCase;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -28,7 +28,8 @@ const LEANS_OUT: Length = Length::mm(158.0);
 
 /// Whether a unit is fastened to the wall: asked to be, or bound to be.
 pub fn is_asked(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> bool {
-    is_tall_or_doored(choice, layout) || danger(picked, choice, layout).is_some()
+    let in_danger = |cut: WeighedCase| danger(picked, choice, layout, &cut).is_some();
+    is_tall_or_doored(choice, layout) || WeighedCase::of(picked, choice, layout).is_some_and(in_danger)
 }
 
 fn is_tall_or_doored(choice: &Choice, layout: &Layout) -> bool {
@@ -44,28 +45,25 @@ enum Danger {
     Case(f64),
 }
 
-fn danger(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Danger> {
-    let case = Case::of(picked, choice, layout)?;
-    let push = least(pushes(picked, choice, layout, &case)).empty;
+fn danger(picked: Picked<'_>, choice: &Choice, layout: &Layout, cut: &WeighedCase) -> Option<Danger> {
+    let push = least(pushes(picked, choice, layout, &cut.parts)).empty;
     if push < picked.range.strength.tether_push_n {
         return Some(Danger::Push(push));
     }
-    worst(picked, layout, &case).filter(|left| *left < 0.0).map(|left| Danger::Case(-left))
+    worst(picked, layout, cut).filter(|left| *left < 0.0).map(|left| Danger::Case(-left))
 }
 
 /// What is left, in newton metres, in the worst of the load cases; negative if it tips.
-fn worst(picked: Picked<'_>, layout: &Layout, case: &Case) -> Option<f64> {
+fn worst(picked: Picked<'_>, layout: &Layout, cut: &WeighedCase) -> Option<f64> {
     let edge = edge(&picked.range.build);
-    let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
-    let parts: Vec<(PanelId, Length, Mass)> = parts.collect();
-    let standing = |leaves| Moments::of(burdens(picked, layout, leaves, parts.iter().copied()), 0.0);
+    let standing = |leaves| Moments::of(burdens(picked, layout, leaves, cut.masses()), 0.0);
     let (shut, open, at) = (standing(Leaves::Shut), standing(Leaves::Open), FROM_EDGE - edge);
     let top = if layout.height > TALL {
         shut.with(ON_TOP_TALL, at).with(TO_FRONT, -layout.height)
     } else {
         shut.with(ON_TOP, at)
     };
-    let climbed = case.panels.iter().filter_map(|panel| {
+    let climbed = cut.case.panels.iter().filter_map(|panel| {
         let before = match panel.id {
             PanelId::Leaf(_) => panel.width - picked.range.build.pivot_inset_mm - layout.face - layout.body / 2.0,
             PanelId::Shelf { .. } => LEANS_OUT - layout.upright_front,
@@ -79,7 +77,8 @@ fn worst(picked: Picked<'_>, layout: &Layout, case: &Case) -> Option<f64> {
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let find = |found, limit, allowed| Finding::stops(Rule::WallTether, Question::Height, found, limit, allowed);
-    let finding = match danger(picked, unit.choice, layout) {
+    let Some(cut) = unit.cut() else { return };
+    let finding = match danger(picked, unit.choice, layout, cut) {
         Some(Danger::Push(push)) => {
             let least = picked.range.strength.tether_push_n;
             find(Figure::force(push), Limit::AtLeast, Figure::force(least)).but(Severity::Warns)

@@ -10,8 +10,7 @@ use super::effort::EFFORT;
 use super::kept::{Given, Kept, Visit, broken};
 use super::question_set::{self, QuestionSet};
 use super::solve::{Answers, SearchSpace};
-use super::states::{Reach, State, Table, nearest};
-use crate::business::built::Built;
+use super::states::{AnswerSearch, Reach, State, nearest};
 use crate::business::promise::Backlog;
 use crate::choice::Choice;
 use crate::choice::change::Change;
@@ -76,8 +75,8 @@ fn way(
         }
         _ => {
             let begun = after(range, choice, &nearest(range, choice, kept)?);
-            let table = Table::of(range, range.model(&choice.model)?, &begun, kept);
-            let (space, free) = table.space(&begun, QuestionSet::NONE);
+            let answers = AnswerSearch::of(range, range.model(&choice.model)?, &begun, kept);
+            let (space, free) = answers.space(&begun, QuestionSet::NONE);
             // The goal takes the place of what was given before.
             let own = match goal {
                 Goal::Price(_) => Given::Budget.bits(),
@@ -134,17 +133,17 @@ fn wide_as(
         return None;
     }
     let model = range.model(&choice.model)?;
-    let table = Table::of(range, model, choice, kept);
+    let answers = AnswerSearch::of(range, model, choice, kept);
     let mut widths: Vec<Dim> = model.width_mm.values().filter(|width| wanted(*width)).collect();
     if down {
         widths.reverse();
     }
-    let had = table
+    let had = answers
         .runs(Size::Width, widths.into_iter())
         .into_iter()
         .find(|run| matches!(run.state.reach, Reach::Open | Reach::Shifts))?;
     let wide = choice.with(&Change::WidthMm(had.from), range);
-    match table.state(&wide, QuestionSet::of(Question::Width)) {
+    match answers.state(&wide, QuestionSet::of(Question::Width)) {
         State::Open => Some(changes(choice, &wide)),
         State::Shifts { changes: more, .. } => Some(changes(choice, &after(range, &wide, &more))),
         State::Shut { .. } | State::Unfound { .. } => None,
@@ -168,9 +167,7 @@ impl Search<'_> {
     /// Whether a unit that can be made meets the goal.
     fn meets(&mut self, choice: &Choice) -> bool {
         *self.trials = self.trials.saturating_sub(1);
-        let judged = judge_stops(self.range, choice);
-        let laid_out = judged.picked.zip(judged.layout);
-        let built = laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, self.backlog)));
+        let built = judge_stops(self.range, choice).built(choice, (self.today, self.backlog));
         built.is_some_and(|(built, _)| match self.goal {
             Goal::Price(most) => built.price.total_minor <= most,
             Goal::Part(most) => built.heaviest().is_some_and(|(_, mass)| mass <= most),

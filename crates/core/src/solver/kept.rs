@@ -3,7 +3,6 @@
 
 use serde::Serialize;
 
-use crate::business::built::Built;
 use crate::business::promise::Backlog;
 use crate::choice::Choice;
 use crate::choice::change::Change;
@@ -85,10 +84,7 @@ impl Visit {
         if self.budget.is_none() && self.by.is_none() {
             return 0;
         }
-        let judged = judge_stops(range, choice);
-        let laid_out = judged.picked.zip(judged.layout);
-        let built =
-            laid_out.and_then(|(picked, layout)| Built::of(picked, choice, layout, (self.today, &self.backlog)));
+        let built = judge_stops(range, choice).built(choice, (self.today, &self.backlog));
         let Some((built, _)) = built else { return 0 };
         let dear = self.budget.is_some_and(|most| built.price.total_minor > most);
         let late = self.by.is_some_and(|by| built.promise.is_none_or(|promise| promise.arrives > by));
@@ -166,5 +162,9 @@ pub(super) const fn alone(size: Size) -> u64 {
 
 /// What a choice breaks of these, if anything.
 pub(super) fn breach(choice: &Choice, rules: u64) -> Option<Finding> {
+    // Where nothing was given, as mostly, nothing is looked at: every size that goes comes here.
+    if choice.place.wall_mm.is_none() && choice.place.screen_tenth_inch.is_none() {
+        return None;
+    }
     place::breaches(choice).find(|finding| finding.rule.bit() & rules != 0)
 }

@@ -2,11 +2,12 @@
 
 use crate::choice::change::Change;
 use crate::choice::question::Question;
-use crate::choice::{Choice, Fill, Hole, Hung, SHARE_MOST};
+use crate::choice::{Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::range::{DimRange, Model, Range};
 use crate::rules::finding::{Finding, Severity};
 use crate::rules::{Kind, Remedies, judge, judge_stops};
 use crate::solver::kept::{Given, Visit, broken};
+use crate::solver::{fills, holes};
 use crate::units::quantity::Dim;
 
 /// Most ways out that a finding names.
@@ -110,8 +111,8 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         Kind::Width => size(model.width_mm, choice.width_mm, Change::WidthMm),
         Kind::Height => size(model.height_mm, choice.height_mm, Change::HeightMm),
         Kind::BayCount => each(counts(model, choice)),
-        Kind::Fill => each(fills(model, choice, bay)),
-        Kind::Hole => each(holes(range, choice, bay)),
+        Kind::Fill => each(fills_to_try(model, choice, bay)),
+        Kind::Hole => each(holes_to_try(range, choice, bay)),
         Kind::Narrower => each(smaller(model.width_mm, choice.width_mm).map(Change::WidthMm).collect()),
         Kind::Back => each(model.backs.iter().cloned().map(Change::Back).collect()),
         Kind::WallGone => let_go(Given::Wall),
@@ -154,14 +155,14 @@ fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {
         Question::Depth => vec![depth(), afresh()],
         Question::Bays => vec![counts(model, choice), width(), afresh()],
         Question::Bay(bay) => {
-            vec![fills(model, choice, bay), counts(model, choice), shares(bay), width(), height(), afresh()]
+            vec![fills_to_try(model, choice, bay), counts(model, choice), shares(bay), width(), height(), afresh()]
         }
         Question::Shares => vec![all_shares(choice), width()],
-        Question::Hole(bay) => vec![holes(range, choice, bay), vec![Change::Hole { bay, hole: None }], height()],
+        Question::Hole(bay) => vec![holes_to_try(range, choice, bay), vec![Change::Hole { bay, hole: None }], height()],
         Question::Device(bay) => vec![
             width(),
             shares(bay),
-            fills(model, choice, bay),
+            fills_to_try(model, choice, bay),
             depth(),
             height(),
             vec![Change::Device { bay, device: None }],
@@ -207,22 +208,31 @@ fn shares(bay: u8) -> Vec<Change> {
     (1..=SHARE_MOST).map(|share| Change::Share { bay, share }).collect()
 }
 
-/// Fewer shelves first, then none, then more.
-fn fills(model: &Model, choice: &Choice, bay: u8) -> Vec<Change> {
-    let chosen = usize::from(bay).checked_sub(1).and_then(|at| choice.bays.get(at));
-    let now = match chosen.map(|bay| bay.fill) {
+/// Fewer shelves first, then none, then more; no leaf.
+fn fills_to_try(model: &Model, choice: &Choice, bay: u8) -> Vec<Change> {
+    let now = match bay_of(choice, bay).map(|bay| bay.fill) {
         Some(Fill::Shelves(count)) => count,
         _ => 0,
     };
-    let fewer = (1..now.min(model.shelves_most.saturating_add(1))).rev().map(Fill::Shelves);
-    let more = (now.saturating_add(1)..=model.shelves_most).map(Fill::Shelves);
-    fewer.chain([Fill::Open]).chain(more).map(|fill| Change::Fill { bay, fill }).collect()
+    let rank = |fill: &Fill| match fill {
+        Fill::Shelves(count) if *count < now => Some((0, now - count)),
+        Fill::Open => Some((1, 0)),
+        Fill::Shelves(count) if *count > now => Some((2, *count)),
+        Fill::Shelves(_) | Fill::Leaf(_) => None,
+    };
+    let mut all: Vec<_> = fills(model).filter_map(|fill| Some((rank(&fill)?, fill))).collect();
+    all.sort_by_key(|(rank, _)| *rank);
+    all.into_iter().map(|(_, fill)| Change::Fill { bay, fill }).collect()
 }
 
 /// The same hole in the middle of its bay, then the other kinds there.
-fn holes(range: &Range, choice: &Choice, bay: u8) -> Vec<Change> {
-    let chosen = usize::from(bay).checked_sub(1).and_then(|at| choice.bays.get(at)).and_then(|bay| bay.hole.as_ref());
-    let own = chosen.map(|hole| hole.kind.clone());
-    let kinds = own.into_iter().chain(range.holes.iter().map(|kind| kind.key.clone()));
-    kinds.map(|kind| Change::Hole { bay, hole: Some(Hole { kind, offset_mm: Dim::mm(0) }) }).collect()
+fn holes_to_try(range: &Range, choice: &Choice, bay: u8) -> Vec<Change> {
+    let own = bay_of(choice, bay).and_then(|bay| bay.hole.as_ref());
+    let centred = own.map(|hole| Hole { offset_mm: Dim::mm(0), ..hole.clone() });
+    let all = centred.into_iter().chain(holes(range, None).flatten());
+    all.map(|hole| Change::Hole { bay, hole: Some(hole) }).collect()
+}
+
+fn bay_of(choice: &Choice, number: u8) -> Option<&Bay> {
+    choice.bays.get(usize::from(number).checked_sub(1)?)
 }

@@ -91,7 +91,7 @@ pub struct Reached {
 }
 
 /// A choice whose answers are asked for.
-pub(super) struct Table<'a> {
+pub(super) struct AnswerSearch<'a> {
     range: &'a Range,
     choice: &'a Choice,
     candidates: Candidates,
@@ -106,7 +106,7 @@ pub(super) struct Table<'a> {
     faults: RefCell<NoGoods>,
 }
 
-impl<'a> Table<'a> {
+impl<'a> AnswerSearch<'a> {
     pub(super) fn of(range: &'a Range, model: &Model, choice: &'a Choice, kept: Kept<'a>) -> Self {
         let (pins, visit) = (QuestionSet::of_all(kept.pins).minus(FIXED), kept.visit);
         let left = Cell::new(EFFORT.together);
@@ -292,16 +292,16 @@ const SHIFTING: QuestionSet = QuestionSet::all().minus(FIXED);
 
 /// The state of every answer; `None` if the range lacks the model. What is kept is never shifted.
 pub fn states<'a>(range: &'a Range, choice: &'a Choice, kept: impl Into<Kept<'a>>) -> Option<Options<State>> {
-    let table = Table::of(range, range.model(&choice.model)?, choice, kept.into());
+    let answers = AnswerSearch::of(range, range.model(&choice.model)?, choice, kept.into());
     lay(range, choice, &mut |change, changed| {
-        table.state(changed, change.question().map_or(QuestionSet::NONE, QuestionSet::of))
+        answers.state(changed, change.question().map_or(QuestionSet::NONE, QuestionSet::of))
     })
 }
 
 /// The state of one answer; `None` if the range lacks the model, or the change takes another one.
 pub fn state<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<State> {
-    let table = Table::of(range, range.model(&choice.model)?, choice, kept.into());
-    Some(table.state(&choice.with(change, range), QuestionSet::of(change.question()?)))
+    let answers = AnswerSearch::of(range, range.model(&choice.model)?, choice, kept.into());
+    Some(answers.state(&choice.with(change, range), QuestionSet::of(change.question()?)))
 }
 
 /// The whole set of a size, as runs from the model's least to its most. What is kept is never shifted.
@@ -311,15 +311,15 @@ pub fn reaches<'a>(range: &'a Range, choice: &'a Choice, size: Size, kept: impl 
     let Some(model) = range.model(&choice.model) else {
         return Vec::new();
     };
-    Table::of(range, model, choice, kept.into()).runs(size, size.limits(model).values())
+    AnswerSearch::of(range, model, choice, kept.into()).runs(size, size.limits(model).values())
 }
 
 /// The nearest choice that can be made: the present one if it can, else with the fewest questions answered
 /// anew. `None` if there is none, or the range lacks the model.
 pub fn nearest<'a>(range: &'a Range, choice: &'a Choice, kept: impl Into<Kept<'a>>) -> Option<Vec<Change>> {
     let model = range.model(&choice.model)?;
-    let table = Table::of(range, model, choice, kept.into());
-    match table.smallest(choice, QuestionSet::NONE, (table.rules, table.pins)) {
+    let answers = AnswerSearch::of(range, model, choice, kept.into());
+    match answers.smallest(choice, QuestionSet::NONE, (answers.rules, answers.pins)) {
         Outcome::Point((_, point)) => Some(candidates::changes(choice, &point)),
         Outcome::Nothing(_) | Outcome::GivenUp => None,
     }

@@ -7,7 +7,7 @@ use super::explain::{conflict, diagnosis};
 use super::kept::{GIVEN, Given, Kept, breach};
 use super::question_set::{QuestionSet, place};
 use super::solve::Outcome;
-use super::states::Table;
+use super::states::AnswerSearch;
 use crate::choice::Choice;
 use crate::choice::change::Change;
 use crate::choice::question::Question;
@@ -30,6 +30,8 @@ pub struct Why {
     pub pins: Vec<Question>,
     /// What was given with which they do; none of it can be left out.
     pub given: Vec<Given>,
+    /// Whether other shares of the width were ruled out one bay at a time, and not those of several bays together.
+    pub one_bay_at_a_time: bool,
     /// What to let go for it; none if it cannot be had without any pin either, or if nothing was found.
     pub release: Option<Release>,
 }
@@ -66,12 +68,12 @@ enum Held {
 /// `None` for an answer that can be had, and for one of which that was not found out.
 pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<Why> {
     let (kept, asked) = (kept.into(), QuestionSet::of(change.question()?));
-    let table = Table::of(range, range.model(&choice.model)?, choice, kept);
+    let answers = AnswerSearch::of(range, range.model(&choice.model)?, choice, kept);
     // What is broken already is not kept.
-    let counts = table.rules(asked);
+    let counts = answers.rules(asked);
     let given = Given::ALL.into_iter().rev().filter(|given| kept.says(*given, choice) && given.bits() & counts != 0);
     let held: Vec<Held> = kept.pins.iter().copied().map(Held::Pin).chain(given.map(Held::Given)).collect();
-    let answer = Answer { table, changed: choice.with(change, range), asked, counts };
+    let answer = Answer { answers, changed: choice.with(change, range), asked, counts };
     // What was not found out may be.
     let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Outcome::Nothing(_));
     if may(u64::MAX, &held) {
@@ -79,9 +81,13 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     }
     let least = conflict(&held, &mut |held| may(u64::MAX, held));
     let release = answer.release(&held);
+    let one_bay_at_a_time = match answer.any(u64::MAX, &least) {
+        Outcome::Nothing(nothing) => nothing.gone_through.has(place(Question::Shares)),
+        Outcome::Point(_) | Outcome::GivenUp => false,
+    };
     let (pins, given) = parted(&least);
-    if let Some(reason) = answer.table.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
-        return Some(Why { reason, rules: Vec::new(), pins, given, release });
+    if let Some(reason) = answer.answers.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
+        return Some(Why { reason, rules: Vec::new(), pins, given, one_bay_at_a_time, release });
     }
     let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
     // What was given is among what is kept.
@@ -104,7 +110,7 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
         Outcome::Point(point) => breach(&point, asks),
         Outcome::Nothing(_) | Outcome::GivenUp => None,
     })?;
-    Some(Why { reason, rules, pins, given, release })
+    Some(Why { reason, rules, pins, given, one_bay_at_a_time, release })
 }
 
 fn held_pins(held: &[Held]) -> Vec<Held> {
@@ -126,7 +132,7 @@ fn parted(held: &[Held]) -> (Vec<Question>, Vec<Given>) {
 
 /// A choice with an answer taken that cannot be had.
 struct Answer<'a> {
-    table: Table<'a>,
+    answers: AnswerSearch<'a>,
     changed: Choice,
     asked: QuestionSet,
     /// The rules that count for it.
@@ -143,7 +149,7 @@ impl Answer<'_> {
 
     /// A choice with the answer that some rules, and what is held, allow.
     fn any(&self, rules: u64, held: &[Held]) -> Outcome<Choice> {
-        self.table.any(&self.changed, self.asked, self.within(rules, held))
+        self.answers.any(&self.changed, self.asked, self.within(rules, held))
     }
 
     fn release(&self, held: &[Held]) -> Option<Release> {
@@ -157,7 +163,7 @@ impl Answer<'_> {
         let gone = diagnosis(&held, &mut |kept| matches!(self.any(u64::MAX, kept), Outcome::Point(_)))?;
         held.retain(|held| !gone.contains(held));
         let (pins, given) = parted(&gone);
-        match self.table.smallest(&self.changed, self.asked, self.within(u64::MAX, &held)) {
+        match self.answers.smallest(&self.changed, self.asked, self.within(u64::MAX, &held)) {
             Outcome::Point((_, point)) => {
                 Some(Release { pins, given, changes: candidates::changes(&self.changed, &point) })
             }

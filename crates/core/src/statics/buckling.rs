@@ -108,7 +108,7 @@ fn half_load(picked: Picked<'_>, layout: &Layout, span: &BaySpan) -> Pressed {
     let top = on(picked.model.top_load_kg_per_m2, span.clear() * layout.depth);
     let middle = (layout.floor + layout.ceiling) / 2.0;
     let above = span.shelves.iter().filter(|under| **under + layout.body > middle);
-    let shelves = |count: usize| core::iter::repeat_n(shelf, count).sum::<Mass>();
+    let shelves = |count: usize| shelf * f64::from(u32::try_from(count).unwrap_or(u32::MAX));
     Pressed { whole: top + shelves(span.shelves.len()), above: top + shelves(above.count()) }
 }
 

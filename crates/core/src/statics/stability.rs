@@ -108,11 +108,18 @@ impl Leaves {
     }
 }
 
-/// Where the middle of a part is from front to rear and over the floor, its leaf open at a right angle or shut.
-fn middle(picked: Picked<'_>, layout: &Layout, id: PanelId, width: Length, leaves: Leaves) -> (Length, Length) {
+/// Where the middle of a part is, behind the foot's front edge and over the floor, its leaf open at a right angle or
+/// shut.
+pub(crate) fn middle(
+    picked: Picked<'_>,
+    layout: &Layout,
+    id: PanelId,
+    width: Length,
+    leaves: Leaves,
+) -> (Length, Length) {
     let half_up = (layout.floor + layout.ceiling) / 2.0;
     let shut = layout.face + layout.body / 2.0;
-    match id {
+    let (back, up) = match id {
         PanelId::BaseLower => ((layout.depth + edge(&picked.range.build)) / 2.0, layout.body / 2.0),
         PanelId::BaseUpper => (layout.depth / 2.0, layout.body * 1.5),
         PanelId::Top => (layout.depth / 2.0, layout.ceiling + layout.body / 2.0),
@@ -127,7 +134,8 @@ fn middle(picked: Picked<'_>, layout: &Layout, id: PanelId, width: Length, leave
             let under = shelf.copied().unwrap_or(layout.floor);
             ((layout.upright_front + layout.back_front) / 2.0, under + layout.body / 2.0)
         }
-    }
+    };
+    (back - edge(&picked.range.build), up)
 }
 
 /// The parts of a unit as burdens: each of its mass in the middle of its rectangle.
@@ -137,10 +145,9 @@ pub fn burdens(
     leaves: Leaves,
     parts: impl IntoIterator<Item = (PanelId, Length, Mass)>,
 ) -> impl Iterator<Item = Burden> {
-    let edge = edge(&picked.range.build);
     parts.into_iter().map(move |(id, width, mass)| {
-        let (back, up) = middle(picked, layout, id, width, leaves);
-        Burden { mass, behind: back - edge, up }
+        let (behind, up) = middle(picked, layout, id, width, leaves);
+        Burden { mass, behind, up }
     })
 }
 

@@ -51,6 +51,8 @@ pub(super) enum Refusal<'a> {
         kept: Vec<Question>,
         /// What was given and has.
         given: Vec<Given>,
+        /// Whether no more than one bay at a time was made wider or narrower.
+        one_bay_at_a_time: bool,
     },
     /// Because it leaves out a bay of which something is kept.
     ByBay {
@@ -76,7 +78,7 @@ impl<'a> Refusal<'a> {
         // What leaves out a bay that is kept breaks no rule.
         match why.rules.as_slice() {
             [] if why.reason.rule == Rule::FitOutCount => Self::ByBay { bay: why.reason.allowed, kept, given },
-            [] | [_, ..] => Self::ByRule { reason: &why.reason, kept, given },
+            [] | [_, ..] => Self::ByRule { reason: &why.reason, kept, given, one_bay_at_a_time: why.one_bay_at_a_time },
         }
     }
 }

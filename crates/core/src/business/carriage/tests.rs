@@ -58,7 +58,7 @@ fn every_part_is_in_one_package() {
     for choice in choices(&range, 29, Wanted::Valid).take(400) {
         let picked = Picked::of(&range, &choice).unwrap();
         let case = Case::of(picked, &choice, &Layout::of(picked, &choice).unwrap()).unwrap();
-        let bill = Bill::of(&case, picked);
+        let bill = Bill::of(&case, &case.weigh_parts(picked), picked);
         let carriage = carriage(&range, &bill).unwrap();
         let mut parts: Vec<PanelId> = carriage.packages.iter().flat_map(|package| package.parts.clone()).collect();
         parts.sort_unstable();

@@ -43,6 +43,16 @@ pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Opti
     Some(bench.done())
 }
 
+/// The leaf of a bay alone: what it has cut in comes from itself.
+pub(super) fn leaf(picked: Picked<'_>, choice: &Choice, layout: &Layout, bay: u8) -> Option<Panel> {
+    let drawn = Drawn { picked, layout, build: &picked.range.build };
+    let Fill::Leaf(hung) = choice.bays.get(usize::from(bay).checked_sub(1)?)?.fill else { return None };
+    let mut bench = Bench::new(drawn.build.clearance_mm);
+    drawn.plates(&mut bench, choice);
+    drawn.leaf(&mut bench, bay, hung)?;
+    bench.done().panels.into_iter().find(|panel| panel.id == PanelId::Leaf(bay))
+}
+
 struct Drawn<'a> {
     picked: Picked<'a>,
     layout: &'a Layout,

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::business::promise::Backlog;
+use crate::cabinet::case::Weighed;
 use crate::cabinet::layout::Picked;
 use crate::order::derive::{advise, derive};
 use crate::order::document::Document;
@@ -155,7 +156,7 @@ fn a_package_beyond_all_carriers_is_told() {
     assert_eq!(told(&range), None);
     let picked = Picked::of(&range, &choice).unwrap();
     let case = Case::of(picked, &choice, &judge(&range, &choice).layout.unwrap()).unwrap();
-    let mass = Bill::of(&case, picked).flat.first().unwrap().mass;
+    let mass = Bill::of(&case, &case.weigh_parts(picked), picked).flat.first().unwrap().mass;
     range.handling.two_people_kg = mass + Mass::kg(0.8);
     let finding = told(&range).unwrap();
     assert_eq!((finding.severity, finding.parts.len(), finding.found.unit), (Severity::Warns, 1, Unit::Kg));
@@ -228,7 +229,7 @@ fn what_a_child_tips_has_to_be_fastened() {
     let judged = judge(&range, &choice);
     let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
     let case = Case::of(picked, &choice, &layout).unwrap();
-    let whole = case.weigh_all(picked);
+    let whole = Weighed::whole(&case.weigh_parts(picked));
     let holds = whole.mass.weight().in_newton() * (whole.centre.y - range.build.foot_recess_mm).in_m();
     let climbs = 27.2 * 9.806_65 * (158.0 - (layout.upright_front - range.build.foot_recess_mm).in_mm()) / 1000.0;
     let told = tethered(&range, &choice).is_some();

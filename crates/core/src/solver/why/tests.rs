@@ -1,9 +1,10 @@
 use super::super::Answer;
 use super::super::states::{State, state, states};
 use super::*;
-use crate::choice::Fill;
+use crate::choice::{Fill, SHARE_MOST};
 use crate::rules::can_be_made;
 use crate::rules::finding::Severity;
+use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
 
 fn device(key: &str) -> Change {
@@ -28,7 +29,6 @@ fn a_bay_that_is_kept_is_let_go_with_all_that_is_kept_of_it() {
 /// nothing of that can stay.
 #[test]
 fn nothing_is_named_in_vain() {
-    use crate::rules::sample::{Wanted, choices};
     use Question as Q;
     let range = demo();
     let kept: [&[Question]; 4] = [
@@ -52,7 +52,7 @@ fn nothing_is_named_in_vain() {
                 assert_eq!(why, None, "{change:?} {choice:?}");
                 continue;
             };
-            let Why { pins, given, release, reason, rules } = why.unwrap();
+            let Why { pins, given, release, reason, rules, .. } = why.unwrap();
             let of_given = !given.is_empty() && reason.severity == Severity::Warns;
             assert!(rules.contains(&reason.rule) || rules.is_empty() || of_given, "{change:?} {rules:?} {reason:?}");
             // What was given and is not named has no part in it.
@@ -114,4 +114,34 @@ fn the_reason_is_what_forbids_it() {
         assert_eq!(release.pins, [Question::Depth]);
         assert!(release.changes.iter().any(|change| matches!(change, Change::DepthMm(_))), "{release:?}");
     }
+}
+
+/// What is said to have no way round it has none with any shares; where only one bay at a time was made wider or
+/// narrower, several together may be one.
+#[test]
+fn what_was_not_searched_is_not_ruled_out() {
+    let range = demo();
+    let (mut proven, mut limited, mut refuted) = (0, 0, 0);
+    for choice in choices(&range, 4040, Wanted::Valid).take(40) {
+        for pins in [&[][..], &[Question::Width]] {
+            for Answer { change, .. } in states(&range, &choice, pins).unwrap().all() {
+                let Some(why) = why_shut(&range, &choice, change, pins) else { continue };
+                let mut roll = 1_u32;
+                let mut may = |_| {
+                    let mut other = choice.clone();
+                    for bay in &mut other.bays {
+                        roll = roll.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+                        bay.share = u8::try_from(roll >> 24).unwrap() % SHARE_MOST + 1;
+                    }
+                    matches!(state(&range, &other, change, pins), Some(State::Open | State::Shifts { .. }))
+                };
+                let may = (0..3).any(&mut may);
+                assert!(why.one_bay_at_a_time || !may, "{change:?} {pins:?} {choice:?}");
+                proven += usize::from(!why.one_bay_at_a_time);
+                limited += usize::from(why.one_bay_at_a_time);
+                refuted += usize::from(may);
+            }
+        }
+    }
+    assert!(proven > 150 && limited > 50 && refuted > 0, "{proven} {limited} {refuted}");
 }

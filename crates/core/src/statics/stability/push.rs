@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::cabinet::case::Case;
+use crate::cabinet::case::Weighed;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::PanelId;
@@ -51,17 +51,13 @@ pub struct Push {
     pub loaded: Force,
 }
 
-/// The pushes to all sides, every leaf open at a right angle or shut as it holds the unit least.
+/// The pushes to all sides of a unit of weighed parts, every leaf open at a right angle or shut as it holds the unit least.
 // Source: statics: F h = Σ m g x, about the edge of the foot at that side.
-pub fn pushes(picked: Picked<'_>, choice: &Choice, layout: &Layout, case: &Case) -> [Push; 4] {
-    let parts: Vec<(Mass, [Spot; 2])> = case
-        .panels
-        .iter()
-        .map(|panel| {
-            let part = Case::weigh(panel, picked);
-            (part.mass, [part.centre, opened(picked, choice, layout, panel.id, part.centre)])
-        })
-        .collect();
+pub fn pushes(picked: Picked<'_>, choice: &Choice, layout: &Layout, parts: &[(PanelId, Weighed)]) -> [Push; 4] {
+    let both = |(id, Weighed { mass, centre }): &(PanelId, Weighed)| {
+        (*mass, [*centre, opened(picked, choice, layout, *id, *centre)])
+    };
+    let parts: Vec<(Mass, [Spot; 2])> = parts.iter().map(both).collect();
     let loads = loads(picked, layout);
     Towards::ALL.map(|towards| {
         let arm = |at: Spot| towards.within(picked, layout, at);

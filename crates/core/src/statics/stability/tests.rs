@@ -2,7 +2,7 @@ use proptest::prelude::*;
 
 use super::push::{Towards, least, pushes};
 use super::*;
-use crate::cabinet::case::Case;
+use crate::cabinet::case::{Case, Weighed};
 use crate::choice::change::Change;
 use crate::choice::{Choice, Fill};
 use crate::rules::judge;
@@ -83,11 +83,11 @@ fn a_hand_tips_a_narrow_tall_shelf() {
     let judged = judge(&range, &choice);
     let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
     let case = Case::of(picked, &choice, &layout).unwrap();
-    let whole = case.weigh_all(picked);
+    let whole = Weighed::whole(&case.weigh_parts(picked));
     let by_hand = |arm: Length| whole.mass.weight().in_newton() * arm.in_mm() / 2200.0;
     let (x, y) = (whole.centre.x, whole.centre.y - Length::mm(12.0));
     let wanted = [by_hand(y), by_hand(Length::mm(340.0 - 12.0) - y), by_hand(x), by_hand(Length::mm(400.0) - x)];
-    let found = pushes(picked, &choice, &layout, &case);
+    let found = pushes(picked, &choice, &layout, &case.weigh_parts(picked));
     for (push, wanted) in found.iter().zip(wanted) {
         assert!((push.empty.in_newton() - wanted).abs() < 1e-9, "{push:?} {wanted}");
         // The top's 80 kg/m² stand 158 to 200 mm within each edge.
@@ -110,7 +110,7 @@ proptest! {
             let judged = judge(&range, &choice);
             let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
             let case = Case::of(picked, &choice, &layout).unwrap();
-            let found = pushes(picked, &choice, &layout, &case);
+            let found = pushes(picked, &choice, &layout, &case.weigh_parts(picked));
             let least = least(found);
             prop_assert!(found.iter().all(|push| push.loaded >= push.empty));
             let (width, recess) = (layout.width.in_mm(), edge(&range.build).in_mm());
@@ -183,7 +183,7 @@ proptest! {
             let case = Case::of(picked, &choice, &layout).unwrap();
             let parts = case.panels.iter().map(|panel| (panel.id, panel.width, Case::weigh(panel, picked).mass));
             let all = burdens(picked, &layout, Leaves::Shut, parts);
-            let whole = case.weigh_all(picked);
+            let whole = Weighed::whole(&case.weigh_parts(picked));
             let exact = whole.mass.weight().in_newton() * (whole.centre.y - edge(&range.build)).in_m();
             let found = Moments::of(all, 0.0).left();
             prop_assert!((found - exact).abs() < exact * 0.03, "{found} {exact}");
