@@ -103,7 +103,10 @@ fn every_rule_has_a_short_sentence_in_every_severity() {
                 let finding = Finding::stops(*rule, about, found, limit, figure(1.0));
                 for severity in [Severity::Stops, Severity::Warns, Severity::Advises] {
                     for parts in [&[][..], &[PanelId::BaseLower], &[shelf, PanelId::Top]] {
-                        short(&finding.clone().but(severity).of(parts.iter().copied()));
+                        let finding = finding.clone().but(severity).of(parts.iter().copied());
+                        for lifted_by in [None, Some(1), Some(2), Some(3)] {
+                            short(&Finding { lifted_by, ..finding.clone() });
+                        }
                     }
                 }
             }
