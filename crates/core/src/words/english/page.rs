@@ -1,5 +1,6 @@
 //! The page in English.
 
+use super::count::counted;
 use crate::words::page::{Label, Message};
 use crate::words::{fill, length, mass, money, part, question};
 
@@ -9,7 +10,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Skip => "Skip to the questions",
         Label::Cautions => {
             "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units with \
-             leaves to the wall. Local rules and qualified people decide."
+             doors to the wall. Local rules and qualified people decide."
         }
         Label::Close => "Close",
         Label::Mm => "mm",
@@ -170,10 +171,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         ),
         Message::Source(source) => format!("Source: {source}."),
         Message::CannotBeRead(field) => format!("{} cannot be read", label(field)),
-        Message::Hints(1) => "1 hint".into(),
-        Message::Hints(count) => format!("{count} hints"),
-        Message::Reasons(1) => "1 reason".into(),
-        Message::Reasons(count) => format!("{count} reasons"),
+        Message::Hints(count) => counted(&count.to_string(), "hint", "hints"),
+        Message::Reasons(count) => counted(&count.to_string(), "reason", "reasons"),
         Message::TaxOfIt(tax, currency) => format!("{} of it tax", money(tax, currency)),
         Message::Heaviest(id, heavy) => format!("{}: {}", part(id), mass(heavy)),
         Message::Spoken { price, mass, day } => format!("{price}, {mass}, with you by {day}."),

@@ -1,5 +1,6 @@
 //! The workshop's tool in English.
 
+use super::count::counted;
 use crate::range::Use;
 use crate::words::tool::{Label, Measured, Message};
 
@@ -108,9 +109,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ShutUnless(reason, release) => format!("{reason} {release}."),
         Message::FromTo(from, to) => format!("{from} to {to} mm"),
         Message::Right { range, workshop, warnings: 0 } => format!("{range} of {workshop}: right"),
-        Message::Right { range, workshop, warnings: 1 } => format!("{range} of {workshop}: right, with 1 warning"),
         Message::Right { range, workshop, warnings } => {
-            format!("{range} of {workshop}: right, with {warnings} warnings")
+            format!("{range} of {workshop}: right, with {}", counted(&warnings.to_string(), "warning", "warnings"))
         }
         Message::Warning(file, about) => format!("warning: {file}:{about}"),
         Message::Progress(done, of) => format!("{done} of {of}"),
