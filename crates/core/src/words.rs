@@ -151,8 +151,8 @@ pub fn kept(pins: &[Question]) -> String {
     }
 }
 
-/// What was given for a visit and does not hold.
-pub const fn beyond(given: Given) -> &'static str {
+/// What was given for a visit and does not hold; of wall and screen findings tell.
+pub const fn beyond(given: Given) -> Option<&'static str> {
     match LOCALE {
         Locale::English => english::name::beyond(given),
     }

@@ -132,9 +132,9 @@ fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> 
     });
     // What was given for the visit and does not hold now is said like what does not suit the place.
     let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
-    let broken = broken.into_iter().flat_map(|given| {
+    let broken = broken.into_iter().filter_map(words::beyond).flat_map(|sentence| {
         let card = words::given_card();
-        let said = ["place", "warns", words::beyond(given), card.why, card.source].map(String::from);
+        let said = ["place", "warns", sentence, card.why, card.source].map(String::from);
         said.into_iter().chain((0..MOST * 3).map(|_| String::new()))
     });
     Some(told.chain(broken).collect())
@@ -217,7 +217,7 @@ mod tests {
     #[test]
     fn it_says_what_goes_with_an_answer_and_what_comes_of_it() {
         let mut known = None;
-        assert_eq!(asked(&mut known, &["all", "note"]), ["all", "note"], "it knows no range yet");
+        assert_eq!(asked(&mut known, &["all", "any"]), ["all", "any"], "it knows no range yet");
         asked(&mut known, &["range", RANGE]);
         let range = Range::parse(RANGE).unwrap();
         let compact = Choice::first_of(&range).unwrap().to_compact();
