@@ -24,7 +24,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
 use slotwright_core::input::bundle;
-use slotwright_core::input::entry;
+use slotwright_core::input::wire;
 use slotwright_core::order::derive::advise;
 use slotwright_core::range::Range;
 use slotwright_core::rules::finding::Finding;
@@ -100,10 +100,10 @@ fn questions(pins: &[String]) -> Vec<Question> {
     pins.iter().filter_map(|pin| pin.parse().ok()).collect()
 }
 
-/// What was given for the visit, among the pins: `budget=1 500`, `by=2026-12-18`, and the day of asking with them.
-fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
+/// What was given for the visit, among the pins: `budget=150000`, `by=2026-12-18`, and the day of asking with them.
+fn visit(pins: &[String]) -> Option<Visit> {
     let said = |name: &str| pins.iter().find_map(|pin| pin.strip_prefix(name)?.strip_prefix('='));
-    let budget = said("budget").and_then(|budget| entry::money(budget, &range.currency));
+    let budget = said("budget").and_then(wire::money);
     let by = said("by").and_then(|day| day.parse().ok());
     let today = said("today")?.parse().ok()?;
     (budget.is_some() || by.is_some()).then(|| Visit { budget, by, today, backlog: Backlog::default() })
@@ -111,13 +111,13 @@ fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
 
 fn all(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
     let choice = Choice::of_compact(compact)?;
-    let (pins, visit) = (questions(pins), visit(range, pins));
+    let (pins, visit) = (questions(pins), visit(pins));
     let states = states(range, &choice, Kept { pins: &pins, visit: visit.as_ref() })?;
     Some(states.all().map(|answer| word_of(&answer.state).into()).collect())
 }
 
 fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
-    let (choice, visit, pins) = (Choice::of_compact(compact)?, visit(range, pins), questions(pins));
+    let (choice, visit, pins) = (Choice::of_compact(compact)?, visit(pins), questions(pins));
     let told = advise(range, &choice, visit.as_ref()).into_iter().flat_map(|finding| {
         let (card, tone) = (words::card(finding.rule), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
@@ -165,7 +165,7 @@ fn word_of(state: &State) -> &'static str {
 
 /// Which answer, how it goes, and what is told of that.
 fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
-    let (pins, visit) = (questions(pins), visit(range, pins));
+    let (pins, visit) = (questions(pins), visit(pins));
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let state = state(range, choice, change, kept)?;
     let told = match &state {
