@@ -37,6 +37,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TooTight => "too tight",
         Label::Outside => "outside",
         Label::TopSticks => "a top that sticks",
+        Label::Dry => "dry",
+        Label::Damp => "damp",
         Label::NotToBeCut => "not to be cut",
         Label::Shares => {
             "Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them."
@@ -52,6 +54,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Models => "models",
         Label::Boards => "boards",
         Label::Finishes => "finishes",
+        Label::OrdersUntil => "orders until",
         Label::Digest => "digest",
     }
 }
@@ -91,6 +94,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::TooManyTight(most) => {
             format!("More than {most} of the joints would not go in: take another batch or finish, or more clearance.")
         }
+        Message::DryAndDamp { made, dry, damp } => format!(
+            "Dry, damp: the clearance to be expected when all the wood has {dry} % and {damp} % of moisture; it is cut at \
+             {made} %."
+        ),
         Message::Board { key, name, thickness, measured, deviation } => match measured {
             Measured::Points => {
                 format!("{key}, {name}: {thickness} measured at eight points, deviation {deviation}")
@@ -114,10 +121,5 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::Warning(file, about) => format!("warning: {file}:{about}"),
         Message::Progress(done, of) => format!("{done} of {of}"),
-        Message::NoQuote(mark) => format!("{mark} is no quotation mark here: write \" before and after"),
-        Message::Comma(whole, rest) => {
-            format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}")
-        }
-        Message::Bare(shown) => format!("a text stands in quotation marks: write {shown:?}"),
     }
 }
