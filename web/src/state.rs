@@ -15,6 +15,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
 
 use crate::browser::adviser;
+use crate::browser::range_file::NoRange;
 use crate::customer::Customer;
 use crate::debounce::debounce;
 use crate::tally::Hindrance;
@@ -46,7 +47,7 @@ pub struct Loaded {
     /// What a person should know about how it was loaded.
     pub banner: Option<String>,
     /// Why the range is the one that is built in; nothing if it is the workshop's.
-    pub built_in: Option<String>,
+    pub built_in: Option<NoRange>,
     /// The present day.
     pub today: Day,
 }

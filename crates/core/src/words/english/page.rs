@@ -24,6 +24,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TryAgain => "Try again",
         Label::FetchingRange => "Fetching the range file \u{2026}",
         Label::RangeNotFetched => "The range file could not be fetched. Is there a connection?",
+        Label::RangeUnread => "The range file has problems.",
         Label::FileUnread => "This file cannot be read, or is far too large for an order.",
         Label::FileNotSaved => "The browser did not let the file be saved.",
         Label::WhereItStands => "Where it stands",
@@ -149,7 +150,6 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ModelGone(model) => {
             format!("What you chose last time is of the model {model}, which this range no longer has.")
         }
-        Message::RangeProblems(problems) => format!("The range file has problems. {problems}"),
         Message::RangeNamed(name) => format!("{name} range"),
         Message::Keep(about) => format!("Keep {}", question(about)),
         Message::BayCard(number, holds) => format!("{number}: {}", fill(holds)),
