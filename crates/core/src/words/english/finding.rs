@@ -138,6 +138,23 @@ fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
     }
 }
 
+/// Too many or too few bays, shelves or doors.
+fn fit_out(finding: &Finding, found: &str, allowed: &str) -> String {
+    let (about, is_least) = (question(finding.about), finding.limit == Limit::AtLeast);
+    let bays = counted(found, "bay is", "bays are");
+    let shelves = counted(found, "shelf", "shelves");
+    match (finding.about == Question::Bays, finding.parts.is_empty(), is_least) {
+        (true, _, true) => format!("{bays} too few; the least is {allowed}."),
+        (true, _, false) => format!("{bays} too many; the most is {allowed}."),
+        // Its part is the door that is one too many.
+        (false, false, _) => {
+            format!("Up to {about} there would be {}; the most is {allowed}.", counted(found, "door", "doors"))
+        }
+        (false, true, true) => format!("In {about} there would be {shelves}; the least is {allowed}."),
+        (false, true, false) => format!("In {about} there would be {shelves}; the most is {allowed}."),
+    }
+}
+
 pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
     let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
     // Where a rule has a least and a most there are two sentences.
@@ -147,21 +164,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::SizeLimit if is_least => format!("The {about} is {found}; the least is {allowed}."),
         Rule::SizeLimit => format!("The {about} is {found}; the most is {allowed}."),
         Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
-        Rule::FitOutCount if finding.about == Question::Bays && is_least => {
-            format!("{} too few; the least is {allowed}.", counted(&found, "bay is", "bays are"))
-        }
-        Rule::FitOutCount if finding.about == Question::Bays => {
-            format!("{} too many; the most is {allowed}.", counted(&found, "bay is", "bays are"))
-        }
-        Rule::FitOutCount if !finding.parts.is_empty() => {
-            format!("Up to {about} there would be {}; the most is {allowed}.", counted(&found, "door", "doors"))
-        }
-        Rule::FitOutCount if is_least => {
-            format!("In {about} there would be {}; the least is {allowed}.", counted(&found, "shelf", "shelves"))
-        }
-        Rule::FitOutCount => {
-            format!("In {about} there would be {}; the most is {allowed}.", counted(&found, "shelf", "shelves"))
-        }
+        Rule::FitOutCount => fit_out(finding, &found, &allowed),
         Rule::BayShare if is_least => format!("The share of {about} is {found}; the least is {allowed}."),
         Rule::BayShare => format!("The share of {about} is {found}; the most is {allowed}."),
         Rule::BayRoom => format!("Inside, {about} would be {found} wide; the least is {allowed}."),
