@@ -345,7 +345,7 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     },
   );
   await bench.visit();
-  await bench.page.waitForFunction(() => ["all", "notes"].every((what) => window.told.includes(what)));
+  await bench.page.waitForFunction(() => ["all", "findings"].every((what) => window.told.includes(what)));
   const adviser = await counting;
   // It is through when none came for a while.
   const practised = await adviser.evaluate(async () => {
@@ -356,7 +356,7 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     return self.timers;
   });
   assert.ok(practised > 20, `${practised}`);
-  assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["all", "notes", "range", "ready"]);
+  assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["all", "findings", "range", "ready"]);
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

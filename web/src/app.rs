@@ -51,7 +51,7 @@ fn attempt(again: bool) {
 fn load(fetched: Option<&str>) -> Option<Loaded> {
     let (text, range, built_in) = match range_file::read(fetched) {
         Ok(range) => (fetched?, range, None),
-        Err(why) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(why)),
+        Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
     };
     let (saved, banner) = match storage::load(&range.key) {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),

@@ -15,6 +15,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
 
 use crate::browser::adviser;
+use crate::browser::range_file::NoRange;
 use crate::customer::Customer;
 use crate::debounce::debounce;
 use crate::tally::Hindrance;
@@ -46,7 +47,7 @@ pub struct Loaded {
     /// What a person should know about how it was loaded.
     pub banner: Option<String>,
     /// Why the range is the one that is built in; nothing if it is the workshop's.
-    pub built_in: Option<String>,
+    pub built_in: Option<NoRange>,
     /// The present day.
     pub today: Day,
 }
@@ -140,7 +141,7 @@ impl Desk {
             begun,
         };
         adviser::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.receive(texts)));
-        let questions = move || ["notes", "all"].map(|word| desk.question(word, &[]));
+        let questions = move || ["findings", "all"].map(|word| desk.question(word, &[]));
         debounce(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(adviser::ask)));
         desk
     }
@@ -165,7 +166,7 @@ impl Desk {
     /// Takes what the adviser says; what is about an earlier choice is of no use any more, but advice on findings stays
     /// until there are newer ones, so that nothing comes and goes while a size is dragged.
     fn receive(self, texts: Vec<String>) {
-        if texts.first().is_some_and(|word| word == "notes") {
+        if texts.first().is_some_and(|word| word == "findings") {
             // One that fails advises about nothing: what it said before is no advice any more.
             if texts.get(1).is_some_and(String::is_empty) {
                 self.answers.set(Vec::new());

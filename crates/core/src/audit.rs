@@ -5,10 +5,11 @@
 //! so only the workshop's tool does it.
 
 use crate::range::parse::{located, place, read};
-use crate::range::{Problem, Range, RangeProblems, Wrong};
+use crate::range::{Problem, Range, RangeProblems, ReadLog, Wrong};
 use crate::words;
 use crate::words::remark::Remark;
 
+mod slips;
 mod spelling;
 mod stages;
 mod start;
@@ -30,13 +31,13 @@ type Said = (String, Remark);
 
 /// Reads a range file and looks whether all of it can be sold.
 pub fn audit(text: &str) -> Audit {
-    let (read, notes) = read(text);
-    if !notes.problems.is_empty() {
-        let faults = located(text, spelling::explained(&notes.problems, &notes.absent, read.as_ref()));
-        return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
-    }
-    let Some(range) = read else {
-        return Audit { range: None, faults: RangeProblems(Vec::new()), remarks: RangeProblems(Vec::new()) };
+    let (read, log) = read(text);
+    let range = match read {
+        Some(range) if log.problems.is_empty() => range,
+        read => {
+            let faults = explained(text, &log, read.as_ref());
+            return Audit { range: None, faults, remarks: RangeProblems(Vec::new()) };
+        }
     };
     let (mut faults, mut remarks) = (Vec::new(), Vec::new());
     stages::check(&mut faults, &range);
@@ -44,11 +45,22 @@ pub fn audit(text: &str) -> Audit {
     unused::check(&mut remarks, &range);
     let placed = |said: Vec<Said>| {
         let problems =
-            said.into_iter().map(|(path, remark)| (place(&notes, &path), path, Wrong::Text(words::remark(&remark))));
+            said.into_iter().map(|(path, remark)| (place(&log, &path), path, Wrong::Text(words::remark(&remark))));
         located(text, problems.collect())
     };
     let (faults, remarks) = (placed(faults), placed(remarks));
     Audit { range: Some(range), faults, remarks }
+}
+
+/// Why a range file cannot be read: with the names that were probably meant, and slips of the pen as what they are.
+/// Nothing if it can be read.
+pub fn faults(text: &str) -> RangeProblems {
+    let (range, log) = read(text);
+    explained(text, &log, range.as_ref())
+}
+
+fn explained(text: &str, log: &ReadLog, range: Option<&Range>) -> RangeProblems {
+    slips::named(text, located(text, spelling::explained(&log.problems, &log.absent, range)))
 }
 
 impl Audit {

@@ -34,7 +34,7 @@ use crate::solver::why::{Release, Why};
 use crate::units::day::Day;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Length, Mass};
-use remark::Remark;
+use remark::{Remark, Slip};
 
 use locale::Locale;
 use message::{Proposal, Refusal};
@@ -79,7 +79,7 @@ pub fn mass(mass: Mass) -> String {
     LOCALE.mass(mass)
 }
 
-/// A mass in kilograms with at most one decimal, without its unit.
+/// A mass in kilograms to the gram, without its unit: as somebody gave it.
 pub fn kilograms(mass: Mass) -> String {
     LOCALE.kilograms(mass)
 }
@@ -151,8 +151,8 @@ pub fn kept(pins: &[Question]) -> String {
     }
 }
 
-/// What was given for a visit and does not hold.
-pub const fn beyond(given: Given) -> &'static str {
+/// What was given for a visit and does not hold; of wall and screen findings tell.
+pub const fn beyond(given: Given) -> Option<&'static str> {
     match LOCALE {
         Locale::English => english::name::beyond(given),
     }
@@ -234,6 +234,13 @@ pub fn given_up(reason: &Finding) -> String {
 pub fn remark(remark: &Remark) -> String {
     match LOCALE {
         Locale::English => english::remark::remark(remark),
+    }
+}
+
+/// What a slip of the pen in a range file is.
+pub(crate) fn slip(slip: Slip<'_>) -> String {
+    match LOCALE {
+        Locale::English => english::remark::slip(slip),
     }
 }
 

@@ -84,33 +84,53 @@ fn takes_all(_: &Metadata) -> bool {
     false
 }
 
-/// Writes a file; what could not be written to its end is taken away.
+/// Writes a file: all of it or nothing. What could not be written to its end is taken away, and a file that is written
+/// over stays as it is until all of the new one is on the disk.
 ///
 /// # Errors
 ///
 /// See [`free`]; or what the system says.
 pub(crate) fn write(path: &Path, text: impl AsRef<[u8]>, force: bool) -> Result<(), FileError> {
     free(path, force)?;
-    let is_new = fs::metadata(path).is_err();
-    let mut options = OpenOptions::new();
-    options.write(true);
-    if is_new && !force {
-        options.create_new(true)
-    } else {
-        options.create(true).truncate(true)
+    let text = text.as_ref();
+    let written = match fs::metadata(path) {
+        Ok(found) if found.is_file() => replace(path, &found, text),
+        // A device keeps nothing that could be lost.
+        Ok(_) => OpenOptions::new().write(true).open(path).and_then(|mut file| file.write_all(text)),
+        Err(_) => write_new(path, text),
     };
-    let written = options.open(path).and_then(|mut file| {
-        let written = file.write_all(text.as_ref());
-        if is_new && written.is_err() {
-            // That it could not be written is said; a rest that cannot be taken away says it as well.
-            let _ = fs::remove_file(path);
-        }
-        written
-    });
     written.map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => refused(path, WriteFault::Exists),
         _ => refused(path, WriteFault::System(error)),
     })
+}
+
+/// Writes a file where none is.
+fn write_new(path: &Path, text: &[u8]) -> io::Result<()> {
+    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+    // Some disks say only at the end that they are full.
+    let written = file.write_all(text).and_then(|()| file.sync_all());
+    if written.is_err() {
+        // That it could not be written is said; a rest that cannot be taken away says it as well.
+        let _ = fs::remove_file(path);
+    }
+    written
+}
+
+/// Writes a file beside another one and puts it in that one's place, with what may be done with it; links stay links.
+fn replace(path: &Path, old: &Metadata, text: &[u8]) -> io::Result<()> {
+    let path = fs::canonicalize(path)?;
+    // Who may not write into it may not put another one in its place.
+    drop(OpenOptions::new().write(true).open(&path)?);
+    let mut beside = path.clone().into_os_string();
+    beside.push(format!(".{}.part", std::process::id()));
+    let beside = Path::new(&beside);
+    write_new(beside, text)?;
+    let put = fs::set_permissions(beside, old.permissions()).and_then(|()| fs::rename(beside, &path));
+    if put.is_err() {
+        let _ = fs::remove_file(beside);
+    }
+    put
 }
 
 /// Makes a folder if there is none.

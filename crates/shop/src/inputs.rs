@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use slotwright_core::audit::{Audit, audit};
+use slotwright_core::audit::{Audit, audit, faults};
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
 use slotwright_core::input::members::{Place, ReadError, parse};
@@ -14,7 +14,6 @@ use crate::args::{Batches, Made, Measured};
 use crate::error::FileError;
 use crate::files;
 use crate::nearest::meant;
-use crate::slips;
 
 /// The demo range.
 pub(crate) const DEMO: &str = include_str!("../../../web/ranges/fenland.toml");
@@ -39,15 +38,12 @@ pub(crate) fn range(path: Option<&Path>) -> Result<Range, FileError> {
         Some(path) => (path.display().to_string(), files::text(path)?),
         None => (DEMO_NAME.into(), DEMO.into()),
     };
-    // What cannot be read is told with the names that were probably meant.
-    Range::parse(&text).map_err(|_| FileError::Range { path, problems: slips::named(&text, audit(&text).faults) })
+    Range::parse(&text).map_err(|_| FileError::Range { path, problems: faults(&text) })
 }
 
 /// A range file, with all that is to be said of it.
 pub(crate) fn audited(path: &Path) -> Result<Audit, FileError> {
-    let text = files::text(path)?;
-    let audit = audit(&text);
-    Ok(Audit { faults: slips::named(&text, audit.faults), ..audit })
+    Ok(audit(&files::text(path)?))
 }
 
 /// A range with batches that were measured after its file was written.

@@ -10,7 +10,6 @@ mod inputs;
 mod nearest;
 mod output;
 mod schemas;
-mod slips;
 mod table;
 
 fn main() -> ExitCode {

@@ -55,7 +55,7 @@ fn everything_that_is_wrong_comes_at_once() -> Result<()> {
                    range.toml:47:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
                    range.toml:209:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
                    range.toml:309:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
-                   range.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   range.toml:468:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -75,11 +75,11 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: range.toml:369:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 doors; the most is 0.
-                   range.toml:369:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
-                   range.toml:370:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
-                   range.toml:495:1: stage: no stage does the work "pack", so no promise would count it; add one
-                   range.toml:521:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
+            error: range.toml:373:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
+                   range.toml:373:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
+                   range.toml:374:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
+                   range.toml:500:1: stage: no stage does the work "pack", so no promise would count it; add one
+                   range.toml:526:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )

@@ -2,7 +2,7 @@
 
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::input::wire;
 use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
@@ -12,16 +12,15 @@ use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::adviser::Message;
 
-/// The goal of a word and its figure; else what is wrong with the figure.
-fn read(word: &str, figure: &str, currency: &str) -> Result<Goal, String> {
-    let not_read = |expected| words::not_read(expected).to_string();
+/// The goal of a word and its figure, as [`wire`] has it; none if a figure is not there: a field that was emptied.
+fn read(word: &str, figure: &str) -> Option<Goal> {
     match word {
-        "widest" => Ok(Goal::Widest),
-        "screen" => Ok(Goal::Screen),
-        "price" => entry::money(figure, currency).map(Goal::Price).ok_or_else(|| not_read(Expected::Money)),
-        "part" => entry::mass(figure).map(Goal::Part).ok_or_else(|| not_read(Expected::Mass)),
-        "by" => figure.parse().map(Goal::By).map_err(|_| Message::PickDay.text()),
-        _ => Ok(Goal::Valid),
+        "widest" => Some(Goal::Widest),
+        "screen" => Some(Goal::Screen),
+        "price" => wire::money(figure).map(Goal::Price),
+        "part" => wire::mass(figure).map(Goal::Part),
+        "by" => figure.parse().ok().map(Goal::By),
+        _ => Some(Goal::Valid),
     }
 }
 
@@ -41,18 +40,16 @@ pub(crate) fn answer(
     let choice = Choice::of_compact(compact)?;
     let (today, backlog): (Day, _) = (today.parse().ok()?, Backlog::default());
     let only = |sentence: String| Some([sentence, String::new(), String::new()]);
-    let goal = match read(word, figure, &range.currency) {
-        // A field that was emptied.
-        Err(_) if figure.is_empty() => return only(String::new()),
-        Ok(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
+    let goal = match read(word, figure) {
+        None => return only(String::new()),
+        Some(Goal::Screen) if choice.place.screen_tenth_inch.is_none() => {
             return only(Message::SayScreen.text());
         }
-        Ok(Goal::Screen) if is_wider_than_wall(&choice) => return only(Message::ScreenOverWall.text()),
-        Ok(goal) => goal,
-        Err(wrong) => return only(wrong),
+        Some(Goal::Screen) if is_wider_than_wall(&choice) => return only(Message::ScreenOverWall.text()),
+        Some(goal) => goal,
     };
     let currency = &range.currency;
-    let (pins, visit, dated) = (super::questions(pins), super::visit(range, pins), (today, &backlog));
+    let (pins, visit, dated) = (super::questions(pins), super::visit(pins), (today, &backlog));
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let Some(changes) = toward(range, &choice, goal, kept, dated) else {
         let held = in_the_way(range, &choice, goal, kept, dated);
@@ -69,12 +66,13 @@ pub(crate) fn answer(
     let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
     let derived = derive_unproven(range, &after, today, &backlog);
     let built = derived.built?;
+    let day = built.promise.map(|promise| words::day(promise.arrives));
     let sentence = Message::ComesTo {
         goal,
         currency,
         price: &words::money(built.price.total_minor, &built.price.currency),
         mass: &words::mass(built.whole.mass),
-        day: &built.promise.map(|promise| words::day(promise.arrives)).unwrap_or_default(),
+        day: day.as_deref(),
     };
     Some([sentence.text(), words::to_do(&changes, range), after.to_compact()])
 }
@@ -97,17 +95,18 @@ mod tests {
         let [sentence, way, compact] = ask(&choice, "widest", "");
         assert!(sentence.starts_with("As wide as can be: €") && way.starts_with("Make it "), "{sentence} {way}");
         assert_eq!(Choice::of_compact(&compact).unwrap().width_mm, range.models[0].width_mm.most);
-        let price = ask(&choice, "price", "950,50");
+        let price = ask(&choice, "price", "95050");
         assert!(!price[2].is_empty(), "{price:?}");
         for (word, figure, said) in [
-            ("price", "much", words::not_read(Expected::Money)),
-            ("by", "soon", "Pick the day on which it has to be there."),
+            ("price", "", ""),
+            ("price", "950.50", ""),
             ("by", "", ""),
             ("by", "2026-11-25", "There by Wed 25 November: no way to it was found."),
             ("screen", "", "Say first which screen stands on it."),
-            ("part", "90", "Parts up to 90 kg: it is so already."),
-            ("part", "90,5 kg", "Parts up to 90.5 kg: it is so already."),
-            ("price", "€9,000", "At most €\u{202f}9\u{202f}000.00: it is so already."),
+            ("part", "90000", "Parts up to 90 kg: it is so already."),
+            // 199 lb 4 oz and a hair.
+            ("part", "90385", "Parts up to 90.385 kg: it is so already."),
+            ("price", "900000", "At most €\u{202f}9\u{202f}000.00: it is so already."),
         ] {
             assert_eq!(ask(&choice, word, figure), [said, "", ""]);
         }
@@ -123,5 +122,15 @@ mod tests {
         assert!(
             !way.is_empty() && slotwright_core::rules::judge(&range, &Choice::of_compact(&compact).unwrap()).holds()
         );
+    }
+
+    /// The carrier never comes on a working day: what the goal comes to is told all the same, without a day.
+    #[test]
+    fn a_goal_without_a_day_says_so() {
+        let mut range = Range::parse(RANGE).unwrap();
+        range.carriers.iter_mut().for_each(|carrier| carrier.weekdays = vec![6, 7]);
+        let compact = Choice::first_of(&range).unwrap().to_compact();
+        let [sentence, ..] = answer(&range, &compact, ("widest", ""), "2026-11-25", &[]).unwrap();
+        assert!(sentence.ends_with(" kg; no day can be promised."), "{sentence}");
     }
 }

@@ -13,7 +13,7 @@
 //! with the value.
 //!
 //! `goal` with a compact text, a goal's word, its figure and the day is answered with what it comes to, what to press,
-//! and the compact text. `notes` with a compact text and the pins is answered with eleven texts for each finding: the
+//! and the compact text. `findings` with a compact text and the pins is answered with eleven texts for each finding: the
 //! question, how much it matters, the sentence, why, and the source; then for up to two ways out what to press, the
 //! compact text of what comes of it, and the pin that is let go for it.
 
@@ -24,7 +24,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
 use slotwright_core::input::bundle;
-use slotwright_core::input::entry;
+use slotwright_core::input::wire;
 use slotwright_core::order::derive::advise;
 use slotwright_core::range::Range;
 use slotwright_core::rules::finding::Finding;
@@ -85,7 +85,7 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
             None
         }
         ([what, compact, pins @ ..], Some(range)) if what == "all" => all(range, compact, pins),
-        ([what, compact, pins @ ..], Some(range)) if what == "notes" => advice(range, compact, pins),
+        ([what, compact, pins @ ..], Some(range)) if what == "findings" => advice(range, compact, pins),
         ([what, compact, place, pins @ ..], Some(range)) if what == "why" => why(range, compact, place, pins),
         ([what, compact, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
             goal::answer(range, compact, (word, figure), today, pins).map(Vec::from)
@@ -100,10 +100,10 @@ fn questions(pins: &[String]) -> Vec<Question> {
     pins.iter().filter_map(|pin| pin.parse().ok()).collect()
 }
 
-/// What was given for the visit, among the pins: `budget=1 500`, `by=2026-12-18`, and the day of asking with them.
-fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
+/// What was given for the visit, among the pins: `budget=150000`, `by=2026-12-18`, and the day of asking with them.
+fn visit(pins: &[String]) -> Option<Visit> {
     let said = |name: &str| pins.iter().find_map(|pin| pin.strip_prefix(name)?.strip_prefix('='));
-    let budget = said("budget").and_then(|budget| entry::money(budget, &range.currency));
+    let budget = said("budget").and_then(wire::money);
     let by = said("by").and_then(|day| day.parse().ok());
     let today = said("today")?.parse().ok()?;
     (budget.is_some() || by.is_some()).then(|| Visit { budget, by, today, backlog: Backlog::default() })
@@ -111,13 +111,13 @@ fn visit(range: &Range, pins: &[String]) -> Option<Visit> {
 
 fn all(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
     let choice = Choice::of_compact(compact)?;
-    let (pins, visit) = (questions(pins), visit(range, pins));
+    let (pins, visit) = (questions(pins), visit(pins));
     let states = states(range, &choice, Kept { pins: &pins, visit: visit.as_ref() })?;
     Some(states.all().map(|answer| word_of(&answer.state).into()).collect())
 }
 
 fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> {
-    let (choice, visit, pins) = (Choice::of_compact(compact)?, visit(range, pins), questions(pins));
+    let (choice, visit, pins) = (Choice::of_compact(compact)?, visit(pins), questions(pins));
     let told = advise(range, &choice, visit.as_ref()).into_iter().flat_map(|finding| {
         let (card, tone) = (words::card(finding.rule), finding.severity.to_string());
         let said = [finding.about.to_string(), tone, words::sentence(&finding), card.why.into(), card.source.into()];
@@ -132,9 +132,9 @@ fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> 
     });
     // What was given for the visit and does not hold now is said like what does not suit the place.
     let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
-    let broken = broken.into_iter().flat_map(|given| {
+    let broken = broken.into_iter().filter_map(words::beyond).flat_map(|sentence| {
         let card = words::given_card();
-        let said = ["place", "warns", words::beyond(given), card.why, card.source].map(String::from);
+        let said = ["place", "warns", sentence, card.why, card.source].map(String::from);
         said.into_iter().chain((0..MOST * 3).map(|_| String::new()))
     });
     Some(told.chain(broken).collect())
@@ -165,7 +165,7 @@ fn word_of(state: &State) -> &'static str {
 
 /// Which answer, how it goes, and what is told of that.
 fn explained(range: &Range, choice: &Choice, change: &Change, pins: &[String], which: &str) -> Option<Vec<String>> {
-    let (pins, visit) = (questions(pins), visit(range, pins));
+    let (pins, visit) = (questions(pins), visit(pins));
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let state = state(range, choice, change, kept)?;
     let told = match &state {
@@ -217,7 +217,7 @@ mod tests {
     #[test]
     fn it_says_what_goes_with_an_answer_and_what_comes_of_it() {
         let mut known = None;
-        assert_eq!(asked(&mut known, &["all", "note"]), ["all", "note"], "it knows no range yet");
+        assert_eq!(asked(&mut known, &["all", "any"]), ["all", "any"], "it knows no range yet");
         asked(&mut known, &["range", RANGE]);
         let range = Range::parse(RANGE).unwrap();
         let compact = Choice::first_of(&range).unwrap().to_compact();
@@ -239,7 +239,7 @@ mod tests {
         let mut known = None;
         asked(&mut known, &["range", RANGE]);
         let compact = Choice::first_of(known.as_ref().unwrap()).unwrap().to_compact();
-        let said = asked(&mut known, &["notes", &compact]);
+        let said = asked(&mut known, &["findings", &compact]);
         assert_eq!(said.len() % 11, 2);
         let tether =
             said[2..].chunks(11).find(|told| told[2].starts_with("It has to be fastened to the wall")).unwrap();
@@ -247,11 +247,11 @@ mod tests {
         assert!(tether[3].contains("tips over") && !tether[4].is_empty(), "{tether:?}");
         let walled = known.as_ref().unwrap().clone();
         let walled = Choice::of_compact(&compact).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
-        let said = asked(&mut known, &["notes", &walled.to_compact()]);
+        let said = asked(&mut known, &["findings", &walled.to_compact()]);
         let wall = said[2..].chunks(11).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
         assert_eq!(Choice::of_compact(&wall[6]).unwrap().width_mm, Dim::mm(1400));
         assert_eq!(wall[7], "");
-        let kept = asked(&mut known, &["notes", &walled.to_compact(), "height", "width"]);
+        let kept = asked(&mut known, &["findings", &walled.to_compact(), "height", "width"]);
         let wall = kept[2..].chunks(11).find(|told| told[7] == "width").unwrap();
         assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400 mm wide");
     }

@@ -1,10 +1,12 @@
 //! The order desk: writes and reads files in a worker of its own, order specs and solids.
 //!
 //! Canonical JSON, digests, the reader of orders and the writer of solids are needed by those alone who
-//! take a file away or bring one, so the page loads them when somebody does. A message is a list of
+//! take a file away or bring one, so the page loads them when somebody does; so is what is told of a range file that
+//! cannot be read. A message is a list of
 //! texts; the answer is a list too: `ok`, a text and what was asked for (a text or bytes), or `bad` and
 //! a sentence.
 
+use slotwright_core::audit::faults;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
 use slotwright_core::input::bundle;
@@ -71,8 +73,14 @@ fn answer(asked: &[String]) -> Answer {
         }
         [what, range, file] if what == "read" => read(range, file),
         [what, range, compact, today] if what == "solid" => solid(range, compact, today),
+        [what, range] if what == "range" => Ok((unread(range), Paper::Text(String::new()))),
         _ => Err(Message::NotUnderstood.text()),
     }
+}
+
+/// Why a range file cannot be read, as the workshop's tool says it.
+fn unread(range: &str) -> String {
+    Message::RangeFaults(&faults(range).0).text()
 }
 
 /// Derives a choice for one who makes something of it.
@@ -82,7 +90,7 @@ fn with<T>(
     today: &str,
     make: impl FnOnce(&Derived<'_>) -> Result<T, String>,
 ) -> Result<T, String> {
-    let range = Range::parse(range).map_err(|problems| problems.to_string())?;
+    let range = Range::parse(range).map_err(|_| unread(range))?;
     let choice = Choice::of_compact(compact).ok_or_else(|| Message::ChoiceUnread.text())?;
     let today: Day = today.parse().map_err(|wrong| format!("{wrong}."))?;
     make(&derive(&range, &choice, today, &Backlog::default()))
@@ -141,7 +149,7 @@ fn refusal(error: &SpecError) -> String {
 
 /// What came of opening an order; tied together its choice as its compact text, and name, contact, address and remark.
 fn read(range: &str, file: &str) -> Answer {
-    let range = Range::parse(range).map_err(|problems| problems.to_string())?;
+    let range = Range::parse(range).map_err(|_| unread(range))?;
     let order = spec::read(file.as_bytes()).map_err(|error| refusal(&error))?;
     let said = if range.digest() != order.range.digest {
         Message::OtherVersion
@@ -190,6 +198,32 @@ mod tests {
         choice.width_mm = Dim::mm(5000);
         let refused = asked(&["solid", RANGE, &choice.to_compact(), "2026-11-25"]);
         assert_eq!(refused, Err("Only a unit that can be made is written.".into()));
+    }
+
+    #[test]
+    fn a_range_file_that_cannot_be_read_is_told_with_what_was_meant() {
+        let said = |edits: &[(&str, &str)]| {
+            let text = edits.iter().fold(String::from(RANGE), |text, (from, to)| {
+                assert!(text.contains(from), "{from}");
+                text.replacen(from, to, 1)
+            });
+            asked(&["range", &text]).unwrap().0
+        };
+        let meant = said(&[("rise_mm = 62", "raise_mm = 62")]);
+        assert!(
+            meant.starts_with("The range file has problems: ") && meant.ends_with("did you mean \"rise_mm\"?"),
+            "{meant}"
+        );
+        let comma = said(&[("clearance_mm = 0.15", "clearance_mm = 0,15")]);
+        assert!(comma.ends_with("0,15 has a comma for its decimals: write 0.15."), "{comma}");
+        let many = said(&[
+            ("passes = 3 ", "passes = 0 "),
+            ("ease_mm = 1 ", "ease_mm = 100 "),
+            ("carpet_mm = 10.9", "carpet_mm = 1009"),
+            ("tax_per_mille = 210", "tax_per_mille = 990000"),
+            ("day_minutes = 480", "day_minutes = 4"),
+        ]);
+        assert!(many.ends_with("; and 2 more.") && many.matches("out of proportion").count() == 3, "{many}");
     }
 
     #[test]

@@ -26,7 +26,7 @@ thread_local! {
 /// and the page goes on without advice.
 pub fn open(range: String, on_answer: Callback<Vec<String>>) {
     // No adviser is advice about nothing.
-    let gone = move || on_answer.run(vec!["notes".into(), String::new()]);
+    let gone = move || on_answer.run(vec!["findings".into(), String::new()]);
     let Ok(worker) = Worker::new("slotwright-adviser_loader.js") else { return gone() };
     let own = worker.clone();
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {

@@ -1,7 +1,7 @@
 //! The range file, fetched when the page starts and when somebody tries again.
 
 use slotwright_core::range::Range;
-use slotwright_core::words::page::{Label, Message};
+use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 
@@ -16,13 +16,19 @@ pub async fn fetch() -> Option<String> {
     JsFuture::from(response.text().ok()?).await.ok()?.as_string()
 }
 
+/// Why there is no range.
+#[derive(Clone, Debug)]
+pub struct NoRange {
+    /// What is said at once.
+    pub why: Label,
+    /// The file that cannot be read, if there is one: the order desk tells what is wrong with it.
+    pub file: Option<String>,
+}
+
 /// The range of a file, or why there is none.
-pub fn read(fetched: Option<&str>) -> Result<Range, String> {
-    match fetched.map(Range::parse) {
-        Some(Ok(range)) => Ok(range),
-        Some(Err(problems)) => Err(Message::RangeProblems(&problems.to_string()).text()),
-        None => Err(Label::RangeNotFetched.text().into()),
-    }
+pub fn read(fetched: Option<&str>) -> Result<Range, NoRange> {
+    let Some(text) = fetched else { return Err(NoRange { why: Label::RangeNotFetched, file: None }) };
+    Range::parse(text).map_err(|_| NoRange { why: Label::RangeUnread, file: Some(text.into()) })
 }
 
 /// Loads the page anew with the file that is there now; what was chosen is saved.

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::input::wire;
 use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
@@ -12,6 +13,21 @@ use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
+
+/// A figure of a goal: what was typed, in a range's currency, as [`wire`] has it; and that as people write it, nothing
+/// for nothing.
+type Figure = (fn(&str, &str) -> Option<String>, fn(&str) -> String);
+
+const PRICE: Figure = (
+    |typed, currency| entry::money(typed, currency).map(wire::of_money),
+    |figure| wire::money(figure).map(words::amount).unwrap_or_default(),
+);
+const WEIGHT: Figure = (
+    |typed, _| entry::mass(typed).map(wire::of_mass),
+    |figure| wire::mass(figure).map(words::kilograms).unwrap_or_default(),
+);
+// Fields for days have and show them as ISO 8601.
+const DAY: Figure = (|typed, _| typed.parse::<Day>().is_ok().then(|| typed.into()), |figure| figure.into());
 
 /// Goals, and what comes of the one that was named last. What cannot be made is offered the nearest unit that can,
 /// unasked.
@@ -37,13 +53,14 @@ pub fn Goals() -> impl IntoView {
         let [_, _, compact] = untrack(answer);
         desk.follow(&compact, "");
     };
-    // A budget and a day are kept to from then on, by these names.
-    let typed = |goal: &'static str, field, name: &'static str, understood: fn(&str, &str) -> Option<String>| {
+    // A budget and a day are kept to from then on, by these names. Figures are exact, and written for people only here.
+    let typed = |goal: &'static str, field, name: &'static str, (understood, written): Figure| {
         let own = RwSignal::new(String::new());
         let show = Callback::new(move |()| {
             let unread = desk.unread.entry(field);
             let bad = unread.is_some();
-            let text = unread.unwrap_or_else(|| if name.is_empty() { own.get() } else { desk.given(name) });
+            let figure = || if name.is_empty() { own.get() } else { desk.given(name) };
+            let text = unread.unwrap_or_else(|| written(&figure()));
             Entry { text, bad, ..Entry::default() }
         });
         let take = Callback::new(move |typed: String| {
@@ -65,10 +82,9 @@ pub fn Goals() -> impl IntoView {
         });
         (show, take)
     };
-    let (price, take_price) =
-        typed("price", Field::Price, "budget", |text, currency| entry::money(text, currency).map(words::amount));
-    let (weight, take_weight) = typed("part", Field::Weight, "", |text, _| entry::mass(text).map(words::kilograms));
-    let (day, take_day) = typed("by", Field::Day, "by", |text, _| text.parse::<Day>().is_ok().then(|| text.into()));
+    let (price, take_price) = typed("price", Field::Price, "budget", PRICE);
+    let (weight, take_weight) = typed("part", Field::Weight, "", WEIGHT);
+    let (day, take_day) = typed("by", Field::Day, "by", DAY);
     let button = |goal: &'static str, reads: Label| {
         view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads.text()}</button> }
     };

@@ -7,6 +7,7 @@ use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlInputElement;
 
 use crate::browser::orders::{self, Answer};
+use crate::browser::range_file::NoRange;
 use crate::browser::{files, range_file};
 use crate::parts::inert;
 use crate::state::{Desk, Draft};
@@ -18,7 +19,7 @@ pub const NO_RANGE: &str = "no-range";
 #[component]
 pub fn Header(
     /// Why the range is the one that is built in.
-    built_in: Option<String>,
+    built_in: Option<NoRange>,
 ) -> impl IntoView {
     let desk = Desk::here();
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
@@ -69,7 +70,7 @@ pub fn Header(
                 <button type="button" on:click=afresh>{move || if back().is_some() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
             </div>
         </header>
-        {built_in.map(|why| view! { <NoRange why/> })}
+        {built_in.map(|missing| view! { <BuiltIn missing/> })}
         <div class="banner" class:empty=move || told().is_empty()>
             <p role="status">{told}</p>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
@@ -79,14 +80,25 @@ pub fn Header(
 
 /// That the workshop's range file is not there, what that means, and trying again.
 #[component]
-fn NoRange(why: String) -> impl IntoView {
-    let why = RwSignal::new(why);
+fn BuiltIn(missing: NoRange) -> impl IntoView {
+    let why = RwSignal::new(String::new());
+    let tell = move |missing: NoRange| {
+        why.set(missing.why.text().into());
+        let Some(file) = missing.file else { return };
+        let on_answer = move |answer| match answer {
+            Answer::Good(sentence, _) => why.set(sentence),
+            // What was said already is true without the desk.
+            Answer::Bad(_) => {}
+        };
+        orders::ask(vec!["range".into(), file], Callback::new(on_answer));
+    };
+    tell(missing);
     let again = move |_| {
         why.set(Label::FetchingRange.text().into());
         wasm_bindgen_futures::spawn_local(async move {
             match range_file::read(range_file::fetch().await.as_deref()) {
                 Ok(_) => range_file::load_anew(),
-                Err(still) => why.set(still),
+                Err(still) => tell(still),
             }
         });
     };

@@ -45,7 +45,7 @@ fn a_leaf_where_none_may_be_is_named_at_its_bay() {
     assert_eq!(
         said,
         [
-            "! model.sedge.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 doors; the most is 0."
+            "! model.sedge.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0."
         ]
     );
 }

@@ -35,28 +35,49 @@ pub struct Package {
 pub struct Most {
     /// Its mass: what the carrier accepts, and what the people who carry it may lift.
     pub mass: Mass,
+    /// How many people carry it, if what they may lift is less than what the carrier accepts.
+    pub lifted_by: Option<u8>,
     /// Its length.
     pub long: Length,
     /// Its length and girth.
     pub girth: Length,
 }
 
+/// What of a package is beyond a limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Passed {
+    /// What it is.
+    pub found: Figure,
+    /// The limit.
+    pub allowed: Figure,
+    /// How many people set the limit by what they may lift; else the carrier does.
+    pub lifted_by: Option<u8>,
+}
+
 impl Most {
     /// That of a carrier.
     pub fn of(range: &Range, carrier: &Carrier) -> Self {
-        let lifted = range.handling.together(carrier.people);
-        Self { mass: carrier.package_most_kg.min(lifted), long: carrier.longest_mm, girth: carrier.length_and_girth_mm }
+        let (accepted, lifted) = (carrier.package_most_kg, range.handling.together(carrier.people));
+        Self {
+            mass: accepted.min(lifted),
+            lifted_by: (lifted < accepted).then_some(carrier.people),
+            long: carrier.longest_mm,
+            girth: carrier.length_and_girth_mm,
+        }
     }
 
-    /// What of a package is beyond it, and the limit: its mass first.
-    pub fn passed_by(self, package: &Package) -> Option<(Figure, Figure)> {
+    /// What of a package is beyond it: its mass first.
+    pub fn passed_by(self, package: &Package) -> Option<Passed> {
         let girth = package.long + (package.wide + package.high) * 2.0;
+        let too_long =
+            |found, most| Passed { found: Figure::length(found), allowed: Figure::length(most), lifted_by: None };
         if package.mass > self.mass {
-            Some((Figure::mass(package.mass), Figure::mass(self.mass)))
+            let (found, allowed) = (Figure::mass(package.mass), Figure::mass(self.mass));
+            Some(Passed { found, allowed, lifted_by: self.lifted_by })
         } else if package.long > self.long {
-            Some((Figure::length(package.long), Figure::length(self.long)))
+            Some(too_long(package.long, self.long))
         } else {
-            (girth > self.girth).then(|| (Figure::length(girth), Figure::length(self.girth)))
+            (girth > self.girth).then(|| too_long(girth, self.girth))
         }
     }
 }
@@ -98,13 +119,10 @@ pub fn carriage<'a>(range: &'a Range, bill: &Bill) -> Option<Carriage<'a>> {
 }
 
 impl Carriage<'_> {
-    /// The first package that its carrier does not take as usual, what of it is beyond a limit, and the limit.
-    pub fn refused(&self, range: &Range) -> Option<(&Package, Figure, Figure)> {
+    /// The first package that its carrier does not take as usual, and what of it is beyond a limit.
+    pub fn refused(&self, range: &Range) -> Option<(&Package, Passed)> {
         let most = Most::of(range, self.carrier);
-        self.packages.iter().find_map(|package| {
-            let (found, allowed) = most.passed_by(package)?;
-            Some((package, found, allowed))
-        })
+        self.packages.iter().find_map(|package| Some((package, most.passed_by(package)?)))
     }
 }
 

@@ -83,13 +83,18 @@ pub struct Promise {
     pub decided_by: Key,
 }
 
-/// No day can be promised: more working days are needed than the calendar has.
+/// Why no day can be promised; looked for up to ten years ahead and to the last day that can be written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NoDay {
-    /// Working days that are needed.
-    pub needed: u32,
-    /// Working days that there are, up to ten years ahead and to the last day that can be written.
-    pub there: u32,
+pub enum NoDay {
+    /// The calendars end before the unit is there.
+    TooFew {
+        /// Days that are needed: the workshop's, and those on the road if it leaves at all.
+        needed: u32,
+        /// Days of these that there are.
+        there: u32,
+    },
+    /// No day is left on which the workshop works and the carrier collects.
+    NeverCollected,
 }
 
 /// Longest time looked ahead, in calendar days: ten years. A calendar without working days ends here,
@@ -142,6 +147,11 @@ fn after(day: Day, count: u32, is_open: &dyn Fn(Day) -> bool) -> Option<Day> {
     open_days(day, is_open).nth(usize::try_from(before).ok()?)
 }
 
+/// How many open days there are after `day`.
+fn count(day: Day, is_open: &dyn Fn(Day) -> bool) -> u32 {
+    u32::try_from(open_days(day, is_open).count()).unwrap_or(u32::MAX)
+}
+
 /// A stage of the order in working days after the day of asking.
 #[derive(Clone, Copy, Debug)]
 struct Planned<'a> {
@@ -191,16 +201,13 @@ fn plan<'a>(range: &'a Range, bill: &Bill, finish: &Finish, backlog: &Backlog) -
 ///
 /// # Errors
 ///
-/// The calendar, or the carrier's, ends before the unit is there, or there is no stage or carrier.
+/// The calendar, or the carrier's, ends before the unit is there; nobody ever collects it; or there is no stage or
+/// carrier.
 pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog: &Backlog) -> Result<Promise, NoDay> {
     let plan = plan(range, bill, finish, backlog);
     let needed = plan.last().map_or(0, |last| last.free);
-    let there = |needed, from, is_open: &dyn Fn(Day) -> bool| {
-        let days = open_days(from, is_open).count();
-        NoDay { needed, there: u32::try_from(days).unwrap_or(u32::MAX) }
-    };
     let open = |day| range.calendar.is_open(day);
-    let none = || there(needed, today, &open);
+    let none = || NoDay::TooFew { needed, there: count(today, &open) };
     let day = |count| after(today, count, &open);
     let stages = plan.iter().map(|planned| {
         let Planned { stage, waits, days, .. } = *planned;
@@ -210,14 +217,18 @@ pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog:
     // Where the last stage has a day, the ones before it have theirs.
     let free = day(needed).ok_or_else(none)?;
     let stages = stages.collect::<Option<Vec<_>>>().ok_or_else(none)?;
-    let carrier = carriage(range, bill).ok_or_else(none)?.carrier;
+    let carrier = carriage(range, bill).ok_or(NoDay::NeverCollected)?.carrier;
     // It is handed over on a day on which both work.
     let collects = |day| range.calendar.is_open(day) && carrier.travels(day);
     let leaves = if carrier.travels(free) { Some(free) } else { open_days(free, &collects).next() };
-    let leaves = leaves.ok_or(NoDay { needed: 1, there: 0 })?;
+    let leaves = leaves.ok_or(NoDay::NeverCollected)?;
     let travels = |day| carrier.travels(day);
     let road = u32::from(carrier.days);
-    let arrives = after(leaves, road, &travels).ok_or_else(|| there(road, leaves, &travels))?;
+    let arrives = after(leaves, road, &travels).ok_or_else(|| {
+        // The workshop had all of its days.
+        let with = |days: u32| needed.saturating_add(days);
+        NoDay::TooFew { needed: with(road), there: with(count(leaves, &travels)) }
+    })?;
     // Of stages that take as long, the first: it holds up the others.
     let most = stages.iter().map(|stage| stage.days).max();
     let decided_by = stages.iter().find(|stage| Some(stage.days) == most).ok_or_else(none)?.stage.clone();

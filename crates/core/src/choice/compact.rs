@@ -89,7 +89,7 @@ mod tests {
     proptest! {
         /// What was written is what is read, absurd choices too.
         #[test]
-        fn a_note_keeps_the_choice(seed in any::<u64>()) {
+        fn a_compact_text_keeps_the_choice(seed in any::<u64>()) {
             let range = demo();
             for choice in choices(&range, seed, Wanted::Any).take(4) {
                 prop_assert_eq!(Choice::of_compact(&choice.to_compact()), Some(choice));

@@ -4,6 +4,8 @@ use core::fmt;
 
 use serde::{Serialize, Serializer};
 
+use crate::range::BAYS_MOST;
+
 /// A question; bays count from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Question {
@@ -36,6 +38,25 @@ pub enum Question {
 }
 
 impl Question {
+    /// Those that are asked once of a unit.
+    pub const OF_UNIT: [Self; 10] = [
+        Self::Place,
+        Self::Model,
+        Self::Width,
+        Self::Height,
+        Self::Depth,
+        Self::Bays,
+        Self::Shares,
+        Self::Back,
+        Self::Finish,
+        Self::Corners,
+    ];
+
+    /// Those that are asked of each bay.
+    pub const fn of_bay(bay: u8) -> [Self; 3] {
+        [Self::Bay(bay), Self::Hole(bay), Self::Device(bay)]
+    }
+
     /// The bay that it asks about, if it is about one.
     pub const fn bay(self) -> Option<u8> {
         match self {
@@ -67,17 +88,19 @@ impl fmt::Display for Question {
 
 /// A text that is no question.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is no question: width, height, depth, bays, shares, back, finish, corners, or bay-1, hole-1, device-1")]
+#[error("{0:?} is no question: {unit}, or of a bay {bay}", unit = named(&Question::OF_UNIT), bay = named(&Question::of_bay(1)))]
 pub struct NotAQuestion(String);
+
+fn named(questions: &[Question]) -> String {
+    questions.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+}
 
 impl core::str::FromStr for Question {
     type Err = NotAQuestion;
 
     fn from_str(text: &str) -> Result<Self, NotAQuestion> {
-        let bare = [Self::Place, Self::Model, Self::Width, Self::Height, Self::Depth, Self::Bays, Self::Shares];
-        let bare = bare.into_iter().chain([Self::Back, Self::Finish, Self::Corners]);
-        let numbered = (1..=9).flat_map(|bay| [Self::Bay(bay), Self::Hole(bay), Self::Device(bay)]);
-        let mut all = bare.chain(numbered);
+        let of_bays = (1..=u8::MAX).take(BAYS_MOST).flat_map(Self::of_bay);
+        let mut all = Self::OF_UNIT.into_iter().chain(of_bays);
         all.find(|question| question.to_string() == text).ok_or_else(|| NotAQuestion(text.chars().take(40).collect()))
     }
 }
@@ -85,5 +108,45 @@ impl core::str::FromStr for Question {
 impl Serialize for Question {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_str(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// One of each kind; a new one has to stand here to compile.
+    fn is_listed(question: Question) -> bool {
+        match question {
+            Question::Place
+            | Question::Model
+            | Question::Width
+            | Question::Height
+            | Question::Depth
+            | Question::Bays
+            | Question::Shares
+            | Question::Back
+            | Question::Finish
+            | Question::Corners => Question::OF_UNIT.contains(&question),
+            Question::Bay(bay) | Question::Hole(bay) | Question::Device(bay) => {
+                Question::of_bay(bay).contains(&question)
+            }
+        }
+    }
+
+    #[test]
+    fn every_question_is_read_and_named_where_none_is_understood() {
+        let refusal = "breadth".parse::<Question>().unwrap_err().to_string();
+        let all = Question::OF_UNIT.into_iter().chain(Question::of_bay(1));
+        for question in all {
+            let word = question.to_string();
+            assert!(is_listed(question) && refusal.split([' ', ',']).any(|named| named == word), "{word}: {refusal}");
+            assert_eq!(word.parse(), Ok(question));
+        }
+        let last = u8::try_from(BAYS_MOST).unwrap();
+        assert_eq!(format!("hole-{last}").parse(), Ok(Question::Hole(last)));
+        for none in [format!("hole-{}", last + 1), "hole-0".into(), "bay".into(), "Width".into(), String::new()] {
+            assert!(none.parse::<Question>().is_err(), "{none}");
+        }
     }
 }

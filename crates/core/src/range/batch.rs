@@ -14,8 +14,8 @@ use crate::units::rounding::round_half_away;
 pub struct Batch {
     points: Vec<Length>,
     // Worked out once: every judgement asks for them.
+    exact: Length,
     mean: Length,
-    over: Length,
     deviation: Length,
     furthest: Length,
 }
@@ -35,14 +35,13 @@ impl Batch {
     pub(crate) fn of(points: Vec<Length>) -> Self {
         let count: f64 = points.iter().map(|_| 1.0).sum();
         // Any other count is refused; nothing is divided by none.
-        let mean = points.iter().copied().sum::<Length>() / count.max(1.0);
-        let off = || points.iter().map(|point| (*point - mean).in_mm());
+        let exact = points.iter().copied().sum::<Length>() / count.max(1.0);
+        let off = || points.iter().map(|point| (*point - exact).in_mm());
         let squares: f64 = off().map(|off| off * off).sum();
         let deviation = Length::mm((squares / (count - 1.0).max(1.0)).sqrt());
         let furthest = off().map(|off| Length::mm(off.abs())).fold(Length::ZERO, Length::max);
-        let exact = mean;
-        let mean = Length::mm(round_half_away(mean.in_mm() * 20.0) / 20.0);
-        Self { points, mean, over: exact - mean, deviation, furthest }
+        let mean = Length::mm(round_half_away(exact.in_mm() * 20.0) / 20.0);
+        Self { points, exact, mean, deviation, furthest }
     }
 
     /// The measured points.
@@ -67,8 +66,8 @@ impl Batch {
     }
 
     /// By how much the exact mean is above the rounded one.
-    pub const fn over(&self) -> Length {
-        self.over
+    pub fn over(&self) -> Length {
+        self.exact - self.mean
     }
 
     /// Standard deviation of the points, that of a sample.
@@ -79,11 +78,10 @@ impl Batch {
     /// The mean of the points, unrounded, and the least and the most that it may be on a board of this nominal
     /// thickness; nothing if it is within them.
     pub fn strays(&self, nominal: Length) -> Option<(Length, Length, Length)> {
-        let mean = self.points.iter().copied().sum::<Length>() / self.points.iter().map(|_| 1.0).sum::<f64>();
         let (least, most) = sanded(nominal);
         // Eight points at a limit may add up to a little beyond it.
-        let off = (least - mean).max(mean - most);
-        (off > Length::mm(0.001)).then_some((mean, least, most))
+        let off = (least - self.exact).max(self.exact - most);
+        (off > Length::mm(0.001)).then_some((self.exact, least, most))
     }
 
     /// The largest distance of a point from the mean.
@@ -102,7 +100,7 @@ impl Serialize for Batch {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum NotABatch {
     /// Not eight points.
-    #[error("{0} points were given; measure eight, about 50 mm from the edge (EN 324-1)")]
+    #[error("{0} {were} given; measure eight, about 50 mm from the edge (EN 324-1)", were = if *.0 == 1 { "point was" } else { "points were" })]
     Count(usize),
     /// Not a thickness.
     #[error("{0:?} is not a thickness from 3 to 60 mm")]

@@ -111,7 +111,7 @@ impl Hole {
     }
 }
 
-/// A bay, in a note as in a range file.
+/// A bay, in a compact text as in a range file.
 pub(crate) fn read_bay(fields: &mut Fields<'_>) -> Bay {
     Bay {
         share: fields.small("share"),

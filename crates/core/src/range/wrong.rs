@@ -27,7 +27,7 @@ pub enum Wrong {
     Again(String),
     #[error("no {what} \"{key}\" for this use in the range")]
     Unknown { what: &'static str, key: Key },
-    #[error("{found} entries; {least} to {most} are possible")]
+    #[error("{found} {}; {least} to {most} are possible", if *found == 1 { "entry" } else { "entries" })]
     Length { found: usize, least: usize, most: usize },
     #[error("{} is out of proportion; {} to {} is possible", Plain::of(*.found, 3), Plain::of(*.least, 3), Plain::of(*.most, 3))]
     Bounds { found: f64, least: f64, most: f64 },
@@ -43,4 +43,6 @@ pub enum Wrong {
     Stretch,
     #[error("says the same as {0}: one of them is enough")]
     Twice(&'static str),
+    #[error("has no day in common with {0}: nothing would ever be handed over")]
+    Apart(&'static str),
 }

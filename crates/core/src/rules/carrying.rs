@@ -3,7 +3,7 @@
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
 use crate::business::bill::Bill;
-use crate::business::carriage::carriage;
+use crate::business::carriage::{Passed, carriage};
 use crate::cabinet::blank::Blank;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -15,9 +15,8 @@ use crate::units::quantity::Mass;
 pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
     let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
-    let mut find = |rule, found, most, severity, parts: &[PanelId]| {
-        let finding = Finding::stops(rule, Question::Width, found, Limit::AtMost, most);
-        out.push(finding.of(parts.iter().copied()).but(severity));
+    let find = |rule, found, most, parts: &[PanelId]| {
+        Finding::stops(rule, Question::Width, found, Limit::AtMost, most).of(parts.iter().copied())
     };
     let most = range.handling.one_person_longest_mm;
     let long = |blank: &Blank| blank.whole().0.max(blank.whole().1);
@@ -25,12 +24,13 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let longest = unit.blanks.iter().rev().max_by(|a, b| long(a).total_cmp(&long(b)));
     if let Some(part) = longest.filter(|part| long(part) > most && !two) {
         let (found, most) = (Figure::length(long(part)), Figure::length(most));
-        find(Rule::PartLength, found, most, Severity::Advises, &[part.id]);
+        out.push(find(Rule::PartLength, found, most, &[part.id]).but(Severity::Advises));
     }
     let Some(cut) = unit.cut() else { return };
     let Some(carriage) = carriage(range, &Bill::of(&cut.case, &cut.parts, unit.picked)) else { return };
-    if let Some((package, found, most)) = carriage.refused(range) {
-        find(Rule::Package, found, most, Severity::Warns, &package.parts);
+    if let Some((package, Passed { found, allowed, lifted_by })) = carriage.refused(range) {
+        let finding = find(Rule::Package, found, allowed, &package.parts).but(Severity::Warns);
+        out.push(Finding { lifted_by, ..finding });
     }
 }
 

@@ -87,6 +87,9 @@ pub struct Finding {
     pub allowed: Figure,
     /// Which side of it is right.
     pub limit: Limit,
+    /// How many people lift no more than what is allowed, where that is what limits a package; else its carrier does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lifted_by: Option<u8>,
     /// Changes that were tried: after each this finding is gone, and none has come that matters as much or more.
     pub remedies: Vec<Change>,
 }
@@ -95,7 +98,17 @@ impl Finding {
     /// A finding that stops the order, without remedies yet.
     pub(crate) fn stops(rule: Rule, about: Question, found: Figure, limit: Limit, allowed: Figure) -> Self {
         let (found, allowed) = rounded(found, allowed);
-        Self { rule, severity: Severity::Stops, about, parts: Vec::new(), found, allowed, limit, remedies: Vec::new() }
+        Self {
+            rule,
+            severity: Severity::Stops,
+            about,
+            parts: Vec::new(),
+            found,
+            allowed,
+            limit,
+            lifted_by: None,
+            remedies: Vec::new(),
+        }
     }
 
     /// The same with another severity.

@@ -11,7 +11,7 @@ macro_rules! rules {
         }
 
         impl Rule {
-            /// Every rule, in the order of checking.
+            /// Every rule, stage by stage: the basics, what stops, what is good to know, and what is found at last.
             pub const ALL: &[Self] = &[$(Self::$name),*];
 
             /// The code by which findings name it.

@@ -33,7 +33,7 @@ mod tests {
             (
                 "2026-11-26",
                 Some(
-                    "This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one.",
+                    "This range takes orders no more: its last day was 1 day earlier. Ask the workshop for the present one.",
                 ),
             ),
             (

@@ -5,10 +5,14 @@ use crate::business::promise::NoDay;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
 
-/// The calendar ends before the unit is there.
+/// The calendar ends before the unit is there: days that it takes. Or nobody ever collects it: days on which that could be.
 pub(crate) fn no_day(out: &mut Vec<Finding>, none: NoDay) {
-    let (found, allowed) = (Figure::count(none.needed), Figure::count(none.there));
-    out.push(Finding::stops(Rule::PromiseDay, Question::Model, found, Limit::AtMost, allowed));
+    let (found, limit, allowed) = match none {
+        NoDay::TooFew { needed, there } => (needed, Limit::AtMost, there),
+        NoDay::NeverCollected => (0, Limit::AtLeast, 1),
+    };
+    let (found, allowed) = (Figure::count(found), Figure::count(allowed));
+    out.push(Finding::stops(Rule::PromiseDay, Question::Model, found, limit, allowed));
 }
 
 /// Nothing was built though nothing stops: an error of ours or of a range that was not checked.

@@ -27,7 +27,7 @@ struct Entry {
     dependencies: NameDependencies,
 }
 
-/// When a rule is checked, and by what.
+/// When a rule is checked, and by what: what is found comes stage by stage.
 #[derive(Clone, Copy)]
 enum Stage {
     /// Before all others. While one is broken nothing else is checked.
@@ -38,9 +38,9 @@ enum Stage {
     Advice(Check<CheckSubject>),
     /// At both, by two checks.
     StopsAndAdvice(CheckSubject, CheckSubject),
-    /// Where a unit that nothing else stops is put together.
+    /// Where a unit was put together. That is done of all that is built; only where nothing else stops it a fault counts.
     Proof(CheckProof),
-    /// At last, with the day and the backlog: [`crate::order::derive`] finds it.
+    /// With the day and the backlog, or where nothing is built: [`crate::order::derive`] finds it, before the proof or after.
     Order,
 }
 
@@ -87,7 +87,8 @@ use Check::{By, With};
 use Remedies::{ByQuestion, Kinds};
 use Severity::{Advises, Stops, Warns};
 
-/// The table. Checks are made in its order, and findings come in it.
+/// The table. The checks of each stage are made in the order of [`Rule::ALL`]; one that finds a family of rules tells all
+/// of them where its own stands.
 const fn entry(rule: Rule) -> Entry {
     match rule {
         Rule::Known => basics(By(known::check), known::dependencies),

@@ -8,8 +8,6 @@ use crate::solver::goals::Goal;
 /// What the adviser says.
 #[derive(Clone, Copy, Debug)]
 pub enum Message<'a> {
-    /// Which day is wanted has to be said.
-    PickDay,
     /// Which screen stands on it has to be said.
     SayScreen,
     /// The screen leaves no unit that suits the wall.
@@ -44,7 +42,7 @@ pub enum Message<'a> {
         price: &'a str,
         /// The weight of the whole.
         mass: &'a str,
-        /// The day on which it arrives.
-        day: &'a str,
+        /// The day on which it arrives, if one can be promised.
+        day: Option<&'a str>,
     },
 }

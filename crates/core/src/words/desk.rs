@@ -1,5 +1,6 @@
-//! What the order desk says to the page: what came of an order, or why nothing did.
+//! What the order desk says to the page: what came of an order, or why nothing did, and what is wrong with a range file.
 
+use crate::range::Problem;
 use crate::units::day::Day;
 
 /// An entry of the order's form.
@@ -20,6 +21,8 @@ pub enum Entry {
 pub enum Message<'a> {
     /// The page asked for nothing that the desk knows.
     NotUnderstood,
+    /// The range file has these problems.
+    RangeFaults(&'a [Problem]),
     /// The choice is none.
     ChoiceUnread,
     /// The unit cannot be made.

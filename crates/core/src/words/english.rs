@@ -6,6 +6,7 @@ pub(super) mod adviser;
 pub(super) mod assembly;
 pub(super) mod card;
 pub(super) mod change;
+mod count;
 pub(super) mod desk;
 pub(super) mod entry;
 pub(super) mod finding;

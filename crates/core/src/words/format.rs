@@ -125,14 +125,14 @@ impl Locale {
         format!("{} mm", self.decimal(length.in_mm(), 1))
     }
 
-    /// A mass in kilograms with at most one decimal, without its unit.
+    /// A mass in kilograms to the gram, without its unit: as somebody gave it.
     pub fn kilograms(self, mass: Mass) -> String {
-        self.decimal(mass.in_kg(), 1)
+        self.decimal(mass.in_kg(), 3)
     }
 
-    /// The same with its unit.
+    /// A mass in kilograms with at most one decimal, with its unit.
     pub fn mass(self, mass: Mass) -> String {
-        format!("{} kg", self.kilograms(mass))
+        format!("{} kg", self.decimal(mass.in_kg(), 1))
     }
 
     /// An amount with its hundredths, without its currency.

@@ -26,6 +26,7 @@ pub enum Label {
     TryAgain,
     FetchingRange,
     RangeNotFetched,
+    RangeUnread,
     FileUnread,
     FileNotSaved,
     // Questions.
@@ -149,8 +150,6 @@ pub enum Label {
 pub enum Message<'a> {
     /// The model that was chosen last time is gone.
     ModelGone(&'a str),
-    /// The range file has problems; they follow.
-    RangeProblems(&'a str),
     /// Whose range it is.
     RangeNamed(&'a str),
     /// A button that keeps the answer to a question.

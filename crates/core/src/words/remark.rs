@@ -1,4 +1,4 @@
-//! What an audit has to say, as data; [`crate::words`] says it.
+//! What an audit has to say, and slips of the pen, as data; [`crate::words`] says it.
 
 use crate::range::Key;
 use crate::rules::finding::Finding;
@@ -40,4 +40,15 @@ pub enum Remark {
     HoleWithoutRoom,
     /// No bay has room for this device.
     DeviceWithoutRoom,
+}
+
+/// A slip of the pen that leaves a range file unreadable.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Slip<'a> {
+    /// A mark that is no quotation mark there.
+    NoQuote(char),
+    /// A number with a comma for its decimals: what stands before it and after it.
+    Comma(&'a str, &'a str),
+    /// A text without quotation marks, as it should be written.
+    Bare(&'a str),
 }

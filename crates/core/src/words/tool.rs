@@ -41,6 +41,8 @@ pub enum Label {
     TooTight,
     Outside,
     TopSticks,
+    Dry,
+    Damp,
     NotToBeCut,
     Shares,
     // `options`
@@ -56,6 +58,7 @@ pub enum Label {
     Models,
     Boards,
     Finishes,
+    OrdersUntil,
     Digest,
 }
 
@@ -146,6 +149,15 @@ pub enum Message<'a> {
     BetterClearance(&'a str),
     /// More than that share of the joints would not go in.
     TooManyTight(&'a str),
+    /// What dry and damp stand for: moisture of the wood in percent.
+    DryAndDamp {
+        /// While parts are cut.
+        made: &'a str,
+        /// The least later.
+        dry: &'a str,
+        /// The most.
+        damp: &'a str,
+    },
     /// A board: key, name, thickness, what is known of it, how much it varies.
     Board {
         /// Its key.
@@ -201,10 +213,4 @@ pub enum Message<'a> {
     Warning(&'a str, &'a str),
     /// So many of so many are done.
     Progress(usize, usize),
-    /// A mark that is no quotation mark in a range file.
-    NoQuote(char),
-    /// A number with a comma for its decimals: what stands before it and after it.
-    Comma(&'a str, &'a str),
-    /// A text without quotation marks, as it should be written.
-    Bare(&'a str),
 }

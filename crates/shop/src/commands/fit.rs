@@ -3,6 +3,7 @@
 use serde::Serialize;
 use slotwright_core::range::{Board, Finish, Key, Range};
 use slotwright_core::statics::fit::Clearance;
+use slotwright_core::statics::fit::moisture::at_both_ends;
 use slotwright_core::units::quantity::Length;
 
 use crate::args::Fit;
@@ -27,6 +28,12 @@ pub(crate) struct FitDocument {
     clearance_mm: Length,
     /// The clearance to use instead, in the middle of the wanted window, where that is another one.
     better_mm: Option<Length>,
+    /// Moisture of the wood while parts are cut, in percent of its dry mass.
+    made_percent: f64,
+    /// The least that it has later.
+    dry_percent: f64,
+    /// The most.
+    damp_percent: f64,
     /// The boards in the order of the range.
     boards: Vec<BoardFit>,
 }
@@ -59,6 +66,10 @@ pub(super) struct FinishFit {
     pub(super) outside: f64,
     /// Expected share of panels with twelve joints, such as a top, of which one does not go in: they share their thickness.
     any_of_twelve_tight: f64,
+    /// The clearance to be expected where the whole unit is as dry as the range says; negative if the joint is pressed.
+    dry_mm: Length,
+    /// The clearance to be expected where it is as damp; negative if the joint is pressed.
+    damp_mm: Length,
     /// Whether more are too tight than the range allows.
     stops: bool,
 }
@@ -76,6 +87,9 @@ pub(super) fn run(asked: &Fit) -> Result<u8, FileError> {
         range: range.key.clone(),
         clearance_mm: build.clearance_mm,
         better_mm: Some(middle).filter(|middle| (*middle - build.clearance_mm).abs() > Length::mm(0.001)),
+        made_percent: range.moisture.made_percent,
+        dry_percent: range.moisture.least_percent,
+        damp_percent: range.moisture.most_percent,
         boards,
     };
     if asked.json {
@@ -101,6 +115,7 @@ impl FinishFit {
         let outside = |fit: Clearance| fit.outside(build.clearance_least_mm, build.clearance_most_mm);
         let tight = fit.in_most_batches(Clearance::tight);
         let most = f64::from(range.fit.tight_most_per_mille) / 1000.0;
+        let [dry, damp] = at_both_ends(range, board, finish);
         Self {
             finish: finish.key.clone(),
             slot_mm: hundredth(board.thickness() + finish.dry_film() * 2.0 + build.clearance_mm),
@@ -109,6 +124,8 @@ impl FinishFit {
             tight: millionth(tight),
             outside: millionth(fit.in_most_batches(outside)),
             any_of_twelve_tight: millionth(fit.any_tight(12)),
+            dry_mm: hundredth(dry),
+            damp_mm: hundredth(damp),
             stops: board.is_measured() && tight > most,
         }
     }
@@ -116,7 +133,8 @@ impl FinishFit {
 
 /// To a hundredth of a millimetre, a thousandth being beyond what is measured.
 fn hundredth(length: Length) -> Length {
-    Length::mm(length.to_hundredth_mm())
+    // Without a sign before zero.
+    Length::mm(length.to_hundredth_mm() + 0.0)
 }
 
 fn millionth(share: f64) -> f64 {

@@ -96,11 +96,12 @@ fn report(asked: &RangeFile, audit: &Audit) -> RangeReport {
 fn summary(range: &Range) -> Vec<String> {
     let names = |names: Vec<&str>| names.join(", ");
     let row = |head: Label, what: String| [head.text().into(), what];
-    let rows = [
+    let mut rows = vec![
         row(Label::Models, names(range.models.iter().map(|model| model.name.as_str()).collect())),
         row(Label::Boards, names(range.boards.iter().map(|board| board.name.as_str()).collect())),
         row(Label::Finishes, names(range.finishes.iter().map(|finish| finish.name.as_str()).collect())),
-        row(Label::Digest, range.digest().to_string()),
     ];
+    rows.extend(range.orders_until.map(|last| row(Label::OrdersUntil, last.to_string())));
+    rows.push(row(Label::Digest, range.digest().to_string()));
     table::lines("  ", &rows)
 }

@@ -34,7 +34,7 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
     "#]]
     .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
     let few = measured("birch-18=17.6")?;
-    assert!(few.contains("1 points were given; measure eight"), "{few}");
+    assert!(few.contains("1 point was given; measure eight"), "{few}");
     let strange = seen(&folder, &["fit", "--measured", "oak=18 18 18 18 18 18 18 18"], "")?;
     assert!(strange.contains("the range has no board \"oak\""), "{strange}");
     // What is cut follows the batch.

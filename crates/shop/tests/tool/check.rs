@@ -175,7 +175,7 @@ fn an_order_agrees_with_its_range() -> Result<()> {
               price     € 1 131.94
               arrives   by 2026-12-11
             late.json: does not hold
-              This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one.
+              This range takes orders no more: its last day was 1 day earlier. Ask the workshop for the present one.
               /promised/arrives_on: promised 2026-12-11, derived 2026-12-14
               range     Fenland (fenland ..), for orders until 2026-11-25, from until.toml
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
@@ -281,6 +281,8 @@ fn a_report_for_machines() -> Result<()> {
                         "tight": 0.000023,
                         "outside": 0.218425,
                         "any_of_twelve_tight": 0.000029,
+                        "dry_mm": 0.3,
+                        "damp_mm": -0.01,
                         "stops": false
                       }
                     ],

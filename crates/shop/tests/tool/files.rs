@@ -77,6 +77,30 @@ fn a_full_disk_is_said() -> Result<()> {
     Ok(())
 }
 
+/// A disk that is full after two blocks: what was there before is there still, and nothing else is left.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_full_disk_leaves_what_was_there() -> Result<()> {
+    let folder = folder("full-force")?;
+    let read = || std::fs::read_to_string(folder.join("unit.glb"));
+    put(&folder, "unit.glb", "what was there")?;
+    let tool = env!("CARGO_BIN_EXE_slotwright");
+    for name in ["unit.glb", "new.glb"] {
+        let limited = format!("trap '' XFSZ; ulimit -f 2; '{tool}' solid --out {name} --force");
+        let output = Command::new("sh").args(["-c", &limited]).current_dir(&folder).stdin(Stdio::null()).output()?;
+        assert_eq!(output.status.code(), Some(2), "{}", String::from_utf8_lossy(&output.stderr));
+    }
+    assert_eq!(read()?, "what was there");
+    let left: Vec<_> = std::fs::read_dir(&folder)?.map(|entry| entry.map(|entry| entry.file_name())).collect();
+    assert_eq!(left.len(), 1, "{left:?}");
+    // With room it is written over, through a link too.
+    std::os::unix::fs::symlink("unit.glb", folder.join("link.glb"))?;
+    assert!(guarded(&folder, "solid --out link.glb --force")?.starts_with("exit 0\n"));
+    assert!(std::fs::symlink_metadata(folder.join("link.glb"))?.is_symlink());
+    assert!(std::fs::read(folder.join("unit.glb"))?.starts_with(b"glTF"));
+    Ok(())
+}
+
 #[test]
 fn what_is_no_such_file_is_said() -> Result<()> {
     let folder = folder("none")?;

@@ -15,6 +15,13 @@ fn a_range_shows_all_its_problems() -> Result<()> {
     std::fs::write(folder.join("later.toml"), DEMO.replace("passes = 3 ", "passes = 0 "))?;
     let good = seen(&folder, &["range", "range.toml"], "")?;
     assert!(good.starts_with("exit 0\nFenland of Odd Lintel Workshop: right\n"), "{good}");
+    assert!(!good.contains("orders until"), "{good}");
+    put(&folder, "until.toml", other(&[("# orders_until = ", "orders_until = ")]))?;
+    let until = seen(&folder, &["range", "until.toml"], "")?;
+    assert!(
+        until.lines().any(|line| line.trim().starts_with("orders until") && line.ends_with(" 2027-12-31")),
+        "{until}"
+    );
     check(
         &folder,
         &["range", "broken.toml"],
@@ -23,7 +30,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
             exit 1
             --- errors
             error: broken.toml:47:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-                   broken.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   broken.toml:468:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )?;
@@ -34,7 +41,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:463:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:468:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -63,7 +70,7 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             expect![[r#"
                 exit 1
                 --- errors
-                error: comma.toml:376:16: 0,15 has a comma for its decimals: write 0.15
+                error: comma.toml:380:16: 0,15 has a comma for its decimals: write 0.15
                 hint: the demo range web/ranges/fenland.toml documents every key
             "#]],
         ),
@@ -96,7 +103,7 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             expect![[r#"
                 exit 1
                 --- errors
-                error: open.toml:375:7: unclosed table, expected `]`
+                error: open.toml:379:7: unclosed table, expected `]`
                 hint: the demo range web/ranges/fenland.toml documents every key
             "#]],
         ),

@@ -81,6 +81,29 @@ fn a_unit_without_a_day_is_told_so() {
     }
 }
 
+/// Where no day is left on which the workshop works and the carrier comes, that is said, and no count of days.
+#[test]
+fn a_unit_that_nobody_collects_is_told_so() {
+    let mut range = demo();
+    range.carriers.iter_mut().for_each(|carrier| carrier.weekdays = vec![6, 7]);
+    let (choice, backlog) = (Choice::first_of(&range).unwrap(), Backlog::default());
+    let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+    let said: Vec<String> = derived.stops().map(words::sentence).collect();
+    let sentence = "No day is left on which the workshop works and the carrier collects. Please ask the workshop.";
+    assert_eq!(said, [sentence]);
+}
+
+/// The proof is made of all that is built, whatever stops it; a unit that is stopped is not found loose as well.
+#[test]
+fn all_that_is_built_is_proven() {
+    let range = demo();
+    let choice = Choice::first_of(&range).unwrap().with(&Change::WidthMm(Dim::mm(2410)), &range);
+    let backlog = Backlog::default();
+    let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+    assert!(derived.stops().next().is_some() && derived.built.is_some());
+    assert!(derived.assembly.is_some() && !derived.stops().any(|finding| finding.rule == Rule::Interlock));
+}
+
 /// A range that was not read from a file may lack what its model is made of: that is no reason to say nothing.
 #[test]
 fn a_unit_without_parts_is_told_so() {

@@ -110,6 +110,9 @@ mod tests {
             ("people = 2", "people = 4", "carrier.van.people"),
             ("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = []", "carrier.parcel.weekdays"),
             ("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = [8]", "carrier.parcel.weekdays.1"),
+            // Who never comes on a working day: named once, and not where one of both is wrong by itself.
+            ("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = [6, 7]", "carrier.parcel.weekdays"),
+            ("weekdays = [1, 2, 3, 4, 5]      #", "weekdays = [0]      #", "calendar.weekdays.1"),
             ("crew = \"bench\"", "crew = \"nobody\"", "stage.coat-sheets.crew"),
             ("minutes_per_day = 420", "minutes_per_day = 0", "crew.bench.minutes_per_day"),
             ("day_minutes = 480", "day_minutes = 30", "calendar.day_minutes"),

@@ -2,7 +2,7 @@
 
 use super::{Problems, Wrong};
 use crate::range::batch::sanded;
-use crate::range::{Batch, Board, HoleShape, Model, Range};
+use crate::range::{Batch, Board, Carrier, HoleShape, Model, Range};
 use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
@@ -40,6 +40,18 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
     }
     for model in &range.models {
         check_model(out, model);
+    }
+    for carrier in &range.carriers {
+        hand_over(out, range, carrier);
+    }
+}
+
+/// A unit is handed over on a day on which workshop and carrier both work.
+fn hand_over(out: &mut Problems, range: &Range, carrier: &Carrier) {
+    let path = format!("carrier.{}.weekdays", carrier.key);
+    let meet = carrier.weekdays.iter().any(|day| range.calendar.weekdays.contains(day));
+    if !meet && out.is_right("calendar.weekdays") && out.is_right(&path) {
+        out.push((path, Wrong::Apart("calendar.weekdays")));
     }
 }
 

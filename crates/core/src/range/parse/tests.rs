@@ -50,6 +50,10 @@ fn what_leads_nowhere_is_named_with_its_place() {
         problems("start = 1640", "start = 1645"),
         ["model.sedge.width_mm.start: 1645 is not on a step of 10 above 900"]
     );
+    assert_eq!(
+        problems("weekdays = [1, 2, 3, 4, 5, 6]", "weekdays = [6, 7]"),
+        ["carrier.parcel.weekdays: has no day in common with calendar.weekdays: nothing would ever be handed over"]
+    );
     let text = DEMO.replacen("start = 1640", "start = 1645", 1);
     let problem = Range::parse(&text).unwrap_err().0.remove(0);
     let line = text.lines().position(|line| line.contains("start = 1645")).unwrap() + 1;
@@ -113,7 +117,7 @@ fn a_measured_thickness_belongs_to_its_board() {
             "board.birch-18.measured_points_mm: 16.9 is out of proportion; 17.01 to 18.79 is possible",
         ),
         ("measured_points_mm = []", "board.birch-18.measured_points_mm: 0 entries; 8 to 8 are possible"),
-        ("measured_points_mm = [17.7]", "board.birch-18.measured_points_mm: 1 entries; 8 to 8 are possible"),
+        ("measured_points_mm = [17.7]", "board.birch-18.measured_points_mm: 1 entry; 8 to 8 are possible"),
     ] {
         assert_eq!(problems(points, measured), [found]);
     }

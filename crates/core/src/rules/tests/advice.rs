@@ -160,7 +160,21 @@ fn a_package_beyond_all_carriers_is_told() {
     range.handling.two_people_kg = mass + Mass::kg(0.8);
     let finding = told(&range).unwrap();
     assert_eq!((finding.severity, finding.parts.len(), finding.found.unit), (Severity::Warns, 1, Unit::Kg));
-    assert!(words::sentence(&finding).contains("three people"), "{}", words::sentence(&finding));
+    let sentence = words::sentence(&finding);
+    assert!(
+        sentence.contains("two people lift ") && sentence.ends_with("take three, or a smaller unit."),
+        "{sentence}"
+    );
+    // Where the carrier itself takes less, more people are no help; at the same limit neither.
+    let lifted = range.handling.two_people_kg;
+    for (accepts, lifted_by) in [(lifted + Mass::kg(0.1), Some(2)), (lifted, None), (lifted - Mass::kg(0.1), None)] {
+        range.carriers.iter_mut().for_each(|carrier| carrier.package_most_kg = accepts);
+        let finding = told(&range).unwrap();
+        let sentence = words::sentence(&finding);
+        assert_eq!(finding.lifted_by, lifted_by, "{sentence}");
+        let is_carrier = sentence.contains("the carrier takes ") && !sentence.contains("people");
+        assert_eq!(is_carrier, lifted_by.is_none(), "{sentence}");
+    }
 }
 
 /// What two people may not lift is a warning with ways out: a thinner back, or a narrower unit.

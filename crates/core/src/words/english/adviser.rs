@@ -2,7 +2,7 @@
 
 use crate::solver::goals::Goal;
 use crate::words::adviser::Message;
-use crate::words::{day, kept, mass, money, together};
+use crate::words::{day, kept, kilograms, money, together};
 
 /// What a goal is called at the beginning of a sentence.
 fn goal(of: Goal, currency: &str) -> String {
@@ -11,14 +11,13 @@ fn goal(of: Goal, currency: &str) -> String {
         Goal::Widest => "As wide as can be".into(),
         Goal::Screen => "As wide as the screen".into(),
         Goal::Price(most) => format!("At most {}", money(most, currency)),
-        Goal::Part(most) => format!("Parts up to {}", mass(most)),
+        Goal::Part(most) => format!("Parts up to {} kg", kilograms(most)),
         Goal::By(last) => format!("There by {}", day(last)),
     }
 }
 
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
-        Message::PickDay => "Pick the day on which it has to be there.".into(),
         Message::SayScreen => "Say first which screen stands on it.".into(),
         Message::ScreenOverWall => "The screen is wider than the free wall.".into(),
         Message::TakeWith(changes, range) => format!("Take it and {}", together(changes, range)),
@@ -32,8 +31,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("{}: no way to it was found while you keep {}.", goal(of, currency), kept(held))
         }
         Message::Met { goal: of, currency } => format!("{}: it is so already.", goal(of, currency)),
-        Message::ComesTo { goal: of, currency, price, mass, day } => {
+        Message::ComesTo { goal: of, currency, price, mass, day: Some(day) } => {
             format!("{}: {price}, {mass}, with you by {day}.", goal(of, currency))
+        }
+        Message::ComesTo { goal: of, currency, price, mass, day: None } => {
+            format!("{}: {price}, {mass}; no day can be promised.", goal(of, currency))
         }
     }
 }

@@ -202,7 +202,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         Rule::FinishSun => Card {
             what: "A dark finish is better kept out of full sun.",
             why: "Dark faces grow hot in the sun; wood dries, and films fade and open at the edges.",
-            source: "common practice; darkness is relative luminance as in WCAG 2.2, 5 % and less",
+            source: "common practice; darkness is relative luminance as in WCAG 2.2, under 5 %",
         },
         Rule::ScreenWidth => Card {
             what: "A screen of the given diagonal, 16 to 9, is no wider than the top.",
@@ -240,7 +240,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file",
         },
         Rule::PromiseDay => Card {
-            what: "The calendar has as many working days as the unit takes until it is there, booked work included.",
+            what: "The calendar has as many working days as the unit takes until it is there, booked work included, and a day on which the carrier collects it.",
             why: "An order without a day of arrival promises nothing.",
             source: "the range file; ten years are looked ahead, to the last day of the year 9999 at most",
         },

@@ -1,5 +1,6 @@
 //! The order desk in English.
 
+use crate::range::Problem;
 use crate::words::desk::{Entry, Message};
 
 const fn entry(of: Entry) -> &'static str {
@@ -11,9 +12,26 @@ const fn entry(of: Entry) -> &'static str {
     }
 }
 
+/// Nobody reads more of them at once; the workshop's tool lists all.
+const FAULTS_SHOWN: usize = 3;
+
+/// The first of them, as the tool says them, and how many more there are.
+fn range_faults(problems: &[Problem]) -> String {
+    let mut told: Vec<String> = problems.iter().take(FAULTS_SHOWN).map(ToString::to_string).collect();
+    match problems.len().saturating_sub(FAULTS_SHOWN) {
+        0 => {}
+        more => told.push(format!("and {more} more")),
+    }
+    let told = told.join("; ");
+    // The last one may ask what was meant.
+    let stop = if told.ends_with('?') { "" } else { "." };
+    format!("The range file has problems: {told}{stop}")
+}
+
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     let text = match of {
         Message::NotUnderstood => "The order desk did not understand the page; load it anew.",
+        Message::RangeFaults(problems) => return range_faults(problems),
         Message::ChoiceUnread => "The choice cannot be read; load the page anew.",
         Message::Unmade => "Only a unit that can be made is written.",
         Message::Empty(of) => return format!("{} is empty.", entry(of)),

@@ -1,6 +1,7 @@
 //! Findings: what stops an order, and what is good to know. What, by how much, the limit; the customer's words, no blame.
 
 use super::LOCALE;
+use super::count::counted;
 use super::name::{parts, question};
 use crate::choice::question::Question;
 use crate::rules::Rule;
@@ -40,12 +41,7 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         Rule::PartLength => {
             format!("The {} is {found} long, over {allowed}: lift it with two people.", parts(&finding.parts))
         }
-        Rule::Package if finding.found.unit == Unit::Kg => {
-            format!(
-                "Packed, the {} weighs {found}; carriers lift {allowed}: take three people, or a smaller unit.",
-                parts(&finding.parts)
-            )
-        }
+        Rule::Package if finding.found.unit == Unit::Kg => package(finding, &found, &allowed),
         Rule::Package => {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
         }
@@ -63,7 +59,9 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),
         Rule::DeviceCable => format!("The {about} has no cable hole behind it."),
         Rule::CableBend => format!("Behind the back there are {found} for cables; this one wants {allowed} to turn."),
-        Rule::FinishEdges => format!("This light finish has {found} coats; edges want {allowed}."),
+        Rule::FinishEdges => {
+            format!("This light finish has {}; edges want {allowed}.", counted(&found, "coat", "coats"))
+        }
         Rule::FinishSun => {
             format!(
                 "This finish throws back {found} of the light, below {allowed}: keep it out of full sun, where it grows hot."
@@ -105,6 +103,23 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
     })
 }
 
+/// Why a package is too heavy, and what helps: a carrier takes no more whoever lifts it, and more people lift more.
+fn package(finding: &Finding, found: &str, allowed: &str) -> String {
+    let what = parts(&finding.parts);
+    match finding.lifted_by {
+        None => {
+            format!("Packed, the {what} weighs {found}; the carrier takes {allowed}: take a smaller unit, or ask.")
+        }
+        Some(0 | 1) => {
+            format!("Packed, the {what} weighs {found}; one person lifts {allowed}: take two, or a smaller unit.")
+        }
+        Some(2) => {
+            format!("Packed, the {what} weighs {found}; two people lift {allowed}: take three, or a smaller unit.")
+        }
+        Some(_) => format!("Packed, the {what} weighs {found}; three people lift {allowed}: take a smaller unit."),
+    }
+}
+
 /// Why a unit is fastened to the wall.
 fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
     if finding.found.unit == Unit::N {
@@ -112,7 +127,8 @@ fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
             "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
         )
     } else if finding.severity == Severity::Warns {
-        format!("It has to be fastened to the wall: a child who climbs it, or a usual test, would tip it, by {found}.")
+        // By how much, in newton metres, says nothing to a customer; the finding has it.
+        "It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.".into()
     } else if finding.found.unit == Unit::Mm {
         format!(
             "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
@@ -120,6 +136,23 @@ fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
     } else {
         "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
             .into()
+    }
+}
+
+/// Too many or too few bays, shelves or doors.
+fn fit_out(finding: &Finding, found: &str, allowed: &str) -> String {
+    let (about, is_least) = (question(finding.about), finding.limit == Limit::AtLeast);
+    let bays = counted(found, "bay is", "bays are");
+    let shelves = counted(found, "shelf", "shelves");
+    match (finding.about == Question::Bays, finding.parts.is_empty(), is_least) {
+        (true, _, true) => format!("{bays} too few; the least is {allowed}."),
+        (true, _, false) => format!("{bays} too many; the most is {allowed}."),
+        // Its part is the door that is one too many.
+        (false, false, _) => {
+            format!("Up to {about} there would be {}; the most is {allowed}.", counted(found, "door", "doors"))
+        }
+        (false, true, true) => format!("In {about} there would be {shelves}; the least is {allowed}."),
+        (false, true, false) => format!("In {about} there would be {shelves}; the most is {allowed}."),
     }
 }
 
@@ -132,17 +165,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::SizeLimit if is_least => format!("The {about} is {found}; the least is {allowed}."),
         Rule::SizeLimit => format!("The {about} is {found}; the most is {allowed}."),
         Rule::SizeStep => format!("The {about} of {found} is between sizes; they go in steps of {allowed}."),
-        Rule::FitOutCount if finding.about == Question::Bays && is_least => {
-            format!("{found} bays are too few; the least is {allowed}.")
-        }
-        Rule::FitOutCount if finding.about == Question::Bays => {
-            format!("{found} bays are too many; the most is {allowed}.")
-        }
-        Rule::FitOutCount if !finding.parts.is_empty() => {
-            format!("Up to {about} there would be {found} doors; the most is {allowed}.")
-        }
-        Rule::FitOutCount if is_least => format!("In {about} there would be {found} shelves; the least is {allowed}."),
-        Rule::FitOutCount => format!("In {about} there would be {found} shelves; the most is {allowed}."),
+        Rule::FitOutCount => fit_out(finding, &found, &allowed),
         Rule::BayShare if is_least => format!("The share of {about} is {found}; the least is {allowed}."),
         Rule::BayShare => format!("The share of {about} is {found}; the most is {allowed}."),
         Rule::BayRoom => format!("Inside, {about} would be {found} wide; the least is {allowed}."),
@@ -177,12 +200,15 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
         Rule::PartMass => format!("The {} would weigh {found}; three people carry {allowed}.", parts(&finding.parts)),
         Rule::Interlock => {
-            format!("{found} parts do not hold together: this is an error of ours. Please tell the workshop.")
+            let parts = counted(&found, "part does", "parts do");
+            format!("{parts} not hold together: this is an error of ours. Please tell the workshop.")
+        }
+        Rule::PromiseDay if is_least => {
+            "No day is left on which the workshop works and the carrier collects. Please ask the workshop.".into()
         }
         Rule::PromiseDay => {
-            format!(
-                "It takes {found} working days until it is there; the calendar has {allowed}. Please ask the workshop."
-            )
+            let days = counted(&found, "working day", "working days");
+            format!("It takes {days} until it is there; the calendar has {allowed}. Please ask the workshop.")
         }
         Rule::NoParts => "No parts come of this: an error of ours. Please tell the workshop.".into(),
         Rule::JointFit => format!("In this finish {found} of its joints would not go in; the most is {allowed}."),
@@ -191,16 +217,17 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::UprightBuckling => {
             format!("The {} bears its load {found} before bending out; the least is {allowed}.", parts(&finding.parts))
         }
+        // The parts are its doors.
+        Rule::TipOver if finding.parts.is_empty() => {
+            format!("Empty, it could tip over: held {found}; the least is {allowed}.")
+        }
         Rule::TipOver => {
             format!("Empty, with its doors open, it could tip over: held {found}; the least is {allowed}.")
         }
-        Rule::OrderDay if finding.found.value > 1.0 => format!(
-            "This range takes orders no more: its last day was {found} days earlier. Ask the workshop for the present one."
+        Rule::OrderDay => format!(
+            "This range takes orders no more: its last day was {} earlier. Ask the workshop for the present one.",
+            counted(&found, "day", "days")
         ),
-        Rule::OrderDay => {
-            "This range takes orders no more: its last day was a day earlier. Ask the workshop for the present one."
-                .into()
-        }
         // These stop no order, but what would break them is not offered.
         Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),

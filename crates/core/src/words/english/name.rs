@@ -85,12 +85,11 @@ pub(in crate::words) fn kept(questions: &[Question], given: &[Given]) -> String 
 }
 
 /// What was given for a visit and does not hold.
-pub(in crate::words) const fn beyond(given: Given) -> &'static str {
+pub(in crate::words) const fn beyond(given: Given) -> Option<&'static str> {
     match given {
-        Given::Wall => "It is wider than the wall.",
-        Given::Screen => "It does not suit the screen.",
-        Given::Budget => "It costs more than you gave.",
-        Given::Day => "It comes later than the day that you gave.",
+        Given::Budget => Some("It costs more than you gave."),
+        Given::Day => Some("It comes later than the day that you gave."),
+        Given::Wall | Given::Screen => None,
     }
 }
 

@@ -1,5 +1,6 @@
 //! The page in English.
 
+use super::count::counted;
 use crate::words::page::{Label, Message};
 use crate::words::{fill, length, mass, money, part, question};
 
@@ -9,7 +10,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Skip => "Skip to the questions",
         Label::Cautions => {
             "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units with \
-             leaves to the wall. Local rules and qualified people decide."
+             doors to the wall. Local rules and qualified people decide."
         }
         Label::Close => "Close",
         Label::Mm => "mm",
@@ -23,6 +24,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TryAgain => "Try again",
         Label::FetchingRange => "Fetching the range file \u{2026}",
         Label::RangeNotFetched => "The range file could not be fetched. Is there a connection?",
+        Label::RangeUnread => "The range file has problems.",
         Label::FileUnread => "This file cannot be read, or is far too large for an order.",
         Label::FileNotSaved => "The browser did not let the file be saved.",
         Label::WhereItStands => "Where it stands",
@@ -148,7 +150,6 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ModelGone(model) => {
             format!("What you chose last time is of the model {model}, which this range no longer has.")
         }
-        Message::RangeProblems(problems) => format!("The range file has problems. {problems}"),
         Message::RangeNamed(name) => format!("{name} range"),
         Message::Keep(about) => format!("Keep {}", question(about)),
         Message::BayCard(number, holds) => format!("{number}: {}", fill(holds)),
@@ -170,10 +171,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         ),
         Message::Source(source) => format!("Source: {source}."),
         Message::CannotBeRead(field) => format!("{} cannot be read", label(field)),
-        Message::Hints(1) => "1 hint".into(),
-        Message::Hints(count) => format!("{count} hints"),
-        Message::Reasons(1) => "1 reason".into(),
-        Message::Reasons(count) => format!("{count} reasons"),
+        Message::Hints(count) => counted(&count.to_string(), "hint", "hints"),
+        Message::Reasons(count) => counted(&count.to_string(), "reason", "reasons"),
         Message::TaxOfIt(tax, currency) => format!("{} of it tax", money(tax, currency)),
         Message::Heaviest(id, heavy) => format!("{}: {}", part(id), mass(heavy)),
         Message::Spoken { price, mass, day } => format!("{price}, {mass}, with you by {day}."),

@@ -2,7 +2,7 @@
 
 use super::LOCALE;
 use crate::words::finding::reason;
-use crate::words::remark::Remark;
+use crate::words::remark::{Remark, Slip};
 
 pub(in crate::words) fn remark(remark: &Remark) -> String {
     match remark {
@@ -26,5 +26,13 @@ pub(in crate::words) fn remark(remark: &Remark) -> String {
         Remark::AnswerNeverMade => "no unit of this model can be made with it, whatever else is chosen".into(),
         Remark::HoleWithoutRoom => "no bay of any model has room for this hole, whatever else is chosen".into(),
         Remark::DeviceWithoutRoom => "no bay of any model has room for this device, whatever else is chosen".into(),
+    }
+}
+
+pub(in crate::words) fn slip(slip: Slip<'_>) -> String {
+    match slip {
+        Slip::NoQuote(mark) => format!("{mark} is no quotation mark here: write \" before and after"),
+        Slip::Comma(whole, rest) => format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}"),
+        Slip::Bare(shown) => format!("a text stands in quotation marks: write {shown:?}"),
     }
 }

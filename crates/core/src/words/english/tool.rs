@@ -1,5 +1,6 @@
 //! The workshop's tool in English.
 
+use super::count::counted;
 use crate::range::Use;
 use crate::words::tool::{Label, Measured, Message};
 
@@ -36,6 +37,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TooTight => "too tight",
         Label::Outside => "outside",
         Label::TopSticks => "a top that sticks",
+        Label::Dry => "dry",
+        Label::Damp => "damp",
         Label::NotToBeCut => "not to be cut",
         Label::Shares => {
             "Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them."
@@ -51,6 +54,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Models => "models",
         Label::Boards => "boards",
         Label::Finishes => "finishes",
+        Label::OrdersUntil => "orders until",
         Label::Digest => "digest",
     }
 }
@@ -90,6 +94,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::TooManyTight(most) => {
             format!("More than {most} of the joints would not go in: take another batch or finish, or more clearance.")
         }
+        Message::DryAndDamp { made, dry, damp } => format!(
+            "Dry, damp: the clearance to be expected when all the wood has {dry} % and {damp} % of moisture; it is cut at \
+             {made} %."
+        ),
         Message::Board { key, name, thickness, measured, deviation } => match measured {
             Measured::Points => {
                 format!("{key}, {name}: {thickness} measured at eight points, deviation {deviation}")
@@ -108,16 +116,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ShutUnless(reason, release) => format!("{reason} {release}."),
         Message::FromTo(from, to) => format!("{from} to {to} mm"),
         Message::Right { range, workshop, warnings: 0 } => format!("{range} of {workshop}: right"),
-        Message::Right { range, workshop, warnings: 1 } => format!("{range} of {workshop}: right, with 1 warning"),
         Message::Right { range, workshop, warnings } => {
-            format!("{range} of {workshop}: right, with {warnings} warnings")
+            format!("{range} of {workshop}: right, with {}", counted(&warnings.to_string(), "warning", "warnings"))
         }
         Message::Warning(file, about) => format!("warning: {file}:{about}"),
         Message::Progress(done, of) => format!("{done} of {of}"),
-        Message::NoQuote(mark) => format!("{mark} is no quotation mark here: write \" before and after"),
-        Message::Comma(whole, rest) => {
-            format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}")
-        }
-        Message::Bare(shown) => format!("a text stands in quotation marks: write {shown:?}"),
     }
 }

@@ -22,7 +22,9 @@ fn says(finding: &Finding) -> (bool, bool) {
         // A low unit that is asked to be fastened for its doors.
         Rule::WallTether if finding.found.unit == Unit::Count => (false, false),
         Rule::WallTether if finding.found.unit == Unit::N => (true, true),
-        Rule::WallTether => (true, finding.severity != Severity::Warns),
+        // By how much a child tips it is told by that it does.
+        Rule::WallTether if finding.found.unit == Unit::Nm => (false, false),
+        Rule::WallTether => (true, true),
         // What is allowed is nothing; a package may be too heavy or too bulky as well, and is told by its length alone.
         Rule::Interlock | Rule::Package => (true, false),
         _ => (true, true),
@@ -103,7 +105,10 @@ fn every_rule_has_a_short_sentence_in_every_severity() {
                 let finding = Finding::stops(*rule, about, found, limit, figure(1.0));
                 for severity in [Severity::Stops, Severity::Warns, Severity::Advises] {
                     for parts in [&[][..], &[PanelId::BaseLower], &[shelf, PanelId::Top]] {
-                        short(&finding.clone().but(severity).of(parts.iter().copied()));
+                        let finding = finding.clone().but(severity).of(parts.iter().copied());
+                        for lifted_by in [None, Some(1), Some(2), Some(3)] {
+                            short(&Finding { lifted_by, ..finding.clone() });
+                        }
                     }
                 }
             }
@@ -135,4 +140,37 @@ fn what_a_rule_says_is_as_severe_as_its_table_has_it() {
             "{rule:?}"
         );
     }
+}
+
+/// One of them is said as one, and the figure of what has none names none.
+#[test]
+fn what_is_counted_is_said_in_its_own_form() {
+    let said = |rule, about, limit, (found, allowed): (u32, u32), parts: &[PanelId], severity| {
+        let finding = Finding::stops(rule, about, Figure::count(found), limit, Figure::count(allowed));
+        sentence(&finding.of(parts.iter().copied()).but(severity))
+    };
+    let (bay, most, least) = (Question::Bay(1), Limit::AtMost, Limit::AtLeast);
+    for (rule, about, limit, figures, parts, severity, start) in [
+        (
+            Rule::FitOutCount,
+            bay,
+            most,
+            (1, 0),
+            &[PanelId::Leaf(1)][..],
+            Severity::Stops,
+            "Up to bay 1 there would be 1 door;",
+        ),
+        (Rule::FitOutCount, bay, most, (1, 0), &[], Severity::Stops, "In bay 1 there would be 1 shelf;"),
+        (Rule::FitOutCount, bay, most, (2, 1), &[], Severity::Stops, "In bay 1 there would be 2 shelves;"),
+        (Rule::FitOutCount, Question::Bays, least, (1, 2), &[], Severity::Stops, "1 bay is too few;"),
+        (Rule::Interlock, Question::Model, most, (1, 0), &[], Severity::Stops, "1 part does not hold"),
+        (Rule::PromiseDay, Question::Model, most, (1, 0), &[], Severity::Stops, "It takes 1 working day until"),
+        (Rule::FinishEdges, Question::Finish, least, (1, 4), &[], Severity::Warns, "This light finish has 1 coat;"),
+    ] {
+        let text = said(rule, about, limit, figures, parts, severity);
+        assert!(text.starts_with(start), "{text}");
+    }
+    let stands = |parts: &[PanelId]| said(Rule::TipOver, Question::Depth, least, (1, 2), parts, Severity::Stops);
+    assert_eq!(stands(&[]), "Empty, it could tip over: held 1; the least is 2.");
+    assert!(stands(&[PanelId::Leaf(2)]).starts_with("Empty, with its doors open, it could tip over"));
 }

@@ -8,8 +8,17 @@ use super::{BoardFit, FitDocument, Length};
 use crate::table;
 
 /// Columns of the table.
-const HEAD: [Label; 7] =
-    [Label::Finish, Label::Slot, Label::Likely, Label::Worst, Label::TooTight, Label::Outside, Label::TopSticks];
+const HEAD: [Label; 9] = [
+    Label::Finish,
+    Label::Slot,
+    Label::Likely,
+    Label::Worst,
+    Label::TooTight,
+    Label::Outside,
+    Label::TopSticks,
+    Label::Dry,
+    Label::Damp,
+];
 
 pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
     let (build, limits) = (&range.build, &range.fit);
@@ -26,8 +35,9 @@ pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
     for board in &document.boards {
         lines.push(String::new());
         lines.push(heading(range, board));
-        let [finish, slot, likely, worst, tight, outside, sticks] = HEAD.map(|label| label.text().to_string());
-        let mut rows = vec![[finish, slot, likely, worst, tight, outside, sticks, String::new()]];
+        let [finish, slot, likely, worst, tight, outside, sticks, dry, damp] =
+            HEAD.map(|label| label.text().to_string());
+        let mut rows = vec![[finish, slot, likely, worst, tight, outside, sticks, dry, damp, String::new()]];
         rows.extend(board.finishes.iter().map(|fit| {
             [
                 fit.finish.to_string(),
@@ -37,6 +47,8 @@ pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
                 percent(fit.tight),
                 percent(fit.outside),
                 percent(fit.any_of_twelve_tight),
+                mm(fit.dry_mm),
+                mm(fit.damp_mm),
                 if fit.stops { Label::NotToBeCut.text().into() } else { String::new() },
             ]
         }));
@@ -48,6 +60,9 @@ pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
     }
     lines.push(String::new());
     lines.push(Label::Shares.text().into());
+    let [made, dry, damp] =
+        [document.made_percent, document.dry_percent, document.damp_percent].map(|percent| words::decimal(percent, 2));
+    lines.push(Message::DryAndDamp { made: &made, dry: &dry, damp: &damp }.text());
     lines
 }
 

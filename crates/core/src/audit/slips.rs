@@ -1,10 +1,11 @@
 //! Slips of the pen in a range file that leave it unreadable, named as what they are.
 
-use slotwright_core::range::{Problem, RangeProblems, Wrong};
-use slotwright_core::words::tool::Message;
+use crate::range::{Problem, RangeProblems, Wrong};
+use crate::words;
+use crate::words::remark::Slip;
 
 /// The same problems; a line that cannot be read for a usual slip has that one instead of all that follows from it.
-pub(crate) fn named(text: &str, problems: RangeProblems) -> RangeProblems {
+pub(super) fn named(text: &str, problems: RangeProblems) -> RangeProblems {
     let mut all: Vec<Problem> = Vec::new();
     let mut slipped = 0;
     for problem in problems.0 {
@@ -54,7 +55,7 @@ fn slip(line: &str) -> Option<(usize, String)> {
         line.char_indices().find(|(_, mark)| "\u{201c}\u{201d}\u{201e}\u{2018}\u{2019}".contains(*mark))
         && line.get(..at).is_some_and(|before| before.trim_end().ends_with(['=', '[', ',']))
     {
-        return Some((column(line.get(at..)?), Message::NoQuote(mark).text()));
+        return Some((column(line.get(at..)?), words::slip(Slip::NoQuote(mark))));
     }
     let mut rest = line;
     while let Some((_, value)) = rest.split_once('=') {
@@ -79,7 +80,7 @@ fn comma(value: &str) -> Option<String> {
     let whole = value.get(..digits(value)).filter(|whole| !whole.is_empty())?;
     let after = value.get(whole.len()..)?.strip_prefix(',')?;
     let rest = after.get(..digits(after)).filter(|rest| !rest.is_empty())?;
-    Some(Message::Comma(whole, rest).text())
+    Some(words::slip(Slip::Comma(whole, rest)))
 }
 
 /// A text without quotation marks.
@@ -88,7 +89,7 @@ fn bare(value: &str) -> Option<String> {
     let known = ["true", "false", "inf", "nan"];
     let is_text = word.starts_with(|letter: char| letter.is_alphabetic()) && !known.contains(&word);
     let shown: String = word.chars().take(40).collect();
-    is_text.then(|| Message::Bare(&shown).text())
+    is_text.then(|| words::slip(Slip::Bare(&shown)))
 }
 
 #[cfg(test)]
