@@ -1,6 +1,11 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
+mod names;
+mod seals;
+mod wasm;
+
 use std::fs::{self, File, TryLockError};
+use std::process::Command;
 
 use anyhow::{Context, Result, ensure};
 
@@ -9,7 +14,8 @@ use crate::command::{self, lock_switch};
 use crate::http::policy;
 use crate::root::Root;
 use crate::setup::{self, Web};
-use crate::{ranges, say, size};
+use crate::{paths, ranges, say, size};
+use seals::Seals;
 
 /// Sets up and builds.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
@@ -32,10 +38,29 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
             .env_remove("NO_COLOR"),
         "read the compiler's or Trunk's message above",
     )?;
+    paths::ensure_absent(root)?;
+    let seals = Seals::of(root)?;
+    minify(root)?;
+    names::shorten(root)?;
+    seals.renew(root)?;
     guard(root)?;
     ranges::lighten(root)?;
     stand_by(root)?;
     size::compress(root)
+}
+
+/// Takes out of scripts and styles what only people read.
+fn minify(root: &Root) -> Result<()> {
+    let mut esbuild = Command::new(root.node_programs().join("esbuild"));
+    esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
+    esbuild.arg(format!("--outdir={}", root.dist().display()));
+    for entry in fs::read_dir(root.dist()).context("dist")? {
+        let file = entry.context("dist")?.path();
+        if file.extension().is_some_and(|end| end == "js" || end == "css") {
+            esbuild.arg(file);
+        }
+    }
+    command::run(&mut esbuild, "read esbuild's message above")
 }
 
 /// Writes its policy into the page, so that it holds wherever the page is put.

@@ -1,7 +1,7 @@
 //! A small static file server for the built app: this machine only, one thread per connection,
 //! one request per connection.
 
-mod mime;
+pub(crate) mod mime;
 mod path;
 pub(crate) mod policy;
 mod reply;

@@ -4,6 +4,7 @@
 //! when it fails it says which step failed and what to do.
 
 mod arguments;
+mod base64;
 mod bench;
 mod command;
 mod dist;
@@ -13,6 +14,7 @@ mod house;
 mod http;
 mod lint;
 mod metadata;
+mod paths;
 mod ranges;
 mod root;
 mod say;

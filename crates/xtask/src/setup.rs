@@ -18,8 +18,8 @@ use anyhow::{Context, Result, ensure};
 use crate::arguments::Arguments;
 use crate::command::{self, cargo, lock_switch, path_with, read};
 use crate::root::Root;
-use crate::say;
 use crate::version::Version;
+use crate::{paths, say};
 use wasm::Wasm;
 
 /// The same as `rust-version` in Cargo.toml; a house test compares them.
@@ -45,6 +45,8 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 #[derive(Debug)]
 pub(crate) struct Web {
     pub(crate) wasm: Wasm,
+    /// Of the compiler, whichever it is.
+    switches: Vec<String>,
     path: OsString,
     /// Name, version and place of each tool.
     tools: Vec<String>,
@@ -55,7 +57,7 @@ impl Web {
     pub(crate) fn command(&self, root: &Root, program: &str) -> Command {
         let mut command = Command::new(program);
         command.current_dir(root.path()).env("PATH", &self.path);
-        self.wasm.equip(&mut command);
+        self.wasm.equip(&mut command, &self.switches);
         command
     }
 }
@@ -70,7 +72,8 @@ pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
     let folders: Vec<_> = found.iter().map(|tool| tool.folder.clone()).collect();
     let path = path_with(&folders)?;
     let tools = found.iter().map(ToString::to_string).collect();
-    Ok(Web { wasm, path, tools })
+    let switches = paths::switches(root)?;
+    Ok(Web { wasm, switches, path, tools })
 }
 
 fn check_rust() -> Result<()> {

@@ -13,7 +13,7 @@ const CUTPACK: &str = "slotwright-cutpack";
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
-        CORE | "xtask" => Some(&[]),
+        CORE | "xtask" | "wasm-streams" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
         "slotwright-web" => Some(&[CORE, STAGE, CUTPACK]),
         "slotwright-orders" => Some(&[CORE, CUTPACK]),

@@ -31,7 +31,7 @@ pub(super) fn cache_control(path: &Path) -> &'static str {
 }
 
 /// Trunk's hashes have 16 hexadecimal digits and leave out leading noughts.
-fn is_hash(part: &str) -> bool {
+pub(crate) fn is_hash(part: &str) -> bool {
     (14..=16).contains(&part.len())
         && part.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
         && part.bytes().any(|byte| byte.is_ascii_digit())

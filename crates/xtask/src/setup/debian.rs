@@ -14,8 +14,8 @@ use super::wasm::{TARGET, Wasm, host_linker};
 use super::{OLDEST_RUST, apt};
 use crate::command::{cargo, read, run, version_of};
 use crate::root::Root;
-use crate::say;
 use crate::version::Version;
+use crate::{paths, say};
 
 pub(super) const RUSTC: &str = "/usr/bin/rustc";
 pub(super) const CARGO_CLIPPY: &str = "/usr/bin/cargo-clippy";
@@ -37,9 +37,11 @@ pub(super) fn ready(root: &Root) -> Result<Wasm> {
     let linker = host_linker()?;
     let compiler = read(Command::new(RUSTC).arg("-vV"))?;
     let sysroot = sysroot(root);
-    if !fs::read_to_string(stamp(root)).is_ok_and(|built_for| built_for == compiler) {
+    // A library that was built before paths were left out is built again.
+    let wanted = format!("{compiler}without paths of this machine\n");
+    if !fs::read_to_string(stamp(root)).is_ok_and(|built_for| built_for == wanted) {
         build_library(root, &linker).context("building the standard library for wasm32")?;
-        fs::write(stamp(root), compiler).context("marking the library as built")?;
+        fs::write(stamp(root), wanted).context("marking the library as built")?;
     }
     Ok(Wasm::Debian { linker, sysroot })
 }
@@ -75,6 +77,9 @@ fn build_library(root: &Root, linker: &Path) -> Result<()> {
          [lib]\ncrate-type = [\"cdylib\"]\n[profile.release]\npanic = \"abort\"\n[workspace]\n",
     )?;
     fs::write(place.join("src/lib.rs"), "")?;
+    let mut switches = paths::switches(root)?;
+    // Without it link-time optimisation of the page finds no bitcode in the library.
+    switches.push("-Cembed-bitcode=yes".to_owned());
     run(
         cargo(root)
             .current_dir(&place)
@@ -84,8 +89,7 @@ fn build_library(root: &Root, linker: &Path) -> Result<()> {
             .env("RUSTC_BOOTSTRAP", "1")
             .env("CARGO_TARGET_DIR", place.join("target"))
             .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-            // Without it link-time optimisation of the page finds no bitcode in the library.
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", "-Cembed-bitcode=yes"),
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", switches.join(" ")),
         "see that cargo reaches its registry and that rustc-web and rust-web-src are of one version",
     )?;
 

@@ -36,11 +36,11 @@ pub(crate) fn ready(root: &Root) -> Result<()> {
 }
 
 fn install(tests: &Path) -> Result<()> {
-    say::step("Installing the npm packages of tests/package-lock.json (wasm-opt, browser tests)");
+    say::step("Installing the npm packages of tests/package-lock.json (wasm-opt, esbuild, browser tests)");
     run(
         Command::new("npm")
             .current_dir(tests)
-            // What is in npm's cache needs no network; no package here has a script to run.
+            // What is in npm's cache needs no network; no package here needs its script to be run.
             .args(["ci", "--prefer-offline", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]),
         "see that npm reaches its registry and that tests/package-lock.json fits tests/package.json",
     )

@@ -44,13 +44,14 @@ pub(crate) enum Wasm {
 impl Wasm {
     /// Puts the compiler and its switches into a program's environment. Every wasm32 build must
     /// have the same, else cargo builds everything anew.
-    pub(crate) fn equip(&self, command: &mut Command) {
+    pub(crate) fn equip(&self, command: &mut Command, switches: &[String]) {
+        let mut switches = switches.to_vec();
         if let Self::Debian { linker, sysroot } = self {
-            command
-                .env("RUSTC", debian::RUSTC)
-                .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker)
-                .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", format!("--sysroot={}", sysroot.display()));
+            command.env("RUSTC", debian::RUSTC).env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
+            switches.push(format!("--sysroot={}", sysroot.display()));
         }
+        // Cargo adds those of its own file.
+        command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", switches.join(" "));
     }
 
     /// Which way it is, for people.

@@ -1,0 +1,70 @@
+//! Where this machine keeps sources, which concerns nobody who gets the app: the compiler leaves it out of messages of
+//! panics, and a build that holds it all the same fails.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, ensure};
+
+use crate::root::Root;
+
+/// Switches of the compiler by which a panic names `winnow-1.0.5/src/…` and not where that is here.
+pub(crate) fn switches(root: &Root) -> Result<Vec<String>> {
+    let folders = private(root)?;
+    // Crates lie in a folder for each place that they come from.
+    let sources = folders.iter().filter_map(|folder| fs::read_dir(folder.join("registry/src")).ok());
+    let mut sources: Vec<PathBuf> = sources.flatten().flatten().map(|entry| entry.path()).collect();
+    sources.sort();
+    // The last folder that fits counts.
+    Ok(folders.iter().chain(&sources).map(|folder| format!("--remap-path-prefix={}=", folder.display())).collect())
+}
+
+/// Fails if a wasm file of the app holds where this machine keeps sources.
+pub(crate) fn ensure_absent(root: &Root) -> Result<()> {
+    let private = private(root)?;
+    for entry in fs::read_dir(root.dist()).context("dist")? {
+        let file = entry.context("dist")?.path();
+        if file.extension().is_some_and(|end| end == "wasm") {
+            let bytes = fs::read(&file).with_context(|| file.display().to_string())?;
+            let named = private.iter().find(|folder| holds(&bytes, folder));
+            ensure!(
+                named.is_none(),
+                "{} holds {}. To do: see that no code puts a path into a text",
+                file.display(),
+                named.map(|folder| folder.display().to_string()).unwrap_or_default()
+            );
+        }
+    }
+    Ok(())
+}
+
+/// The repository and what cargo keeps; but no folder with a space, since cargo splits switches there.
+fn private(root: &Root) -> Result<Vec<PathBuf>> {
+    let mut folders = vec![root.path().to_owned(), cargo_home()?];
+    folders.retain(|folder| !folder.to_string_lossy().contains(char::is_whitespace));
+    Ok(folders)
+}
+
+// Source: The Cargo Book, "Cargo Home".
+fn cargo_home() -> Result<PathBuf> {
+    let usual = || std::env::home_dir().map(|home| home.join(".cargo"));
+    std::env::var_os("CARGO_HOME").map(PathBuf::from).or_else(usual).context("this user has no home folder")
+}
+
+fn holds(bytes: &[u8], folder: &Path) -> bool {
+    let folder = folder.as_os_str().as_encoded_bytes();
+    bytes.windows(folder.len()).any(|window| window == folder)
+}
+
+#[test]
+fn a_path_is_found_wherever_it_stands() {
+    let folder = Path::new("/somewhere/sources");
+    for (bytes, expected) in [
+        (&b"\0/somewhere/sources/lib.rs\0"[..], true),
+        (b"/somewhere/sources", true),
+        (b"\0/somewhere/source\0", false),
+        (b"", false),
+    ] {
+        assert_eq!(holds(bytes, folder), expected, "{bytes:?}");
+    }
+}
