@@ -381,7 +381,7 @@ impl Desk {
 
     /// Takes back what was begun afresh.
     pub fn go_back(self, Draft { choice, pins, given }: Draft) {
-        self.unread.forget_choice();
+        self.unread.clear();
         self.replace(choice);
         self.given.set(given);
         self.keep_other(|kept| *kept = pins);

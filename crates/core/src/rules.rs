@@ -81,7 +81,7 @@ impl Judged<'_> {
     /// `None` if it leaves no room for the parts.
     pub(crate) fn built(self, choice: &Choice, dated: (Day, &Backlog)) -> Option<(Built, Option<NoDay>)> {
         let (picked, layout) = self.picked.zip(self.layout)?;
-        // Mostly some rule has cut the parts already.
+        // After advice the parts are there; else they are cut now.
         let cut = self.cut.or_else(|| WeighedCase::of(picked, choice, &layout))?;
         Some(Built::of(picked, layout, cut, dated))
     }

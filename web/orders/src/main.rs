@@ -1,10 +1,9 @@
 //! The order desk: writes and reads files in a worker of its own, order specs and solids.
 //!
 //! Canonical JSON, digests, the reader of orders and the writer of solids are needed by those alone who
-//! take a file away or bring one, so the page loads them when somebody does; so is what is told of a range file that
-//! cannot be read. A message is a list of
-//! texts; the answer is a list too: `ok`, a text and what was asked for (a text or bytes), or `bad` and
-//! a sentence.
+//! take a file away or bring one, so the page loads them when somebody does. The faults of a range file are told here
+//! too, since few files have any. A message is a list of texts; the answer is a list too: `ok`, a text and what was
+//! asked for (a text or bytes), or `bad` and a sentence.
 
 use slotwright_core::audit::faults;
 use slotwright_core::business::promise::Backlog;

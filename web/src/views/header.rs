@@ -81,19 +81,22 @@ pub fn Header(
 /// That the workshop's range file is not there, what that means, and trying again.
 #[component]
 fn BuiltIn(missing: NoRange) -> impl IntoView {
-    let why = RwSignal::new(String::new());
+    let (why, attempts) = (RwSignal::new(String::new()), StoredValue::new(0_u32));
     let tell = move |missing: NoRange| {
         why.set(missing.why.text().into());
         let Some(file) = missing.file else { return };
+        let attempt = attempts.get_value();
         let on_answer = move |answer| match answer {
-            Answer::Good(sentence, _) => why.set(sentence),
+            // What the desk says of an earlier attempt comes too late.
+            Answer::Good(sentence, _) if attempts.get_value() == attempt => why.set(sentence),
             // What was said already is true without the desk.
-            Answer::Bad(_) => {}
+            Answer::Good(..) | Answer::Bad(_) => {}
         };
         orders::ask(vec!["range".into(), file], Callback::new(on_answer));
     };
     tell(missing);
     let again = move |_| {
+        attempts.update_value(|attempts| *attempts += 1);
         why.set(Label::FetchingRange.text().into());
         wasm_bindgen_futures::spawn_local(async move {
             match range_file::read(range_file::fetch().await.as_deref()) {

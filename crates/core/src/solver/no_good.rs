@@ -73,7 +73,7 @@ pub(crate) struct NoGood {
     spans: Spans,
     also: Option<Also>,
     /// The questions all of whose answers that a search may give were gone through for it.
-    pub(crate) gone_through: QuestionSet,
+    pub(crate) exhausted: QuestionSet,
 }
 
 /// Other answers to a question of its scope, with which a proof holds as well.
@@ -138,14 +138,14 @@ impl NoGood {
         if self.scope.has(question) {
             self.spans.remove(self.scope.before(question));
             self.scope = self.scope.without(question);
-            self.gone_through = self.gone_through.and(QuestionSet::at(question));
+            self.exhausted = self.exhausted.and(QuestionSet::at(question));
         }
     }
 
     /// Only where both hold.
     pub(crate) fn join(&mut self, other: &Self) {
         self.rules |= other.rules;
-        self.gone_through = self.gone_through.and(other.gone_through);
+        self.exhausted = self.exhausted.and(other.exhausted);
         if let Some(Also { question, .. }) = self.also.or(other.also) {
             self.extend(question, self.others(question) & other.others(question));
         }
@@ -199,7 +199,7 @@ struct Proof {
     /// Where it holds on the lines.
     spans: SmallVec<[Span; 3]>,
     also: Option<Also>,
-    gone_through: QuestionSet,
+    exhausted: QuestionSet,
 }
 
 impl Proof {
@@ -245,7 +245,7 @@ impl NoGoods {
         none.for_each(|(question, _)| group.answered = group.answered.without(question));
         let known = group.proofs.entry(mark).or_default();
         let spans = spans(scope.meeting(lines)).collect();
-        let new = Proof { rules: proof.rules, answers, spans, also: proof.also, gone_through: proof.gone_through };
+        let new = Proof { rules: proof.rules, answers, spans, also: proof.also, exhausted: proof.exhausted };
         if !known.iter().any(|known| known.covers(&new)) {
             known.retain(|known| !new.covers(known));
             known.push(new);
@@ -302,8 +302,8 @@ impl Group {
             let on_line = known.spans.get(lines.before(question)).filter(|_| lines.has(question));
             on_line.copied().unwrap_or((at, at))
         });
-        let Proof { rules, also, gone_through, .. } = *known;
-        NoGood { rules, scope: self.scope, spans: spans.collect(), also, gone_through }
+        let Proof { rules, also, exhausted, .. } = *known;
+        NoGood { rules, scope: self.scope, spans: spans.collect(), also, exhausted }
     }
 }
 

@@ -81,11 +81,14 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     }
     let least = conflict(&held, &mut |held| may(u64::MAX, held));
     let release = answer.release(&held);
-    let one_bay_at_a_time = match answer.any(u64::MAX, &least) {
-        Outcome::Nothing(nothing) => nothing.gone_through.has(place(Question::Shares)),
-        Outcome::Point(_) | Outcome::GivenUp => false,
-    };
     let (pins, given) = parted(&least);
+    // One bay has all of the width, whatever its share.
+    let several = answer.changed.bays.len() > 1 || !asked.has(place(Question::Bays)) && !pins.contains(&Question::Bays);
+    let one_bay_at_a_time = several
+        && match answer.any(u64::MAX, &least) {
+            Outcome::Nothing(nothing) => nothing.exhausted.has(place(Question::Shares)),
+            Outcome::Point(_) | Outcome::GivenUp => false,
+        };
     if let Some(reason) = answer.answers.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
         return Some(Why { reason, rules: Vec::new(), pins, given, one_bay_at_a_time, release });
     }

@@ -21,6 +21,7 @@ fn shows(path: &str) -> bool {
         "crates/cutpack/src/",
         "crates/shop/src/commands",
     ];
+    let files = ["crates/shop/src/output.rs", "crates/shop/src/table.rs"];
     Path::new(path).extension().is_some_and(|end| end == "rs")
         && !path.ends_with("/tests.rs")
         && (files.contains(&path) || folders.iter().any(|folder| path.starts_with(folder)))

@@ -15,17 +15,18 @@ const fn entry(of: Entry) -> &'static str {
 /// Nobody reads more of them at once; the workshop's tool lists all.
 const FAULTS_SHOWN: usize = 3;
 
-/// The first of them, as the tool says them, and how many more there are.
+/// The first of them, a line each as the tool says them, and how many more there are.
 fn range_faults(problems: &[Problem]) -> String {
-    let mut told: Vec<String> = problems.iter().take(FAULTS_SHOWN).map(ToString::to_string).collect();
+    let mut told = String::from("The range file has problems");
+    told += if problems.is_empty() { "." } else { ":" };
+    for problem in problems.iter().take(FAULTS_SHOWN) {
+        told = told + "\n" + &problem.to_string();
+    }
     match problems.len().saturating_sub(FAULTS_SHOWN) {
         0 => {}
-        more => told.push(format!("and {more} more")),
+        more => told += &format!("\nand {more} more"),
     }
-    let told = told.join("; ");
-    // The last one may ask what was meant.
-    let stop = if told.ends_with('?') { "" } else { "." };
-    format!("The range file has problems: {told}{stop}")
+    told + "\n"
 }
 
 pub(in crate::words) fn message(of: Message<'_>) -> String {

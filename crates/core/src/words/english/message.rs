@@ -31,18 +31,14 @@ fn each<'a>(changes: &'a [Change], names: Names<'a>) -> impl Iterator<Item = Str
 pub(in crate::words) fn refusal(refusal: &Refusal<'_>) -> String {
     match refusal {
         Refusal::ByRule { reason: stop, kept: pins, given, one_bay_at_a_time } => {
-            let (stop, free) = (reason(LOCALE, stop), pins.is_empty() && given.is_empty());
-            let kept = || kept(pins, given);
-            match (free, one_bay_at_a_time) {
-                (true, false) => format!("{stop} No other change makes up for it."),
-                (true, true) => {
-                    format!("{stop} No other change makes up for it, nor does one bay made wider or narrower.")
-                }
-                (false, false) => format!("{stop} You keep {}, so no other change makes up for it.", kept()),
-                (false, true) => format!(
-                    "{stop} You keep {}, so no other change makes up for it, nor does one bay made wider or narrower.",
-                    kept()
-                ),
+            let stop = reason(LOCALE, stop);
+            // What was not searched is not ruled out.
+            let unless =
+                if *one_bay_at_a_time { ", unless perhaps several bays become wider or narrower at once" } else { "" };
+            if pins.is_empty() && given.is_empty() {
+                format!("{stop} No other change makes up for it{unless}.")
+            } else {
+                format!("{stop} You keep {}, so no other change makes up for it{unless}.", kept(pins, given))
             }
         }
         Refusal::ByBay { bay, kept: pins, given } if pins.is_empty() && given.is_empty() => {
