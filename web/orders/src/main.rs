@@ -210,7 +210,7 @@ mod tests {
         };
         let meant = said(&[("rise_mm = 62", "raise_mm = 62")]);
         assert!(
-            meant.starts_with("The range file has problems: ") && meant.ends_with("did you mean \"rise_mm\"?"),
+            meant.starts_with("The range file has problems:\n") && meant.ends_with("did you mean \"rise_mm\"?\n"),
             "{meant}"
         );
         let comma = said(&[("clearance_mm = 0.15", "clearance_mm = 0,15")]);
