@@ -62,3 +62,33 @@ test("what cannot be made is offered the nearest that can, unasked", async () =>
   await bench.page.getByText("Can be made", { exact: true }).waitFor();
   await bench.close();
 });
+
+test("a budget or a day that the unit does not keep is said, and exactly the budget is kept", async () => {
+  const bench = await Bench.open(chrome);
+  const dear = bench.page.getByText("It costs more than you gave.");
+  const late = bench.page.getByText("It comes later than the day that you gave.");
+  const give = async (name, figure) => {
+    await goals(bench).getByLabel(name).fill(figure);
+    await goals(bench).getByLabel(name).press("Enter");
+  };
+  const cents = Number((await bench.tally()).match(/€[^\d]*([\d ]+\.\d\d)/)[1].replaceAll(/\D/g, ""));
+  const written = (cents) => `${Math.trunc(cents / 100)}.${String(cents % 100).padStart(2, "0")}`;
+  await give("costs at most", written(cents - 1));
+  await dear.waitFor();
+  assert.match(await bench.tally(), /Can be made/, "it only warns");
+  await give("costs at most", written(cents));
+  await dear.waitFor({ state: "hidden" });
+  const day = (ahead) => new Date(Date.now() + ahead * 86_400_000).toISOString().slice(0, 10);
+  await give("is there by", day(1));
+  await late.waitFor();
+  assert.equal(await dear.count(), 0);
+  await give("is there by", day(300));
+  await late.waitFor({ state: "hidden" });
+  // Let go, neither is said any more.
+  await give("costs at most", written(cents - 1));
+  await dear.waitFor();
+  await give("costs at most", "");
+  await dear.waitFor({ state: "hidden" });
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});

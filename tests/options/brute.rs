@@ -1,6 +1,7 @@
 //! Every state of every answer against a search of every choice, on thinned ranges of all three models.
 
 use std::collections::BTreeMap;
+use std::ops::RangeInclusive;
 
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
@@ -90,12 +91,17 @@ fn differing(from: &Choice, to: &Choice) -> Vec<Question> {
 
 /// Every choice of a thinned range, with the rules that it breaks as bits.
 pub(crate) fn every(range: &Range) -> Vec<(Choice, u64)> {
+    every_sharing(range, 1..=SHARE_MOST)
+}
+
+/// The same with some shares alone.
+pub(crate) fn every_sharing(range: &Range, shares: RangeInclusive<u8>) -> Vec<(Choice, u64)> {
     let model = range.models.first().unwrap();
     let fills = [Fill::Open, Fill::Shelves(1), Fill::Leaf(Hung::Left), Fill::Leaf(Hung::Right)];
     let hole = range.holes.first().map(|kind| Hole { kind: kind.key.clone(), offset_mm: Dim::mm(0) });
     let device = range.devices.first().map(|device| device.key.clone());
     let mut bays = Vec::new();
-    for share in 1..=SHARE_MOST {
+    for share in shares {
         for fill in fills {
             for hole in [None, hole.clone()] {
                 for device in [None, device.clone()] {
@@ -149,7 +155,7 @@ fn bit(rule: Rule) -> u64 {
 
 /// Whether a choice can be come to from another one with an answer taken and some questions pinned; what
 /// that changes, the most important question first.
-fn way(from: &Choice, to: &Choice, asked: Option<Question>, pins: &[Question]) -> Option<Vec<Question>> {
+pub(crate) fn way(from: &Choice, to: &Choice, asked: Option<Question>, pins: &[Question]) -> Option<Vec<Question>> {
     // Bays that hold a device, or that are asked for, stay.
     let number = |question: &Question| match question {
         Question::Bay(bay) | Question::Hole(bay) | Question::Device(bay) => usize::from(*bay),

@@ -16,6 +16,8 @@ mod brute;
 mod general;
 #[cfg(test)]
 mod suits;
+#[cfg(test)]
+mod visit;
 
 fn can_be_ordered(range: &Range, choice: &Choice) -> bool {
     let backlog = Backlog::default();

@@ -1,5 +1,7 @@
 //! What the whole-system tests share.
 
+pub mod parity;
+
 use slotwright_core::range::{Range, RangeProblems};
 
 /// The demo range as the app fetches it.

@@ -14,6 +14,12 @@ pub fn derived(range: &str, choice: &str, today: &str) -> String {
     document(range, choice, today).unwrap_or_else(|reason| reason)
 }
 
+/// The answer to a question of `slotwright_tests::parity`, as the native program gives it.
+#[wasm_bindgen]
+pub fn answer(question: &str) -> Vec<u8> {
+    slotwright_tests::parity::answer(question)
+}
+
 fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
     let range = Range::parse(range).map_err(|problems| problems.to_string())?;
     let choice =

@@ -168,3 +168,6 @@ pub(super) fn breach(choice: &Choice, rules: u64) -> Option<Finding> {
     }
     place::breaches(choice).find(|finding| finding.rule.bit() & rules != 0)
 }
+
+#[cfg(test)]
+mod tests;

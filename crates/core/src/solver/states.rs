@@ -172,6 +172,8 @@ impl<'a> AnswerSearch<'a> {
         // Mostly what is found suits the visit too; only where it does not is it searched again.
         let breaks = |point: &Choice| self.visit.is_some_and(|visit| visit.broken(self.range, point) & rules != 0);
         match &found {
+            // Where no more units are priced, nothing more can be found, and nothing proven.
+            Outcome::Point((_, point)) if breaks(point) && self.candidates.are_spent() => Outcome::GivenUp,
             Outcome::Point((_, point)) if breaks(point) => {
                 let few = Cell::new(EFFORT.kept_steps);
                 self.honest(solve::smallest(&space, choice, (free, rules), (&self.faults, &few)))

@@ -9,6 +9,7 @@ const CORE: &str = "slotwright-core";
 const SOLID: &str = "slotwright-solid";
 const STAGE: &str = "slotwright-stage";
 const CUTPACK: &str = "slotwright-cutpack";
+const TESTS: &str = "slotwright-tests";
 
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
@@ -19,7 +20,9 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         "slotwright-orders" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
-        SOLID | "slotwright-adviser" | "slotwright-tests" | "slotwright-parity" => Some(&[CORE]),
+        TESTS => Some(&[CORE, CUTPACK]),
+        "slotwright-parity" => Some(&[CORE, TESTS]),
+        SOLID | "slotwright-adviser" => Some(&[CORE]),
         _ => None,
     }
 }

@@ -31,10 +31,11 @@ pub(super) fn files(root: &Root) -> Result<()> {
     command::run(&mut tests, "mend what the failed test claims")
 }
 
-/// The core in WebAssembly; `SLOTWRIGHT_PARITY` is its module for Node.js.
+/// The core in WebAssembly; `SLOTWRIGHT_PARITY` is its module for Node.js, `SLOTWRIGHT_NATIVE` the same as a program.
 pub(super) fn parity(root: &Root, arguments: &Arguments) -> Result<()> {
     let mut tests = tests_in(root, "tests/parity")?;
-    tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_PARITY", module(root, arguments)?);
+    tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_NATIVE", program(root, "parity")?);
+    tests.env("SLOTWRIGHT_PARITY", module(root, arguments)?);
     command::run(&mut tests, "mend what the failed test claims")
 }
 
@@ -54,13 +55,18 @@ fn tests_in(root: &Root, folder: &str) -> Result<Command> {
     Ok(node)
 }
 
-/// The workshop's tool, with the profile and the features of the host's tests.
+/// The workshop's tool.
 fn tool(root: &Root) -> Result<PathBuf> {
     say::step("Building the workshop's tool");
+    program(root, "slotwright")
+}
+
+/// A program with the profile and the features of the host's tests.
+fn program(root: &Root, name: &str) -> Result<PathBuf> {
     let mut build = cargo_for_the_host(root, "build");
-    build.args(["--bin", "slotwright", "--profile", "test"]);
+    build.args(["--bin", name, "--profile", "test"]);
     command::run(&mut build, "read the compiler's message above")?;
-    Ok(root.target().join("debug/slotwright"))
+    Ok(root.target().join("debug").join(name))
 }
 
 /// The core as a module for Node.js.

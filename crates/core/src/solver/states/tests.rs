@@ -165,3 +165,57 @@ fn no_shift_breaks_what_was_given() {
     }
     assert!(shifts > 30 && other > 5 && none > 2, "{shifts} {other} {none}");
 }
+
+/// What a budget or a day leaves unfound has taken all units that may be priced and dated; without them nothing is. Once
+/// they are taken, no answer is shut for units that nobody looked at.
+#[test]
+fn an_answer_is_unfound_only_when_no_effort_is_left() {
+    use crate::business::promise::Backlog;
+    use crate::rules::sample::{Wanted, choices};
+    let range = demo();
+    let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
+    let (mut unfound, mut no_more) = (0, 0);
+    // With pins all that is left may be gone through, though not looked at.
+    let most = [Question::Width, Question::Height, Question::Depth, Question::Shares, Question::Back, Question::Finish];
+    let most: Vec<Question> = most.into_iter().chain((1..=4).map(Question::Hole)).collect();
+    let pinned = [&[][..], &most];
+    for (choice, pins) in choices(&range, 1718, Wanted::Valid).take(24).zip(pinned.into_iter().cycle()) {
+        let built = crate::order::derive::derive_unproven(&range, &choice, today, &backlog).built.unwrap();
+        let by = built.promise.map(|promise| promise.arrives);
+        let visit = Visit { budget: Some(built.price.total_minor), by, today, backlog: backlog.clone() };
+        let table = |visit| Table::of(&range, range.model(&choice.model).unwrap(), &choice, Kept { pins, visit });
+        let (free, kept) = (table(None), table(Some(&visit)));
+        // Whether the units that may be looked at, or the steps of the search for another way, are used up.
+        let is_spent = |asked: QuestionSet, changed: &Choice| {
+            let (few, (space, free)) = (Cell::new(EFFORT.kept_steps), kept.space(changed, asked));
+            let again = || solve::smallest(&space, changed, (free, kept.rules(asked)), (&kept.faults, &few));
+            kept.candidates.are_spent() || again() == Outcome::GivenUp && few.get() == 0
+        };
+        let all = |table: &Table<'_>| {
+            let state = &mut |change: &Change, changed: &Choice| {
+                let asked = change.question().map_or(QuestionSet::NONE, QuestionSet::of);
+                let state = table.state(changed, asked);
+                let is_unfound = matches!(state, State::Unfound { .. });
+                assert!(!is_unfound || is_spent(asked, changed), "{change:?} {pins:?} {choice:?}");
+                state
+            };
+            let states = lay(&range, &choice, state).unwrap();
+            states.all().map(|answer| answer.state.clone()).collect::<Vec<State>>()
+        };
+        assert!(!all(&free).iter().any(|state| matches!(state, State::Unfound { .. })), "{choice:?}");
+        let first = all(&kept);
+        unfound += first.iter().filter(|state| matches!(state, State::Unfound { .. })).count();
+        // Asked again, it looks at units again.
+        let mut rounds = 0..100;
+        while !kept.candidates.are_spent() && rounds.next().is_some() {
+            all(&kept);
+        }
+        for (state, before) in all(&kept).iter().zip(&first) {
+            match (state, before) {
+                (State::Unfound { .. }, _) => no_more += usize::from(state != before),
+                (state, before) => assert_eq!(state, before, "{choice:?}"),
+            }
+        }
+    }
+    assert!(unfound > 5 && no_more > 10, "{unfound} {no_more}");
+}

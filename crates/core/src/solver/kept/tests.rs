@@ -1,0 +1,105 @@
+use super::*;
+use crate::order::derive::{advise, derive_unproven};
+use crate::rules::finding::Severity;
+use crate::rules::sample::{Wanted, choices};
+use crate::testing::demo;
+use crate::units::quantity::Dim;
+
+fn today() -> Day {
+    "2026-11-25".parse().unwrap()
+}
+
+fn visit(budget: Option<Money>, by: Option<Day>) -> Visit {
+    Visit { budget, by, today: today(), backlog: Backlog::default() }
+}
+
+/// What a unit costs and when it arrives, as the page shows both.
+fn shown(range: &Range, choice: &Choice, backlog: &Backlog) -> (Money, Day) {
+    let built = derive_unproven(range, choice, today(), backlog).built.unwrap();
+    (built.price.total_minor, built.promise.unwrap().arrives)
+}
+
+/// The day before another one that is not far away.
+fn eve(of: Day) -> Day {
+    core::iter::successors(Some(today()), |day| Some(day.next())).find(|day| day.next() == of).unwrap()
+}
+
+/// Exactly the budget and the very day are kept; a cent less and a day earlier are broken, each for itself.
+#[test]
+fn what_was_given_is_broken_just_beyond_it() {
+    let range = demo();
+    for choice in choices(&range, 61, Wanted::Valid).take(12) {
+        let (price, arrives) = shown(&range, &choice, &Backlog::default());
+        let [less, more] = [-1, 1].map(|cent| Money::minor(price.in_minor() + cent));
+        for (budget, by, broken) in [
+            (None, None, &[][..]),
+            (Some(price), None, &[]),
+            (None, Some(arrives), &[]),
+            (Some(more), Some(arrives.next()), &[]),
+            (Some(less), Some(arrives), &[Given::Budget]),
+            (Some(price), Some(eve(arrives)), &[Given::Day]),
+            (Some(less), Some(eve(arrives)), &[Given::Day, Given::Budget]),
+        ] {
+            assert_eq!(visit(budget, by).breaks(&range, &choice), broken, "{budget:?} {by:?} {choice:?}");
+        }
+    }
+}
+
+/// The day counts from the day of asking, behind what is booked: a day that was kept is broken by either.
+#[test]
+fn a_day_counts_what_is_booked() {
+    let range = demo();
+    let choice = Choice::first_of(&range).unwrap();
+    let (price, arrives) = shown(&range, &choice, &Backlog::default());
+    let minutes = range.stages.iter().map(|stage| (stage.key.clone(), 6_000)).collect();
+    let booked = Visit { backlog: Backlog { minutes }, ..visit(Some(price), Some(arrives)) };
+    let (same, later) = shown(&range, &choice, &booked.backlog);
+    assert!(same == price && later > arrives, "{later}");
+    assert_eq!(booked.breaks(&range, &choice), [Given::Day]);
+    assert_eq!(Visit { by: Some(later), ..booked }.breaks(&range, &choice), []);
+    let asked_then = Visit { today: arrives, ..visit(Some(price), Some(arrives)) };
+    assert_eq!(asked_then.breaks(&range, &choice), [Given::Day]);
+}
+
+/// What has no day at all comes too late for any; without parts there is neither price nor day to break anything.
+#[test]
+fn what_has_no_day_is_late_and_what_has_no_parts_breaks_nothing() {
+    let range = demo();
+    let choice = Choice::first_of(&range).unwrap();
+    let mut shut = range.clone();
+    shut.calendar.weekdays.clear();
+    let built = derive_unproven(&shut, &choice, today(), &Backlog::default()).built.unwrap();
+    assert_eq!(built.promise, None);
+    assert_eq!(visit(Some(Money::LARGEST), Some(Day::LAST)).breaks(&shut, &choice), [Given::Day]);
+    assert_eq!(visit(Some(built.price.total_minor), None).breaks(&shut, &choice), []);
+    let flat = choice.with(&Change::HeightMm(Dim::mm(0)), &range);
+    assert!(derive_unproven(&range, &flat, today(), &Backlog::default()).built.is_none());
+    assert_eq!(visit(Some(Money::ZERO), Some(today())).breaks(&range, &flat), []);
+}
+
+/// Budget and day are the visit's: no rule finds them broken, and they take no answer that goes alone away.
+#[test]
+fn budget_and_day_are_no_findings() {
+    use super::super::states::{State, states};
+    let range = demo();
+    let mut over = 0;
+    for choice in choices(&range, 62, Wanted::Valid).take(6) {
+        let (price, arrives) = shown(&range, &choice, &Backlog::default());
+        let exact = visit(Some(price), Some(arrives));
+        let told = |visit: Option<&Visit>| -> Vec<(Rule, Severity)> {
+            advise(&range, &choice, visit).iter().map(|finding| (finding.rule, finding.severity)).collect()
+        };
+        assert_eq!(told(Some(&exact)), told(None));
+        let free = states(&range, &choice, &[]).unwrap();
+        let kept = states(&range, &choice, Kept { pins: &[], visit: Some(&exact) }).unwrap();
+        for (answer, free) in kept.all().zip(free.all()) {
+            assert_eq!(answer.state.is_open(), free.state.is_open(), "{:?} {choice:?}", answer.change);
+            let after = choice.with(&answer.change, &range);
+            over += usize::from(answer.state == State::Open && !exact.breaks(&range, &after).is_empty());
+        }
+        // What is broken already stops nothing either.
+        let less = visit(Some(Money::minor(price.in_minor() - 1)), Some(eve(arrives)));
+        assert_eq!(states(&range, &choice, Kept { pins: &[], visit: Some(&less) }).unwrap(), free);
+    }
+    assert!(over > 20, "{over} open answers cost more or come later");
+}
