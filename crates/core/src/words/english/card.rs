@@ -76,7 +76,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::LeafShape => Card {
             what: "A leaf is at least as wide as the range asks, and its width over its height stays within the range's limits.",
-            why: "A wide low leaf hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
+            why: "A wide low door hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
             source: "the range file; common practice",
         },
         Rule::LeafMass => Card {
