@@ -4,8 +4,7 @@ use serde_json::{Value, json};
 use slotwright_core::business::bill::Bill;
 use slotwright_core::business::carriage::carriage;
 use slotwright_core::business::promise::Backlog;
-use slotwright_core::cabinet::case::Case;
-use slotwright_core::cabinet::layout::{Layout, Picked};
+use slotwright_core::cabinet::layout::Picked;
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
 use slotwright_core::order::derive::derive;
@@ -32,9 +31,8 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     let built = derived.built.as_ref().ok_or("a valid choice has no parts")?;
     let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
     let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
-    let layout = Layout::of(picked, choice).ok_or("a valid choice has a layout")?;
-    let case = Case::of(picked, choice, &layout).ok_or("a valid choice has parts")?;
-    let bill = Bill::of(&case, &case.weigh_parts(picked), picked);
+    let layout = &built.layout;
+    let bill = Bill::of(&built.cut, picked);
     let carriage = carriage(range, &bill).ok_or("a range has a carrier")?;
     let parts = bill.flat.iter().map(|part| {
         json!({
@@ -47,7 +45,7 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         json!({ "parts": parts, "kg": package.mass.in_kg() })
     });
     let blanks: Vec<(&str, f64)> = bill.blanks.iter().map(|(key, area)| (key.as_str(), area.in_m2())).collect();
-    let middles = built.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
+    let middles = built.cut.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
     let middles = middles.map(|panel| (panel.case_from_panel.origin.x + panel.thickness / 2.0).in_mm());
     Ok(json!({
         "finish": choice.finish, "today": today, "backlog": backlog.minutes,
@@ -58,7 +56,7 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         "lines": built.price.lines, "stages": promise.stages, "leaves": promise.leaves, "arrives": promise.arrives,
         "top": {
             "uprights": middles.collect::<Vec<_>>(), "coated": layout.body.in_mm(),
-            "wood": picked.body.thickness().in_mm(), "lacks": top_lacks(picked, &layout).in_mm(),
+            "wood": picked.body.thickness().in_mm(), "lacks": top_lacks(picked, layout).in_mm(),
         },
     }))
 }

@@ -139,15 +139,16 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let derived = derive(range, &choice, "2026-11-25".parse()?, &backlog);
         let judged = judge(range, &choice);
         let Some((built, picked)) = derived.built.as_ref().zip(judged.picked) else { continue };
-        let (case, layout) = (&built.case, &built.layout);
-        let parts = case.panels.iter().zip(&built.parts).map(|(panel, (_, part))| {
+        let (case, layout) = (&built.cut.case, &built.layout);
+        let parts = case.panels.iter().zip(&built.cut.parts).map(|(panel, (_, part))| {
             let at = [part.centre.x, part.centre.y, part.centre.z].map(Length::in_mm);
             json!({ "kg": part.mass.in_kg(), "at": at, "axis": axis(panel.id, case) })
         });
-        let masses = || case.panels.iter().zip(&built.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
+        let masses =
+            || case.panels.iter().zip(&built.cut.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
         let open: Vec<_> = burdens(picked, layout, Leaves::Open, masses()).collect();
         let moments = Moments::of(open.clone(), 0.0);
-        let pushed = pushes(picked, &choice, layout, &built.parts);
+        let pushed = pushes(picked, &choice, layout, &built.cut.parts);
         all.push(json!({
             "edge": range.build.foot_recess_mm.in_mm(), "parts": parts.collect::<Vec<_>>(),
             "burdens": open.iter().map(|one| [one.mass.in_kg(), one.behind.in_mm(), one.up.in_mm()]).collect::<Vec<_>>(),

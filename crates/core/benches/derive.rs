@@ -34,7 +34,7 @@ fn main() {
     let Ok(today) = "2026-11-25".parse() else { return println!("no day") };
     let backlog = Backlog::default();
     let parts =
-        |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.case.panels.len());
+        |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.cut.case.panels.len());
     let Some(largest) = choices(&range, 5, Wanted::Valid).take(3000).max_by_key(parts) else { return };
     println!("largest valid unit: {} parts, {} wide", parts(&largest), f64::from(largest.width_mm));
     println!(
@@ -45,11 +45,11 @@ fn main() {
     );
     let derived = derive(&range, &largest, today, &backlog);
     if let Some((picked, built)) = Picked::of(&range, &largest).zip(derived.built.as_ref()) {
-        println!("largest unit: {} joints", built.case.joints.len());
+        println!("largest unit: {} joints", built.cut.case.joints.len());
         println!(
             "assembly  {:?}",
             shortest(|| {
-                black_box(Assembly::of(picked, &built.case));
+                black_box(Assembly::of(picked, &built.cut.case));
             })
         );
     }

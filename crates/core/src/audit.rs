@@ -9,10 +9,10 @@ use crate::range::{Problem, Range, RangeProblems, ReadLog, Wrong};
 use crate::words;
 use crate::words::remark::Remark;
 
-mod slips;
 mod spelling;
 mod stages;
 mod start;
+mod typos;
 mod unused;
 
 /// What an audit of a range file found.
@@ -52,7 +52,7 @@ pub fn audit(text: &str) -> Audit {
     Audit { range: Some(range), faults, remarks }
 }
 
-/// Why a range file cannot be read: with the names that were probably meant, and slips of the pen as what they are.
+/// Why a range file cannot be read: with the names that were probably meant, and typos as what they are.
 /// Nothing if it can be read.
 pub fn faults(text: &str) -> RangeProblems {
     let (range, log) = read(text);
@@ -60,7 +60,7 @@ pub fn faults(text: &str) -> RangeProblems {
 }
 
 fn explained(text: &str, log: &ReadLog, range: Option<&Range>) -> RangeProblems {
-    slips::named(text, located(text, spelling::explained(&log.problems, &log.absent, range)))
+    typos::named(text, located(text, spelling::explained(&log.problems, &log.absent, range)))
 }
 
 impl Audit {

@@ -34,7 +34,7 @@ use crate::solver::why::{Release, Why};
 use crate::units::day::Day;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Length, Mass};
-use remark::{Remark, Slip};
+use remark::{Remark, Typo};
 
 use locale::Locale;
 use message::{Proposal, Refusal};
@@ -79,7 +79,7 @@ pub fn mass(mass: Mass) -> String {
     LOCALE.mass(mass)
 }
 
-/// A mass in kilograms to the gram, without its unit: as somebody gave it.
+/// A mass in kilograms, rounded to the gram, without its unit.
 pub fn kilograms(mass: Mass) -> String {
     LOCALE.kilograms(mass)
 }
@@ -237,10 +237,10 @@ pub fn remark(remark: &Remark) -> String {
     }
 }
 
-/// What a slip of the pen in a range file is.
-pub(crate) fn slip(slip: Slip<'_>) -> String {
+/// What a typo in a range file is.
+pub(crate) fn typo(typo: Typo<'_>) -> String {
     match LOCALE {
-        Locale::English => english::remark::slip(slip),
+        Locale::English => english::remark::typo(typo),
     }
 }
 

@@ -28,7 +28,7 @@ fn main() {
     let Ok(today) = "2026-11-25".parse() else { return println!("no day") };
     let backlog = Backlog::default();
     let parts =
-        |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.case.panels.len());
+        |choice: &Choice| derive(&range, choice, today, &backlog).built.map_or(0, |built| built.cut.case.panels.len());
     let Some(largest) = choices(&range, 5, Wanted::Valid).take(3000).max_by_key(parts) else { return };
     let derived = derive(&range, &largest, today, &backlog);
     let Some((built, assembly)) = derived.built.as_ref().zip(derived.assembly.as_ref()) else { return };

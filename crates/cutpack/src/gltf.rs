@@ -38,8 +38,7 @@ pub fn glb(derived: &Derived<'_>) -> Option<Vec<u8>> {
 
 fn write(built: &Built, finish: &Finish, name: &str) -> Vec<u8> {
     let mut file = File::default();
-    let masses = built.parts.iter().map(|(_, weighed)| weighed.mass);
-    let nodes: Vec<Value> = built.case.panels.iter().zip(masses).map(|(panel, mass)| file.panel(panel, mass)).collect();
+    let nodes: Vec<Value> = built.cut.weighed().map(|(panel, weighed)| file.panel(panel, weighed.mass)).collect();
     let children: Vec<usize> = (1..=nodes.len()).collect();
     let root = json!({ "name": name, "children": children, "extras": { "mass_kg": kg(built.whole.mass) } });
     let document = json!({

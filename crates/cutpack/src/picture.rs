@@ -95,7 +95,7 @@ fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
     let size = [layout.width, layout.depth, layout.height].map(Length::in_mm);
     let steps = assembly.steps.iter();
     let parts = steps.filter_map(|step| {
-        let placed = Shape::of(built.case.panel(step.part)?);
+        let placed = Shape::of(built.cut.case.panel(step.part)?);
         let back = arrow::drawn_back(step, size);
         let lifted = placed.moved(arrow::way(step.moves.opposite(), back));
         Some(Part { step, back, placed, lifted })

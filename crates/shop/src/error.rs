@@ -58,9 +58,12 @@ impl ReadFault {
 /// Why a file cannot be written.
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum WriteFault {
-    /// The system says no.
+    /// The system says no; nothing was changed.
     #[error("{}", reason(.0))]
     System(io::Error),
+    /// It says no on the way to standard output or to a device, which cannot be taken back.
+    #[error("{}", reason(.0))]
+    Begun(io::Error),
     /// Something is there already.
     #[error("there is a file of this name already; nothing was written")]
     Exists,
@@ -78,8 +81,9 @@ pub(crate) enum WriteFault {
 impl WriteFault {
     fn hint(&self) -> &'static str {
         match self {
-            Self::System(error) if full(error) => "make room, then try again; what was begun is no whole file",
-            Self::System(_) => "does the folder exist, and may you write there?",
+            Self::System(error) if full(error) => "make room, then try again; nothing of it was kept",
+            Self::Begun(error) if full(error) => "make room, then try again; what came out is not all of it",
+            Self::System(_) | Self::Begun(_) => "does the folder exist, and may you write there?",
             Self::Exists => "--force writes over it",
             Self::Folder => "name a file in it",
             Self::File => "name a folder; it is made if there is none",

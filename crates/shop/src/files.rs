@@ -2,13 +2,16 @@
 
 use std::fs::{self, File, Metadata, OpenOptions};
 use std::io::{self, Read, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::error::{FileError, ReadFault, WriteFault};
 
 /// Largest file that is read at all.
 const BYTES_MOST: u64 = 1024 * 1024;
+
+/// So many files that broken-off runs have left beside one are passed over.
+const LEFT_MOST: u32 = 100;
 
 /// Whether standard input was read.
 static TAKEN: AtomicBool = AtomicBool::new(false);
@@ -85,7 +88,8 @@ fn takes_all(_: &Metadata) -> bool {
 }
 
 /// Writes a file: all of it or nothing. What could not be written to its end is taken away, and a file that is written
-/// over stays as it is until all of the new one is on the disk.
+/// over stays as it is until all of the new one is on the disk: that is written beside it, so its folder has to be
+/// writable too.
 ///
 /// # Errors
 ///
@@ -96,18 +100,26 @@ pub(crate) fn write(path: &Path, text: impl AsRef<[u8]>, force: bool) -> Result<
     let written = match fs::metadata(path) {
         Ok(found) if found.is_file() => replace(path, &found, text),
         // A device keeps nothing that could be lost.
-        Ok(_) => OpenOptions::new().write(true).open(path).and_then(|mut file| file.write_all(text)),
-        Err(_) => write_new(path, text),
+        Ok(_) => {
+            let begun = OpenOptions::new().write(true).open(path).and_then(|mut file| file.write_all(text));
+            return begun.map_err(|error| refused(path, WriteFault::Begun(error)));
+        }
+        Err(_) if force && path.is_symlink() => write_through(path, text),
+        Err(_) => create(path).and_then(|file| fill(path, file, text)),
     };
     written.map_err(|error| match error.kind() {
-        io::ErrorKind::AlreadyExists => refused(path, WriteFault::Exists),
+        io::ErrorKind::AlreadyExists if !force => refused(path, WriteFault::Exists),
         _ => refused(path, WriteFault::System(error)),
     })
 }
 
-/// Writes a file where none is.
-fn write_new(path: &Path, text: &[u8]) -> io::Result<()> {
-    let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+/// A file where nothing is, not even a link that leads nowhere.
+fn create(path: &Path) -> io::Result<File> {
+    OpenOptions::new().write(true).create_new(true).open(path)
+}
+
+/// Writes a new file to its end, or takes it away.
+fn fill(path: &Path, mut file: File, text: &[u8]) -> io::Result<()> {
     // Some disks say only at the end that they are full.
     let written = file.write_all(text).and_then(|()| file.sync_all());
     if written.is_err() {
@@ -117,20 +129,39 @@ fn write_new(path: &Path, text: &[u8]) -> io::Result<()> {
     written
 }
 
+/// Writes the file that a link leads to, where none is yet.
+fn write_through(link: &Path, text: &[u8]) -> io::Result<()> {
+    let file = OpenOptions::new().write(true).create(true).truncate(true).open(link)?;
+    fill(&fs::canonicalize(link)?, file, text)
+}
+
 /// Writes a file beside another one and puts it in that one's place, with what may be done with it; links stay links.
 fn replace(path: &Path, old: &Metadata, text: &[u8]) -> io::Result<()> {
     let path = fs::canonicalize(path)?;
     // Who may not write into it may not put another one in its place.
     drop(OpenOptions::new().write(true).open(&path)?);
-    let mut beside = path.clone().into_os_string();
-    beside.push(format!(".{}.part", std::process::id()));
-    let beside = Path::new(&beside);
-    write_new(beside, text)?;
-    let put = fs::set_permissions(beside, old.permissions()).and_then(|()| fs::rename(beside, &path));
+    let (beside, file) = beside(&path)?;
+    // Nobody may read the new one who may not read the old one, not even before it is whole.
+    let permitted = file.set_permissions(old.permissions());
+    let put = permitted.and_then(|()| fill(&beside, file, text)).and_then(|()| fs::rename(&beside, &path));
     if put.is_err() {
-        let _ = fs::remove_file(beside);
+        let _ = fs::remove_file(&beside);
     }
     put
+}
+
+/// A new file in the folder of another one; names that a run which was broken off has left are passed over.
+fn beside(path: &Path) -> io::Result<(PathBuf, File)> {
+    let mut number = 0_u32;
+    loop {
+        let mut name = path.as_os_str().to_owned();
+        name.push(format!(".{}-{number}.part", std::process::id()));
+        let name = PathBuf::from(name);
+        match create(&name) {
+            Err(error) if error.kind() == io::ErrorKind::AlreadyExists && number < LEFT_MOST => number += 1,
+            made => return made.map(|file| (name, file)),
+        }
+    }
 }
 
 /// Makes a folder if there is none.

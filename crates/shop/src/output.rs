@@ -60,7 +60,7 @@ pub(crate) fn print(lines: impl IntoIterator<Item = impl AsRef<str>>) -> Result<
 fn closed(error: io::Error) -> FileError {
     match error.kind() {
         io::ErrorKind::BrokenPipe => FileError::Closed,
-        _ => FileError::Write { path: Label::StandardOutput.text().into(), fault: WriteFault::System(error) },
+        _ => FileError::Write { path: Label::StandardOutput.text().into(), fault: WriteFault::Begun(error) },
     }
 }
 

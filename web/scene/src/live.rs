@@ -1,7 +1,7 @@
 //! What stands between two frames, and what changes it.
 
 use slotwright_core::cabinet::assembly::Assembly;
-use slotwright_core::cabinet::case::Case;
+use slotwright_core::cabinet::case::WeighedCase;
 use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
@@ -327,14 +327,14 @@ fn sentence(unit: &Unit, at: usize) -> String {
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {
     let picked = Picked::of(range, choice)?;
     let layout = Layout::of(picked, choice)?;
-    let case = Case::of(picked, choice, &layout)?;
+    let cut = WeighedCase::of(picked, choice, &layout)?;
     #[expect(clippy::cast_possible_truncation, reason = "a colour")]
     let colour = colour::linear(&picked.finish.colour).map(|part| part as f32);
     Some(Unit {
-        assembly: Assembly::of(picked, &case),
-        scene: Scene::of(picked, &layout, &case, choice),
+        assembly: Assembly::of(picked, &cut.case),
+        scene: Scene::of(picked, &layout, &cut.case, choice),
         paint: Paint { colour, clear: picked.finish.look == Look::Clear },
-        tethered: tether::is_asked(picked, choice, &layout),
+        tethered: tether::is_asked(picked, choice, &layout, &cut),
         layout,
     })
 }

@@ -53,7 +53,8 @@ pub fn Goals() -> impl IntoView {
         let [_, _, compact] = untrack(answer);
         desk.follow(&compact, "");
     };
-    // A budget and a day are kept to from then on, by these names. Figures are exact, and written for people only here.
+    // A budget and a day are kept to from then on, by these names. Money and days are exact, masses to the
+    // gram; they are written for people only here.
     let typed = |goal: &'static str, field, name: &'static str, (understood, written): Figure| {
         let own = RwSignal::new(String::new());
         let show = Callback::new(move |()| {

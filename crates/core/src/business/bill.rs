@@ -2,7 +2,7 @@
 
 use alloc::collections::BTreeMap;
 
-use crate::cabinet::case::{Case, Weighed};
+use crate::cabinet::case::WeighedCase;
 use crate::cabinet::layout::Picked;
 use crate::cabinet::panel::{Ease, Feature, PanelId};
 use crate::range::{Finish, Key, Rates, Work};
@@ -91,10 +91,10 @@ impl Minutes {
 }
 
 impl Bill {
-    /// That of the panels of a case, each with its mass.
-    pub fn of(case: &Case, parts: &[(PanelId, Weighed)], picked: Picked<'_>) -> Self {
+    /// That of the panels of a case.
+    pub fn of(cut: &WeighedCase, picked: Picked<'_>) -> Self {
         let mut bill = Self::default();
-        for (panel, (_, part)) in case.panels.iter().zip(parts) {
+        for (panel, part) in cut.weighed() {
             let (width, height) = panel.blank();
             let board = picked.board(panel.stock);
             *bill.blanks.entry(board.key.clone()).or_default() += width * height;
@@ -118,7 +118,7 @@ impl Bill {
             let at = bill.flat.partition_point(|known| known.mass >= mass);
             bill.flat.insert(at, FlatPart { id, mass, face, long, wide, thick });
         }
-        bill.joints = u32::try_from(case.joints.len()).unwrap_or(u32::MAX);
+        bill.joints = u32::try_from(cut.case.joints.len()).unwrap_or(u32::MAX);
         bill
     }
 
@@ -193,8 +193,7 @@ mod tests {
         let choice = Choice::first_of(&range).unwrap();
         let judged = judge(&range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        let case = Case::of(picked, &choice, &layout).unwrap();
-        let bill = Bill::of(&case, &case.weigh_parts(picked), picked);
+        let bill = Bill::of(&WeighedCase::of(picked, &choice, &layout).unwrap(), picked);
         let minutes = bill.minutes(&range.rates, picked.finish);
         assert!((240.0..=360.0).contains(&minutes.hands()), "{minutes:?}");
         // One leaf with two pivots; its two upright edges have two corners each.

@@ -3,7 +3,7 @@
 use crate::business::bill::Bill;
 use crate::business::price::{Price, price};
 use crate::business::promise::{Backlog, NoDay, Promise, promise};
-use crate::cabinet::case::{Case, Weighed, WeighedCase};
+use crate::cabinet::case::{Weighed, WeighedCase};
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::units::day::Day;
@@ -14,10 +14,8 @@ use crate::units::quantity::Mass;
 pub struct Built {
     /// Where everything stands.
     pub layout: Layout,
-    /// Panels and joints.
-    pub case: Case,
-    /// Mass and centre of gravity of each panel, in their order.
-    pub parts: Vec<(PanelId, Weighed)>,
+    /// Panels and joints, and what each panel weighs.
+    pub cut: WeighedCase,
     /// Mass and centre of gravity of the whole, leaves closed.
     pub whole: Weighed,
     /// What it costs.
@@ -32,22 +30,22 @@ impl Built {
     pub(crate) fn of(
         picked: Picked<'_>,
         layout: Layout,
-        WeighedCase { case, parts }: WeighedCase,
+        cut: WeighedCase,
         (today, backlog): (Day, &Backlog),
     ) -> (Self, Option<NoDay>) {
-        let bill = Bill::of(&case, &parts, picked);
-        let whole = Weighed::whole(&parts);
+        let bill = Bill::of(&cut, picked);
+        let whole = Weighed::whole(&cut.parts);
         let price = price(picked.range, &bill, picked.finish);
         let (promise, no_day) = match promise(picked.range, &bill, picked.finish, today, backlog) {
             Ok(promise) => (Some(promise), None),
             Err(none) => (None, Some(none)),
         };
-        (Self { layout, case, parts, whole, price, promise }, no_day)
+        (Self { layout, cut, whole, price, promise }, no_day)
     }
 
     /// Mass of the heaviest part, and which it is.
     pub fn heaviest(&self) -> Option<(PanelId, Mass)> {
-        let masses = self.parts.iter().map(|(id, part)| (*id, part.mass));
+        let masses = self.cut.parts.iter().map(|(id, part)| (*id, part.mass));
         masses.max_by(|a, b| a.1.total_cmp(&b.1))
     }
 }

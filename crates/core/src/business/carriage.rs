@@ -2,7 +2,7 @@
 
 use crate::business::bill::{Bill, FlatPart};
 use crate::cabinet::panel::PanelId;
-use crate::range::{Carrier, Range};
+use crate::range::{Carrier, Handling, Range};
 use crate::units::figure::Figure;
 use crate::units::quantity::{Length, Mass};
 
@@ -31,54 +31,56 @@ pub struct Package {
 }
 
 /// What one package of a carrier may be.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Most {
-    /// Its mass: what the carrier accepts, and what the people who carry it may lift.
-    pub mass: Mass,
-    /// How many people carry it, if what they may lift is less than what the carrier accepts.
-    pub lifted_by: Option<u8>,
-    /// Its length.
-    pub long: Length,
-    /// Its length and girth.
-    pub girth: Length,
+#[derive(Clone, Copy, Debug)]
+pub struct Most<'a> {
+    carrier: &'a Carrier,
+    handling: &'a Handling,
 }
 
 /// What of a package is beyond a limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Passed {
+pub struct Excess {
     /// What it is.
     pub found: Figure,
     /// The limit.
     pub allowed: Figure,
-    /// How many people set the limit by what they may lift; else the carrier does.
+    /// The most people who may not lift it, if they set the limit; else the carrier does.
     pub lifted_by: Option<u8>,
 }
 
-impl Most {
+impl<'a> Most<'a> {
     /// That of a carrier.
-    pub fn of(range: &Range, carrier: &Carrier) -> Self {
-        let (accepted, lifted) = (carrier.package_most_kg, range.handling.together(carrier.people));
-        Self {
-            mass: accepted.min(lifted),
-            lifted_by: (lifted < accepted).then_some(carrier.people),
-            long: carrier.longest_mm,
-            girth: carrier.length_and_girth_mm,
-        }
+    pub fn of(range: &'a Range, carrier: &'a Carrier) -> Self {
+        Self { carrier, handling: &range.handling }
     }
 
     /// What of a package is beyond it: its mass first.
-    pub fn passed_by(self, package: &Package) -> Option<Passed> {
+    pub fn excess(self, package: &Package) -> Option<Excess> {
+        let accepted = self.carrier.package_most_kg;
+        let of_mass =
+            |most, lifted_by| Excess { found: Figure::mass(package.mass), allowed: Figure::mass(most), lifted_by };
+        let of_length =
+            |found, most| Excess { found: Figure::length(found), allowed: Figure::length(most), lifted_by: None };
         let girth = package.long + (package.wide + package.high) * 2.0;
-        let too_long =
-            |found, most| Passed { found: Figure::length(found), allowed: Figure::length(most), lifted_by: None };
-        if package.mass > self.mass {
-            let (found, allowed) = (Figure::mass(package.mass), Figure::mass(self.mass));
-            Some(Passed { found, allowed, lifted_by: self.lifted_by })
-        } else if package.long > self.long {
-            Some(too_long(package.long, self.long))
+        // What the carrier does not accept it does not, whoever lifts it.
+        if package.mass > accepted {
+            Some(of_mass(accepted, None))
+        } else if let Some((people, lifted)) = self.overburdened(package.mass) {
+            Some(of_mass(lifted, Some(people)))
+        } else if package.long > self.carrier.longest_mm {
+            Some(of_length(package.long, self.carrier.longest_mm))
         } else {
-            (girth > self.girth).then(|| too_long(girth, self.girth))
+            let most = self.carrier.length_and_girth_mm;
+            (girth > most).then(|| of_length(girth, most))
         }
+    }
+
+    /// The most people, no fewer than the carrier has, who may not lift a mass, and what they may: one more may lift it,
+    /// if more are counted on at all.
+    fn overburdened(self, mass: Mass) -> Option<(u8, Mass)> {
+        let lifted =
+            (self.carrier.people..=Handling::PEOPLE_MOST).map(|people| (people, self.handling.together(people)));
+        lifted.take_while(|(_, lifted)| mass > *lifted).last()
     }
 }
 
@@ -120,9 +122,9 @@ pub fn carriage<'a>(range: &'a Range, bill: &Bill) -> Option<Carriage<'a>> {
 
 impl Carriage<'_> {
     /// The first package that its carrier does not take as usual, and what of it is beyond a limit.
-    pub fn refused(&self, range: &Range) -> Option<(&Package, Passed)> {
+    pub fn refused(&self, range: &Range) -> Option<(&Package, Excess)> {
         let most = Most::of(range, self.carrier);
-        self.packages.iter().find_map(|package| Some((package, most.passed_by(package)?)))
+        self.packages.iter().find_map(|package| Some((package, most.excess(package)?)))
     }
 }
 
@@ -135,7 +137,7 @@ fn packages(range: &Range, carrier: &Carrier, bill: &Bill) -> Vec<Package> {
     for part in &bill.flat {
         let room = packages.iter_mut().find_map(|package| {
             let fuller = package.with(part, range);
-            most.passed_by(&fuller).is_none().then_some((package, fuller))
+            most.excess(&fuller).is_none().then_some((package, fuller))
         });
         match room {
             Some((package, fuller)) => *package = fuller,

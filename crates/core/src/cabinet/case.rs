@@ -105,9 +105,14 @@ impl WeighedCase {
         self.parts.get(at).map(|(_, part)| part.mass)
     }
 
+    /// Each panel with its mass and centre of gravity.
+    pub fn weighed(&self) -> impl Iterator<Item = (&Panel, Weighed)> {
+        self.case.panels.iter().zip(&self.parts).map(|(panel, (_, part))| (panel, *part))
+    }
+
     /// Each part with its width and its mass.
     pub(crate) fn masses(&self) -> impl Iterator<Item = (PanelId, Length, Mass)> {
-        self.case.panels.iter().zip(&self.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass))
+        self.weighed().map(|(panel, part)| (panel.id, panel.width, part.mass))
     }
 }
 

@@ -88,7 +88,7 @@ impl fmt::Display for Question {
 
 /// A text that is no question.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is no question: {unit}, or of a bay {bay}", unit = named(&Question::OF_UNIT), bay = named(&Question::of_bay(1)))]
+#[error("{0:?} is no question: {unit}, or for a bay: {bay}", unit = named(&Question::OF_UNIT), bay = named(&Question::of_bay(1)))]
 pub struct NotAQuestion(String);
 
 fn named(questions: &[Question]) -> String {
@@ -115,34 +115,37 @@ impl Serialize for Question {
 mod tests {
     use super::*;
 
-    /// One of each kind; a new one has to stand here to compile.
-    fn is_listed(question: Question) -> bool {
-        match question {
-            Question::Place
-            | Question::Model
-            | Question::Width
-            | Question::Height
-            | Question::Depth
-            | Question::Bays
-            | Question::Shares
-            | Question::Back
-            | Question::Finish
-            | Question::Corners => Question::OF_UNIT.contains(&question),
-            Question::Bay(bay) | Question::Hole(bay) | Question::Device(bay) => {
-                Question::of_bay(bay).contains(&question)
-            }
-        }
+    /// The kind that stands after this one in the enum; a new one has to stand between its neighbours here to compile.
+    fn next(question: Question) -> Option<Question> {
+        Some(match question {
+            Question::Place => Question::Model,
+            Question::Model => Question::Width,
+            Question::Width => Question::Height,
+            Question::Height => Question::Depth,
+            Question::Depth => Question::Bays,
+            Question::Bays => Question::Bay(1),
+            Question::Bay(_) => Question::Shares,
+            Question::Shares => Question::Hole(1),
+            Question::Hole(bay) => Question::Device(bay),
+            Question::Device(_) => Question::Back,
+            Question::Back => Question::Finish,
+            Question::Finish => Question::Corners,
+            Question::Corners => return None,
+        })
     }
 
     #[test]
     fn every_question_is_read_and_named_where_none_is_understood() {
         let refusal = "breadth".parse::<Question>().unwrap_err().to_string();
-        let all = Question::OF_UNIT.into_iter().chain(Question::of_bay(1));
-        for question in all {
+        let listed = [&Question::OF_UNIT[..], &Question::of_bay(1)].concat();
+        let kinds: Vec<Question> = core::iter::successors(Some(Question::Place), |kind| next(*kind)).collect();
+        for question in &kinds {
             let word = question.to_string();
-            assert!(is_listed(question) && refusal.split([' ', ',']).any(|named| named == word), "{word}: {refusal}");
-            assert_eq!(word.parse(), Ok(question));
+            assert!(listed.contains(question), "{word} stands neither in OF_UNIT nor in of_bay");
+            assert!(refusal.split([' ', ',']).any(|named| named == word), "{word}: {refusal}");
+            assert_eq!(word.parse(), Ok(*question));
         }
+        assert_eq!(kinds.len(), listed.len(), "a kind that was left out, or is listed twice");
         let last = u8::try_from(BAYS_MOST).unwrap();
         assert_eq!(format!("hole-{last}").parse(), Ok(Question::Hole(last)));
         for none in [format!("hole-{}", last + 1), "hole-0".into(), "bay".into(), "Width".into(), String::new()] {

@@ -1,12 +1,13 @@
 //! Figures that pass between a page and its workers: whole numbers of the core's own units, as no locale writes them.
 //!
-//! What a person typed is read once, by [`super::entry`]; from there on it is exact. Days pass as ISO 8601.
+//! What a person typed is read once, by [`super::entry`]. From there on money is exact; a mass is right to the gram, and
+//! never above what was typed. Days pass as ISO 8601.
 
 use crate::units::money::Money;
 use crate::units::quantity::Mass;
 
 /// By less than this many grams a float may be off that stands for a whole number of them.
-const HAIR: f64 = 1e-6;
+const GRAM_TOLERANCE: f64 = 1e-6;
 
 /// An amount of money in minor units.
 pub fn of_money(amount: Money) -> String {
@@ -27,7 +28,7 @@ pub fn money(text: &str) -> Option<Money> {
 /// ```
 pub fn of_mass(mass: Mass) -> String {
     #[expect(clippy::cast_possible_truncation, reason = "whole; `as` saturates")]
-    let grams = libm::floor(mass.in_kg() * 1000.0 + HAIR) as i64;
+    let grams = libm::floor(mass.in_kg() * 1000.0 + GRAM_TOLERANCE) as i64;
     grams.to_string()
 }
 
@@ -47,7 +48,7 @@ mod tests {
     use crate::input::entry;
 
     #[test]
-    fn what_people_type_arrives_as_exact_as_it_is() {
+    fn money_arrives_as_typed_and_a_mass_to_the_gram_never_above_it() {
         for (typed, sent) in
             [("26 lb", "11793"), ("11.8", "11800"), ("1,005 kg", "1005"), ("0.29 kg", "290"), ("800 g", "800")]
         {

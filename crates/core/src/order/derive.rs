@@ -51,7 +51,7 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     remedy::add(range, choice, None, &mut judged.findings);
     let mut derived = from_judged(judged, range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
-        let assembly = Assembly::of(picked, &built.case);
+        let assembly = Assembly::of(picked, &built.cut.case);
         prove(&mut derived.findings, &assembly);
         derived.assembly = Some(assembly);
     }

@@ -93,8 +93,8 @@ impl Document {
             findings: derived.findings.iter().map(Said::of).collect(),
             built: derived.built.as_ref().zip(derived.assembly.as_ref()).and_then(|(built, assembly)| {
                 let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
-                let tethered = tether::is_asked(picked, choice, &built.layout);
-                let pushes = pushes(picked, choice, &built.layout, &built.parts);
+                let tethered = tether::is_asked(picked, choice, &built.layout, &built.cut);
+                let pushes = pushes(picked, choice, &built.layout, &built.cut.parts);
                 Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered), pushes))
             }),
         }

@@ -105,7 +105,7 @@ impl EasedDocument {
 impl Parts {
     /// Those of a unit.
     pub fn of(built: &Built) -> Self {
-        let panels = built.case.panels.iter().zip(&built.parts).map(|(panel, (_, weighed))| {
+        let panels = built.cut.weighed().map(|(panel, weighed)| {
             let (along_u, along_v) = panel.blank();
             PanelDocument {
                 id: panel.id,
@@ -131,7 +131,7 @@ impl Parts {
                 holes: panel.holes().map(|hole| corners(&hole)).collect(),
             }
         });
-        let joints = built.case.joints.iter().map(|joint| JointDocument {
+        let joints = built.cut.case.joints.iter().map(|joint| JointDocument {
             goes_in: joint.id.goes_in,
             takes: joint.id.takes,
             number: joint.id.number,

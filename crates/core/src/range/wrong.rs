@@ -44,5 +44,5 @@ pub enum Wrong {
     #[error("says the same as {0}: one of them is enough")]
     Twice(&'static str),
     #[error("has no day in common with {0}: nothing would ever be handed over")]
-    Apart(&'static str),
+    NoCommonDay(&'static str),
 }

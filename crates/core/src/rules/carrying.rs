@@ -3,7 +3,7 @@
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
 use crate::business::bill::Bill;
-use crate::business::carriage::{Passed, carriage};
+use crate::business::carriage::{Excess, carriage};
 use crate::cabinet::blank::Blank;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -27,8 +27,8 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
         out.push(find(Rule::PartLength, found, most, &[part.id]).but(Severity::Advises));
     }
     let Some(cut) = unit.cut() else { return };
-    let Some(carriage) = carriage(range, &Bill::of(&cut.case, &cut.parts, unit.picked)) else { return };
-    if let Some((package, Passed { found, allowed, lifted_by })) = carriage.refused(range) {
+    let Some(carriage) = carriage(range, &Bill::of(cut, unit.picked)) else { return };
+    if let Some((package, Excess { found, allowed, lifted_by })) = carriage.refused(range) {
         let finding = find(Rule::Package, found, allowed, &package.parts).but(Severity::Warns);
         out.push(Finding { lifted_by, ..finding });
     }

@@ -87,7 +87,8 @@ pub struct Finding {
     pub allowed: Figure,
     /// Which side of it is right.
     pub limit: Limit,
-    /// How many people lift no more than what is allowed, where that is what limits a package; else its carrier does.
+    /// How many people lift no more than what is allowed, where that limits a package, and one more would lift it, up to
+    /// three; without them its carrier limits it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lifted_by: Option<u8>,
     /// Changes that were tried: after each this finding is gone, and none has come that matters as much or more.

@@ -52,3 +52,42 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, _: Context<
         on.answer(Question::Back);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use core::cell::OnceCell;
+
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::cabinet::blank::Coated;
+    use crate::cabinet::layout::{Layout, Picked};
+    use crate::choice::Choice;
+    use crate::testing::demo;
+    use crate::units::quantity::Length;
+
+    proptest! {
+        /// The quick bound spares work and decides nothing: what is found is what the exact share says.
+        #[test]
+        fn a_fit_is_found_tight_by_its_exact_share(
+            clearance in -0.1..0.4_f64, cut in 0.0..0.4_f64, within in 0.0..0.4_f64, most_per_mille in 0_u32..=300,
+        ) {
+            let mut range = demo();
+            range.boards.iter_mut().for_each(|board| board.measured_mm = Some(board.nominal_mm));
+            range.build.clearance_mm = Length::mm(clearance);
+            (range.fit.cut_mm, range.fit.within_batch_mm) = (Length::mm(cut), Length::mm(within));
+            range.fit.tight_most_per_mille = most_per_mille;
+            let choice = Choice::first_of(&range).unwrap();
+            let picked = Picked::of(&range, &choice).unwrap();
+            let (layout, cut) = (Layout::of(picked, &choice).unwrap(), OnceCell::new());
+            let coated = Coated::of(picked);
+            let mut out = Vec::new();
+            check(&mut out, Subject { picked, choice: &choice, layout: &layout, blanks: &[], coated, cut: &cut });
+            let exact = [Stock::Back, Stock::Body].map(|stock| {
+                Clearance::of(&range, picked.board(stock), picked.finish).in_most_batches(Clearance::tight)
+            });
+            let (exact, most) = (exact[0].max(exact[1]), f64::from(most_per_mille) / 1000.0);
+            prop_assert_eq!(!out.is_empty(), exact > most, "{} {}", exact, most);
+        }
+    }
+}

@@ -38,7 +38,8 @@ enum Stage {
     Advice(Check<CheckSubject>),
     /// At both, by two checks.
     StopsAndAdvice(CheckSubject, CheckSubject),
-    /// Where a unit was put together. That is done of all that is built; only where nothing else stops it a fault counts.
+    /// Where a unit was put together. That is done of all that is built; a fault counts only where
+    /// nothing else stops the unit.
     Proof(CheckProof),
     /// With the day and the backlog, or where nothing is built: [`crate::order::derive`] finds it, before the proof or after.
     Order,

@@ -2,7 +2,7 @@
 
 use super::{Rule, can_be_made, first_stop, judge, judge_stops};
 use crate::business::bill::Bill;
-use crate::cabinet::case::Case;
+use crate::cabinet::case::{Case, WeighedCase};
 use crate::cabinet::panel::PanelId;
 use crate::choice::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
@@ -261,8 +261,7 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        let case = Case::of(picked, &choice, &layout).unwrap();
-        Bill::of(&case, &case.weigh_parts(picked), picked).flat.first().unwrap().mass
+        Bill::of(&WeighedCase::of(picked, &choice, &layout).unwrap(), picked).flat.first().unwrap().mass
     };
     let mass = heaviest(&range);
     range.handling.one_person_longest_mm = choice.width_mm.length();

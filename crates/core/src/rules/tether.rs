@@ -27,9 +27,8 @@ const CHILD: Mass = Mass::kg(27.2);
 const LEANS_OUT: Length = Length::mm(158.0);
 
 /// Whether a unit is fastened to the wall: asked to be, or bound to be.
-pub fn is_asked(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> bool {
-    let in_danger = |cut: WeighedCase| danger(picked, choice, layout, &cut).is_some();
-    is_tall_or_doored(choice, layout) || WeighedCase::of(picked, choice, layout).is_some_and(in_danger)
+pub fn is_asked(picked: Picked<'_>, choice: &Choice, layout: &Layout, cut: &WeighedCase) -> bool {
+    is_tall_or_doored(choice, layout) || danger(picked, choice, layout, cut).is_some()
 }
 
 fn is_tall_or_doored(choice: &Choice, layout: &Layout) -> bool {

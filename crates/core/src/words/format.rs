@@ -125,7 +125,7 @@ impl Locale {
         format!("{} mm", self.decimal(length.in_mm(), 1))
     }
 
-    /// A mass in kilograms to the gram, without its unit: as somebody gave it.
+    /// A mass in kilograms, rounded to the gram, without its unit.
     pub fn kilograms(self, mass: Mass) -> String {
         self.decimal(mass.in_kg(), 3)
     }

@@ -1,4 +1,4 @@
-//! What an audit has to say, and slips of the pen, as data; [`crate::words`] says it.
+//! What an audit has to say, and typos, as data; [`crate::words`] says it.
 
 use crate::range::Key;
 use crate::rules::finding::Finding;
@@ -42,9 +42,9 @@ pub enum Remark {
     DeviceWithoutRoom,
 }
 
-/// A slip of the pen that leaves a range file unreadable.
+/// A typo that leaves a range file unreadable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Slip<'a> {
+pub(crate) enum Typo<'a> {
     /// A mark that is no quotation mark there.
     NoQuote(char),
     /// A number with a comma for its decimals: what stands before it and after it.

@@ -112,5 +112,7 @@ fn every_rule_has_a_card_and_a_code_of_its_own() {
         let card = card(rule);
         assert_eq!(Rule::of_code(rule.code()), Some(rule));
         assert!(card.what.ends_with('.') && card.why.ends_with('.') && !card.source.is_empty(), "{rule:?}");
+        // A customer has doors; leaves are what the workshop makes.
+        assert!(!card.why.contains("leaf"), "{rule:?}: {}", card.why);
     }
 }

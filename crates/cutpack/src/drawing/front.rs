@@ -78,7 +78,7 @@ fn device(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
 
 fn stiles(pen: &mut Pen, subject: Subject<'_>, floor: f64, ceiling: f64) {
     let layout = &subject.built.layout;
-    let places = subject.built.case.panels.iter().filter_map(|panel| match panel.id {
+    let places = subject.built.cut.case.panels.iter().filter_map(|panel| match panel.id {
         PanelId::Stile(_) => Some(panel.case_from_panel.origin.x.in_mm()),
         _ => None,
     });

@@ -22,7 +22,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
         pen.rect("floor", (span.left.in_mm(), front), (span.right.in_mm(), rear), 0.0);
         pen.close();
     }
-    for panel in &subject.built.case.panels {
+    for panel in &subject.built.cut.case.panels {
         let origin = panel.case_from_panel.origin;
         let (x, y, thick) = (origin.x.in_mm(), origin.y.in_mm(), panel.thickness.in_mm());
         let (along, deep) = match panel.id {

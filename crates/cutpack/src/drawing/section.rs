@@ -31,7 +31,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     let leaf = subject.choice.bays.get(lit).is_some_and(|bay| matches!(bay.fill, Fill::Leaf(_)));
     let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
     let before = if leaf { PanelId::Leaf(number) } else { PanelId::Stile(number) };
-    if let Some(panel) = subject.built.case.panel(before) {
+    if let Some(panel) = subject.built.cut.case.panel(before) {
         let under = panel.case_from_panel.origin.z.in_mm();
         let class = if leaf { "cut" } else { "face" };
         pen.rect(class, (layout.face.in_mm(), up(under)), (front, up(under + panel.height.in_mm())), 0.0);

@@ -121,7 +121,7 @@ fn every_unit_that_can_be_built_has_its_pictures() {
 fn triangles(built: &Built, lifted: Option<&Part<'_>>, parts: &[Part<'_>]) -> Vec<[[f64; 3]; 3]> {
     let mut all = Vec::new();
     for part in parts {
-        let panel = built.case.panel(part.step.part).unwrap();
+        let panel = built.cut.case.panel(part.step.part).unwrap();
         // The same arcs and no reliefs, as in the pictures.
         let panel = Panel { cutter: Length::mm(1e6), ..panel.clone() };
         let mesh = Mesh::of(&panel, Length::mm(0.1)).in_case(panel.case_from_panel);

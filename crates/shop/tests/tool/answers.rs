@@ -66,7 +66,7 @@ fn a_rule_is_explained_with_the_limits_of_the_range() -> Result<()> {
             exit 0
             top-sag
               what    Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.
-              why     The top has to stay straight over leaves and tabs.
+              why     The top has to stay straight over doors and tabs.
               source  Wood Handbook, FPL-GTR-190 (2010), eq. 9-2 with its shear term and table 9-1 (simple ends, uniform load); creep by EN 1995-1-1:2004+A1, 2.2.3 and table 3.2; the limit is common practice
               limit   strength.sag_span_over = 250
                       strength.creep_factor = 0.8

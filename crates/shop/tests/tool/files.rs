@@ -65,13 +65,13 @@ fn a_full_disk_is_said() -> Result<()> {
     expect![[r#"
         exit 2
         error: standard output: the disk is full: not all of it could be written
-        hint: make room, then try again; what was begun is no whole file
+        hint: make room, then try again; what came out is not all of it
     "#]]
     .assert_eq(&guarded(&folder, "explain > /dev/full")?);
     expect![[r#"
         exit 2
         error: /dev/full: the disk is full: not all of it could be written
-        hint: make room, then try again; what was begun is no whole file
+        hint: make room, then try again; what came out is not all of it
     "#]]
     .assert_eq(&guarded(&folder, &format!("order --today {DAY} --out /dev/full"))?);
     Ok(())
@@ -88,7 +88,10 @@ fn a_full_disk_leaves_what_was_there() -> Result<()> {
     for name in ["unit.glb", "new.glb"] {
         let limited = format!("trap '' XFSZ; ulimit -f 2; '{tool}' solid --out {name} --force");
         let output = Command::new("sh").args(["-c", &limited]).current_dir(&folder).stdin(Stdio::null()).output()?;
-        assert_eq!(output.status.code(), Some(2), "{}", String::from_utf8_lossy(&output.stderr));
+        let said = String::from_utf8(output.stderr)?;
+        assert_eq!(output.status.code(), Some(2), "{said}");
+        // The system has a limit of this file in place of a full disk, and says it in its own words.
+        assert!(said.starts_with(&format!("error: {name}: ")) && !said.contains("came out"), "{said}");
     }
     assert_eq!(read()?, "what was there");
     let left: Vec<_> = std::fs::read_dir(&folder)?.map(|entry| entry.map(|entry| entry.file_name())).collect();
@@ -98,6 +101,59 @@ fn a_full_disk_leaves_what_was_there() -> Result<()> {
     assert!(guarded(&folder, "solid --out link.glb --force")?.starts_with("exit 0\n"));
     assert!(std::fs::symlink_metadata(folder.join("link.glb"))?.is_symlink());
     assert!(std::fs::read(folder.join("unit.glb"))?.starts_with(b"glTF"));
+    Ok(())
+}
+
+/// Nothing is there at the end of a link: without `--force` it stays so, with it the file is written there.
+#[cfg(unix)]
+#[test]
+fn a_link_that_leads_nowhere_is_written_through() -> Result<()> {
+    let folder = folder("dangling")?;
+    std::fs::create_dir(folder.join("further"))?;
+    std::os::unix::fs::symlink("further/link.json", folder.join("order.json"))?;
+    std::os::unix::fs::symlink("whole.json", folder.join("further/link.json"))?;
+    let order = ["order", "--today", DAY, "--out", "order.json"];
+    check(
+        &folder,
+        &order,
+        "",
+        &expect![[r#"
+            exit 2
+            --- errors
+            error: order.json: there is a file of this name already; nothing was written
+            hint: --force writes over it
+        "#]],
+    )?;
+    assert!(!folder.join("further/whole.json").exists());
+    assert!(seen(&folder, &[&order[..], &["--force"]].concat(), "")?.starts_with("exit 0"));
+    assert!(std::fs::symlink_metadata(folder.join("order.json"))?.is_symlink());
+    assert!(std::fs::read_to_string(folder.join("further/whole.json"))?.starts_with('{'));
+    // A link to itself leads nowhere at all, and `--force` is no way out.
+    std::os::unix::fs::symlink("round.json", folder.join("round.json"))?;
+    let said = seen(&folder, &["order", "--today", DAY, "--out", "round.json", "--force"], "")?;
+    assert!(said.starts_with("exit 2") && !said.contains("already") && !said.contains("--force"), "{said}");
+    Ok(())
+}
+
+/// What a run that was broken off has left beside a file is in nobody's way, and stays.
+#[cfg(unix)]
+#[test]
+fn what_is_written_over_keeps_who_may_read_it_whatever_is_left_beside_it() -> Result<()> {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = folder("left")?;
+    put(&folder, "order.json", "what was there")?;
+    let path = folder.join("order.json");
+    std::fs::set_permissions(&path, std::fs::Permissions::from_mode(0o600))?;
+    let tool = env!("CARGO_BIN_EXE_slotwright");
+    // `exec` keeps the number of the process.
+    let run = format!("touch order.json.$$-0.part; exec '{tool}' order --today {DAY} --out order.json --force");
+    let output = Command::new("sh").args(["-c", &run]).current_dir(&folder).stdin(Stdio::null()).output()?;
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    assert!(std::fs::read_to_string(&path)?.starts_with('{'));
+    assert_eq!(std::fs::metadata(&path)?.permissions().mode() & 0o777, 0o600);
+    let names = std::fs::read_dir(&folder)?.map(|entry| entry.map(|entry| entry.file_name()));
+    let names = names.collect::<std::result::Result<Vec<_>, _>>()?;
+    assert_eq!(names.len(), 2, "{names:?}");
     Ok(())
 }
 

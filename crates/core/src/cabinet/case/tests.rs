@@ -165,16 +165,16 @@ proptest! {
         let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
         with(&range, &choice, |derived| {
             let built = derived.built.as_ref().unwrap();
-            built.case.panels.iter().for_each(check_panel);
-            built.case.joints.iter().for_each(|joint| check_joint(&built.case, joint));
-            assert!(built.parts.iter().all(|(_, part)| part.mass > Mass::kg(0.05)));
-            let sum: Mass = built.parts.iter().map(|(_, part)| part.mass).sum();
+            built.cut.case.panels.iter().for_each(check_panel);
+            built.cut.case.joints.iter().for_each(|joint| check_joint(&built.cut.case, joint));
+            assert!(built.cut.parts.iter().all(|(_, part)| part.mass > Mass::kg(0.05)));
+            let sum: Mass = built.cut.parts.iter().map(|(_, part)| part.mass).sum();
             close(sum.in_kg(), built.whole.mass.in_kg(), "mass");
             let lines = built.price.lines.iter().map(|line| line.amount_minor).sum();
             assert_eq!(built.price.total_minor, lines);
             assert!(built.price.amount(Item::Sheets).in_minor() > 0);
-            let ids: Vec<PanelId> = built.case.panels.iter().map(|panel| panel.id).collect();
-            assert!(ids.is_sorted() && built.case.joints.is_sorted_by_key(|joint| joint.id));
+            let ids: Vec<PanelId> = built.cut.case.panels.iter().map(|panel| panel.id).collect();
+            assert!(ids.is_sorted() && built.cut.case.joints.is_sorted_by_key(|joint| joint.id));
         });
     }
 

@@ -51,7 +51,7 @@ fn hand_over(out: &mut Problems, range: &Range, carrier: &Carrier) {
     let path = format!("carrier.{}.weekdays", carrier.key);
     let meet = carrier.weekdays.iter().any(|day| range.calendar.weekdays.contains(day));
     if !meet && out.is_right("calendar.weekdays") && out.is_right(&path) {
-        out.push((path, Wrong::Apart("calendar.weekdays")));
+        out.push((path, Wrong::NoCommonDay("calendar.weekdays")));
     }
 }
 

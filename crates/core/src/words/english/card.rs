@@ -61,12 +61,12 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::TopSag => Card {
             what: "Under the load that the range lays the top out for, its sag between two uprights over the years stays under that span divided by the range's figure.",
-            why: "The top has to stay straight over leaves and tabs.",
+            why: "The top has to stay straight over doors and tabs.",
             source: SAG,
         },
         Rule::BaseSag => Card {
             what: "Where the floor bears the base only under the uprights, its two plates sag over the years by less than their span divided by the range's figure.",
-            why: "No floor is flat, and leaves hang on the base.",
+            why: "No floor is flat, and doors hang on the base.",
             source: SAG,
         },
         Rule::ShelfSlot => Card {
@@ -76,12 +76,12 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::LeafShape => Card {
             what: "A leaf is at least as wide as the range asks, and its width over its height stays within the range's limits.",
-            why: "A wide low leaf hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
+            why: "A wide low door hangs on its pivots with a long lever and droops; a narrow one leaves no room to reach in.",
             source: "the range file; common practice",
         },
         Rule::LeafMass => Card {
             what: "A leaf is no heavier than what its wooden pivots carry.",
-            why: "The lower pivot bears the whole leaf and wears.",
+            why: "The lower pivot bears the whole door and wears.",
             source: "the range file; common practice",
         },
         Rule::HolePlug => Card {
@@ -116,7 +116,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::DeviceDepth => Card {
             what: "A named device and the plugs behind it stand between the front edge of the uprights and the back.",
-            why: "Bent plugs loosen, and a device that stands out keeps a leaf open.",
+            why: "Bent plugs loosen, and a device that stands out keeps a door open.",
             source: "the range file, with the device's sizes and plugs; its own manual decides",
         },
         Rule::JointFit => Card {
@@ -131,7 +131,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::LeafPivot => Card {
             what: "A leaf's weight and its pull to the side do not crush the wood at its pivots.",
-            why: "A crushed pivot hole lets the leaf droop.",
+            why: "A crushed pivot hole lets the door droop.",
             source: "statics: the pull is weight × (half width − inset) / height; strengths as for shelf-ear, from memory: verify before they decide",
         },
         Rule::UprightBuckling => Card {
@@ -147,7 +147,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         Rule::TipOver => Card {
             what: "Empty, with all leaves open and the rear of its foot lifted by a carpet, the unit still stands, with the range's factor to spare.",
             why: "Furniture that tips over kills children. This is a calculation, no test and no certificate; local rules and qualified people decide, and the tether is fitted all the same.",
-            source: "statics: moments about the front edge of the foot; of all combinations of leaves and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
+            source: "statics: moments about the front edge of the foot; of all combinations of doors and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
         },
         Rule::PartLength => Card {
             what: "Parts longer than the range's figure are lifted by two people.",
@@ -176,12 +176,12 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::LeafGrip => Card {
             what: "A leaf has a finger hole of 25 mm or more.",
-            why: "Nothing stands out of a leaf, and the gap round it is too narrow for fingers. A hole that holds a finger tight is worse than none.",
-            source: "25 mm: what EN 14749 asks of gaps that open and shut, as cited in trade notes, taken for a hole by analogy; holes in leaves: common practice",
+            why: "Nothing stands out of a door, and the gap round it is too narrow for fingers. A hole that holds a finger tight is worse than none.",
+            source: "25 mm: what EN 14749 asks of gaps that open and shut, as cited in trade notes, taken for a hole by analogy; holes in doors: common practice",
         },
         Rule::DeviceShut => Card {
             what: "The leaf before a device that wants air stands open while the device is on.",
-            why: "Behind a shut leaf warm air has nowhere to go: the device grows hot, and wood dries out.",
+            why: "Behind a shut door warm air has nowhere to go: the device grows hot, and wood dries out.",
             source: "common practice; the device's own manual decides",
         },
         Rule::DeviceCable => Card {
@@ -227,7 +227,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         Rule::WallTether => Card {
             what: "A unit over 600 mm high, or with a door leaf, is fastened to the wall. One that a small push at its top tips over, a child who climbs it, or a load case that is usual in tests, has to be.",
             why: "Furniture that tips over kills children. The load cases are calculated as guidance: no calculation replaces a test, and local rules and qualified people decide.",
-            source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open leaf, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
+            source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open door, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
         },
         Rule::Interlock => Card {
             what: "Every part goes in along one straight move, and in the finished unit nothing moves but the top, upwards.",

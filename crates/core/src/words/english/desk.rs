@@ -24,7 +24,7 @@ fn range_faults(problems: &[Problem]) -> String {
     }
     match problems.len().saturating_sub(FAULTS_SHOWN) {
         0 => {}
-        more => told += &format!("\nand {more} more"),
+        more => told = format!("{told}\nand {more} more"),
     }
     told + "\n"
 }

@@ -2,7 +2,7 @@
 
 use super::LOCALE;
 use crate::words::finding::reason;
-use crate::words::remark::{Remark, Slip};
+use crate::words::remark::{Remark, Typo};
 
 pub(in crate::words) fn remark(remark: &Remark) -> String {
     match remark {
@@ -29,10 +29,10 @@ pub(in crate::words) fn remark(remark: &Remark) -> String {
     }
 }
 
-pub(in crate::words) fn slip(slip: Slip<'_>) -> String {
-    match slip {
-        Slip::NoQuote(mark) => format!("{mark} is no quotation mark here: write \" before and after"),
-        Slip::Comma(whole, rest) => format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}"),
-        Slip::Bare(shown) => format!("a text stands in quotation marks: write {shown:?}"),
+pub(in crate::words) fn typo(typo: Typo<'_>) -> String {
+    match typo {
+        Typo::NoQuote(mark) => format!("{mark} is no quotation mark here: write \" before and after"),
+        Typo::Comma(whole, rest) => format!("{whole},{rest} has a comma for its decimals: write {whole}.{rest}"),
+        Typo::Bare(shown) => format!("a text stands in quotation marks: write {shown:?}"),
     }
 }

@@ -21,10 +21,8 @@ fn says(finding: &Finding) -> (bool, bool) {
         Rule::LeafGrip if finding.found.value <= 0.0 => (false, true),
         // A low unit that is asked to be fastened for its doors.
         Rule::WallTether if finding.found.unit == Unit::Count => (false, false),
-        Rule::WallTether if finding.found.unit == Unit::N => (true, true),
-        // By how much a child tips it is told by that it does.
+        // How far it tips is not said, only that it does.
         Rule::WallTether if finding.found.unit == Unit::Nm => (false, false),
-        Rule::WallTether => (true, true),
         // What is allowed is nothing; a package may be too heavy or too bulky as well, and is told by its length alone.
         Rule::Interlock | Rule::Package => (true, false),
         _ => (true, true),

@@ -1,23 +1,23 @@
-//! Slips of the pen in a range file that leave it unreadable, named as what they are.
+//! Typos in a range file that leave it unreadable, named as what they are.
 
 use crate::range::{Problem, RangeProblems, Wrong};
 use crate::words;
-use crate::words::remark::Slip;
+use crate::words::remark::Typo;
 
-/// The same problems; a line that cannot be read for a usual slip has that one instead of all that follows from it.
+/// The same problems; a line that cannot be read for a usual typo has that one instead of all that follows from it.
 pub(super) fn named(text: &str, problems: RangeProblems) -> RangeProblems {
     let mut all: Vec<Problem> = Vec::new();
-    let mut slipped = 0;
+    let mut mistyped = 0;
     for problem in problems.0 {
         // What is no TOML has no path yet.
         let unread = problem.path.is_empty() && matches!(problem.wrong, Wrong::Text(_));
-        if unread && problem.line == slipped {
+        if unread && problem.line == mistyped {
             continue;
         }
         let line = text.lines().nth(problem.line.saturating_sub(1)).filter(|_| unread);
-        match line.and_then(slip) {
+        match line.and_then(typo) {
             Some((column, said)) => {
-                slipped = problem.line;
+                mistyped = problem.line;
                 all.push(Problem { column, wrong: Wrong::Text(said), ..problem });
             }
             None => all.push(problem),
@@ -46,8 +46,8 @@ fn code(line: &str) -> String {
     code
 }
 
-/// The first slip of a line: its column and what it is.
-fn slip(line: &str) -> Option<(usize, String)> {
+/// The first typo of a line: its column and what it is.
+fn typo(line: &str) -> Option<(usize, String)> {
     let code = code(line);
     let line = code.as_str();
     let column = |rest: &str| line.strip_suffix(rest).map_or(1, |before| before.chars().count() + 1);
@@ -55,7 +55,7 @@ fn slip(line: &str) -> Option<(usize, String)> {
         line.char_indices().find(|(_, mark)| "\u{201c}\u{201d}\u{201e}\u{2018}\u{2019}".contains(*mark))
         && line.get(..at).is_some_and(|before| before.trim_end().ends_with(['=', '[', ',']))
     {
-        return Some((column(line.get(at..)?), words::slip(Slip::NoQuote(mark))));
+        return Some((column(line.get(at..)?), words::typo(Typo::NoQuote(mark))));
     }
     let mut rest = line;
     while let Some((_, value)) = rest.split_once('=') {
@@ -80,7 +80,7 @@ fn comma(value: &str) -> Option<String> {
     let whole = value.get(..digits(value)).filter(|whole| !whole.is_empty())?;
     let after = value.get(whole.len()..)?.strip_prefix(',')?;
     let rest = after.get(..digits(after)).filter(|rest| !rest.is_empty())?;
-    Some(words::slip(Slip::Comma(whole, rest)))
+    Some(words::typo(Typo::Comma(whole, rest)))
 }
 
 /// A text without quotation marks.
@@ -89,7 +89,7 @@ fn bare(value: &str) -> Option<String> {
     let known = ["true", "false", "inf", "nan"];
     let is_text = word.starts_with(|letter: char| letter.is_alphabetic()) && !known.contains(&word);
     let shown: String = word.chars().take(40).collect();
-    is_text.then(|| words::slip(Slip::Bare(&shown)))
+    is_text.then(|| words::typo(Typo::Bare(&shown)))
 }
 
 #[cfg(test)]
@@ -97,7 +97,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn slips_are_named_with_their_column() {
+    fn typos_are_named_with_their_column() {
         for (line, found) in [
             ("key = fenland", Some((7, "a text stands in quotation marks: write \"fenland\""))),
             ("uses = [body, \"back\"]  # body", Some((9, "a text stands in quotation marks: write \"body\""))),
@@ -110,7 +110,7 @@ mod tests {
             ("a = 'b = c' # d = e", None),
             ("[[board", None),
         ] {
-            assert_eq!(slip(line), found.map(|(column, said)| (column, said.into())), "{line}");
+            assert_eq!(typo(line), found.map(|(column, said)| (column, said.into())), "{line}");
         }
     }
 }
