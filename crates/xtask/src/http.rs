@@ -1,25 +1,18 @@
-//! A small static file server for the built app: this machine only, one thread per connection,
-//! one request per connection.
+//! The built app as a host would serve it, for this machine only.
 
-pub(crate) mod mime;
-mod path;
+pub(crate) mod cache;
 pub(crate) mod policy;
-mod reply;
-mod request;
 
-use std::io::Write;
-use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
+use std::net::{Ipv4Addr, SocketAddr, TcpListener};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
-use std::time::Duration;
 
 use anyhow::{Context, Result};
-
-use reply::Reply;
-use request::Request;
-
-/// A silent client is let go after this time.
-const PATIENCE: Duration = Duration::from_secs(10);
+use axum::Router;
+use axum::extract::{Request, State};
+use axum::http::header::{self, HeaderName, HeaderValue};
+use axum::middleware::{self, Next};
+use axum::response::Response;
+use tower_http::services::ServeDir;
 
 /// A server with its port, not yet answering.
 #[derive(Debug)]
@@ -49,13 +42,13 @@ impl Server {
     }
 
     /// Answers until the program ends.
-    pub(crate) fn run(self) {
-        let folder: Arc<Path> = self.folder.into();
-        // A connection that broke before it began concerns nobody.
-        for stream in self.listener.incoming().flatten() {
-            let folder = Arc::clone(&folder);
-            std::thread::spawn(move || answer(stream, &folder));
-        }
+    pub(crate) fn run(self) -> Result<()> {
+        let runtime = tokio::runtime::Builder::new_current_thread().enable_io().enable_time().build();
+        runtime.context("no runtime for the server")?.block_on(async {
+            self.listener.set_nonblocking(true).context("the port")?;
+            let listener = tokio::net::TcpListener::from_std(self.listener).context("the port")?;
+            axum::serve(listener, app(&self.folder)).await.context("the server")
+        })
     }
 }
 
@@ -63,24 +56,36 @@ impl Server {
 pub(crate) fn spawn(folder: &Path) -> Result<String> {
     let server = Server::bind(folder, 0)?;
     let url = server.url();
+    // Whoever asks a server that has ended hears that nobody answers.
     std::thread::spawn(move || server.run());
     Ok(url)
 }
 
-/// Whatever fails here, the client went away; the next one has its own thread.
-fn answer(mut stream: TcpStream, folder: &Path) {
-    let patient = stream.set_read_timeout(Some(PATIENCE)).and_then(|()| stream.set_write_timeout(Some(PATIENCE)));
-    if patient.is_err() {
-        return;
-    }
-    let reply = match Request::read(&mut stream) {
-        Ok(request) => Reply::to(&request, folder),
-        Err(problem) => Reply::plain(problem.status()),
+/// Every file with its packed twin, its date and the headers that the README asks of a host.
+fn app(folder: &Path) -> Router {
+    let files = ServeDir::new(folder).precompressed_br();
+    Router::new().fallback_service(files).layer(middleware::from_fn_with_state(folder.to_owned(), with_headers))
+}
+
+async fn with_headers(State(folder): State<PathBuf>, request: Request, next: Next) -> Response {
+    let kept = cache::cache_control(request.uri().path());
+    let mut response = next.run(request).await;
+    // Read anew each time, so that a rebuilt page is served with its own policy.
+    let page = std::fs::read_to_string(folder.join("index.html")).unwrap_or_default();
+    let found = response.status().is_success() || response.status() == axum::http::StatusCode::NOT_MODIFIED;
+    let headers = response.headers_mut();
+    let mut set = |name: HeaderName, value: &str| {
+        // What holds a character that no header may hold is left out; a test asks for all of them.
+        HeaderValue::from_str(value).map(|value| headers.insert(name, value)).ok();
     };
-    if stream.write_all(&reply.bytes()).and_then(|()| stream.flush()).is_ok() {
-        // Closing with unread bytes would reset the connection under the reply.
-        stream.shutdown(std::net::Shutdown::Write).ok();
-    }
+    set(header::CACHE_CONTROL, if found { kept } else { "no-cache" });
+    set(header::CONTENT_SECURITY_POLICY, &policy::for_page(&page));
+    set(header::VARY, "Accept-Encoding");
+    set(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
+    set(header::REFERRER_POLICY, "no-referrer");
+    set(HeaderName::from_static("cross-origin-opener-policy"), "same-origin");
+    set(HeaderName::from_static("cross-origin-resource-policy"), "same-origin");
+    response
 }
 
 #[cfg(test)]

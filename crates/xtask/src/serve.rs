@@ -18,6 +18,5 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
         say::step(&format!("Port {port} is taken, so another one serves"));
     }
     say::line(&format!("\nSlotwright is at {} (Ctrl-C stops it)", server.url()));
-    server.run();
-    Ok(())
+    server.run()
 }

@@ -9,7 +9,7 @@ use anyhow::{Context, Result};
 use sha2::{Digest, Sha256, Sha384};
 
 use crate::base64::base64;
-use crate::http::mime::is_hash;
+use crate::http::cache::is_hash;
 use crate::root::Root;
 
 /// The files of dist by their names, without those in its folders.
