@@ -183,18 +183,19 @@ fn an_answer_is_unfound_only_when_no_effort_is_left() {
         let built = crate::order::derive::derive_unproven(&range, &choice, today, &backlog).built.unwrap();
         let by = built.promise.map(|promise| promise.arrives);
         let visit = Visit { budget: Some(built.price.total_minor), by, today, backlog: backlog.clone() };
-        let table = |visit| Table::of(&range, range.model(&choice.model).unwrap(), &choice, Kept { pins, visit });
-        let (free, kept) = (table(None), table(Some(&visit)));
+        let search =
+            |visit| AnswerSearch::of(&range, range.model(&choice.model).unwrap(), &choice, Kept { pins, visit });
+        let (free, kept) = (search(None), search(Some(&visit)));
         // Whether the units that may be looked at, or the steps of the search for another way, are used up.
         let is_spent = |asked: QuestionSet, changed: &Choice| {
             let (few, (space, free)) = (Cell::new(EFFORT.kept_steps), kept.space(changed, asked));
             let again = || solve::smallest(&space, changed, (free, kept.rules(asked)), (&kept.faults, &few));
             kept.candidates.are_spent() || again() == Outcome::GivenUp && few.get() == 0
         };
-        let all = |table: &Table<'_>| {
+        let all = |search: &AnswerSearch<'_>| {
             let state = &mut |change: &Change, changed: &Choice| {
                 let asked = change.question().map_or(QuestionSet::NONE, QuestionSet::of);
-                let state = table.state(changed, asked);
+                let state = search.state(changed, asked);
                 let is_unfound = matches!(state, State::Unfound { .. });
                 assert!(!is_unfound || is_spent(asked, changed), "{change:?} {pins:?} {choice:?}");
                 state
