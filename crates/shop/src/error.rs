@@ -132,6 +132,9 @@ pub(crate) enum FileError {
     /// A range has no model to begin with.
     #[error("the range has no model that a choice could begin with")]
     NoModel,
+    /// A choice names a model that the range lacks.
+    #[error("the range has no model {model:?}")]
+    OtherModel { model: String, meant: Option<String> },
     /// The unit cannot be ordered.
     #[error("this unit cannot be ordered:\n{}", .0.iter().map(|line| format!("  {line}")).collect::<Vec<_>>().join("\n"))]
     NotOrderable(Vec<String>),
@@ -191,6 +194,7 @@ impl FileError {
             Self::Range { .. } => "the demo range web/ranges/fenland.toml documents every key",
             Self::NotOrderable(_) => "`slotwright derive` shows the findings with their remedies",
             Self::NoRule { meant, .. } => return or(meant, "`slotwright explain` lists them"),
+            Self::OtherModel { meant, .. } => return or(meant, "`slotwright range` lists its models"),
             Self::NoBoard { meant, .. } => return or(meant, "`slotwright fit` lists its boards"),
             Self::NoStage { meant, .. } => return or(meant, "the range file names its stages"),
             Self::NoDocument { meant, .. } => return or(meant, "`slotwright schema` lists them"),

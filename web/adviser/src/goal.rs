@@ -7,7 +7,7 @@ use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
 use slotwright_core::solver::goals::{Goal, in_the_way, toward};
-use slotwright_core::solver::kept::Kept;
+use slotwright_core::solver::kept::{Kept, Visit};
 use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::adviser::Message;
@@ -53,7 +53,13 @@ pub(crate) fn answer(
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let Some(changes) = toward(range, &choice, goal, kept, dated) else {
         let held = in_the_way(range, &choice, goal, kept, dated);
-        let kept = !pins.is_empty() || visit.is_some();
+        // The goal's own figure is given too: it keeps nothing from itself.
+        let others = |visit: &Visit| match goal {
+            Goal::Price(_) => visit.by.is_some(),
+            Goal::By(_) => visit.budget.is_some(),
+            _ => visit.by.is_some() || visit.budget.is_some(),
+        };
+        let kept = !pins.is_empty() || visit.as_ref().is_some_and(others);
         return only(Message::NoWay { goal, currency, kept, held: &held }.text());
     };
     if changes.is_empty() && goal == Goal::Valid {

@@ -214,7 +214,7 @@ mod tests {
             "{meant}"
         );
         let comma = said(&[("clearance_mm = 0.15", "clearance_mm = 0,15")]);
-        assert!(comma.ends_with("0,15 has a comma for its decimals: write 0.15.\n"), "{comma}");
+        assert!(comma.ends_with("0,15 has a comma for its decimals: write 0.15\n"), "{comma}");
         let many = said(&[
             ("passes = 3 ", "passes = 0 "),
             ("ease_mm = 1 ", "ease_mm = 100 "),

@@ -99,6 +99,29 @@ pub fn scroll_to(id: &str) {
     }
 }
 
+/// Leads to what is said of the unit: first to what stops it, else to anything; asked again, to the next. Whether
+/// there is anything.
+pub fn lead_to_notice() -> bool {
+    let Some(document) = web_sys::window().and_then(|window| window.document()) else { return false };
+    let all = |selector: &str| {
+        let found = document.query_selector_all(selector).ok();
+        let found = found.iter().flat_map(|list| (0..list.length()).filter_map(|at| list.item(at)));
+        found.filter_map(|node| node.dyn_into::<web_sys::HtmlElement>().ok()).collect::<Vec<_>>()
+    };
+    let stops = all("#questions .notice.stop");
+    let notices = if stops.is_empty() { all("#questions .notice") } else { stops };
+    let active = document.active_element();
+    let now = notices.iter().position(|notice| active.as_ref().is_some_and(|active| notice.contains(Some(active))));
+    let next = now.map_or(0, |now| now + 1) % notices.len().max(1);
+    let Some(notice) = notices.get(next) else { return false };
+    // Where the focus cannot go, it is brought into sight all the same.
+    let _ = notice.focus();
+    let middle = web_sys::ScrollIntoViewOptions::new();
+    middle.set_block(web_sys::ScrollLogicalPosition::Center);
+    notice.scroll_into_view_with_scroll_into_view_options(&middle);
+    true
+}
+
 /// Leads to an entry that could not be read, if there is one.
 pub fn lead_to_unread() -> bool {
     let document = web_sys::window().and_then(|window| window.document());

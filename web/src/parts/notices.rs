@@ -56,7 +56,7 @@ fn NoticeItem(at: usize, notice: Notice, take: Callback<(usize, usize)>) -> impl
         view! { <button type="button" class="remedy" on:click=move |_| take.run((at, remedy))>{label}</button> }
     });
     view! {
-        <div class=class>
+        <div class=class tabindex="-1">
             <p><b>{word}</b>" "{notice.sentence}" "{remedies.collect_view()}</p>
             {notice.grounds.map(|[why, source]| view! {
                 <details>

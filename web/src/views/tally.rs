@@ -49,9 +49,11 @@ pub fn Tally(
             return;
         }
         let stop = desk.peek(|snapshot, _| snapshot.findings.first().map(|finding| finding.about));
-        let first = stop.or_else(|| untrack(move || desk.advice(|all| all.first().map(|advice| advice.about))));
-        let asked = first.map_or("questions", section_of);
-        page::scroll_to(if stop.is_none() && desk.is_built_in() { NO_RANGE } else { asked });
+        if stop.is_none() && desk.is_built_in() {
+            page::scroll_to(NO_RANGE);
+        } else if !page::lead_to_notice() {
+            page::scroll_to(stop.map_or("questions", section_of));
+        }
     };
     let ask = move |event| {
         if text.with_untracked(|text| text.good) {

@@ -13,6 +13,8 @@ pub(crate) struct Effort {
     pub(crate) one_rule: u32,
     /// Units that are priced and dated for one goal, and again for what stands in its way.
     pub(crate) goal_trials: u32,
+    /// How many of them are left for taking the nearest answer again and again.
+    pub(crate) goal_descent: u32,
     /// Steps of a search for another way, where the first one breaks what was given for the visit.
     pub(crate) kept_steps: u32,
     /// Units that are priced and dated for the answers of one choice, where a budget or a day was given.
@@ -26,6 +28,7 @@ pub(crate) const EFFORT: Effort = Effort {
     all_at_once: 200,   // under a millisecond
     one_rule: 200,      // under a millisecond
     goal_trials: 1_500, // half a second
+    goal_descent: 500,  // a fifth of a second
     kept_steps: 1_000,  // some milliseconds
     kept_trials: 400,   // a tenth of a second
 };

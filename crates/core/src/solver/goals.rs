@@ -1,8 +1,9 @@
 //! Solving backwards: the nearest choice that can be made and meets a goal.
 //!
 //! Goals of width are met by the states of widths, exactly. Goals of price, weight and date are met by the fewest
-//! questions answered anew that a search of one and two questions finds, sizes before what the unit holds; if that
-//! is not enough, all sizes shrink. Smaller is taken to be cheaper, lighter and sooner.
+//! questions answered anew that a search of one and two questions finds, sizes before what the unit holds. If that is
+//! not enough, the answer that brings the goal nearest is taken again and again; at last all sizes shrink. Smaller is
+//! taken to be cheaper, lighter and sooner.
 
 use super::Size;
 use super::candidates::{ChoiceSpace, changes};
@@ -150,6 +151,14 @@ fn wide_as(
     }
 }
 
+/// What a goal of price, weight or date asks of a unit: of two the smaller one is nearer to it.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+enum Figure {
+    Price(Money),
+    Part(Mass),
+    Day(Day),
+}
+
 struct Search<'a> {
     range: &'a Range,
     goal: Goal,
@@ -166,14 +175,29 @@ struct Search<'a> {
 impl Search<'_> {
     /// Whether a unit that can be made meets the goal.
     fn meets(&mut self, choice: &Choice) -> bool {
+        self.figure(choice).is_some_and(|figure| self.is_met(figure))
+    }
+
+    fn is_met(&self, figure: Figure) -> bool {
+        match (self.goal, figure) {
+            (Goal::Price(most), Figure::Price(price)) => price <= most,
+            (Goal::Part(most), Figure::Part(mass)) => mass <= most,
+            (Goal::By(day), Figure::Day(arrives)) => arrives <= day,
+            _ => false,
+        }
+    }
+
+    /// What the goal asks of a unit; `None` if it has none.
+    fn figure(&mut self, choice: &Choice) -> Option<Figure> {
         *self.trials = self.trials.saturating_sub(1);
-        let built = judge_stops(self.range, choice).built(choice, (self.today, self.backlog));
-        built.is_some_and(|(built, _)| match self.goal {
-            Goal::Price(most) => built.price.total_minor <= most,
-            Goal::Part(most) => built.heaviest().is_some_and(|(_, mass)| mass <= most),
-            Goal::By(day) => built.promise.is_some_and(|promise| promise.arrives <= day),
-            Goal::Valid | Goal::Widest | Goal::Screen => true,
-        })
+        let (built, _) = judge_stops(self.range, choice).built(choice, (self.today, self.backlog))?;
+        match self.goal {
+            Goal::Price(_) => Some(Figure::Price(built.price.total_minor)),
+            Goal::Part(_) => Some(Figure::Part(built.heaviest()?.1)),
+            Goal::By(_) => Some(Figure::Day(built.promise?.arrives)),
+            // These are met by the states of widths.
+            Goal::Valid | Goal::Widest | Goal::Screen => None,
+        }
     }
 
     fn is_done(&mut self, choice: &Choice) -> bool {
@@ -191,6 +215,9 @@ impl Search<'_> {
                 return Some(found);
             }
         }
+        // Some trials are left for what follows.
+        let later = EFFORT.goal_descent.min(*self.trials);
+        *self.trials -= later;
         for second in free.places() {
             for first in free.places().take_while(|first| *first < second) {
                 if let Some(found) = self.two(begun, first, second) {
@@ -198,7 +225,39 @@ impl Search<'_> {
                 }
             }
         }
-        self.shrunk(begun, free)
+        *self.trials += later;
+        let nearest = self.descend(begun, free);
+        if self.meets(&nearest) {
+            return Some(nearest);
+        }
+        self.shrunk(begun, free).or_else(|| self.shrunk(&nearest, free))
+    }
+
+    /// Takes the answer that brings the goal nearest, no size, again and again until it is met or none does.
+    fn descend(&mut self, begun: &Choice, free: QuestionSet) -> Choice {
+        let mut point = begun.clone();
+        let Some(mut figure) = self.figure(&point) else { return point };
+        loop {
+            let mut best = None;
+            for question in free.places().filter(|question| !is_size(*question)) {
+                for next in self.points(&point, question) {
+                    if *self.trials == 0 {
+                        return point;
+                    }
+                    if can_be_made(self.range, &next)
+                        && broken(self.range, &next, self.visit) & self.rules == 0
+                        && let Some(reached) = self.figure(&next).filter(|reached| *reached < figure)
+                    {
+                        (figure, best) = (reached, Some(next));
+                    }
+                }
+            }
+            let Some(next) = best else { return point };
+            point = next;
+            if self.is_met(figure) {
+                return point;
+            }
+        }
     }
 
     /// Answers one question anew.

@@ -6,8 +6,8 @@ use crate::choice::{Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::range::{DimRange, Model, Range};
 use crate::rules::finding::{Finding, Severity};
 use crate::rules::{Kind, Remedies, judge, judge_stops};
-use crate::solver::kept::{Given, Visit, broken};
-use crate::solver::{fills, holes};
+use crate::solver::kept::{Given, Visit, broken, own};
+use crate::solver::{Size, fills, holes};
 use crate::units::quantity::Dim;
 
 /// Most ways out that a finding names.
@@ -38,8 +38,9 @@ pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, finding
             let may = *left > 0;
             *left = left.saturating_sub(1);
             may && mends(range, choice, finding, &known, change) && {
-                // What was given is not broken by a way out.
-                broken(range, &choice.with(change, range), visit) & !before == 0
+                // What was given is not broken by a way out; another width suits the wall, whatever the present one does.
+                let kept = if matches!(change, Change::WidthMm(_)) { !before | own(Size::Width) } else { !before };
+                broken(range, &choice.with(change, range), visit) & kept == 0
             }
         };
         let found = attempts.into_iter().filter_map(|attempts| match attempts {

@@ -321,9 +321,15 @@ pub fn reaches<'a>(range: &'a Range, choice: &'a Choice, size: Size, kept: impl 
 pub fn nearest<'a>(range: &'a Range, choice: &'a Choice, kept: impl Into<Kept<'a>>) -> Option<Vec<Change>> {
     let model = range.model(&choice.model)?;
     let answers = AnswerSearch::of(range, model, choice, kept.into());
-    match answers.smallest(choice, QuestionSet::NONE, (answers.rules, answers.pins)) {
+    let way = |rules| match answers.smallest(choice, QuestionSet::NONE, (rules, answers.pins)) {
         Outcome::Point((_, point)) => Some(candidates::changes(choice, &point)),
         Outcome::Nothing(_) | Outcome::GivenUp => None,
+    };
+    // One that can be made stays as it is, though it may not suit its wall. Another one suits it, if any does.
+    if can_be_made(range, choice) {
+        way(answers.rules)
+    } else {
+        way(answers.rules | kept::own(Size::Width)).or_else(|| way(answers.rules))
     }
 }
 

@@ -37,6 +37,7 @@ pub enum Label {
     Finish,
     Slot,
     Likely,
+    Mind,
     Worst,
     TooTight,
     Outside,
@@ -52,6 +53,7 @@ pub enum Label {
     Open,
     WithChanges,
     Shut,
+    Unsuited,
     NotFound,
     RowOfSizes,
     // `range`

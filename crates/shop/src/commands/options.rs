@@ -13,6 +13,7 @@ use slotwright_core::solver::{Answer, Options, Run, Size};
 use crate::args::Answers;
 use crate::error::FileError;
 use crate::inputs::{self, Inputs};
+use crate::nearest::meant;
 use crate::output::{self, DIFFERS, GOOD};
 
 mod text;
@@ -72,7 +73,10 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
     if let Some(pin) = pins.iter().find(|pin| !choice.has(**pin)) {
         return Err(FileError::NoBay { pin: *pin, bays: choice.bays.len() });
     }
-    let Some(answers) = states(&range, &choice, pins) else { return Err(FileError::NoModel) };
+    let Some(answers) = states(&range, &choice, pins) else {
+        let (model, known) = (choice.model.as_str(), range.models.iter().map(|model| model.key.as_str()));
+        return Err(FileError::OtherModel { model: model.into(), meant: meant(model, known) });
+    };
     let [width, height, depth] = Size::ALL.map(|size| sizes(&range, &choice, size, pins));
     let shut = answers.all().filter(|answer| matches!(answer.state, State::Shut { .. }));
     let shut = shut.map(|Answer { change, .. }| change.clone());

@@ -132,3 +132,23 @@ fn what_is_in_the_way_can_be_let_go() {
     }
     assert!(named > 10, "{named}");
 }
+
+/// Three open bays cost less than any two answers can save: they are found all the same.
+#[test]
+fn a_budget_that_takes_more_than_two_answers_is_met() {
+    let range = demo();
+    let begun = Choice::starting(range.model(&"teasel".parse().unwrap()).unwrap()).unwrap();
+    let sizes =
+        [Change::WidthMm(Dim::mm(1400)), Change::WallMm(Some(Dim::mm(1500))), Change::ScreenTenthInch(Some(550))];
+    let begun = sizes.iter().fold(begun, |choice, change| choice.with(change, &range));
+    let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
+    let price = |choice: &Choice| {
+        crate::order::derive::derive_unproven(&range, choice, today, &backlog).built.unwrap().price.total_minor
+    };
+    let open = |choice: Choice, bay| choice.with(&Change::Fill { bay, fill: Fill::Open }, &range);
+    let most = price(&(1..=3).fold(begun.clone(), open));
+    let all = toward(&range, &begun, Goal::Price(most), &[], (today, &backlog)).unwrap();
+    let found = all.iter().fold(begun.clone(), |choice, change| choice.with(change, &range));
+    assert!(price(&found) <= most && can_be_made(&range, &found), "{all:?}");
+    assert!(found.width_mm <= Dim::mm(1500) && found.place == begun.place, "{all:?}");
+}

@@ -220,3 +220,20 @@ fn an_answer_is_unfound_only_when_no_effort_is_left() {
     }
     assert!(unfound > 5 && no_more > 10, "{unfound} {no_more}");
 }
+
+/// What cannot be made and is too wide as well becomes as narrow as its wall.
+#[test]
+fn the_nearest_that_can_be_made_suits_the_wall() {
+    let range = demo();
+    let begun = Choice::starting(range.model(&"sedge".parse().unwrap()).unwrap()).unwrap();
+    let wall = begun.with(&Change::WallMm(Some(Dim::mm(1500))), &range);
+    let wide = wall.with(&Change::WidthMm(Dim::mm(3000)), &range);
+    let found = after(&range, &wide, &nearest(&range, &wide, &[]).unwrap());
+    assert!(can_be_made(&range, &found) && found.width_mm <= Dim::mm(1500), "{found:?}");
+    let findings = crate::order::derive::advise(&range, &wide, None);
+    let widths = findings.iter().flat_map(|finding| &finding.remedies).filter_map(|change| match change {
+        Change::WidthMm(width) => Some(*width),
+        _ => None,
+    });
+    assert!(widths.clone().all(|width| width <= Dim::mm(1500)) && widths.count() > 0, "{findings:?}");
+}

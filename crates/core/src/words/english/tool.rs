@@ -43,12 +43,14 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Shares => {
             "Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them."
         }
+        Label::Mind => "mind",
         Label::Makeable => "It can be made.",
         Label::NotMakeable => "It cannot be made as it is.",
         Label::NoChanges => "No changes with which it could were found.",
         Label::Open => "open",
         Label::WithChanges => "with changes",
         Label::Shut => "shut",
+        Label::Unsuited => "does not suit",
         Label::NotFound => "not found",
         Label::RowOfSizes => "Of a row of sizes, reason and changes are those of the first.",
         Label::Models => "models",

@@ -8,6 +8,7 @@ use slotwright_core::input::seal::Digest;
 use slotwright_core::order::derive::Derived;
 use slotwright_core::order::spec::{Checked, Difference, OrderSpec};
 use slotwright_core::range::{Board, Key, Range, Use};
+use slotwright_core::rules::finding::{Finding, Severity};
 use slotwright_core::units::day::Day;
 use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::{Dim, Length};
@@ -128,6 +129,8 @@ pub(super) struct OrderReport {
     pub(super) arrives_on: Option<Day>,
     /// Currency of the range, ISO 4217.
     pub(super) currency: String,
+    /// What to mind of it; no fault.
+    pub(super) warnings: Vec<Finding>,
     /// What the measured batches change of what was promised; no fault.
     pub(super) by_batch: Vec<Difference>,
 }
@@ -181,6 +184,7 @@ impl OrderReport {
             price_minor: built.map(|built| built.price.total_minor),
             arrives_on: built.and_then(|built| built.promise.as_ref()).map(|promise| promise.arrives),
             currency: range.currency.clone(),
+            warnings: cut.findings.iter().filter(|found| found.severity == Severity::Warns).cloned().collect(),
             by_batch,
         }
     }

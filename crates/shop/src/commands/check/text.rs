@@ -75,6 +75,9 @@ fn unit(order: &OrderReport) -> Vec<String> {
     if was("/promised/parts_digest").is_some() {
         row(Label::Parts.text(), Label::CutToBatches.text().into());
     }
+    for warning in &order.warnings {
+        rows.push([Label::Mind.text().into(), words::sentence(warning)]);
+    }
     table::lines("  ", &rows)
 }
 

@@ -84,17 +84,22 @@ fn row(range: &Range, document: &OptionsDocument, answer: &Answer<State>) -> Row
 fn size_row(range: &Range, document: &OptionsDocument, size: Size, run: &SizeRun) -> Row {
     let (from, to, reached) = (run.run.from, run.run.to, &run.run.state);
     let reason = || reached.reason.as_ref().map(words::reason).unwrap_or_default();
+    let is_taken = (from..=to).contains(&size.of(&document.choice));
     let (state, why) = match (reached.reach, &run.changes) {
         (Reach::Open, _) => (Label::Open, String::new()),
         (Reach::Shifts, Some(changes)) => (Label::WithChanges, with(&reason(), changes, range)),
         (Reach::Shifts, None) => (Label::WithChanges, reason()),
+        // The present size can be made, though it does not suit wall or screen.
+        (Reach::Shut, _) if is_taken && document.nearest.as_ref().is_some_and(Vec::is_empty) => {
+            (Label::Unsuited, reason())
+        }
         (Reach::Shut, _) => {
             let told = why(range, document, &size.to(from));
             (Label::Shut, told.unwrap_or_else(reason))
         }
         (Reach::Unfound, _) => (Label::NotFound, reached.reason.as_ref().map(words::given_up).unwrap_or_default()),
     };
-    let mark = if (from..=to).contains(&size.of(&document.choice)) { "*" } else { " " };
+    let mark = if is_taken { "*" } else { " " };
     let shown =
         if from == to { words::length(from) } else { Message::FromTo(&words::size(from), &words::size(to)).text() };
     [mark.into(), shown, state.text().into(), why]
