@@ -19,6 +19,8 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
           mass      47.986 kg
           price     € 1 131.94
           arrives   by 2026-12-11
+          mind      Of the joints of its top 50.9 % may be tight or loose; 25 % is usual.
+          mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
     "#]]
     .assert_eq(&measured("birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70")?);
     expect![[r#"
@@ -31,6 +33,8 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
           mass      47.986 kg
           price     € 1 131.94
           arrives   by 2026-12-11
+          mind      Of the joints of its top 85 % may be tight or loose; 25 % is usual.
+          mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
     "#]]
     .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
     let few = measured("birch-18=17.6")?;
@@ -110,6 +114,7 @@ fn a_report_says_what_is_cut() -> Result<()> {
               price     € 1 116.31, promised € 1 115.87
               arrives   by 2026-12-11
               parts     cut to the measured batches, not to the thickness of the range
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )?;
     let report = seen(&folder, &[&["check", "--json", "order.json"][..], &batch].concat(), "")?;

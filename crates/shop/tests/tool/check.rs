@@ -28,6 +28,7 @@ fn an_order_is_written_and_holds() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )?;
     let text = std::fs::read_to_string(folder.join("order.json"))?;
@@ -44,6 +45,7 @@ fn an_order_is_written_and_holds() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )
 }
@@ -68,6 +70,7 @@ fn the_worst_file_gives_the_exit_code() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             later.json: unreadable: /version: this program reads version 1, found 2
               hint: a newer version of this program may read it
             huge.json: unreadable: the file has 70000 bytes; 65536 are the most that is read
@@ -99,6 +102,7 @@ fn an_order_of_another_range_asks_for_it() -> Result<()> {
               mass      47.986 kg
               price     € 1 134.11
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )
 }
@@ -151,6 +155,7 @@ fn an_order_agrees_with_its_range() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             stage.json: unreadable: /backlog/minutes/glue: the range of this order has no such stage
               hint: ask those who wrote this order; the page writes none of these
         "#]],
@@ -174,6 +179,7 @@ fn an_order_agrees_with_its_range() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             late.json: does not hold
               This range takes orders no more: its last day was 1 day earlier. Ask the workshop for the present one.
               /promised/arrives_on: promised 2026-12-11, derived 2026-12-14
@@ -183,6 +189,7 @@ fn an_order_agrees_with_its_range() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-14
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )
 }
@@ -208,6 +215,7 @@ fn the_same_order_is_said() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             next.json: holds
               range     Fenland (fenland ..), for orders of any day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
@@ -215,6 +223,7 @@ fn the_same_order_is_said() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-14
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             copy.json: holds
               again     the same order as order.json: it is made once
               range     Fenland (fenland ..), for orders of any day, from the demo range
@@ -223,6 +232,7 @@ fn the_same_order_is_said() -> Result<()> {
               mass      47.986 kg
               price     € 1 131.94
               arrives   by 2026-12-11
+              mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
         "#]],
     )
 }
@@ -290,6 +300,24 @@ fn a_report_for_machines() -> Result<()> {
                     "price_minor": 113194,
                     "arrives_on": "2026-12-11",
                     "currency": "EUR",
+                    "warnings": [
+                      {
+                        "rule": "wall-tether",
+                        "severity": "warns",
+                        "about": "height",
+                        "parts": [],
+                        "found": {
+                          "value": 18.83,
+                          "unit": "nm"
+                        },
+                        "allowed": {
+                          "value": 0.0,
+                          "unit": "nm"
+                        },
+                        "limit": "at-most",
+                        "remedies": []
+                      }
+                    ],
                     "by_batch": []
                   }
                 }
