@@ -2,7 +2,7 @@
 //! panics, and a build that holds it all the same fails.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use anyhow::{Context, Result, ensure};
 
@@ -38,11 +38,17 @@ pub(crate) fn ensure_absent(root: &Root) -> Result<()> {
     Ok(())
 }
 
-/// The repository and what cargo keeps; but no folder with a space, since cargo splits switches there.
+/// The repository and what cargo keeps; but no folder with a space, since cargo splits switches there, and none at the
+/// root of the machine: a name like `/src` stands in the paths of others too, and tells nothing of a machine.
 fn private(root: &Root) -> Result<Vec<PathBuf>> {
     let mut folders = vec![root.path().to_owned(), cargo_home()?];
-    folders.retain(|folder| !folder.to_string_lossy().contains(char::is_whitespace));
+    folders.retain(|folder| is_telling(folder));
     Ok(folders)
+}
+
+fn is_telling(folder: &Path) -> bool {
+    let names = folder.components().filter(|part| matches!(part, Component::Normal(_))).count();
+    names > 1 && !folder.to_string_lossy().contains(char::is_whitespace)
 }
 
 // Source: The Cargo Book, "Cargo Home".
@@ -51,9 +57,20 @@ fn cargo_home() -> Result<PathBuf> {
     std::env::var_os("CARGO_HOME").map(PathBuf::from).or_else(usual).context("this user has no home folder")
 }
 
+/// Whether a path into the folder stands anywhere.
 fn holds(bytes: &[u8], folder: &Path) -> bool {
-    let folder = folder.as_os_str().as_encoded_bytes();
-    bytes.windows(folder.len()).any(|window| window == folder)
+    let mut within = folder.as_os_str().as_encoded_bytes().to_vec();
+    within.push(b'/');
+    bytes.windows(within.len()).any(|window| window == within)
+}
+
+#[test]
+fn folders_that_others_have_too_tell_nothing() {
+    for (folder, expected) in
+        [("/", false), ("/src", false), ("/a b/c", false), ("/somewhere/ada", true), ("/somewhere/.cargo", true)]
+    {
+        assert_eq!(is_telling(Path::new(folder)), expected, "{folder}");
+    }
 }
 
 #[test]
@@ -61,7 +78,8 @@ fn a_path_is_found_wherever_it_stands() {
     let folder = Path::new("/somewhere/sources");
     for (bytes, expected) in [
         (&b"\0/somewhere/sources/lib.rs\0"[..], true),
-        (b"/somewhere/sources", true),
+        (b"/somewhere/sources/", true),
+        (b"/somewhere/sourcesafe/", false),
         (b"\0/somewhere/source\0", false),
         (b"", false),
     ] {
