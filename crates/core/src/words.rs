@@ -17,6 +17,7 @@ pub mod page;
 pub mod picture;
 pub(crate) mod remark;
 mod say;
+pub mod shell;
 pub mod stage;
 pub mod tool;
 

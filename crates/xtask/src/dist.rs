@@ -2,6 +2,7 @@
 
 mod names;
 mod seals;
+mod shell;
 mod wasm;
 
 use std::fs::{self, File, TryLockError};
@@ -39,11 +40,13 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
         "read the compiler's or Trunk's message above",
     )?;
     paths::ensure_absent(root)?;
+    change_page(root, shell::filled)?;
     let seals = Seals::of(root)?;
     minify(root)?;
     names::shorten(root)?;
     seals.renew(root)?;
-    guard(root)?;
+    // Its policy stands in the page, so that it holds wherever that is put.
+    change_page(root, policy::into_page)?;
     ranges::lighten(root)?;
     stand_by(root)?;
     size::compress(root)
@@ -63,12 +66,11 @@ fn minify(root: &Root) -> Result<()> {
     command::run(&mut esbuild, "read esbuild's message above")
 }
 
-/// Writes its policy into the page, so that it holds wherever the page is put.
-fn guard(root: &Root) -> Result<()> {
+fn change_page(root: &Root, change: impl FnOnce(&str) -> Result<String>) -> Result<()> {
     let file = root.dist().join("index.html");
     let said = || file.display().to_string();
     let html = fs::read_to_string(&file).with_context(said)?;
-    fs::write(&file, policy::into_page(&html).with_context(said)?).with_context(said)
+    fs::write(&file, change(&html).with_context(said)?).with_context(said)
 }
 
 /// The component that shows the unit in a room, as its makers built it, with its licence: the page loads it

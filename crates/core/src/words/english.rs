@@ -16,6 +16,7 @@ pub(super) mod name;
 pub(super) mod page;
 pub(super) mod picture;
 pub(super) mod remark;
+pub(super) mod shell;
 pub(super) mod stage;
 pub(super) mod tool;
 

@@ -1,7 +1,7 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, page, picture, stage, tool};
+use super::{LOCALE, adviser, desk, english, page, picture, shell, stage, tool};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -35,6 +35,15 @@ impl page::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::page::message(self),
+        }
+    }
+}
+
+impl shell::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::shell::label(self),
         }
     }
 }

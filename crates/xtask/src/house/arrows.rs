@@ -14,7 +14,7 @@ const TESTS: &str = "slotwright-tests";
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
-        CORE | "xtask" | "wasm-streams" => Some(&[]),
+        CORE | "wasm-streams" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
         "slotwright-web" => Some(&[CORE, STAGE, CUTPACK]),
         "slotwright-orders" => Some(&[CORE, CUTPACK]),
@@ -22,7 +22,7 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
-        SOLID | "slotwright-adviser" => Some(&[CORE]),
+        SOLID | "slotwright-adviser" | "xtask" => Some(&[CORE]),
         _ => None,
     }
 }
