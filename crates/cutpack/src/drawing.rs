@@ -43,37 +43,68 @@ pub enum View {
 /// Which bay is looked at: it is lit up, and the section goes through it; counted from 0.
 pub type Lit = usize;
 
+/// From elevation to section on a sheet, in pixels of the screen.
+const BESIDE_PX: f64 = 40.0;
+/// From elevation to plan: two rows of dimension lines.
+const BELOW_PX: f64 = 74.0;
+
 /// Draws a view. `mm_per_px` is how many millimetres one pixel of the screen shows, so that text
 /// keeps its size; `title` is the text alternative.
 pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &str) -> String {
     let layout = &subject.built.layout;
     let mut pen = Pen::new(mm_per_px);
-    let gap = pen.px(84.0);
+    let (beside, below) = (pen.px(BESIDE_PX), pen.px(BELOW_PX));
     match view {
         View::Front => front::draw(&mut pen, subject, lit),
         View::Plan => plan::draw(&mut pen, subject, lit, true),
         View::Section => section::draw(&mut pen, subject, lit, true),
         View::Sheet => {
             front::draw(&mut pen, subject, lit);
-            pen.shift(layout.width.in_mm() + gap, 0.0);
+            pen.shift(layout.width.in_mm() + beside, 0.0);
             section::draw(&mut pen, subject, lit, false);
-            pen.shift(0.0, layout.height.in_mm() + gap * 1.2);
+            pen.shift(0.0, layout.height.in_mm() + below);
             plan::draw(&mut pen, subject, lit, false);
         }
     }
     pen.done(title)
 }
 
-/// Width of a view in millimetres, dimensions left out: what `mm_per_px` is chosen by.
-pub fn extent(built: &Built, view: View) -> (f64, f64) {
-    let layout = &built.layout;
+/// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
+/// size.
+pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {
+    let ((wide, high), (aside, above)) = (extent(subject, view), margins(view));
+    let least = |room: f64, taken: f64| (room - taken).max(LEAST_PX);
+    (wide / least(room.0, aside)).max(high / least(room.1, above))
+}
+
+/// However small a room, the unit has so many pixels of it.
+const LEAST_PX: f64 = 60.0;
+
+/// Width and height of a view in millimetres, all that keeps its size on the screen left out.
+fn extent(subject: Subject<'_>, view: View) -> (f64, f64) {
+    let layout = &subject.built.layout;
     let (width, depth, height) = (layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm());
+    let down = depth + plan::swings(subject);
     match view {
         View::Front => (width, height),
-        View::Plan => (width, depth * 1.6),
+        View::Plan => (width, down),
         View::Section => (depth, height),
-        View::Sheet => (width + depth, height + depth * 1.6),
+        View::Sheet => (width + depth, height + down),
     }
+}
+
+/// What dimension lines, their figures, gaps and the border take of a room at most, in pixels.
+fn margins(view: View) -> (f64, f64) {
+    let border = pen::BORDER_PX * 2.0;
+    // A figure beside a line, and one along it.
+    let (beside, along) = (54.0, 42.0);
+    let (across, down) = match view {
+        View::Front => (along, 60.0),
+        View::Plan => (along + 16.0 + beside, 40.0),
+        View::Section => (along + 22.0 + beside, 30.0),
+        View::Sheet => (along + BESIDE_PX + 22.0 + beside, BELOW_PX + 6.0),
+    };
+    (across + border, down + border)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slotwright_core::words::page::Label;
 use slotwright_cutpack::describe::describe;
-use slotwright_cutpack::drawing::{Subject, View, extent, svg};
+use slotwright_cutpack::drawing::{Subject, View, scale, svg};
 
 use super::room::TakeAway;
 use super::solid::Solid;
@@ -13,12 +13,13 @@ use crate::state::Desk;
 /// From this width on the questions stand beside the stage.
 const WIDE: f64 = 1000.0;
 
-/// Room for the drawing in pixels: the window less questions, borders and dimension lines.
+/// Room for the drawing in pixels, by the style's measures: the window less questions, strip, words and borders; on
+/// narrow screens as much as picture and controls of the solid unit take.
 fn room((width, height): (f64, f64)) -> (f64, f64) {
     if width >= WIDE {
-        ((width - 27.0 * 16.0 - 190.0).max(200.0), (height - 360.0).max(160.0))
+        (width - 480.0, height - 290.0)
     } else {
-        ((width - 130.0).max(150.0), (height * 0.44 - 190.0).max(70.0))
+        (width - 32.0, (height * 0.235).clamp(128.0, 384.0) + 87.0)
     }
 }
 
@@ -42,13 +43,11 @@ pub fn Stage() -> impl IntoView {
     };
     let drawn = move || {
         let view = shown()?;
-        let ((room_x, room_y), lit) = (room(window.get()), desk.lit());
+        let (room, lit) = (room(window.get()), desk.lit());
         desk.read(|snapshot, range| {
             let built = snapshot.built.as_ref()?;
-            let (wide, high) = extent(built, view);
-            let mm_per_px = (wide / room_x).max(high / room_y).max(0.2);
             let subject = Subject { range, choice: &snapshot.choice, built };
-            Some(svg(subject, view, lit, mm_per_px, &words.get()))
+            Some(svg(subject, view, lit, scale(subject, view, room), &words.get()))
         })
     };
     let built = move || desk.read(|snapshot, _| snapshot.built.is_some());

@@ -8,8 +8,12 @@ use slotwright_core::words;
 
 /// Text height on the screen.
 const TEXT_PX: f64 = 13.0;
-/// A figure of the text face is about this wide, in parts of its height.
-const FIGURE: f64 = 0.58;
+/// A figure of the text face is at most this wide, in parts of its height.
+const FIGURE: f64 = 0.65;
+/// How far the slanted ticks of a dimension line reach, across and along.
+const TICK_PX: f64 = 3.0;
+/// Round the whole.
+pub(super) const BORDER_PX: f64 = 12.0;
 
 /// How a shape looks in a viewer without the page's style: attributes that any style replaces.
 fn plain(class: &str) -> &'static str {
@@ -118,8 +122,13 @@ impl Pen {
     }
 
     fn text(&mut self, at: (f64, f64), text: &str, upright: bool) {
+        let (long, high) = (self.text_width(text) / 2.0, self.px(TEXT_PX));
+        let (from, to) = if upright { ((-high, -long), (0.0, long)) } else { ((-long, -high), (long, 0.0)) };
+        for (x, y) in [from, to] {
+            self.at(at.0 + x, at.1 + y);
+        }
         let (x, y) = self.at(at.0, at.1);
-        let size = n(self.px(TEXT_PX));
+        let size = n(high);
         let turn = if upright { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
         self.put(format_args!(
             "<text class=\"dim-text\" fill=\"#0e5a5e\" stroke=\"none\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>",
@@ -145,14 +154,26 @@ impl Pen {
         to - from > self.text_width(&figure(to - from)) + self.px(4.0)
     }
 
-    /// An upright dimension line at `x`; the figure stands along it, or beside it where it is short,
-    /// or nowhere where there is no room for a line of text.
+    /// An upright dimension line at `x` in a column of others; the figure stands along it, or beside it where it is
+    /// short. Where a line of text has no room, neither line nor figure is drawn.
     pub(super) fn dim_upright(&mut self, from: f64, to: f64, x: f64) {
-        let (text, long) = (figure((to - from).abs()), (to - from).abs());
-        self.ticked((x, from), (x, to));
+        let long = (to - from).abs();
+        let text = figure(long);
         if long > self.text_width(&text) + self.px(4.0) {
+            self.ticked((x, from), (x, to));
             self.text((x - self.px(5.0), from.midpoint(to)), &text, true);
         } else if long > self.px(TEXT_PX) {
+            self.dim_beside(from, to, x);
+        }
+    }
+
+    /// An upright dimension line at `x` with nothing to its right but its figure; neither is drawn where its ticks
+    /// would cross.
+    pub(super) fn dim_beside(&mut self, from: f64, to: f64, x: f64) {
+        let long = (to - from).abs();
+        let text = figure(long);
+        if long > self.px(TICK_PX * 2.0) {
+            self.ticked((x, from), (x, to));
             let out = self.text_width(&text) / 2.0 + self.px(6.0);
             self.text((x + out, from.midpoint(to) + self.px(4.0)), &text, false);
         }
@@ -161,7 +182,7 @@ impl Pen {
     /// A line with slanted ticks at its ends.
     fn ticked(&mut self, from: (f64, f64), to: (f64, f64)) {
         self.line("dim", from, to);
-        let tick = self.px(4.0);
+        let tick = self.px(TICK_PX);
         for (x, y) in [from, to] {
             self.line("dim", (x - tick, y + tick), (x + tick, y - tick));
         }
@@ -169,7 +190,7 @@ impl Pen {
 
     /// The whole as one SVG.
     pub(super) fn done(self, title: &str) -> String {
-        let border = self.mm_per_px * 22.0;
+        let border = self.px(BORDER_PX);
         let (x, y) = (n(self.low.0 - border), n(self.low.1 - border));
         let (width, height) = (n(self.high.0 - self.low.0 + border * 2.0), n(self.high.1 - self.low.1 + border * 2.0));
         let (title, line) = (escaped(title), n(self.px(1.3)));

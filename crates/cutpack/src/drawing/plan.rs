@@ -36,10 +36,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
         let Fill::Leaf(hung) = bay.fill else { continue };
         let leaf = leaf::of(span, layout, &subject.range.build, hung);
         let (axis, line) = (leaf.axis.in_mm(), down(layout.face.in_mm() + layout.body.in_mm() / 2.0));
-        let (free, left) = match hung {
-            Hung::Left => (leaf.right.in_mm(), true),
-            Hung::Right => (leaf.left.in_mm(), false),
-        };
+        let (free, left) = free_edge(&leaf, hung);
         let reach = (free - axis).abs();
         pen.line("swing", (axis, line), (axis, line + reach));
         pen.arc("swing", (free, line), (axis, line + reach), reach, left);
@@ -59,7 +56,29 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     }
     let left = pen.px(-20.0);
     pen.dim_upright(down(0.0), 0.0, left);
-    let right = width + pen.px(30.0);
-    pen.dim_upright(down(layout.back_front.in_mm() + layout.back.in_mm()), down(layout.upright_rear.in_mm()), right);
+    let right = width + pen.px(16.0);
+    pen.dim_beside(down(layout.back_front.in_mm() + layout.back.in_mm()), down(layout.upright_rear.in_mm()), right);
     pen.close();
+}
+
+/// How far the open leaves reach before the unit, in millimetres.
+pub(super) fn swings(subject: Subject<'_>) -> f64 {
+    let layout = &subject.built.layout;
+    let line = (layout.face + layout.body / 2.0).in_mm();
+    let leaves = subject.choice.bays.iter().zip(&layout.bays).filter_map(|(bay, span)| match bay.fill {
+        Fill::Leaf(hung) => {
+            let leaf = leaf::of(span, layout, &subject.range.build, hung);
+            Some((free_edge(&leaf, hung).0 - leaf.axis.in_mm()).abs() - line)
+        }
+        Fill::Open | Fill::Shelves(_) => None,
+    });
+    leaves.fold(0.0, f64::max)
+}
+
+/// Where the edge is that swings, in millimetres, and whether it swings to its left.
+fn free_edge(leaf: &leaf::Leaf, hung: Hung) -> (f64, bool) {
+    match hung {
+        Hung::Left => (leaf.right.in_mm(), true),
+        Hung::Right => (leaf.left.in_mm(), false),
+    }
 }

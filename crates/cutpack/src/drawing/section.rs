@@ -38,7 +38,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     }
 
     pen.open("dims", None);
-    let right = depth + pen.px(26.0);
+    let right = depth + pen.px(22.0);
     let mut from = floor;
     for shelf in shelves {
         pen.dim_upright(up(from), up(shelf.in_mm()), right);

@@ -50,6 +50,11 @@ fn drawings_are_well_formed_and_on_their_sheet() {
                     let (right, bottom) = (x + at("width").unwrap_or(0.0), y + at("height").unwrap_or(0.0));
                     assert!(left <= x && right <= left + width && top <= y && bottom <= top + height, "{node:?}");
                 }
+                if node.has_tag_name("text") {
+                    let [from, over, to, under] = text_box(node);
+                    let within = left <= from && to <= left + width && top <= over && under <= top + height;
+                    assert!(within, "{:?} of {:?} on {sheet:?}", node.text(), text_box(node));
+                }
             }
         }
     }
@@ -125,4 +130,45 @@ fn figures_never_run_into_each_other() {
 #[test]
 fn names_are_escaped() {
     assert_eq!(pen::escaped("<a b=\"&\">"), "&lt;a b=&quot;&amp;&quot;&gt;");
+}
+
+/// At any scale a dimension line is drawn with its figure or not at all: a line and two ticks to each figure.
+#[test]
+fn no_dimension_line_is_without_its_figure() {
+    let range = range();
+    let mut figures = [0; 2];
+    for choice in choices(&range, 17, Wanted::Valid).take(40) {
+        for view in [View::Sheet, View::Front, View::Plan, View::Section] {
+            for (seen, mm_per_px) in figures.iter_mut().zip([2.0, 14.0]) {
+                let text = draw_at(&range, &choice, view, 0, mm_per_px);
+                let (lines, texts) =
+                    (text.matches("class=\"dim\"").count(), text.matches("class=\"dim-text\"").count());
+                assert_eq!(lines, texts * 3, "{view:?} at {mm_per_px} of {choice:?}");
+                *seen += texts;
+            }
+        }
+    }
+    assert!(figures[0] > figures[1] && figures[1] > 100, "{figures:?}");
+}
+
+/// A drawing fills its room and no more, so that its texts have the size that they are to have on the screen.
+#[test]
+fn a_drawing_fits_its_room() {
+    let (range, backlog) = (range(), Backlog::default());
+    for choice in choices(&range, 19, Wanted::Valid).take(60) {
+        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        let subject = Subject { range: &range, choice: &choice, built: derived.built.as_ref().unwrap() };
+        for view in [View::Sheet, View::Front, View::Plan, View::Section] {
+            for room in [(328.0, 260.0), (736.0, 328.0), (960.0, 610.0)] {
+                let mm_per_px = scale(subject, view, room);
+                let text = svg(subject, view, 0, mm_per_px, "");
+                let document = roxmltree::Document::parse(&text).unwrap();
+                let sheet = numbers(document.root_element().attribute("viewBox").unwrap());
+                let [_, _, width, height] = sheet[..] else { panic!("{sheet:?}") };
+                let filled = (width / mm_per_px / room.0, height / mm_per_px / room.1);
+                assert!(filled.0 <= 1.001 && filled.1 <= 1.001, "{filled:?} of {room:?}: {view:?} of {choice:?}");
+                assert!(filled.0 > 0.65 || filled.1 > 0.65, "{filled:?} of {room:?}: {view:?} of {choice:?}");
+            }
+        }
+    }
 }
