@@ -74,6 +74,29 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) 
     seen.collect()
 }
 
+/// Between a dimension line and its figure, in pixels.
+const CLEAR: f32 = 4.0;
+
+/// Where the middle of a figure stands that is half so wide and high: clear of its line, on the side away from the points
+/// of the unit that it measures, or on the line if the picture of that extent has no room there. All in pixels.
+pub fn figure_place(
+    [from, to]: [(f32, f32); 2],
+    points: [(f32, f32); 2],
+    half: (f32, f32),
+    extent: (f32, f32),
+) -> (f32, f32) {
+    let between = |[one, other]: [(f32, f32); 2]| (f32::midpoint(one.0, other.0), f32::midpoint(one.1, other.1));
+    let (middle, measured) = (between([from, to]), between(points));
+    let (along, down) = (to.0 - from.0, to.1 - from.1);
+    let long = along.hypot(down).max(1.0);
+    let across = (-down / long, along / long);
+    let away = (middle.0 - measured.0) * across.0 + (middle.1 - measured.1) * across.1;
+    let off = (across.0.abs() * half.0 + across.1.abs() * half.1 + CLEAR).copysign(away);
+    let place = (middle.0 + across.0 * off, middle.1 + across.1 * off);
+    let within = |at: f32, half: f32, extent: f32| at - half >= 0.0 && at + half <= extent;
+    if within(place.0, half.0, extent.0) && within(place.1, half.1, extent.1) { place } else { middle }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -115,6 +138,29 @@ mod tests {
                 let clear = |x: f32| x < left || x > right;
                 assert!(clear(x.midpoint(other)), "{turn} {above} {nearer}: {x} {other} in {left} {right}");
             }
+        }
+    }
+    /// From all sides a figure stands off its line, farther from the unit than the line; on the line where the picture
+    /// ends.
+    #[test]
+    fn a_figure_stands_clear_of_its_line() {
+        let (extent, half) = ((600.0, 400.0), (20.0, 6.0));
+        for turn in 0..36u8 {
+            let round = f32::from(turn) * core::f32::consts::PI / 18.0;
+            let at = |along: f32, off: f32| {
+                let (sin, cos) = (libm::sinf(round), libm::cosf(round));
+                (300.0 + along * cos - off * sin, 200.0 + along * sin + off * cos)
+            };
+            let (line, points) = ([at(-90.0, 30.0), at(90.0, 30.0)], [at(-80.0, 0.0), at(100.0, 0.0)]);
+            let (x, y) = figure_place(line, points, half, extent);
+            // How far the corner of its box that is nearest to the line is beyond that.
+            let (sin, cos) = (libm::sinf(round), libm::cosf(round));
+            let off = (y - 200.0) * cos - (x - 300.0) * sin - 30.0;
+            let beyond = off - sin.abs() * half.0 - cos.abs() * half.1;
+            assert!((beyond - CLEAR).abs() < 0.01, "{turn}: {beyond}");
+            let narrow = (300.0 + 90.0, 200.0 + 90.0);
+            let (x, y) = figure_place(line, points, (400.0, 6.0), narrow);
+            assert!((x - at(0.0, 30.0).0).abs() < 0.01 && (y - at(0.0, 30.0).1).abs() < 0.01, "{turn}: {x} {y}");
         }
     }
 }

@@ -6,16 +6,15 @@ use slotwright_core::cabinet::layout::Layout;
 use slotwright_core::words;
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::{Camera, in_pixels};
-use slotwright_stage::dimension::{Measures, dimensions};
+use slotwright_stage::dimension::{Measures, dimensions, figure_place};
 use slotwright_stage::label::labels;
 use slotwright_stage::{Mat4, Vec3};
 
-/// A line that is shorter has its figure beside it; in pixels.
-const SHORT: f32 = 44.0;
-/// One that is shorter yet says nothing.
+/// A line that is shorter says nothing; in pixels.
 const SHORTEST: f32 = 14.0;
-/// How far beside it.
-const BESIDE: f32 = 20.0;
+/// About half of a figure's height, and of a digit's width.
+const HALF_HIGH: f32 = 6.0;
+const HALF_DIGIT: f32 = 5.0;
 
 /// What lies over a picture of that extent in pixels.
 pub(crate) struct Overlay {
@@ -55,14 +54,11 @@ impl Overlay {
                 let beyond = 5.0 / across.hypot(down).max(1.0);
                 self.line("out", point, (end.0 + across * beyond, end.1 + down * beyond));
             }
-            let mut middle = (f32::midpoint(from.0, to.0), f32::midpoint(from.1, to.1));
-            if long < SHORT {
-                let [point, _] = line.points.map(|point| in_pixels(point, self.extent));
-                let (across, down) = (from.0 - point.0, from.1 - point.1);
-                let beside = BESIDE / across.hypot(down).max(1.0);
-                middle = (middle.0 + across * beside, middle.1 + down * beside);
-            }
-            self.text("", middle, &words::decimal(figure.in_mm(), 1));
+            let text = words::decimal(figure.in_mm(), 1);
+            let digits = f32::from(u8::try_from(text.chars().count()).unwrap_or(u8::MAX));
+            let half = (digits * HALF_DIGIT, HALF_HIGH);
+            let points = line.points.map(|point| in_pixels(point, self.extent));
+            self.text("", figure_place([from, to], points, half, self.extent), &text);
         }
         self
     }
