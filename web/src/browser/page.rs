@@ -69,9 +69,7 @@ pub fn see_whole(event: &web_sys::MouseEvent) {
         move || {
             let top = || asked.get_bounding_client_rect().top();
             let before = top();
-            let nearest = web_sys::ScrollIntoViewOptions::new();
-            nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
-            asked.scroll_into_view_with_scroll_into_view_options(&nearest);
+            nearest(&asked);
             if (top() - before).abs() >= 1.0 {
                 // A name like that is always taken.
                 let _ = asked.class_list().add_1("settling");
@@ -97,6 +95,25 @@ pub fn scroll_to(id: &str) {
     if let Some(element) = document.and_then(|document| document.get_element_by_id(id)) {
         element.scroll_into_view();
     }
+}
+
+/// Moves no more than it takes to see an element whole, once what was set just now stands in it.
+pub fn see(id: &'static str) {
+    set_timeout(
+        move || {
+            let document = web_sys::window().and_then(|window| window.document());
+            if let Some(element) = document.and_then(|document| document.get_element_by_id(id)) {
+                nearest(&element);
+            }
+        },
+        Duration::ZERO,
+    );
+}
+
+fn nearest(element: &web_sys::Element) {
+    let nearest = web_sys::ScrollIntoViewOptions::new();
+    nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&nearest);
 }
 
 /// Leads to what is said of the unit: first to what stops it, else to anything; asked again, to the next. Whether

@@ -43,7 +43,7 @@ impl Saving {
             bad.set(!good);
             if open.get_untracked() {
                 told.set(said);
-                page::scroll_to("order-told");
+                page::see("order-told");
             } else {
                 told.set(String::new());
                 desk.show_banner(said, String::new());

@@ -108,21 +108,23 @@ pub fn Solid(
             <p role="status">{sentence}</p>
         </div>
         {inert("<p id=\"scene-keys\" class=\"unseen\">", Label::SceneKeys)}
-        <div class="knobs">
-            <div class="views cameras" role="group" aria-label=Label::LookFrom.text()>
-                {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
+        <div class="moves">
+            <div class="knobs">
+                <div class="views cameras" role="group" aria-label=Label::LookFrom.text()>
+                    {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
+                </div>
+                <div class="views poses" class:leafless=move || !leaves() role="group" aria-label=Label::Show.text()>
+                    {vec![
+                        button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None),
+                        button(PERSON, Some(Callback::new(move |()| state.with(|state| state.person))), None),
+                        button(BUILD, Some(Callback::new(move |()| builds())), None),
+                    ]}
+                </div>
             </div>
-            <div class="views poses" class:leafless=move || !leaves() role="group" aria-label=Label::Show.text()>
-                {vec![
-                    button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None),
-                    button(PERSON, Some(Callback::new(move |()| state.with(|state| state.person))), None),
-                    button(BUILD, Some(Callback::new(move |()| builds())), None),
-                ]}
-                <label class="apart">{Label::PullApart.text()}
-                    <input type="range" min="0" max="100" step="1" value="0" prop:value=move || state.with(|state| state.apart).to_string()
-                        on:input=move |event| scene::send(&["apart", &event_target_value(&event)])/>
-                </label>
-            </div>
+            <label class="apart">{Label::PullApart.text()}
+                <input type="range" min="0" max="100" step="1" value="0" prop:value=move || state.with(|state| state.apart).to_string()
+                    on:input=move |event| scene::send(&["apart", &event_target_value(&event)])/>
+            </label>
         </div>
     }
 }

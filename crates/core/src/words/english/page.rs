@@ -120,7 +120,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::VerdictUnmakeable => "Cannot be made",
         Label::NotOrderedNow => "Cannot be ordered now",
         Label::CanBeMade => "Can be made",
-        Label::MadeButUnsuited => "Can be made, but does not suit",
+        Label::MadeButUnsuited => "Can be made, unsuited",
         Label::NoRangeFile => "No range file",
         Label::OrderSpec => "Order spec",
         Label::Price => "Price",
