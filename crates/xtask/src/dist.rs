@@ -1,6 +1,7 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
 mod names;
+mod program;
 mod seals;
 mod wasm;
 
@@ -15,6 +16,7 @@ use crate::http::policy;
 use crate::root::Root;
 use crate::setup::{self, Web};
 use crate::{paths, ranges, say, size};
+use program::Program;
 use seals::Seals;
 
 /// Sets up and builds.
@@ -28,7 +30,8 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
     ensure!(root.has_web(), "web/Cargo.toml is missing, so there is no app to build");
     let _alone = alone(root)?;
-    say::step("Building the app with Trunk (release)");
+    let program = Program::build(root, web)?;
+    say::step("Building the app with Trunk");
     command::run(
         web.command(root, "trunk")
             // Everything is set up already: nothing to download, no newer Trunk to ask for.
@@ -36,27 +39,27 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
             .args(lock_switch())
             // Trunk takes this variable's usual value, 1, for a wrong one of its own switch.
             .env_remove("NO_COLOR"),
-        "read the compiler's or Trunk's message above",
+        "read Trunk's message above",
     )?;
-    paths::ensure_absent(root)?;
     let seals = Seals::of(root)?;
     minify(root)?;
-    names::shorten(root)?;
     seals.renew(root)?;
+    program.deliver(root)?;
+    paths::ensure_absent(root)?;
     guard(root)?;
     ranges::lighten(root)?;
     stand_by(root)?;
     size::compress(root)
 }
 
-/// Takes out of scripts and styles what only people read.
+/// Takes out of styles what only people read.
 fn minify(root: &Root) -> Result<()> {
     let mut esbuild = Command::new(root.node_programs().join("esbuild"));
     esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
     esbuild.arg(format!("--outdir={}", root.dist().display()));
     for entry in fs::read_dir(root.dist()).context("dist")? {
         let file = entry.context("dist")?.path();
-        if file.extension().is_some_and(|end| end == "js" || end == "css") {
+        if file.extension().is_some_and(|end| end == "css") {
             esbuild.arg(file);
         }
     }
