@@ -326,9 +326,9 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     window.told = [];
     const Plain = window.Worker;
     window.Worker = class extends Plain {
-      constructor(address) {
-        super(address);
-        const is = String(address).includes("slotwright-adviser");
+      constructor(address, options) {
+        super(address, options);
+        const is = options.name === "adviser";
         if (is) this.addEventListener("message", ({ data }) => window.told.push(data.split("\x1f")[0]));
       }
     };

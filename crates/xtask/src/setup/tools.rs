@@ -17,12 +17,15 @@ struct Tool {
     switches: &'static [&'static str],
 }
 
+/// The same as Cargo.toml pins; a house test compares them.
+pub(crate) const WASM_BINDGEN: Version = Version(0, 2, 130);
+
 /// They download nothing here, so they come without TLS.
 const TOOLS: [Tool; 3] = [
     Tool {
         program: "wasm-bindgen",
         package: "wasm-bindgen-cli",
-        version: Version(0, 2, 130),
+        version: WASM_BINDGEN,
         // Not --locked: its lock file names versions that a registry may have withdrawn.
         switches: &["--bin", "wasm-bindgen", "--no-default-features"],
     },
