@@ -52,7 +52,7 @@ test("without its adviser nothing old is shown as advice", async () => {
   const bench = await Bench.open(chrome);
   const { looks, comes } = shifting(bench);
   await comes("key-shifts");
-  const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-adviser"));
+  const adviser = bench.page.workers().find((worker) => worker.url().endsWith("#adviser"));
   await adviser.evaluate(() => { setTimeout(() => { throw new Error("gone"); }); });
   await comes("key-shut");
   await bench.slider("Width").press("ArrowRight");
@@ -193,7 +193,7 @@ test("a warning has a way out that mends it", async () => {
 
 test("without the adviser the page goes on: what does not go alone says why", async () => {
   const bench = await Bench.open(chrome);
-  await bench.page.route("**/slotwright-adviser*", (route) => route.abort());
+  await bench.page.route("**/split_adviser.wasm", (route) => route.abort());
   await bench.visit();
   await bench.group("Device in bay 1").getByRole("button", RECEIVER).click({ force: true });
   await bench.page.getByText("Receiver cannot be had: ").waitFor();
@@ -326,15 +326,15 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     window.told = [];
     const Plain = window.Worker;
     window.Worker = class extends Plain {
-      constructor(address) {
-        super(address);
-        const is = String(address).includes("slotwright-adviser");
+      constructor(address, options) {
+        super(address, options);
+        const is = options.name === "adviser";
         if (is) this.addEventListener("message", ({ data }) => window.told.push(data.split("\x1f")[0]));
       }
     };
   });
   // Each question of its own is a timer: they are counted from the beginning, however long the page takes.
-  const counting = bench.page.waitForEvent("worker", (worker) => worker.url().includes("slotwright-adviser")).then(
+  const counting = bench.page.waitForEvent("worker", (worker) => worker.url().endsWith("#adviser")).then(
     async (worker) => {
       await worker.evaluate(() => {
         const plain = self.setTimeout;

@@ -63,7 +63,7 @@ await bench.page.evaluate(() => {
 });
 
 // The adviser's questions, to be asked once more when nothing else is done.
-const adviser = bench.page.workers().find((worker) => worker.url().includes("slotwright-adviser"));
+const adviser = bench.page.workers().find((worker) => worker.url().endsWith("#adviser"));
 await adviser.evaluate(() => {
   self.asked = [];
   self.addEventListener("message", ({ data }) => data.startsWith("all\x1f") && self.asked.push(data));

@@ -162,7 +162,7 @@ test("a changed range file changes prices without a new build; a broken one is s
 
 test("where the order desk cannot be loaded, that is said and nothing is lost", async () => {
   const bench = await Bench.open(chrome);
-  await bench.page.route("**/slotwright-orders*", (route) => route.abort());
+  await bench.page.route("**/split_orders.wasm", (route) => route.abort());
   await bench.button("Order spec").click();
   const dialog = bench.page.getByRole("dialog", { name: "Order spec" });
   await dialog.getByRole("textbox", { name: "Name" }).fill("Ada Reed");

@@ -82,7 +82,7 @@ export class Bench {
   /** The worker that draws the stage, once there is a picture. */
   async stage() {
     await this.page.waitForFunction(() => document.querySelectorAll(".dims text:not(.name)").length > 0);
-    return this.page.workers().find((worker) => worker.url().includes("slotwright-scene"));
+    return this.page.workers().find((worker) => worker.url().endsWith("#scene"));
   }
 
   /** The dialog of the order. */
@@ -126,7 +126,7 @@ export class Bench {
 
   /** A slow line to the order desk. */
   slowDesk(milliseconds) {
-    return this.page.route("**/slotwright-orders*", async (route) => {
+    return this.page.route("**/split_orders.wasm", async (route) => {
       await new Promise((resolve) => setTimeout(resolve, milliseconds));
       await route.continue();
     });

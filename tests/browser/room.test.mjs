@@ -110,7 +110,7 @@ test("a dialog that is closed before its answer comes harms nothing, and opens a
   const bench = await handheld();
   const dialog = bench.page.getByRole("dialog", { name: "In your room" });
   // A slow line to the desk, so that its first answer comes when the dialog is closed.
-  await bench.page.route("**/slotwright-orders*", async (route) => {
+  await bench.page.route("**/split_orders.wasm", async (route) => {
     await new Promise((resolve) => setTimeout(resolve, 500));
     await route.continue();
   });

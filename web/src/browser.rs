@@ -9,3 +9,4 @@ pub mod range_file;
 pub mod room;
 pub mod scene;
 pub mod storage;
+mod worker;

@@ -1,6 +1,7 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
 mod names;
+mod program;
 mod seals;
 mod shell;
 mod wasm;
@@ -16,6 +17,7 @@ use crate::http::policy;
 use crate::root::Root;
 use crate::setup::{self, Web};
 use crate::{paths, ranges, say, size};
+use program::Program;
 use seals::Seals;
 
 /// Sets up and builds.
@@ -29,7 +31,8 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
 pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
     ensure!(root.has_web(), "web/Cargo.toml is missing, so there is no app to build");
     let _alone = alone(root)?;
-    say::step("Building the app with Trunk (release)");
+    let program = Program::build(root, web)?;
+    say::step("Building the app with Trunk");
     command::run(
         web.command(root, "trunk")
             // Everything is set up already: nothing to download, no newer Trunk to ask for.
@@ -37,14 +40,15 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
             .args(lock_switch())
             // Trunk takes this variable's usual value, 1, for a wrong one of its own switch.
             .env_remove("NO_COLOR"),
-        "read the compiler's or Trunk's message above",
+        "read Trunk's message above",
     )?;
-    paths::ensure_absent(root)?;
     change_page(root, shell::filled)?;
     let seals = Seals::of(root)?;
     minify(root)?;
-    names::shorten(root)?;
     seals.renew(root)?;
+    let folder = program.deliver(root)?;
+    change_page(root, |html| Ok(program::in_folder(html, &folder)))?;
+    paths::ensure_absent(root)?;
     // Its policy stands in the page, so that it holds wherever that is put.
     change_page(root, policy::into_page)?;
     ranges::lighten(root)?;
@@ -52,14 +56,14 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
     size::compress(root)
 }
 
-/// Takes out of scripts and styles what only people read.
+/// Takes out of styles what only people read.
 fn minify(root: &Root) -> Result<()> {
     let mut esbuild = Command::new(root.node_programs().join("esbuild"));
     esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
     esbuild.arg(format!("--outdir={}", root.dist().display()));
     for entry in fs::read_dir(root.dist()).context("dist")? {
         let file = entry.context("dist")?.path();
-        if file.extension().is_some_and(|end| end == "js" || end == "css") {
+        if file.extension().is_some_and(|end| end == "css") {
             esbuild.arg(file);
         }
     }

@@ -22,8 +22,16 @@ pub(crate) fn switches(root: &Root) -> Result<Vec<String>> {
 /// Fails if a wasm file of the app holds where this machine keeps sources.
 pub(crate) fn ensure_absent(root: &Root) -> Result<()> {
     let private = private(root)?;
-    for entry in fs::read_dir(root.dist()).context("dist")? {
-        let file = entry.context("dist")?.path();
+    let folder = |place: &Path| -> Result<Vec<PathBuf>> {
+        let said = || place.display().to_string();
+        let entries = fs::read_dir(place).with_context(said)?;
+        entries.map(|entry| Ok(entry.with_context(said)?.path())).collect()
+    };
+    let mut files = folder(&root.dist())?;
+    while let Some(file) = files.pop() {
+        if file.is_dir() {
+            files.extend(folder(&file)?);
+        }
         if file.extension().is_some_and(|end| end == "wasm") {
             let bytes = fs::read(&file).with_context(|| file.display().to_string())?;
             let named = private.iter().find(|folder| holds(&bytes, folder));

@@ -7,7 +7,7 @@ pub(crate) mod chromium;
 mod debian;
 pub(crate) mod node;
 pub(crate) mod python;
-mod tools;
+pub(crate) mod tools;
 pub(crate) mod wasm;
 
 use std::ffi::OsString;

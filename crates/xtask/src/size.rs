@@ -10,7 +10,7 @@ use crate::arguments::Arguments;
 use crate::command::{self, read};
 use crate::root::Root;
 use crate::say;
-use budget::Budget;
+use budget::{Budget, Totals};
 
 const COMPRESS: &str = "crates/xtask/src/size/compress.mjs";
 const BUDGET: &str = "crates/xtask/size-budget.toml";
@@ -34,9 +34,12 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
     let fonts = Weight::sum(files.iter().filter(|file| file.kind() == Kind::Font));
     rows.push(first.row("first load"));
     let room = Weight::sum(files.iter().filter(|file| file.path.starts_with("room/")));
+    let is_visited = |file: &&File| matches!(file.kind(), Kind::Wasm | Kind::Script) && !file.path.starts_with("room/");
+    let visit = Weight::sum(files.iter().filter(is_visited));
+    rows.push(visit.row("whole visit"));
     rows.push(room.row("room"));
     say::table(&rows);
-    budget.hold(first.brotli, room.brotli, fonts.raw)
+    budget.hold(&Totals { first_load: first.brotli, visit: visit.brotli, room: room.brotli, fonts: fonts.raw })
 }
 
 /// Writes a compressed twin beside each file of dist.

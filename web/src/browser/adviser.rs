@@ -8,6 +8,9 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
 
+use super::worker;
+use crate::part::Part;
+
 /// The worker, and what it is to be asked when it has answered: only the last question of each kind counts.
 #[derive(Default)]
 struct Connection {
@@ -27,7 +30,7 @@ thread_local! {
 pub fn open(range: String, on_answer: Callback<Vec<String>>) {
     // No adviser is advice about nothing.
     let gone = move || on_answer.run(vec!["findings".into(), String::new()]);
-    let Ok(worker) = Worker::new("slotwright-adviser_loader.js") else { return gone() };
+    let Ok(worker) = worker::start(Part::Adviser) else { return gone() };
     let own = worker.clone();
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts = bundle::untie(&event.data().as_string().unwrap_or_default());

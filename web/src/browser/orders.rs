@@ -8,7 +8,10 @@ use leptos::prelude::{Callable, Callback, set_timeout};
 use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
-use web_sys::{MessageEvent, Worker};
+use web_sys::MessageEvent;
+
+use super::worker;
+use crate::part::Part;
 
 /// What the desk answered.
 #[derive(Clone, Debug)]
@@ -24,7 +27,7 @@ const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Asks the desk; `on_answer` gets its answer, once. The desk is closed after that.
 pub fn ask(question: Vec<String>, on_answer: Callback<Answer>) {
-    let Ok(worker) = Worker::new("slotwright-orders_loader.js") else {
+    let Ok(worker) = worker::start(Part::Orders) else {
         return on_answer.run(Answer::Bad(Label::DeskNotLoaded.text().into()));
     };
     let asked = Rc::new(RefCell::new(Some(question)));

@@ -8,7 +8,8 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{HtmlCanvasElement, MessageEvent, ResizeObserver, Worker};
 
-use super::page;
+use super::{page, worker};
+use crate::part::Part;
 
 thread_local! {
     /// There is one stage on a page.
@@ -18,7 +19,7 @@ thread_local! {
 /// Hands the canvas to a worker; `on_message` gets all that it sends, `lost` first if there is no picture.
 pub fn open(canvas: &HtmlCanvasElement, on_message: Callback<Vec<String>>) {
     let lost = move || on_message.run(vec!["lost".into()]);
-    let Ok(worker) = Worker::new("slotwright-scene_loader.js") else { return lost() };
+    let Ok(worker) = worker::start(Part::Scene) else { return lost() };
     let (own, ear) = (canvas.clone(), worker.clone());
     let listener = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
         let texts: Vec<String> =

@@ -1,4 +1,4 @@
-//! What the page says before its program runs: `web/index.html` has a place for each of these, which the build fills.
+//! What the page says before its program runs: `web/page/index.html` has a place for each of these, which the build fills.
 
 /// A text of the page that is there before the program, and its place there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

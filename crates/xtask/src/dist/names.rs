@@ -3,14 +3,11 @@
 
 use std::collections::BTreeMap;
 use std::fs;
+use std::path::Path;
 
 use anyhow::{Context, Result, ensure};
 
 use super::wasm::Wasm;
-use crate::root::Root;
-
-/// The end of a wasm file's name, of which the script beside it has only the beginning.
-const WASM: &str = "_bg.wasm";
 
 /// A wasm file and its script.
 #[derive(Debug, PartialEq, Eq)]
@@ -19,33 +16,25 @@ struct Pair {
     script: String,
 }
 
-/// Makes the names short in all wasm files of dist and in their scripts.
-pub(super) fn shorten(root: &Root) -> Result<()> {
-    let dist = root.dist();
-    for entry in fs::read_dir(&dist).context("dist")? {
-        let wasm = entry.context("dist")?.path();
-        let said = || wasm.display().to_string();
-        let name = wasm.file_name().and_then(|name| name.to_str()).unwrap_or_default();
-        if let Some(stem) = name.strip_suffix(WASM) {
-            let script = dist.join(format!("{stem}.js"));
-            let long = Pair {
-                wasm: fs::read(&wasm).with_context(said)?,
-                script: fs::read_to_string(&script).with_context(|| script.display().to_string())?,
-            };
-            let short = long.with_short_names().with_context(said)?;
-            fs::write(&wasm, short.wasm).with_context(said)?;
-            fs::write(&script, short.script).with_context(|| script.display().to_string())?;
-        }
-    }
-    Ok(())
+/// Makes the names short in a wasm file that wasm-bindgen wrote, and in its script.
+pub(super) fn shorten(folder: &Path, name: &str) -> Result<()> {
+    let (wasm, script) = (folder.join(format!("{name}_bg.wasm")), folder.join(format!("{name}.js")));
+    let said = || wasm.display().to_string();
+    let long = Pair {
+        wasm: fs::read(&wasm).with_context(said)?,
+        script: fs::read_to_string(&script).with_context(|| script.display().to_string())?,
+    };
+    let short = long.with_short_names(&format!("./{name}_bg.js")).with_context(said)?;
+    fs::write(&wasm, short.wasm).with_context(said)?;
+    fs::write(&script, short.script).with_context(|| script.display().to_string())
 }
 
 impl Pair {
-    /// The same with names of one or two letters.
-    fn with_short_names(&self) -> Result<Self> {
+    /// The same with names of one or two letters for all that comes from one module.
+    fn with_short_names(&self, module: &str) -> Result<Self> {
         let mut wasm = Wasm::read(&self.wasm)?;
         let mut short = BTreeMap::new();
-        for import in &mut wasm.imports {
+        for import in wasm.imports.iter_mut().filter(|import| import.module == module) {
             for long in [&mut import.module, &mut import.name] {
                 let next = letters(short.len());
                 long.clone_from(short.entry(long.clone()).or_insert(next));
@@ -99,7 +88,7 @@ mod tests {
     fn a_wasm_file_and_its_script_have_the_same_short_names() -> Result<()> {
         let script = "const imports={__proto__:null,__b_2(a){f(a)},__a_1:function(){}};use({\"./w.js\":imports})";
         let old = Pair { wasm: FILE.to_vec(), script: script.to_owned() };
-        let new = old.with_short_names()?;
+        let new = old.with_short_names("./w.js")?;
         let names: Vec<String> =
             Wasm::read(&new.wasm)?.imports.into_iter().map(|import| import.module + " " + &import.name).collect();
         assert_eq!(names, ["a b", "a c"]);
@@ -111,7 +100,7 @@ mod tests {
     fn a_script_that_does_not_name_all_of_it_is_refused() {
         for script in ["use({__a_1:f,__b_2:g})", "use({__a_1:f,\"./w.js\":g})", "__a_1,__a_1,__b_2,\"./w.js\""] {
             let pair = Pair { wasm: FILE.to_vec(), script: script.to_owned() };
-            assert!(pair.with_short_names().is_err(), "{script}");
+            assert!(pair.with_short_names("./w.js").is_err(), "{script}");
         }
     }
 

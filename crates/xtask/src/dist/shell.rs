@@ -1,4 +1,4 @@
-//! What the page says before its program runs: texts of the core's catalogue in the places that `web/index.html` has for
+//! What the page says before its program runs: texts of the core's catalogue in the places that `web/page/index.html` has for
 //! them.
 
 use anyhow::{Result, ensure};
@@ -9,7 +9,7 @@ pub(super) fn filled(html: &str) -> Result<String> {
     let mut filled = html.to_owned();
     for label in Label::ALL {
         let place = place(label);
-        ensure!(filled.contains(&place), "web/index.html has no place {place}");
+        ensure!(filled.contains(&place), "web/page/index.html has no place {place}");
         filled = filled.replace(&place, &escaped(label.text()));
     }
     Ok(filled)
@@ -55,7 +55,7 @@ mod tests {
 
     #[test]
     fn the_page_has_no_text_of_its_own() -> Result<()> {
-        let html = fs::read_to_string(Root::find()?.join("web/index.html"))?;
+        let html = fs::read_to_string(Root::find()?.join("web/page/index.html"))?;
         let mut places = Label::ALL.map(place).to_vec();
         let mut read = read_by_people(&html);
         places.sort();
@@ -73,7 +73,7 @@ mod tests {
     fn a_text_and_a_lost_place_are_found() {
         let html = "<html lang=\"{{language}}\"><meta name=\"viewport\" content=\"light dark\"><p class=\"a b\" title=\"Go\">Go on</p>";
         assert_eq!(read_by_people(html), ["{{language}}", "Go on", "Go"]);
-        assert_eq!(filled(html).unwrap_err().to_string(), "web/index.html has no place {{title}}");
+        assert_eq!(filled(html).unwrap_err().to_string(), "web/page/index.html has no place {{title}}");
         assert_eq!(escaped("<\"&\">"), "&lt;&quot;&amp;&quot;>");
     }
 }

@@ -16,7 +16,9 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
         CORE | "wasm-streams" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
-        "slotwright-web" => Some(&[CORE, STAGE, CUTPACK]),
+        "slotwright-web" => {
+            Some(&[CORE, STAGE, CUTPACK, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
+        }
         "slotwright-orders" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),

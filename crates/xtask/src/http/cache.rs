@@ -1,10 +1,9 @@
 //! How long a file may be kept, by its name.
 
-/// The `Cache-Control` by name: Trunk puts a hash of the content into some names, and such a file
-/// never changes. All others are asked for anew.
+/// The `Cache-Control` by name: a hash of the content is in some names of files and folders, and what
+/// is called so never changes. All others are asked for anew.
 pub(super) fn cache_control(path: &str) -> &'static str {
-    let name = path.rsplit('/').next().unwrap_or_default();
-    if name.split(['-', '_', '.']).any(is_hash) { "public, max-age=31536000, immutable" } else { "no-cache" }
+    if path.split(['/', '-', '_', '.']).any(is_hash) { "public, max-age=31536000, immutable" } else { "no-cache" }
 }
 
 /// Trunk's hashes have 16 hexadecimal digits and leave out leading noughts.
@@ -21,7 +20,7 @@ mod tests {
     #[test]
     fn only_a_hashed_name_is_kept_for_good() {
         for (name, kept) in [
-            ("slotwright-web-1f2e3d4c5b6a7988_bg.wasm", true),
+            ("app-1f2e3d4c5b6a7988/page_bg.wasm", true),
             ("app-1f2e3d4c5b6a7988.css", true),
             ("index.html", false),
             ("sw.js", false),

@@ -1,4 +1,4 @@
-//! The cargo-made tools of the web build: Trunk and wasm-bindgen.
+//! The cargo-made tools of the web build: Trunk, wasm-bindgen and the one that cuts a program into parts.
 
 use std::path::{Path, PathBuf};
 use std::{fmt, fs};
@@ -17,12 +17,15 @@ struct Tool {
     switches: &'static [&'static str],
 }
 
+/// The same as Cargo.toml pins; a house test compares them.
+pub(crate) const WASM_BINDGEN: Version = Version(0, 2, 130);
+
 /// They download nothing here, so they come without TLS.
-const TOOLS: [Tool; 2] = [
+const TOOLS: [Tool; 3] = [
     Tool {
         program: "wasm-bindgen",
         package: "wasm-bindgen-cli",
-        version: Version(0, 2, 130),
+        version: WASM_BINDGEN,
         // Not --locked: its lock file names versions that a registry may have withdrawn.
         switches: &["--bin", "wasm-bindgen", "--no-default-features"],
     },
@@ -31,6 +34,12 @@ const TOOLS: [Tool; 2] = [
         package: "trunk",
         version: Version(0, 21, 14),
         switches: &["--locked", "--no-default-features"],
+    },
+    Tool {
+        program: "wasm-split-cli",
+        package: "wasm_split_cli_support",
+        version: Version(0, 2, 4),
+        switches: &["--features", "build-binary"],
     },
 ];
 
@@ -55,7 +64,7 @@ pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
     for tool in &TOOLS {
         let elsewhere = on_path(&[tool.program]).filter(|program| tool.is(program));
         let folder = match elsewhere.as_deref().and_then(Path::parent) {
-            _ if tool.is(&own.join(tool.program)) => own.clone(),
+            _ if tool.is_installed(root) => own.clone(),
             Some(folder) => folder.to_owned(),
             None => {
                 tool.install(root)?;
@@ -68,6 +77,14 @@ pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
 }
 
 impl Tool {
+    /// Whether cargo has put it among this repository's tools: not every tool tells its version.
+    fn is_installed(&self, root: &Root) -> bool {
+        let list = fs::read_to_string(root.tools().join(".crates.toml")).unwrap_or_default();
+        let Version(major, minor, patch) = self.version;
+        let entry = format!("\"{} {major}.{minor}.{patch} (", self.package);
+        root.tools().join("bin").join(self.program).is_file() && list.contains(&entry)
+    }
+
     fn is(&self, program: &Path) -> bool {
         version_of(program).is_some_and(|line| Version::first_in(&line) == Some(self.version))
     }

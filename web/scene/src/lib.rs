@@ -25,8 +25,8 @@ fn scope() -> Option<DedicatedWorkerGlobalScope> {
     js_sys::global().dyn_into().ok()
 }
 
-fn main() {
-    console_error_panic_hook::set_once();
+/// Starts in the worker.
+pub fn start() {
     let Some(scope) = scope() else { return };
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(|event: MessageEvent| hear(&event.data()));
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));

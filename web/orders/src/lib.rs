@@ -21,8 +21,8 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
-fn main() {
-    console_error_panic_hook::set_once();
+/// Starts in the worker.
+pub fn start() {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let desk = scope.clone();
     let heard = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {

@@ -47,8 +47,8 @@ thread_local! {
     static RANGE: RefCell<Option<Range>> = const { RefCell::new(None) };
 }
 
-fn main() {
-    console_error_panic_hook::set_once();
+/// Starts in the worker.
+pub fn start() {
     let Ok(scope) = js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() else { return };
     let own = scope.clone();
     let mut practised = false;

@@ -1,0 +1,178 @@
+//! The page's program: compiled, cut into the parts that are loaded one by one, and bound to its script.
+//!
+//! Trunk has no step between compiler and `wasm-bindgen`, where a program has to be cut, so all of it is done here;
+//! Trunk then finds the page without a program, and this one's files are put beside it.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use anyhow::{Context, Result};
+use sha2::{Digest, Sha256};
+
+use super::names;
+use crate::command::{self, lock_switch};
+use crate::root::Root;
+use crate::say;
+use crate::setup::Web;
+use crate::setup::wasm::TARGET;
+
+const CRATE: &str = "slotwright-web";
+
+/// The stem of its script and of the part that everybody loads.
+const NAME: &str = "page";
+
+/// As `index.html` names the folder of its files.
+const FOLDER: &str = "app/";
+
+/// Starts it: the page's own script.
+const START: &str = "web/page/start.js";
+
+/// What the compiler uses of WebAssembly; only the part that everybody loads says so itself.
+// Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features".
+const FEATURES: [&str; 6] =
+    ["bulk-memory", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types", "sign-ext"];
+
+const REMEDY: &str = "read the message above";
+
+/// The built program, in a folder of its own.
+#[derive(Debug)]
+pub(super) struct Program(PathBuf);
+
+impl Program {
+    /// Builds it.
+    pub(super) fn build(root: &Root, web: &Web) -> Result<Self> {
+        let program = Self(root.target().join("program"));
+        let cut = root.target().join("program-cut");
+        for folder in [&program.0, &cut] {
+            renew(folder)?;
+        }
+        compile(root, web)?;
+        cut_apart(root, web, &cut)?;
+        program.bind(root, web, &cut)?;
+        program.optimise(root, web, &cut)?;
+        let start = root.join(START);
+        fs::copy(&start, program.0.join("start.js")).with_context(|| start.display().to_string())?;
+        program.minify(root)?;
+        names::shorten(&program.0, NAME)?;
+        Ok(program)
+    }
+
+    /// Puts it beside the page, in a folder that is named by what all of its files hold: they fit each other, and may
+    /// be kept for good. Returns the folder's name.
+    pub(super) fn deliver(&self, root: &Root) -> Result<String> {
+        let name = format!("app-{}/", self.hash()?);
+        let to = root.dist().join(&name);
+        fs::create_dir_all(&to).with_context(|| to.display().to_string())?;
+        for file in self.files()? {
+            let from = self.0.join(&file);
+            fs::copy(&from, to.join(&file)).with_context(|| from.display().to_string())?;
+        }
+        Ok(name)
+    }
+
+    /// The script that calls the program, and the program that has the browser's functions by it.
+    fn bind(&self, root: &Root, web: &Web, cut: &Path) -> Result<()> {
+        let mut bindgen = web.command(root, "wasm-bindgen");
+        bindgen.args(["--target", "web", "--no-typescript", "--keep-lld-exports", "--remove-producers-section"]);
+        bindgen.args(["--out-name", NAME, "--out-dir"]).arg(&self.0).arg(cut.join(NAME).with_extension("wasm"));
+        command::run(&mut bindgen, REMEDY)
+    }
+
+    /// Makes all parts small.
+    fn optimise(&self, root: &Root, web: &Web, cut: &Path) -> Result<()> {
+        let main = format!("{NAME}_bg.wasm");
+        for part in parts(cut)? {
+            let name = part.file_name().context("a part without a name")?;
+            // wasm-bindgen has been over this one.
+            let (from, to) = match name == Path::new(NAME).with_extension("wasm") {
+                true => (self.0.join(&main), self.0.join(&main)),
+                false => (part.clone(), self.0.join(name)),
+            };
+            let mut optimiser = web.command(root, "wasm-opt");
+            optimiser.args(["-O2", "--low-memory-unused", "--strip-debug", "--quiet"]);
+            optimiser.args(FEATURES.map(|feature| format!("--enable-{feature}")));
+            command::run(optimiser.arg(from).arg("-o").arg(to), REMEDY)?;
+        }
+        let loader = "__wasm_split.js";
+        fs::copy(cut.join(loader), self.0.join(loader)).context(loader)?;
+        Ok(())
+    }
+
+    /// Takes out of its scripts what only people read.
+    fn minify(&self, root: &Root) -> Result<()> {
+        let mut esbuild = Command::new(root.node_programs().join("esbuild"));
+        esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
+        // The parts' loaders are one module, which wasm-bindgen names once for each.
+        esbuild.arg("--log-override:duplicate-object-key=silent");
+        esbuild.arg(format!("--outdir={}", self.0.display()));
+        let scripts = self.files()?.into_iter().filter(|name| name.ends_with(".js"));
+        esbuild.args(scripts.map(|name| self.0.join(name)));
+        command::run(&mut esbuild, REMEDY)
+    }
+
+    /// The names of its files, in their order.
+    fn files(&self) -> Result<Vec<String>> {
+        let entries = fs::read_dir(&self.0).with_context(|| self.0.display().to_string())?;
+        let names = entries.map(|entry| Ok(entry?.file_name().to_string_lossy().into_owned()));
+        let mut names = names.collect::<Result<Vec<_>>>()?;
+        names.sort();
+        Ok(names)
+    }
+
+    /// Of all that its files hold, and of their names.
+    fn hash(&self) -> Result<String> {
+        let mut all = Sha256::new();
+        for name in self.files()? {
+            let file = fs::read(self.0.join(&name)).with_context(|| name.clone())?;
+            all.update(Sha256::digest(name));
+            all.update(Sha256::digest(file));
+        }
+        Ok(all.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect())
+    }
+}
+
+/// Compiles the program with all that says where its parts are.
+fn compile(root: &Root, web: &Web) -> Result<()> {
+    say::step("Compiling the page (release)");
+    let mut cargo = web.command(root, "cargo");
+    cargo.args(["rustc", "--quiet", "--release", "--offline", "--target", TARGET]).args(lock_switch());
+    cargo.args(["--package", CRATE, "--bin", CRATE, "--", "-Clink-args=--emit-relocs", "-Cstrip=none"]);
+    command::run(&mut cargo, "read the compiler's message above")
+}
+
+/// Cuts off what only workers call.
+fn cut_apart(root: &Root, web: &Web, cut: &Path) -> Result<()> {
+    say::step("Cutting it into parts, binding and optimising them");
+    let whole = root.target().join(TARGET).join("release").join(CRATE).with_extension("wasm");
+    let mut split = web.command(root, "wasm-split-cli");
+    split.arg(whole).arg(cut).args(["--out-name", NAME]);
+    command::run(&mut split, REMEDY)
+}
+
+fn parts(cut: &Path) -> Result<Vec<PathBuf>> {
+    let entries = fs::read_dir(cut).with_context(|| cut.display().to_string())?;
+    let files = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
+    Ok(files.into_iter().filter(|file| file.extension().is_some_and(|end| end == "wasm")).collect())
+}
+
+/// An empty folder.
+fn renew(folder: &Path) -> Result<()> {
+    let said = || folder.display().to_string();
+    if folder.exists() {
+        fs::remove_dir_all(folder).with_context(said)?;
+    }
+    fs::create_dir_all(folder).with_context(said)
+}
+
+/// The page with the program's folder by its real name.
+pub(super) fn in_folder(html: &str, name: &str) -> String {
+    html.replace(&format!("\"{FOLDER}"), &format!("\"{name}"))
+}
+
+#[test]
+fn the_page_finds_its_program_where_it_is() {
+    let html = "<script src=\"app/start.js\"></script><link href=\"app/page.js\"><p>app/</p>";
+    let page = "<script src=\"app-1/start.js\"></script><link href=\"app-1/page.js\"><p>app/</p>";
+    assert_eq!(in_folder(html, "app-1/"), page);
+}
