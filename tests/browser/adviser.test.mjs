@@ -21,9 +21,9 @@ test("an answer that does not go alone says why, and takes what it needs with it
   const bench = await Bench.open(chrome);
   const devices = bench.group("Device in bay 1");
   await devices.getByRole("button", RECEIVER).click();
-  await bench.page.getByText("Receiver does not go alone: ").waitFor();
+  await bench.page.getByText("Receiver. This does not go alone: ").waitFor();
   assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "false");
-  const way = bench.page.getByRole("button", { name: /^Take it and .+ deep/ });
+  const way = bench.page.getByRole("button", { name: /^Take this\b.+ deep/ });
   await way.click();
   assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "true");
   assert.match(await bench.tally(), /Can be made/);
@@ -76,7 +76,7 @@ test("what is kept is not changed for anything, and is named as the reason", asy
   // Whoever goes on to something else has read the reason.
   assert.equal(await bench.page.getByText("You keep the depth").count(), 0);
   await receiver.click({ force: true });
-  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.page.getByRole("button", { name: /^Take this\b/ }).waitFor();
   await bench.close();
 });
 
@@ -91,12 +91,12 @@ test("what is kept is let go with one press, and nothing else", async () => {
     return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
   });
   await receiver.click({ force: true });
-  const way = bench.page.getByRole("button", { name: /^Take it, let the depth go.* and make it \d+ mm deep$/ });
+  const way = bench.page.getByRole("button", { name: /^Let the depth go: take this.* make it \d+ mm deep$/ });
   await way.waitFor();
   // It can be seen whole above the bar, unasked.
   const bar = await bench.page.locator(".tally").boundingBox();
   await bench.page.waitForFunction((top) => {
-    const way = [...document.querySelectorAll("button.remedy")].find((button) => button.textContent.startsWith("Take it, let the depth"));
+    const way = [...document.querySelectorAll("button.remedy")].find((button) => button.textContent.startsWith("Let the depth go: take this"));
     return way.getBoundingClientRect().bottom <= top;
   }, bar.y);
   // By keyboard: it stays while the focus comes to it, which goes back to the answer then.
@@ -152,7 +152,7 @@ test("a size beyond the bar is taken with what it needs", async () => {
   await bench.type("Width", "2300");
   await bench.group("Number of bays").getByRole("button", { name: "6", exact: true }).click();
   assert.match(await bench.tally(), /Can be made/);
-  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  const way = bench.page.getByRole("button", { name: /^Take this\b/ });
   await bench.slider("Width").press("Home");
   await way.waitFor();
   const before = await bench.size("Width").inputValue();
@@ -196,7 +196,7 @@ test("without the adviser the page goes on: what does not go alone says why", as
   await bench.page.route("**/split_adviser.wasm", (route) => route.abort());
   await bench.visit();
   await bench.group("Device in bay 1").getByRole("button", RECEIVER).click({ force: true });
-  await bench.page.getByText("Receiver cannot be had: ").waitFor();
+  await bench.page.getByText("Receiver. This cannot be had: ").waitFor();
   await bench.close();
 });
 
@@ -215,13 +215,13 @@ test("a reason that is told stays until what to do about it is told too", async 
     }).observe(reason, { childList: true, characterData: true, subtree: true });
     [...group.querySelectorAll("button")].find((button) => button.textContent === "Receiver").click();
   });
-  const way = bench.page.getByRole("button", { name: /^Take it and .+ deep/ });
+  const way = bench.page.getByRole("button", { name: /^Take this\b.+ deep/ });
   await way.waitFor();
   await bench.slider("Width").evaluate((slider) => {
     slider.value = String(Number(slider.value) + 1);
     slider.dispatchEvent(new Event("input", { bubbles: true }));
   });
-  await bench.page.getByText("Receiver does not go alone: ").waitFor();
+  await bench.page.getByText("Receiver. This does not go alone: ").waitFor();
   await way.waitFor();
   assert.equal(await bench.page.evaluate(() => window.empty), 0);
   assert.deepEqual(bench.errors, []);
@@ -243,10 +243,10 @@ test("of two answers pressed at once the second is explained, and each is asked 
     window.pressed = bound.slice(0, 2).map((button) => { button.click(); return button.textContent; });
   });
   const [first, second] = await bench.page.evaluate(() => window.pressed);
-  await bench.page.getByText(`${second} does not go alone: `).waitFor();
-  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.page.getByText(`${second}. This does not go alone: `).waitFor();
+  await bench.page.getByRole("button", { name: /^Take this\b/ }).waitFor();
   await bench.page.waitForTimeout(300);
-  assert.equal(await bench.page.getByText(`${first} does not go alone: `).count(), 0);
+  assert.equal(await bench.page.getByText(`${first}. This does not go alone: `).count(), 0);
   const asked = await bench.page.evaluate(() => window.asked);
   assert.ok(asked.length > 0 && new Set(asked).size === asked.length, `${asked}`);
   assert.deepEqual(bench.errors, []);
@@ -266,7 +266,7 @@ test("a press on what the page has just moved there is not taken", async () => {
   await bench.page.mouse.click(x, y);
   await bench.page.waitForTimeout(200);
   assert.ok((await bench.page.evaluate(() => window.scrollY)) > before, "the page moved");
-  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  const way = bench.page.getByRole("button", { name: /^Take this\b/ });
   const there = await way.boundingBox();
   await bench.page.mouse.click(there.x + 4, there.y + there.height / 2);
   assert.equal(await receiver.getAttribute("aria-pressed"), "false");
@@ -281,10 +281,10 @@ test("a way that is told of an earlier choice takes nothing", async () => {
   const { receiver, comes } = shifting(bench);
   await comes("key-shifts");
   await receiver.click();
-  await bench.page.getByRole("button", { name: /^Take it and / }).waitFor();
+  await bench.page.getByRole("button", { name: /^Take this\b/ }).waitFor();
   await bench.page.evaluate(() => {
     const slider = document.querySelector("input[type=range][aria-label=Width]");
-    const way = [...document.querySelectorAll(".remedy")].find((way) => way.textContent.startsWith("Take it and "));
+    const way = [...document.querySelectorAll(".remedy")].find((way) => way.textContent.startsWith("Take this"));
     slider.value = String(Number(slider.value) - 1);
     slider.dispatchEvent(new Event("input", { bubbles: true }));
     way.click();
@@ -300,7 +300,7 @@ test("a slider's reason is that of its place, and the focus comes back to it", a
   const { receiver, comes } = shifting(bench);
   await comes("key-shifts");
   await receiver.click();
-  await bench.page.getByRole("button", { name: /^Take it and .+ deep/ }).click();
+  await bench.page.getByRole("button", { name: /^Take this\b.+ deep/ }).click();
   await bench.page.evaluate(() => {
     const reason = document.querySelector("input[type=range][aria-label=Depth]").closest(".size").querySelector(".why");
     window.seen = new Set();
@@ -309,7 +309,7 @@ test("a slider's reason is that of its place, and the focus comes back to it", a
   });
   await bench.slider("Depth").focus();
   await bench.page.keyboard.press("ArrowLeft");
-  const way = bench.page.getByRole("button", { name: /^Take it and / });
+  const way = bench.page.getByRole("button", { name: /^Take this\b/ });
   await way.waitFor();
   const seen = await bench.page.evaluate(() => [...window.seen].filter((text) => text !== ""));
   assert.equal(seen.length, 1, `${seen}`);

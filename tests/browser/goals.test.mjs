@@ -65,8 +65,8 @@ test("what cannot be made is offered the nearest that can, unasked", async () =>
 
 test("a budget or a day that the unit does not keep is said, and exactly the budget is kept", async () => {
   const bench = await Bench.open(chrome);
-  const dear = bench.page.getByText("It costs more than you gave.");
-  const late = bench.page.getByText("It comes later than the day that you gave.");
+  const dear = bench.page.getByText(/It costs €.*; you gave €/);
+  const late = bench.page.getByText(/It comes on .*; you want it by/);
   const give = async (name, figure) => {
     await goals(bench).getByLabel(name).fill(figure);
     await goals(bench).getByLabel(name).press("Enter");
@@ -89,6 +89,16 @@ test("a budget or a day that the unit does not keep is said, and exactly the bud
   await dear.waitFor();
   await give("costs at most", "");
   await dear.waitFor({ state: "hidden" });
+  // So it is by the way out that is offered, and the field is empty then.
+  await give("costs at most", written(cents - 1));
+  await bench.button("Let the budget go").click();
+  await dear.waitFor({ state: "hidden" });
+  assert.equal(await goals(bench).getByLabel("costs at most").inputValue(), "");
+  await give("is there by", day(-400));
+  await bench.page.getByText(/is in the past; it comes on .* at the earliest\./).first().waitFor();
+  await bench.button("Let the day go").click();
+  await bench.button("Let the day go").waitFor({ state: "hidden" });
+  assert.equal(await goals(bench).getByLabel("is there by").inputValue(), "");
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

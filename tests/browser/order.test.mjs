@@ -81,7 +81,7 @@ test("an answer that does not go alone stays in sight, says why and is not taken
   const before = await bench.drawing();
   await one.focus();
   await bench.page.keyboard.press("Enter");
-  await bench.page.getByText("1 does not go alone: The top over bay 1 would bend").waitFor();
+  await bench.page.getByText("Number of bays: 1. This does not go alone: The top over bay 1 would bend").waitFor();
   assert.equal(await bench.drawing(), before);
   await bench.close();
 });

@@ -114,3 +114,34 @@ for (const [label, field, wrong, right] of [
     await bench.close();
   });
 }
+
+test("what is out of bounds says them, and is not called unreadable", async () => {
+  const bench = await Bench.open(chrome);
+  for (const [label, field, wrong, bounds, right] of [
+    ["Screen on top", "The screen", "500", "A screen is 5 to 200 inches large.", "40"],
+    ["Free wall", "The free wall", "0 mm", /^A size is more than 0 mm and at most 100.000 mm\.$/, "3000"],
+  ]) {
+    const input = bench.page.getByRole("textbox", { name: label });
+    await input.fill(wrong);
+    await input.press("Enter");
+    await bench.page.getByText(bounds).waitFor();
+    assert.match(await bench.tally(), new RegExp(`Not judged yet\\s+${field} is out of bounds`));
+    await input.fill(right);
+    await input.press("Enter");
+    await bench.page.getByText(bounds).waitFor({ state: "detached" });
+  }
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("a size between those that are offered becomes the nearest, and the page says so", async () => {
+  const bench = await Bench.open(chrome);
+  const note = bench.page.getByText("1\u202f371.6 mm is between sizes; 1\u202f370 mm taken.");
+  await bench.type("Width", "4' 6\"");
+  await note.waitFor();
+  assert.equal(await bench.size("Width").inputValue(), "1\u202f370");
+  await bench.button("Width: one step more").click();
+  await note.waitFor({ state: "detached" });
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});

@@ -48,7 +48,7 @@ pub(crate) fn ask(range: &Range, choice: &Choice) {
     if let Some(Answer { change, .. }) = shut {
         if let Some(why) = why_shut(range, choice, change, &[]) {
             let pinned = why.release.as_ref().is_some_and(|release| !release.pins.is_empty());
-            assert!(!pinned && !words::shut(&why).is_empty());
+            assert!(!pinned && !words::shut(&why, &range.currency).is_empty());
         }
         // Pins of bays that are not there, and twice the same.
         let pins =

@@ -74,7 +74,7 @@ fn options(range: &Range, choice: &Choice, kept: Kept<'_>) -> Option<Value> {
         .flat_map(|(size, runs)| runs.iter().filter(|run| run.state.reach == Reach::Shut).map(|run| size.to(run.from)));
     let reasons = shut.map(|answer| answer.change.clone()).chain(shut_sizes).map(|change| {
         let why = why_shut(range, choice, &change, kept);
-        let sentence = why.as_ref().map(words::shut);
+        let sentence = why.as_ref().map(|why| words::shut(why, &range.currency));
         let release = why.as_ref().and_then(|why| why.release.as_ref()).map(|release| words::release(release, range));
         json!({ "change": change, "why": why, "sentence": sentence, "release": release })
     });

@@ -13,12 +13,11 @@ pub mod stepper;
 /// What stands in a field that is typed into or stepped: one type for all, since each type in a memo is code of its
 /// own.
 #[derive(Clone, Debug, Default, PartialEq)]
-#[expect(clippy::struct_excessive_bools, reason = "each is shown by itself, in any combination")]
 pub struct Entry {
-    /// The present value in words: as it was typed if it could not be read.
+    /// The present value in words: as it was typed if that was not taken.
     pub text: String,
-    /// Whether it could not be read.
-    pub bad: bool,
+    /// Why it was not taken, if it was not.
+    pub wrong: String,
     /// Whether less can be had.
     pub less: bool,
     /// Whether more can be had.

@@ -1,6 +1,7 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
 mod advice;
+mod entries;
 mod kept;
 mod snapshot;
 
@@ -18,8 +19,7 @@ use crate::browser::adviser;
 use crate::browser::range_file::NoRange;
 use crate::customer::Customer;
 use crate::debounce::debounce;
-use crate::tally::Hindrance;
-use crate::unread::{Field, Unread};
+use crate::unread::Unread;
 use advice::TEXTS;
 
 pub use advice::FindingAdvice;
@@ -266,19 +266,6 @@ impl Desk {
         self.replace(self.peek(|snapshot, range| snapshot.choice.with(change, range)));
     }
 
-    /// Takes what was typed into a field, if it could be read.
-    pub fn enter(self, field: Field, entry: String, read: Option<Change>) {
-        match read {
-            Some(change) => self.apply(&change),
-            None => self.unread.add(field, entry),
-        }
-    }
-
-    /// What stops an order, whatever is known about the unit.
-    pub fn hindrance(self) -> Option<Hindrance> {
-        self.unread.first().map(Hindrance::Unread).or(self.built_in.then_some(Hindrance::NoRange))
-    }
-
     /// Whether the range is the one that is built in: nothing can be ordered then.
     pub fn is_built_in(self) -> bool {
         self.built_in
@@ -325,6 +312,11 @@ impl Desk {
     /// The range file as it was read.
     pub fn range_text(self) -> String {
         self.text.get_value().to_string()
+    }
+
+    /// The day of asking; what reads is run again when it changes.
+    pub fn present_day(self) -> Day {
+        self.today.get()
     }
 
     /// The day of asking.

@@ -2,8 +2,10 @@
 
 use slotwright_core::business::price::customer::{CustomerItem, customer_lines};
 use slotwright_core::business::price::{Item, Price};
+use slotwright_core::input::entry::Refused;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place::breaches;
+use slotwright_core::units::day::Day;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 
@@ -13,8 +15,8 @@ use crate::unread::Field;
 /// What stops an order, whatever is known about the unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Hindrance {
-    /// An entry could not be read.
-    Unread(Field),
+    /// An entry was not taken.
+    Unread(Field, Refused),
     /// The workshop's range file is not there.
     NoRange,
 }
@@ -32,7 +34,7 @@ pub struct TallyText {
     pub mass_note: String,
     /// The latest day on which it arrives.
     pub day: String,
-    /// The stage that decides it.
+    /// The stage that takes longest.
     pub day_note: String,
     /// Whether it can be made.
     pub state: String,
@@ -44,10 +46,10 @@ pub struct TallyText {
     pub but: bool,
 }
 
-/// The strip for what is known and so many hints, and whether one of them is of what the customer gave.
+/// The strip for what is known on a day, and so many hints, and whether one of them is of what the customer gave.
 pub fn tally_text(
     range: &Range,
-    snapshot: &Snapshot,
+    (snapshot, today): (&Snapshot, Day),
     (hints, beyond): (usize, bool),
     hindrance: Option<Hindrance>,
 ) -> TallyText {
@@ -55,7 +57,7 @@ pub fn tally_text(
     let stops = snapshot.findings.len();
     text.but = text.good && (beyond || breaches(&snapshot.choice).next().is_some());
     let unread = match hindrance {
-        Some(Hindrance::Unread(field)) => Some(field),
+        Some(Hindrance::Unread(field, refused)) => Some((field, refused)),
         Some(Hindrance::NoRange) | None => None,
     };
     let state = match hindrance {
@@ -67,7 +69,7 @@ pub fn tally_text(
     };
     text.state = state.text().into();
     text.state_note = match (unread, stops, hints) {
-        (Some(field), ..) => Message::CannotBeRead(field.label()).text(),
+        (Some((field, refused)), ..) => Message::NotTaken(field.label(), refused).text(),
         (_, 0, _) if hindrance.is_some() => Label::NoRangeFile.text().into(),
         (_, 0, 0) => String::new(),
         (_, 0, hints) => Message::Hints(hints).text(),
@@ -88,9 +90,9 @@ pub fn tally_text(
     match &built.promise {
         None => text.day = nothing(),
         Some(promise) => {
-            text.day = words::day(promise.arrives);
+            text.day = words::day(promise.arrives, today);
             let stage = range.stages.iter().find(|stage| stage.key == promise.decided_by);
-            text.day_note = stage.map(|stage| stage.name.clone()).unwrap_or_default();
+            text.day_note = stage.map(|stage| Message::LongestStep(&stage.name).text()).unwrap_or_default();
         }
     }
     text

@@ -3,8 +3,10 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
+use slotwright_core::input::entry::{self, Expected, Refused};
 use slotwright_core::solver::Size;
 use slotwright_core::units::quantity::Dim;
+use slotwright_core::words;
 use slotwright_core::words::page::Label;
 
 /// A field that a person types into.
@@ -48,6 +50,30 @@ impl Field {
             Self::Weight => Label::TheWeight,
             Self::Day => Label::TheDay,
         }
+    }
+
+    /// Why it does not take what was typed.
+    pub fn refused(self, typed: &str, currency: &str) -> Refused {
+        let refused = match self {
+            Self::Size(_) | Self::Wall => entry::size(typed).err(),
+            Self::Screen => entry::diagonal(typed).err(),
+            Self::Price => entry::money(typed, currency).err(),
+            Self::Weight => entry::mass(typed).err(),
+            Self::Day => None,
+        };
+        refused.unwrap_or(Refused::Unread)
+    }
+
+    /// What it says then.
+    pub fn wrong(self, refused: Refused) -> String {
+        let expected = match self {
+            Self::Size(_) | Self::Wall => Expected::Size,
+            Self::Screen => Expected::Diagonal,
+            Self::Price => Expected::Money,
+            Self::Weight => Expected::Mass,
+            Self::Day => return Label::NoDay.text().into(),
+        };
+        words::refused(expected, refused)
     }
 
     const fn name(self) -> &'static str {

@@ -26,11 +26,11 @@ use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::choice::change::Change;
 use crate::choice::question::Question;
-use crate::input::entry::Expected;
+use crate::input::entry::{Expected, Refused};
 use crate::range::Range;
 use crate::rules::finding::Finding;
 use crate::rules::id::Rule;
-use crate::solver::kept::Given;
+use crate::solver::kept::{Beyond, Given};
 use crate::solver::why::{Release, Why};
 use crate::units::day::Day;
 use crate::units::money::Money;
@@ -95,9 +95,9 @@ pub fn money(amount: Money, currency: &str) -> String {
     LOCALE.money(amount, currency)
 }
 
-/// A day as people say it: `Fri 18 December`.
-pub fn day(day: Day) -> String {
-    LOCALE.day(day)
+/// A day as people say it on another one: `Fri 18 December`, with its year if that is another one.
+pub fn day(day: Day, today: Day) -> String {
+    LOCALE.day(day, today)
 }
 
 /// The sentence of any finding.
@@ -124,10 +124,17 @@ pub const fn given_card() -> Card {
     }
 }
 
-/// What a field says when it cannot read what was typed, with examples of what it reads.
-pub const fn not_read(expected: Expected) -> &'static str {
+/// What a field says of an entry that it does not take: examples of what it reads, or its bounds.
+pub fn refused(expected: Expected, refused: Refused) -> String {
     match LOCALE {
-        Locale::English => english::entry::not_read(expected),
+        Locale::English => english::entry::refused(expected, refused),
+    }
+}
+
+/// What a field says of a size that lies between those that are offered, of which the nearest was taken.
+pub fn between_sizes(typed: Dim, taken: Dim) -> String {
+    match LOCALE {
+        Locale::English => english::entry::between_sizes(typed, taken),
     }
 }
 
@@ -152,10 +159,17 @@ pub fn kept(pins: &[Question]) -> String {
     }
 }
 
-/// What was given for a visit and does not hold; of wall and screen findings tell.
-pub const fn beyond(given: Given) -> Option<&'static str> {
+/// How a unit goes beyond what was given for a visit; of wall and screen findings tell.
+pub fn beyond(beyond: Beyond, currency: &str) -> String {
     match LOCALE {
-        Locale::English => english::name::beyond(given),
+        Locale::English => english::given::beyond(beyond, currency),
+    }
+}
+
+/// What to press to let go of what was given: `Let the budget go`.
+pub fn let_go(given: Given) -> String {
+    match LOCALE {
+        Locale::English => english::given::let_go(given),
     }
 }
 
@@ -211,7 +225,13 @@ pub fn to_do(changes: &[Change], range: &Range) -> String {
     proposal(Proposal::Alone(changes), range)
 }
 
-/// What to press to take a shut answer and let go of what is kept: `Take it, let the depth go and make it 520 mm deep`.
+/// What to press to take an answer with other changes: `Take this and make it 520 mm deep`.
+pub fn take_with(changes: &[Change], range: &Range) -> String {
+    proposal(Proposal::TakeWith(changes), range)
+}
+
+/// What to press to take a shut answer and let go of what is kept: `Let the depth go: take this and make it 520 mm
+/// deep`.
 pub fn release(release: &Release, range: &Range) -> String {
     proposal(Proposal::release(release), range)
 }
@@ -221,9 +241,9 @@ pub fn letting_go(pin: Question, change: &Change, range: &Range) -> String {
     proposal(Proposal::LetGoAnd { pin, change }, range)
 }
 
-/// Why an answer is shut, for the customer.
-pub fn shut(why: &Why) -> String {
-    refusal(&Refusal::of(why))
+/// Why an answer is shut, for the customer; prices are in that currency.
+pub fn shut(why: &Why, currency: &str) -> String {
+    refusal(&Refusal::of(why, currency))
 }
 
 /// Why an answer is shut of which no more was found out.

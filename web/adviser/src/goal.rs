@@ -10,7 +10,7 @@ use slotwright_core::solver::goals::{Goal, in_the_way, toward};
 use slotwright_core::solver::kept::{Kept, Visit};
 use slotwright_core::units::day::Day;
 use slotwright_core::words;
-use slotwright_core::words::adviser::Message;
+use slotwright_core::words::adviser::{Asked, Message};
 
 /// The goal of a word and its figure, as [`wire`] has it; none if a figure is not there: a field that was emptied.
 fn read(word: &str, figure: &str) -> Option<Goal> {
@@ -48,7 +48,13 @@ pub(crate) fn answer(
         Some(Goal::Screen) if is_wider_than_wall(&choice) => return only(Message::ScreenOverWall.text()),
         Some(goal) => goal,
     };
-    let currency = &range.currency;
+    if let Goal::By(by) = goal
+        && by < today
+    {
+        let promise = derive_unproven(range, &choice, today, &backlog).built.and_then(|built| built.promise);
+        return only(Message::PastDay { by, today, first: promise.map(|promise| promise.arrives) }.text());
+    }
+    let asked = Asked { goal, currency: &range.currency, today };
     let (pins, visit, dated) = (super::questions(pins), super::visit(pins), (today, &backlog));
     let kept = Kept { pins: &pins, visit: visit.as_ref() };
     let Some(changes) = toward(range, &choice, goal, kept, dated) else {
@@ -60,22 +66,21 @@ pub(crate) fn answer(
             _ => visit.by.is_some() || visit.budget.is_some(),
         };
         let kept = !pins.is_empty() || visit.as_ref().is_some_and(others);
-        return only(Message::NoWay { goal, currency, kept, held: &held }.text());
+        return only(Message::NoWay { asked, kept, held: &held }.text());
     };
     if changes.is_empty() && goal == Goal::Valid {
         // What stops it then is no matter of the choice.
         return only(String::new());
     }
     if changes.is_empty() {
-        return only(Message::Met { goal, currency }.text());
+        return only(Message::Met { asked }.text());
     }
     let after = changes.iter().fold(choice, |choice, change| choice.with(change, range));
     let derived = derive_unproven(range, &after, today, &backlog);
     let built = derived.built?;
-    let day = built.promise.map(|promise| words::day(promise.arrives));
+    let day = built.promise.map(|promise| words::day(promise.arrives, today));
     let sentence = Message::ComesTo {
-        goal,
-        currency,
+        asked,
         price: &words::money(built.price.total_minor, &built.price.currency),
         mass: &words::mass(built.whole.mass),
         day: day.as_deref(),
@@ -103,11 +108,16 @@ mod tests {
         assert_eq!(Choice::of_compact(&compact).unwrap().width_mm, range.models[0].width_mm.most);
         let price = ask(&choice, "price", "95050");
         assert!(!price[2].is_empty(), "{price:?}");
+        let (today, backlog) = ("2026-11-25".parse().unwrap(), Backlog::default());
+        let built = derive_unproven(&range, &choice, today, &backlog).built.unwrap();
+        let arrives = words::day(built.promise.unwrap().arrives, today);
+        let past = format!("Tue 24 November is in the past; it comes on {arrives} at the earliest.");
         for (word, figure, said) in [
             ("price", "", ""),
             ("price", "950.50", ""),
             ("by", "", ""),
             ("by", "2026-11-25", "There by Wed 25 November: no way to it was found."),
+            ("by", "2026-11-24", &past),
             ("screen", "", "Say first which screen stands on it."),
             ("part", "90000", "Parts up to 90 kg: it is so already."),
             // 199 lb 4 oz and a hair.

@@ -131,13 +131,14 @@ fn advice(range: &Range, compact: &str, pins: &[String]) -> Option<Vec<String>> 
         said.into_iter().chain(remedies).chain(none).collect::<Vec<_>>()
     });
     // What was given for the visit and does not hold now is said like what does not suit the place.
-    let broken = visit.as_ref().map(|visit| visit.breaks(range, &choice)).unwrap_or_default();
-    let broken = broken.into_iter().filter_map(words::beyond).flat_map(|sentence| {
-        let card = words::given_card();
-        let said = ["place", "warns", sentence, card.why, card.source].map(String::from);
-        said.into_iter().chain((0..MOST * 3).map(|_| String::new()))
+    let beyond = visit.iter().flat_map(|visit| visit.beyond(range, &choice)).flat_map(|beyond| {
+        let (card, given) = (words::given_card(), beyond.given());
+        let said = ["place", "warns", &words::beyond(beyond, &range.currency), card.why, card.source].map(String::from);
+        let name = name_of(given).unwrap_or_default();
+        let way = [words::let_go(given), compact.into(), name.into()];
+        said.into_iter().chain(way).chain((3..MOST * 3).map(|_| String::new()))
     });
-    Some(told.chain(broken).collect())
+    Some(told.chain(beyond).collect())
 }
 
 fn why(range: &Range, compact: &str, place: &str, pins: &[String]) -> Option<Vec<String>> {
@@ -186,15 +187,20 @@ fn shut(range: &Range, choice: &Choice, change: &Change, kept: Kept<'_>, reason:
     let Some(why) = why_shut(range, choice, change, kept) else {
         return [words::given_up(reason), none(), none(), none()];
     };
-    let sentence = words::shut(&why);
+    let sentence = words::shut(&why, &range.currency);
     let Some(release) = &why.release else { return [sentence, none(), none(), none()] };
-    let given = release.given.iter().filter_map(|given| match given {
-        Given::Budget => Some("budget".to_string()),
-        Given::Day => Some("by".into()),
-        Given::Wall | Given::Screen => None,
-    });
+    let given = release.given.iter().filter_map(|given| name_of(*given)).map(String::from);
     let gone: Vec<String> = release.pins.iter().map(ToString::to_string).chain(given).collect();
     [sentence, words::release(release, range), after(range, choice, change, &release.all()), gone.join(" ")]
+}
+
+/// By what name the page keeps what was given for the visit; wall and screen are the choice's own.
+const fn name_of(given: Given) -> Option<&'static str> {
+    match given {
+        Given::Budget => Some("budget"),
+        Given::Day => Some("by"),
+        Given::Wall | Given::Screen => None,
+    }
 }
 
 /// The compact text of what comes of a change and of more after it.
@@ -229,7 +235,12 @@ mod tests {
         for place in ways.iter().map(ToString::to_string) {
             let told = asked(&mut known, &["why", &compact, &place]);
             assert_eq!((told.len(), &told[..4]), (8, &["why", &compact, &place, "shifts"].map(String::from)[..]));
-            assert!(!told[4].is_empty() && told[5].starts_with("Take it and ") && told[7].is_empty(), "{told:?}");
+            assert!(
+                !told[4].is_empty()
+                    && (told[5].starts_with("Take this and ") || told[5].starts_with("Take this, "))
+                    && told[7].is_empty(),
+                "{told:?}"
+            );
             assert!(judge(&range, &Choice::of_compact(&told[6]).unwrap()).holds(), "{told:?}");
         }
     }
@@ -256,6 +267,40 @@ mod tests {
         assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400 mm wide");
     }
 
+    /// A budget and a day that do not hold are said with their figures, and each can be let go: nothing else changes.
+    #[test]
+    fn a_budget_and_a_day_that_do_not_hold_can_be_let_go() {
+        let mut known = None;
+        asked(&mut known, &["range", RANGE]);
+        let compact = Choice::first_of(known.as_ref().unwrap()).unwrap().to_compact();
+        let told = |given: &[&str], known: &mut Option<Range>| -> Vec<[String; 3]> {
+            let said = asked(known, &[&["findings", &compact, "today=2026-11-25"], given].concat());
+            let beyond = said[2..].chunks(11).filter(|told| told[5].starts_with("Let the "));
+            beyond
+                .map(|told| {
+                    assert_eq!((told[6].as_str(), &told[8..]), (compact.as_str(), &[const { String::new() }; 3][..]));
+                    [told[2].clone(), told[5].clone(), told[7].clone()]
+                })
+                .collect()
+        };
+        assert_eq!(told(&[], &mut known), [[""; 3]; 0]);
+        let both = told(&["budget=100000", "by=2026-12-01"], &mut known);
+        assert_eq!(both.len(), 2, "{both:?}");
+        assert!(
+            both[0][0].starts_with("It comes on ") && both[0][0].ends_with("; you want it by Tue 1 December."),
+            "{both:?}"
+        );
+        assert_eq!(both[0][1..], ["Let the day go", "by"]);
+        assert!(
+            both[1][0].starts_with("It costs €\u{202f}1\u{202f}")
+                && both[1][0].ends_with("; you gave €\u{202f}1\u{202f}000.00."),
+            "{both:?}"
+        );
+        assert_eq!(both[1][1..], ["Let the budget go", "budget"]);
+        let past = told(&["by=2025-01-01"], &mut known);
+        assert!(past[0][0].starts_with("Wed 1 January 2025 is in the past; it comes on "), "{past:?}");
+    }
+
     #[test]
     fn what_is_kept_is_named() {
         let mut known = None;
@@ -276,7 +321,7 @@ mod tests {
                 why[4].contains("You keep ") && why[4].ends_with(", so no other change makes up for it."),
                 "{why:?}"
             );
-            assert!(why[5].starts_with("Take it") && why[5].contains(" let the "), "{why:?}");
+            assert!(why[5].starts_with("Let the ") && why[5].contains(" take this"), "{why:?}");
             assert!(judge(&range, &Choice::of_compact(&why[6]).unwrap()).holds(), "{why:?}");
             // Without the pins it is not shut, and is not said to be.
             let free_now = asked(&mut known, &["why", &compact, &place]);
@@ -292,6 +337,6 @@ mod tests {
         let many = Choice::first_of(&range).unwrap().with(&Change::BayCount(6), &range).to_compact();
         let size = asked(&mut known, &["width", &many, "9000"]);
         assert_eq!((size[0].as_str(), size[2].as_str()), ("width", "9000"));
-        assert!(size[5].starts_with("Take it and "), "{size:?}");
+        assert!(size[5].starts_with("Take this"), "{size:?}");
     }
 }

@@ -83,13 +83,16 @@ pub fn Choices(
     look: &'static str,
 ) -> impl IntoView {
     let answers = Memo::new(move |_| answers.run(()));
+    let question = move || label.run(());
     let reason = move || {
         answers.with(|answers| {
             let answer = answers.get(asked.get())?;
-            let (label, why) = (&answer.label, &answer.status.why);
+            let (question, label, why) = (question(), &answer.label, &answer.status.why);
             let message = match answer.status.availability {
-                Availability::Shut => Message::CannotBeHad(label, why),
-                Availability::Open | Availability::Shifts | Availability::Pending => Message::NotAlone(label, why),
+                Availability::Shut => Message::CannotBeHad { asked: &question, answer: label, why },
+                Availability::Open | Availability::Shifts | Availability::Pending => {
+                    Message::NotAlone { asked: &question, answer: label, why }
+                }
             };
             (!why.is_empty()).then(|| message.text() + " ")
         })
@@ -123,7 +126,7 @@ pub fn Choices(
     };
     view! {
         <div class="asked" node_ref=own>
-            <div class=format!("choices {look}") role="group" aria-label=move || label.run(())>{buttons}</div>
+            <div class=format!("choices {look}") role="group" aria-label=question>{buttons}</div>
             <p class="why" aria-live="polite">
                 {reason}
                 <button type="button" class="remedy" on:click=taken>{way}</button>

@@ -10,8 +10,6 @@ use super::{Entry, Read};
 pub fn Optional(
     label: &'static str,
     #[prop(into)] unit: String,
-    /// What it says when it cannot be read.
-    wrong: &'static str,
     show: Read<Entry>,
     take: Callback<String>,
     /// `text`, or `date`.
@@ -19,7 +17,7 @@ pub fn Optional(
     kind: &'static str,
 ) -> impl IntoView {
     let entry = Memo::new(move |_| show.run(()));
-    let bad = move || entry.with(|entry| entry.bad);
+    let wrong = move || entry.with(|entry| entry.wrong.clone());
     let typed = move |event| {
         take.run(event_target_value(&event).trim().into());
         // The same may have been typed in another unit.
@@ -30,12 +28,12 @@ pub fn Optional(
             <span class="field-label">{label}</span>
             <span class="boxed">
                 <input type=kind inputmode="decimal" autocomplete="off" placeholder=Label::Any.text()
-                    aria-invalid=move || bad().to_string()
+                    aria-invalid=move || (!wrong().is_empty()).to_string()
                     prop:value=move || entry.with(|entry| entry.text.clone())
                     on:change=typed/>
                 <span class="unit">{unit}</span>
             </span>
-            <span class="wrong" role="alert">{move || if bad() { wrong } else { "" }}</span>
+            <span class="wrong" role="alert">{wrong}</span>
         </label>
     }
 }

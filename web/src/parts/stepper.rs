@@ -1,8 +1,6 @@
 //! A figure with a button for less and one for more; a size can be typed as well.
 
 use leptos::prelude::*;
-use slotwright_core::input::entry::Expected;
-use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 
 use super::{Entry, Read, inert};
@@ -81,7 +79,7 @@ pub fn Dimension(
                     inputmode="decimal"
                     autocomplete="off"
                     aria-label=Message::InMillimetres(label).text()
-                    aria-invalid=move || steps.with(|steps| steps.bad || steps.invalid).to_string()
+                    aria-invalid=move || steps.with(|steps| !steps.wrong.is_empty() || steps.invalid).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=entered
                     on:keydown=keys
@@ -89,9 +87,7 @@ pub fn Dimension(
                 {inert("<span class=\"unit\" aria-hidden=\"true\">", Label::Mm)}
                 <Press label=Message::StepMore(label).text() sign="+" up=true steps step/>
             </span>
-            <p class="wrong" role="alert">
-                {move || if steps.with(|steps| steps.bad) { words::not_read(Expected::Size) } else { "" }}
-            </p>
+            <p class="wrong" role="alert">{move || steps.with(|steps| steps.wrong.clone())}</p>
         </div>
     }
 }

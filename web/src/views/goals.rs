@@ -1,7 +1,7 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
-use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::input::entry;
 use slotwright_core::input::wire;
 use slotwright_core::units::day::Day;
 use slotwright_core::words;
@@ -19,11 +19,11 @@ use crate::unread::Field;
 type Figure = (fn(&str, &str) -> Option<String>, fn(&str) -> String);
 
 const PRICE: Figure = (
-    |typed, currency| entry::money(typed, currency).map(wire::of_money),
+    |typed, currency| entry::money(typed, currency).ok().map(wire::of_money),
     |figure| wire::money(figure).map(words::amount).unwrap_or_default(),
 );
 const WEIGHT: Figure = (
-    |typed, _| entry::mass(typed).map(wire::of_mass),
+    |typed, _| entry::mass(typed).ok().map(wire::of_mass),
     |figure| wire::mass(figure).map(words::kilograms).unwrap_or_default(),
 );
 // Fields for days have and show them as ISO 8601.
@@ -59,10 +59,9 @@ pub fn Goals() -> impl IntoView {
         let own = RwSignal::new(String::new());
         let show = Callback::new(move |()| {
             let unread = desk.unread.entry(field);
-            let bad = unread.is_some();
             let figure = || if name.is_empty() { own.get() } else { desk.given(name) };
             let text = unread.unwrap_or_else(|| written(&figure()));
-            Entry { text, bad, ..Entry::default() }
+            Entry { text, wrong: desk.wrong(field), ..Entry::default() }
         });
         let take = Callback::new(move |typed: String| {
             let currency = desk.peek(|_, range| range.currency.clone());
@@ -95,11 +94,11 @@ pub fn Goals() -> impl IntoView {
             {inert("<h3>", Label::FindOneThat)}
             <div class="row">{button("widest", Label::IsWidest)}{button("screen", Label::TakesScreen)}</div>
             <div class="fields">
-                <Optional label=Label::CostsAtMost.text() unit=currency wrong=words::not_read(Expected::Money)
+                <Optional label=Label::CostsAtMost.text() unit=currency
                     show=price take=take_price/>
-                <Optional label=Label::HasPartsUpTo.text() unit=Label::Kg.text() wrong=words::not_read(Expected::Mass)
+                <Optional label=Label::HasPartsUpTo.text() unit=Label::Kg.text()
                     show=weight take=take_weight/>
-                <Optional label=Label::IsThereBy.text() unit="" wrong=Label::NoDay.text()
+                <Optional label=Label::IsThereBy.text() unit=""
                     show=day take=take_day kind="date"/>
             </div>
             <Notices notices=Callback::new(notices) take=Callback::new(take)/>

@@ -116,11 +116,14 @@ fn Days() -> impl IntoView {
             .iter()
             .map(|days| {
                 let stage = range.stages.iter().find(|stage| stage.key == days.stage);
-                (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free))
+                (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free, desk.today()))
             })
             .collect();
         let carrier = range.carriers.iter().find(|carrier| carrier.key == promise.carrier);
-        rows.push((carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(), words::day(promise.arrives)));
+        rows.push((
+            carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(),
+            words::day(promise.arrives, desk.today()),
+        ));
         Some(rows)
     });
     view! {

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::choice::Place;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
-use slotwright_core::input::entry::{self, Expected};
+use slotwright_core::input::entry;
 use slotwright_core::words;
 use slotwright_core::words::page::Label;
 
@@ -39,9 +39,8 @@ pub fn PlaceQuestions() -> impl IntoView {
     let shows = |field, show: fn(&Place) -> Option<String>| {
         Callback::new(move |()| {
             let typed = desk.unread.entry(field);
-            let bad = typed.is_some();
             let text = typed.or_else(|| desk.read(|snapshot, _| show(&snapshot.choice.place))).unwrap_or_default();
-            Entry { text, bad, ..Entry::default() }
+            Entry { text, wrong: desk.wrong(field), ..Entry::default() }
         })
     };
     let takes = |field, read: fn(&str) -> Option<Change>| {
@@ -54,9 +53,9 @@ pub fn PlaceQuestions() -> impl IntoView {
         <section id="question-place">
             <Heading number=1 title=Label::WhereItStands/>
             <div class="fields">
-                <Optional label=Label::FreeWall.text() unit=Label::Mm.text() wrong=words::not_read(Expected::Size)
+                <Optional label=Label::FreeWall.text() unit=Label::Mm.text()
                     show=shows(Field::Wall, wall) take=takes(Field::Wall, read_wall)/>
-                <Optional label=Label::ScreenOnTop.text() unit=Label::Inch.text() wrong=words::not_read(Expected::Diagonal)
+                <Optional label=Label::ScreenOnTop.text() unit=Label::Inch.text()
                     show=shows(Field::Screen, screen) take=takes(Field::Screen, read_screen)/>
                 <label class="field">
                     {inert("<span class=\"field-label\">", Label::PlugToPass)}
@@ -76,7 +75,7 @@ fn read_wall(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::WallMm(None));
     }
-    entry::size(text).map(|size| Change::WallMm(Some(size)))
+    entry::size(text).ok().map(|size| Change::WallMm(Some(size)))
 }
 
 fn screen(place: &Place) -> Option<String> {
@@ -87,5 +86,5 @@ fn read_screen(text: &str) -> Option<Change> {
     if text.is_empty() {
         return Some(Change::ScreenTenthInch(None));
     }
-    entry::diagonal(text).map(|tenths| Change::ScreenTenthInch(Some(tenths)))
+    entry::diagonal(text).ok().map(|tenths| Change::ScreenTenthInch(Some(tenths)))
 }

@@ -113,7 +113,7 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
     let steps = move |()| {
         let typed = desk.unread.entry(field);
         desk.read(|snapshot, range| Entry {
-            bad: typed.is_some(),
+            wrong: desk.wrong(field),
             text: typed.unwrap_or_else(|| words::size(size.of(&snapshot.choice))),
             less: next(snapshot, range, false).is_some(),
             more: next(snapshot, range, true).is_some(),
@@ -125,9 +125,17 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
             desk.apply(&size.to(value));
         }
     };
+    // What a size that lies between those that are offered became, and with which choice: another one makes it old.
+    let settled = RwSignal::new(None::<(String, String)>);
+    let note = move || settled.get().filter(|(_, compact)| *compact == desk.compact()).map(|(note, _)| note);
     let typed = move |text: String| {
-        let change = entry::size(&text).map(|taken| size.to(taken));
-        desk.enter(field, text, change);
+        let read = entry::size(&text).ok();
+        let taken = read.map(|read| {
+            desk.peek(|snapshot, range| limits(snapshot, range, size)).map_or(read, |limits| limits.settle(read))
+        });
+        desk.enter(field, text, taken.map(|taken| size.to(taken)));
+        let between = read.zip(taken).filter(|(read, taken)| read != taken);
+        settled.set(between.map(|(read, taken)| (words::between_sizes(read, taken), untrack(move || desk.compact()))));
     };
     let slid = move |step| {
         if let Some(limits) = desk.peek(|snapshot, range| limits(snapshot, range, size)) {
@@ -179,7 +187,7 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
             <Slider label take=Callback::new(slid) refused=Callback::new(refuse)
                 track=Callback::new(move |()| desk.read(|snapshot, range| track(snapshot, range, size)).unwrap_or_default())/>
             <p class="why gap" aria-live="polite">
-                {move || refused()[0].clone()}" "
+                {note}" "{move || refused()[0].clone()}" "
                 <button type="button" class="remedy" on:click=go>{move || refused()[1].clone()}</button>
             </p>
             <FindingNotices asked/>

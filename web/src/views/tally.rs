@@ -29,8 +29,8 @@ pub fn Tally(
             let beyond = all.iter().any(|advice| advice.tone == Tone::Warn && advice.about == Question::Place);
             (all.iter().filter(|advice| advice.tone != Tone::Stop).count(), beyond)
         });
-        let hindrance = desk.hindrance();
-        desk.read(|snapshot, range| tally_text(range, snapshot, hints, hindrance))
+        let (hindrance, today) = (desk.hindrance(), desk.present_day());
+        desk.read(|snapshot, range| tally_text(range, (snapshot, today), hints, hindrance))
     });
     let said = RwSignal::new(String::new());
     // The first reading is the page itself.

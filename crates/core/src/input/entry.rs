@@ -29,21 +29,41 @@ pub enum Expected {
     Mass,
 }
 
+/// Why an entry is not taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// It cannot be read.
+    Unread,
+    /// It was read, and is out of bounds.
+    Beyond,
+}
+
 /// More is out of all proportion, for money in whole units and for masses in kilograms.
-const LARGEST: f64 = 1e7;
+pub const LARGEST: f64 = 1e7;
+
+/// The smallest and the largest diagonal of a screen, in tenths of an inch.
+pub const DIAGONAL_TENTHS: [u16; 2] = [50, 2000];
+
+/// What is not beyond all proportion.
+fn bounded(amount: f64) -> Result<f64, Refused> {
+    if amount <= LARGEST { Ok(amount) } else { Err(Refused::Beyond) }
+}
 
 /// In kilograms: 1 lb is 0.453 592 37 kg.
 // Source: NIST Special Publication 811 (2008), appendix B.8: the pound (avoirdupois), exact.
 const POUND: f64 = 0.453_592_37;
 
-/// Reads an amount of money: `1400`, `1,400`, `1.400,50`, `€1400`, `1400 EUR`, `1 400,-`. `None` if it is none, has
-/// parts of a hundredth, or names another currency.
+/// Reads an amount of money: `1400`, `1,400`, `1.400,50`, `€1400`, `1400 EUR`, `1 400,-`.
 ///
 /// ```
 /// use slotwright_core::{input::entry, units::money::Money};
-/// assert_eq!(entry::money("€1,400", "EUR"), Some(Money::minor(140_000)));
+/// assert_eq!(entry::money("€1,400", "EUR"), Ok(Money::minor(140_000)));
 /// ```
-pub fn money(text: &str, currency: &str) -> Option<Money> {
+///
+/// # Errors
+///
+/// It is no amount, has parts of a hundredth, or names another currency; or it is out of all proportion.
+pub fn money(text: &str, currency: &str) -> Result<Money, Refused> {
     let (text, code) = (number::plain(text), currency.to_ascii_lowercase());
     let mut rest = text.as_str();
     let spoken: &[&str] = if currency == "EUR" { &["euros", "euro"] } else { &[] };
@@ -52,18 +72,26 @@ pub fn money(text: &str, currency: &str) -> Option<Money> {
     }
     // A dash for no hundredths: `1400,-`.
     let rest = rest.strip_suffix(['-', '\u{2013}', '\u{2014}']).map_or(rest, |rest| rest.trim_end_matches(['.', ',']));
-    let minor = amount(rest, Lone::Thousands).filter(|amount| *amount <= LARGEST)? * 100.0;
+    let minor = bounded(amount(rest, Lone::Thousands).ok_or(Refused::Unread)?)? * 100.0;
     let whole = libm::round(minor);
-    ((minor - whole).abs() < 1e-6).then(|| Money::to_minor(whole))
+    if (minor - whole).abs() < 1e-6 { Ok(Money::to_minor(whole)) } else { Err(Refused::Unread) }
 }
 
 /// Reads a mass, in kilograms unless it names another unit: `12`, `12,5 kg`, `800 g`, `26 lb`.
 ///
 /// ```
 /// use slotwright_core::{input::entry, units::quantity::Mass};
-/// assert_eq!(entry::mass("12,5 kg"), Some(Mass::kg(12.5)));
+/// assert_eq!(entry::mass("12,5 kg"), Ok(Mass::kg(12.5)));
 /// ```
-pub fn mass(text: &str) -> Option<Mass> {
+///
+/// # Errors
+///
+/// It is no mass, or out of all proportion.
+pub fn mass(text: &str) -> Result<Mass, Refused> {
+    bounded(kilograms(text).ok_or(Refused::Unread)?).map(Mass::kg)
+}
+
+fn kilograms(text: &str) -> Option<f64> {
     let text = number::plain(text);
     let (number, unit) =
         text.split_at_checked(text.find(|letter: char| letter.is_ascii_alphabetic()).unwrap_or(text.len()))?;
@@ -73,7 +101,7 @@ pub fn mass(text: &str) -> Option<Mass> {
         "lb" | "lbs" => (Lone::Decimals, POUND),
         _ => return None,
     };
-    amount(number, lone).map(|amount| amount * factor).filter(|kg| *kg <= LARGEST).map(Mass::kg)
+    amount(number, lone).map(|amount| amount * factor)
 }
 
 /// Reads a measured thickness in millimetres: `17.61`, `17,612 mm`. A lone mark always stands before decimals, since a

@@ -78,6 +78,13 @@ impl DimRange {
         Dim::tenths(least + steps.clamp(0, last) * step)
     }
 
+    /// What is taken of a value that somebody types: between two values the nearest one. What is beyond the limits stays:
+    /// a rule says so.
+    #[must_use]
+    pub fn settle(self, value: Dim) -> Dim {
+        if (self.least..=self.most).contains(&value) { self.nearest(value) } else { value }
+    }
+
     /// All values, ascending.
     pub fn values(self) -> impl Iterator<Item = Dim> {
         let step = usize::try_from(self.step.in_tenths()).unwrap_or(1).max(1);
@@ -148,5 +155,48 @@ impl DimRange {
 impl BayCount {
     fn read(fields: &mut Fields<'_>) -> Self {
         Self { least: fields.small("least"), most: fields.small("most") }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_value_between_two_becomes_the_nearest_and_one_beyond_stays() {
+        let dim = |least, most, step| DimRange {
+            least: Dim::tenths(least),
+            most: Dim::tenths(most),
+            step: Dim::tenths(step),
+            start: Dim::tenths(least),
+        };
+        let widths = dim(9_000, 24_000, 100);
+        for (typed, taken) in [
+            // 4′ 6″ are 1 371.6 mm.
+            (13_716, 13_700),
+            (13_749, 13_700),
+            (13_750, 13_800),
+            (13_700, 13_700),
+            (9_000, 9_000),
+            (24_000, 24_000),
+            (23_999, 24_000),
+            (8_999, 8_999),
+            (24_001, 24_001),
+            (0, 0),
+        ] {
+            assert_eq!(widths.settle(Dim::tenths(typed)), Dim::tenths(taken), "{typed}");
+        }
+        // The last value may stand before the limit.
+        assert_eq!(dim(9_000, 9_250, 100).settle(Dim::tenths(9_250)), Dim::tenths(9_200));
+        for typed in (8_000..26_000).step_by(7).map(Dim::tenths) {
+            let taken = widths.settle(typed);
+            let is_within = widths.least <= typed && typed <= widths.most;
+            assert_eq!(widths.holds(taken), is_within, "{typed}");
+            assert!(
+                !is_within
+                    || widths.values().all(|other| (other.in_tenths() - typed.in_tenths()).abs()
+                        >= (taken.in_tenths() - typed.in_tenths()).abs())
+            );
+        }
     }
 }

@@ -4,20 +4,30 @@ use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Basics, Rule, numbered};
 use crate::cabinet::layout::LEAST_ROOM;
 use crate::choice::question::Question;
+use crate::choice::{Fill, SHARE_MOST};
 use crate::rules::finding::{Figure, Finding, Limit};
 
 pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. }: Basics<'_>) {
     let Some((picked, layout)) = picked.zip(layout) else { return };
-    let strength = &picked.range.strength;
+    let (strength, model) = (&picked.range.strength, picked.model);
+    // What is beyond its limits is told of itself: that it leaves no room says nothing more.
+    let shared = choice.bays.iter().all(|bay| (1..=SHARE_MOST).contains(&bay.share));
+    let few = choice.bays.len() <= usize::from(model.bays.most);
+    let wide = choice.width_mm >= model.width_mm.least && few && shared;
+    let high = choice.height_mm >= model.height_mm.least;
+    let is_crowded = |bay: u8| {
+        let chosen = choice.bays.get(usize::from(bay).saturating_sub(1));
+        chosen.is_some_and(|chosen| matches!(chosen.fill, Fill::Shelves(count) if count > model.shelves_most))
+    };
     for (bay, span) in numbered(&layout.bays) {
         let (clear, least) = (span.clear(), strength.bay_least_mm.max(LEAST_ROOM));
         let (clear, least) = if clear < least { (clear, least) } else { (span.opening(), LEAST_ROOM) };
-        if clear < least {
+        if wide && clear < least {
             let (found, least) = (Figure::length(clear), Figure::length(least));
             out.push(Finding::stops(Rule::BayRoom, Question::Bay(bay), found, Limit::AtLeast, least));
         }
         let (row, least) = (layout.row_height(span), strength.row_least_mm.max(LEAST_ROOM));
-        if row < least {
+        if high && !is_crowded(bay) && row < least {
             let about = if span.shelves.is_empty() { Question::Height } else { Question::Bay(bay) };
             let (found, least) = (Figure::length(row), Figure::length(least));
             out.push(Finding::stops(Rule::RowRoom, about, found, Limit::AtLeast, least));
@@ -27,7 +37,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. 
     // Both tabs of an upright stand before its lap with the back, with wood between them.
     let least = (build.tab_mm * 2.0 + build.tab_inset_mm * 2.0 + build.ligament_mm).max(LEAST_ROOM * 2.0);
     let clear = layout.clear_depth();
-    if clear < least && choice.depth_mm >= picked.model.depth_mm.least {
+    if clear < least && choice.depth_mm >= model.depth_mm.least {
         let (found, least) = (Figure::length(clear), Figure::length(least));
         out.push(Finding::stops(Rule::DepthRoom, Question::Depth, found, Limit::AtLeast, least));
     }
@@ -50,4 +60,62 @@ pub(super) fn row_dependencies(on: &mut Dependencies, finding: &Finding, context
 /// What the clear depth comes from.
 pub(super) fn depth_dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
     on.clear_depth(context, Direction::Up, ONE);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::choice::change::Change;
+    use crate::choice::{Bay, Choice, Hung};
+    use crate::rules::judge_stops;
+    use crate::testing::demo;
+    use crate::units::quantity::Dim;
+
+    /// What a size that is out of its bounds leaves too little room for is not told beside it.
+    #[test]
+    fn a_size_out_of_its_bounds_is_told_alone() {
+        let range = demo();
+        let choice = Choice::first_of(&range).unwrap();
+        let model = range.model(&choice.model).unwrap();
+        let (width, height, depth) = (model.width_mm, model.height_mm, model.depth_mm);
+        for change in [
+            Change::WidthMm(Dim::mm(64)),
+            Change::WidthMm(Dim::mm(1)),
+            Change::WidthMm(Dim::tenths(width.most.in_tenths() + 1)),
+            Change::HeightMm(Dim::mm(40)),
+            Change::DepthMm(Dim::mm(40)),
+            Change::DepthMm(Dim::tenths(depth.least.in_tenths() - 1)),
+        ] {
+            let found = judge_stops(&range, &choice.with(&change, &range)).findings;
+            let told: Vec<(Rule, Question)> = found.iter().map(|finding| (finding.rule, finding.about)).collect();
+            assert_eq!(told, [(Rule::SizeLimit, change.question().unwrap())], "{change:?}");
+        }
+        // Another size that is wrong by itself is still told, and so is room that is lacking within the bounds.
+        let low = choice.with(&Change::WidthMm(Dim::mm(64)), &range);
+        let low = low.with(&Change::HeightMm(height.least), &range);
+        let low = low.with(&Change::Fill { bay: 1, fill: Fill::Shelves(model.shelves_most) }, &range);
+        let rules: Vec<Rule> = judge_stops(&range, &low).findings.iter().map(|finding| finding.rule).collect();
+        assert_eq!(rules, [Rule::SizeLimit, Rule::RowRoom]);
+        let many = choice.with(&Change::WidthMm(width.least), &range).with(&Change::BayCount(model.bays.most), &range);
+        let rules: Vec<Rule> = judge_stops(&range, &many).findings.iter().map(|finding| finding.rule).collect();
+        assert_eq!(rules, vec![Rule::BayRoom; usize::from(model.bays.most)]);
+    }
+
+    /// Nor is what too many bays or shelves leave no room for.
+    #[test]
+    fn too_many_are_told_alone() {
+        let range = demo();
+        let mut choice = Choice::first_of(&range).unwrap();
+        let model = range.model(&choice.model).unwrap();
+        let open = Bay { fill: Fill::Open, hole: None, device: None, ..choice.next_bay() };
+        choice.bays = vec![open.clone(); usize::from(model.bays.most) + 20];
+        let rules = |choice: &Choice| -> Vec<Rule> {
+            judge_stops(&range, choice).findings.iter().map(|finding| finding.rule).collect()
+        };
+        assert_eq!(rules(&choice), [Rule::FitOutCount]);
+        choice.bays = vec![Bay { fill: Fill::Shelves(40), ..open }; 3];
+        assert_eq!(rules(&choice), [Rule::FitOutCount; 3]);
+        choice.bays[0].fill = Fill::Leaf(Hung::Left);
+        assert_eq!(rules(&choice), [Rule::FitOutCount; 2]);
+    }
 }

@@ -74,9 +74,9 @@ fn limits_hold_to_the_step() {
         (Change::BayCount(7), &[Rule::FitOutCount]),
         (Change::BayCount(0), &[Rule::FitOutCount]),
         (fill(3, Fill::Shelves(3)), &[Rule::HoleShelf]),
-        (fill(1, Fill::Shelves(4)), &[Rule::FitOutCount, Rule::RowRoom]),
-        (Change::Share { bay: 1, share: 0 }, &[Rule::BayShare, Rule::BayRoom]),
-        (Change::Share { bay: 1, share: 10 }, &[Rule::BayShare, Rule::BayRoom]),
+        (fill(1, Fill::Shelves(4)), &[Rule::FitOutCount]),
+        (Change::Share { bay: 1, share: 0 }, &[Rule::BayShare]),
+        (Change::Share { bay: 1, share: 10 }, &[Rule::BayShare]),
         (Change::Finish("moss".parse().unwrap()), &[Rule::Known]),
         (Change::CornerRadiusMm(Dim::mm(13)), &[Rule::Known]),
     ] {

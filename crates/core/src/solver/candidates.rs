@@ -6,7 +6,7 @@ use alloc::collections::BTreeMap;
 use core::cell::Cell;
 
 use super::effort::EFFORT;
-use super::kept::{GIVEN, Given, Visit};
+use super::kept::{Given, VISIT, Visit};
 use super::no_good::{At, NoGood};
 use super::question_set::{QuestionSet, place};
 use super::solve::{Answers, SearchSpace};
@@ -151,7 +151,7 @@ impl SearchSpace for ChoiceSpace<'_> {
         at
     }
 
-    fn faults(&self, point: &Choice, at: &At) -> Vec<NoGood> {
+    fn faults(&self, point: &Choice, at: &At, rules: u64) -> Option<Vec<NoGood>> {
         let mut faults = self.proofs(&judge_stops(self.range, point), point, at);
         let stops = !faults.is_empty();
         // What does not suit the place stays so while the size goes no further the right way.
@@ -169,10 +169,11 @@ impl SearchSpace for ChoiceSpace<'_> {
             proof.narrow(size, from, to);
             proof
         }));
-        if !stops {
-            faults.extend(self.visited(point, at));
+        let asked = rules & VISIT != 0 && !stops && faults.iter().all(|fault| fault.rules & rules == 0);
+        if asked {
+            faults.extend(self.visited(point, at)?);
         }
-        faults
+        Some(faults)
     }
 
     fn lines(&self) -> QuestionSet {
@@ -230,9 +231,14 @@ impl Candidates {
         self
     }
 
-    /// Whether all units that may be priced were: what is found holds, but nothing is proven any more.
+    /// Whether all units that may be priced were.
     pub(crate) fn are_spent(&self) -> bool {
         self.visit.is_some() && self.trials.get() == 0
+    }
+
+    /// As many units as at first may be priced anew: each thing that is asked has its own share.
+    pub(crate) fn share_anew(&self) {
+        self.trials.set(EFFORT.kept_trials);
     }
 
     fn change(&self, question: u8, answer: i32) -> Option<&(Change, i32)> {
@@ -242,19 +248,18 @@ impl Candidates {
 
 impl ChoiceSpace<'_> {
     /// What a point that nothing else stops breaks of what was given for the visit: that says nothing of any other.
-    fn visited(&self, point: &Choice, at: &At) -> Vec<NoGood> {
-        let Some(visit) = &self.candidates.visit else { return Vec::new() };
-        let left = self.candidates.trials.get();
-        self.candidates.trials.set(left.saturating_sub(1));
-        // One that is not looked at any more is taken to break all of it.
-        let broken = if left == 0 { GIVEN } else { visit.broken(self.range, point) };
+    /// `None` if it is not looked at any more.
+    fn visited(&self, point: &Choice, at: &At) -> Option<Vec<NoGood>> {
+        let Some(visit) = &self.candidates.visit else { return Some(Vec::new()) };
+        self.candidates.trials.set(self.candidates.trials.get().checked_sub(1)?);
+        let broken = visit.broken(self.range, point);
         let given = [Given::Budget, Given::Day].into_iter().filter(|given| given.bits() & broken != 0);
         let all = QuestionSet::all().places().filter(|question| at.of(*question) != At::NONE);
         let here = |mut proof: NoGood| {
             all.clone().for_each(|question| proof.narrow(question, at.of(question), at.of(question)));
             proof
         };
-        given.map(|given| here(NoGood::of(given.bits()))).collect()
+        Some(given.map(|given| here(NoGood::of(given.bits()))).collect())
     }
 
     /// What is proven by the findings of a judged point.

@@ -17,7 +17,8 @@ pub(crate) struct Effort {
     pub(crate) goal_descent: u32,
     /// Steps of a search for another way, where the first one breaks what was given for the visit.
     pub(crate) kept_steps: u32,
-    /// Units that are priced and dated for the answers of one choice, where a budget or a day was given.
+    /// Units that are priced and dated for the answers of one choice, where a budget or a day was given, and again for
+    /// each part of why one is shut.
     pub(crate) kept_trials: u32,
 }
 

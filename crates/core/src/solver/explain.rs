@@ -1,8 +1,10 @@
 //! Why some things cannot hold together, and which of them to let go: for anything of which can be said whether it
 //! holds.
 
-/// A smallest part of some things that cannot hold together, none of which can be left out: the earlier ones are
-/// rather named. `holds` says whether some of them, with what is always there, can; fewer can if more can.
+/// A smallest part of some things that are known not to hold together, none of which can be left out: the earlier ones
+/// are rather named. `holds` says whether some of them, with what is always there, can; fewer can if more can.
+///
+/// What it calls holding because nobody found out is not ruled out: the part is right then, though perhaps not smallest.
 // Source: Junker, "QuickXplain", AAAI 2004.
 pub(super) fn conflict<T: Copy>(things: &[T], holds: &mut impl FnMut(&[T]) -> bool) -> Vec<T> {
     fn part<T: Copy>(base: &[T], added: bool, things: &[T], holds: &mut impl FnMut(&[T]) -> bool) -> Vec<T> {
@@ -17,7 +19,7 @@ pub(super) fn conflict<T: Copy>(things: &[T], holds: &mut impl FnMut(&[T]) -> bo
         let early = part(&[base, &*late].concat(), !late.is_empty(), first, holds);
         [early, late].concat()
     }
-    if holds(things) { Vec::new() } else { part(&[], true, things, holds) }
+    part(&[], true, things, holds)
 }
 
 /// Some of these things without which the others hold, none of which has to stay: the earlier ones are rather let go.

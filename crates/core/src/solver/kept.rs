@@ -78,23 +78,63 @@ pub struct Visit {
     pub backlog: Backlog,
 }
 
+/// How a unit goes beyond what was given for a visit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Beyond {
+    /// It costs more.
+    Budget {
+        /// What it costs, with tax.
+        price_minor: Money,
+        /// What it may cost.
+        most_minor: Money,
+    },
+    /// It comes later.
+    Day {
+        /// The day on which it arrives; `None` if no day can be promised.
+        arrives: Option<Day>,
+        /// The day on which it has to be there.
+        by: Day,
+        /// The day of asking: the one before may be past.
+        today: Day,
+    },
+}
+
+impl Beyond {
+    /// What it goes beyond.
+    pub const fn given(&self) -> Given {
+        match self {
+            Self::Budget { .. } => Given::Budget,
+            Self::Day { .. } => Given::Day,
+        }
+    }
+}
+
 impl Visit {
+    /// How a choice goes beyond it, the day first; nothing if nothing can be built of it.
+    pub fn beyond(&self, range: &Range, choice: &Choice) -> impl Iterator<Item = Beyond> + use<> {
+        let asks = self.budget.is_some() || self.by.is_some();
+        let built = asks.then(|| judge_stops(range, choice).built(choice, (self.today, &self.backlog))).flatten();
+        let (price, arrives) = built.map_or((Money::ZERO, None), |(built, _)| {
+            (built.price.total_minor, Some(built.promise.map(|promise| promise.arrives)))
+        });
+        let day = self.by.zip(arrives).filter(|(by, arrives)| arrives.is_none_or(|arrives| arrives > *by));
+        let today = self.today;
+        let day = day.map(|(by, arrives)| Beyond::Day { arrives, by, today });
+        let budget = self.budget.filter(|most| price > *most);
+        let budget = budget.map(|most_minor| Beyond::Budget { price_minor: price, most_minor });
+        day.into_iter().chain(budget)
+    }
+
     /// What of it a choice breaks, as bits; nothing if nothing can be built of it.
     pub(crate) fn broken(&self, range: &Range, choice: &Choice) -> u64 {
-        if self.budget.is_none() && self.by.is_none() {
-            return 0;
-        }
-        let built = judge_stops(range, choice).built(choice, (self.today, &self.backlog));
-        let Some((built, _)) = built else { return 0 };
-        let dear = self.budget.is_some_and(|most| built.price.total_minor > most);
-        let late = self.by.is_some_and(|by| built.promise.is_none_or(|promise| promise.arrives > by));
-        (u64::from(dear) * BUDGET) | (u64::from(late) * DAY)
+        self.beyond(range, choice).fold(0, |all, beyond| all | beyond.given().bits())
     }
 
     /// What of it a choice breaks.
     pub fn breaks(&self, range: &Range, choice: &Choice) -> Vec<Given> {
-        let broken = self.broken(range, choice);
-        Given::ALL.into_iter().filter(|given| given.bits() & broken != 0).collect()
+        self.beyond(range, choice).map(|beyond| beyond.given()).collect()
     }
 }
 

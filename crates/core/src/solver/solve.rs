@@ -35,8 +35,9 @@ pub(crate) trait SearchSpace {
     /// Where a point stands.
     fn at(&self, point: &Self::Point) -> At;
 
-    /// Everything that is wrong with a point.
-    fn faults(&self, point: &Self::Point, at: &At) -> Vec<NoGood>;
+    /// What is wrong with a point, at least all by which these rules forbid it; `None` if the rules ask for more than
+    /// may be looked at.
+    fn faults(&self, point: &Self::Point, at: &At, rules: u64) -> Option<Vec<NoGood>>;
 
     /// The questions whose answers are places on a line.
     fn lines(&self) -> QuestionSet;
@@ -99,6 +100,15 @@ pub(crate) enum Outcome<P> {
     GivenUp,
 }
 
+/// What is known of a point.
+enum Verdict {
+    Holds,
+    /// What leaves the fewest questions to be tried.
+    Fails(NoGood),
+    /// It may hold, and is not looked at any more: then no other one is that may hold either.
+    Unseen,
+}
+
 /// Which question is answered anew first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Order {
@@ -142,16 +152,19 @@ impl<'a, P: SearchSpace> Search<'a, P> {
         self.mend(&Step::begin(self.space, point), free)
     }
 
-    /// Why a point does not hold, if it does not: what leaves the fewest questions to be tried.
-    fn worst(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Option<NoGood> {
+    /// Whether a point holds.
+    fn judge(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Verdict {
         self.steps += 1;
         let (at, faults) = (&step.at, &mut self.faults.borrow_mut());
         let known = |faults: &NoGoods| faults.narrowest(at, free, self.rules);
         if let Some(known) = self.proved.closed(at, free, self.rules).or_else(|| known(faults)) {
-            return Some(known);
+            return Verdict::Fails(known);
         }
-        self.space.faults(step.point(self.space), at).into_iter().for_each(|fault| faults.add(&fault));
-        known(faults)
+        let Some(found) = self.space.faults(step.point(self.space), at, self.rules) else { return Verdict::Unseen };
+        for fault in &found {
+            faults.add(fault);
+        }
+        known(faults).map_or(Verdict::Holds, Verdict::Fails)
     }
 
     /// The question to be answered anew, if a fault names any that may be.
@@ -164,7 +177,11 @@ impl<'a, P: SearchSpace> Search<'a, P> {
     }
 
     fn mend(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Outcome<P::Point> {
-        let Some(worst) = self.worst(step, free) else { return Outcome::Point(step.point(self.space).clone()) };
+        let worst = match self.judge(step, free) {
+            Verdict::Holds => return Outcome::Point(step.point(self.space).clone()),
+            Verdict::Fails(worst) => worst,
+            Verdict::Unseen => return Outcome::GivenUp,
+        };
         let Some(question) = self.next(worst.scope.meeting(free), free) else { return Outcome::Nothing(worst) };
         if self.steps >= self.most {
             return Outcome::GivenUp;
@@ -289,7 +306,7 @@ impl<P: SearchSpace> Search<'_, P> {
     /// with. That shows soon where all sets of questions would take long.
     fn alone(&mut self, point: &P::Point, free: QuestionSet) -> Option<NoGood> {
         let step = Step::begin(self.space, point);
-        let faults = self.space.faults(point, &step.at);
+        let faults = self.space.faults(point, &step.at, self.rules).unwrap_or_default();
         let mut rules = self.rules & faults.iter().fold(0, |all, fault| all | fault.rules);
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();

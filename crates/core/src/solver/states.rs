@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::candidates::{self, Candidates, ChoiceSpace};
 use super::effort::EFFORT;
-use super::kept::{self, Kept, Visit, breach, broken};
+use super::kept::{self, Beyond, Kept, Visit, breach, broken};
 use super::no_good::{NoGood, NoGoods};
 use super::question_set::{self, QuestionSet};
 use super::solve::{self, Outcome, SearchSpace};
@@ -160,6 +160,21 @@ impl<'a> AnswerSearch<'a> {
         }
     }
 
+    /// What stops a choice with an answer taken, if nothing else changes.
+    pub(super) fn stops_alone(&self, choice: &Choice, asked: QuestionSet) -> Option<Finding> {
+        first_stop(self.range, choice).or_else(|| breach(choice, self.rules(asked)))
+    }
+
+    /// How a choice goes beyond what was given for the visit.
+    pub(super) fn beyond(&self, choice: &Choice) -> impl Iterator<Item = Beyond> + use<> {
+        self.visit.map(|visit| visit.beyond(self.range, choice)).into_iter().flatten()
+    }
+
+    /// As many units may be priced and dated anew as at first.
+    pub(super) fn share_anew(&self) {
+        self.candidates.share_anew();
+    }
+
     /// The fewest other questions of which an answer needs others, with some rules and pins.
     pub(super) fn smallest(
         &self,
@@ -172,23 +187,13 @@ impl<'a> AnswerSearch<'a> {
         // Mostly what is found suits the visit too; only where it does not is it searched again.
         let breaks = |point: &Choice| self.visit.is_some_and(|visit| visit.broken(self.range, point) & rules != 0);
         match &found {
-            // Where no more units are priced, nothing more can be found, and nothing proven.
+            // Where no more units are priced, nothing more can be found.
             Outcome::Point((_, point)) if breaks(point) && self.candidates.are_spent() => Outcome::GivenUp,
             Outcome::Point((_, point)) if breaks(point) => {
                 let few = Cell::new(EFFORT.kept_steps);
-                self.honest(solve::smallest(&space, choice, (free, rules), (&self.faults, &few)))
+                solve::smallest(&space, choice, (free, rules), (&self.faults, &few))
             }
             _ => found,
-        }
-    }
-
-    /// What follows from units that were not looked at any more is not proven.
-    fn honest<P>(&self, found: Outcome<P>) -> Outcome<P> {
-        match found {
-            Outcome::Nothing(nothing) if nothing.rules & kept::VISIT != 0 && self.candidates.are_spent() => {
-                Outcome::GivenUp
-            }
-            found => found,
         }
     }
 
@@ -203,7 +208,7 @@ impl<'a> AnswerSearch<'a> {
             return Outcome::Nothing(NoGood::default());
         }
         let (space, free) = self.keeping(choice, asked, pins);
-        self.honest(solve::any(&space, choice, free, rules, &self.faults))
+        solve::any(&space, choice, free, rules, &self.faults)
     }
 
     /// What stops an answer that leaves out a bay of which something is kept.
@@ -232,8 +237,8 @@ impl<'a> AnswerSearch<'a> {
         let mut neighbours = Neighbours::default();
         for value in values {
             let changed = self.choice.with(&size.to(value), self.range);
-            let rules = self.rules(QuestionSet::of(size.question()));
-            let reason = first_stop(self.range, &changed).or_else(|| breach(&changed, rules));
+            let asked = QuestionSet::of(size.question());
+            let reason = self.stops_alone(&changed, asked);
             let reach = if reason.is_none() { Reach::Open } else { self.reach(&changed, size, value, &mut neighbours) };
             match runs.last_mut() {
                 Some(Run { to, state, .. })

@@ -1,10 +1,12 @@
 //! Why an answer is shut, by reasons of which none can be left out, and what of that which is kept to let go for it.
 
+use core::cell::Cell;
+
 use serde::Serialize;
 
 use super::candidates;
 use super::explain::{conflict, diagnosis};
-use super::kept::{GIVEN, Given, Kept, breach};
+use super::kept::{Beyond, GIVEN, Given, Kept, breach};
 use super::question_set::{QuestionSet, place};
 use super::solve::Outcome;
 use super::states::AnswerSearch;
@@ -19,7 +21,8 @@ use crate::rules::{Rule, judge_stops};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Why {
-    /// What stops it by one of those rules: alone, or if something else stops it first then with other changes.
+    /// What stops it by one of those rules: alone, or if something else stops it first then with other changes. Where
+    /// that was not found out, what stops it alone.
     pub reason: Finding,
     /// Rules that forbid it together, whatever else is answered; none of them can be left out. If the basics leave
     /// something, they are taken for granted, and these are beyond them; none if it leaves out a bay of which something
@@ -30,6 +33,9 @@ pub struct Why {
     pub pins: Vec<Question>,
     /// What was given with which they do; none of it can be left out.
     pub given: Vec<Given>,
+    /// Whether it is known that nothing of rules, pins and what was given can be left out, and nothing of what is let go can
+    /// stay: with a budget or a day that may take more units than are priced and dated.
+    pub is_least: bool,
     /// Whether other shares of the width were ruled out one bay at a time, and not those of several bays together.
     pub one_bay_at_a_time: bool,
     /// What to let go for it; none if it cannot be had without any pin either, or if nothing was found.
@@ -47,6 +53,8 @@ pub struct Release {
     pub given: Vec<Given>,
     /// What changes then besides the answer.
     pub changes: Vec<Change>,
+    /// How it goes beyond what was given for the visit then.
+    pub beyond: Vec<Beyond>,
 }
 
 impl Release {
@@ -65,7 +73,8 @@ enum Held {
 
 /// Why an answer is shut: nothing of it can be left out, as far as that was found out.
 ///
-/// `None` for an answer that can be had, and for one of which that was not found out.
+/// `None` for an answer that can be had, and for one of which that was not found out. Each part of why has as many units
+/// to price and to date as [`state`](super::states::state) has: what that calls shut is told why.
 pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept: impl Into<Kept<'a>>) -> Option<Why> {
     let (kept, asked) = (kept.into(), QuestionSet::of(change.question()?));
     let answers = AnswerSearch::of(range, range.model(&choice.model)?, choice, kept);
@@ -73,24 +82,34 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     let counts = answers.rules(asked);
     let given = Given::ALL.into_iter().rev().filter(|given| kept.says(*given, choice) && given.bits() & counts != 0);
     let held: Vec<Held> = kept.pins.iter().copied().map(Held::Pin).chain(given.map(Held::Given)).collect();
-    let answer = Answer { answers, changed: choice.with(change, range), asked, counts };
-    // What was not found out may be.
-    let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Outcome::Nothing(_));
-    if may(u64::MAX, &held) {
+    let changed = choice.with(change, range);
+    // What goes alone is open, whatever it breaks of that which was given for the visit.
+    let alone = answers.drops_kept_bay(&changed, QuestionSet::of_all(kept.pins));
+    let alone = alone.or_else(|| answers.stops_alone(&changed, asked))?;
+    let answer = Answer { answers, changed, asked, counts, unsure: Cell::new(false) };
+    if !answer.is_shut(&held) {
         return None;
     }
+    // What was not found out may be.
+    let may = |rules, held: &[Held]| !matches!(answer.any(rules, held), Outcome::Nothing(_));
+    answer.unsure.set(false);
+    answer.answers.share_anew();
     let least = conflict(&held, &mut |held| may(u64::MAX, held));
+    answer.answers.share_anew();
     let release = answer.release(&held);
+    answer.answers.share_anew();
     let (pins, given) = parted(&least);
     // One bay has all of the width, whatever its share.
     let several = answer.changed.bays.len() > 1 || !asked.has(place(Question::Bays)) && !pins.contains(&Question::Bays);
+    // Where it was not found out, it may be so.
     let one_bay_at_a_time = several
         && match answer.any(u64::MAX, &least) {
             Outcome::Nothing(nothing) => nothing.exhausted.has(place(Question::Shares)),
-            Outcome::Point(_) | Outcome::GivenUp => false,
+            Outcome::Point(_) | Outcome::GivenUp => true,
         };
     if let Some(reason) = answer.answers.drops_kept_bay(&answer.changed, QuestionSet::of_all(&pins)) {
-        return Some(Why { reason, rules: Vec::new(), pins, given, one_bay_at_a_time, release });
+        let is_least = !answer.unsure.get();
+        return Some(Why { reason, rules: Vec::new(), pins, given, is_least, one_bay_at_a_time, release });
     }
     let sum = |rules: &[Rule]| rules.iter().fold(0, |all, rule| all | rule.bit());
     // What was given is among what is kept.
@@ -98,9 +117,7 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     let (basics, others): (Vec<Rule>, Vec<Rule>) = own.partition(|rule| rule.is_basic());
     let (always, of) = if may(sum(&basics), &least) { (sum(&basics), others) } else { (0, basics) };
     let rules = conflict(&of, &mut |rules| may(always | sum(rules), &least));
-    if may(always | sum(&rules), &least) {
-        return None;
-    }
+    let is_least = !answer.unsure.get();
     let asks = given.iter().fold(0, |all, given| all | given.bits()) & counts;
     let broken = |choice: &Choice| judge_stops(range, choice).findings.into_iter().find(|f| rules.contains(&f.rule));
     let reason = broken(&answer.changed).or_else(|| breach(&answer.changed, asks));
@@ -112,8 +129,9 @@ pub fn why_shut<'a>(range: &'a Range, choice: &'a Choice, change: &Change, kept:
     let reason = reason.or_else(|| match answer.any(sum(&rules) | always, &held_pins(&least)) {
         Outcome::Point(point) => breach(&point, asks),
         Outcome::Nothing(_) | Outcome::GivenUp => None,
-    })?;
-    Some(Why { reason, rules, pins, given, one_bay_at_a_time, release })
+    });
+    let reason = reason.unwrap_or(alone);
+    Some(Why { reason, rules, pins, given, is_least, one_bay_at_a_time, release })
 }
 
 fn held_pins(held: &[Held]) -> Vec<Held> {
@@ -140,6 +158,8 @@ struct Answer<'a> {
     asked: QuestionSet,
     /// The rules that count for it.
     counts: u64,
+    /// Whether a search was given up.
+    unsure: Cell<bool>,
 }
 
 impl Answer<'_> {
@@ -150,9 +170,25 @@ impl Answer<'_> {
         (self.counts & (rules & !GIVEN | given), QuestionSet::of_all(&pins))
     }
 
+    /// Whether it is known that it cannot be had with what is held.
+    fn is_shut(&self, held: &[Held]) -> bool {
+        match self.any(u64::MAX, held) {
+            Outcome::Nothing(_) => true,
+            Outcome::Point(_) => false,
+            // The search for the fewest changes goes another way, which may end sooner.
+            Outcome::GivenUp => {
+                self.answers.share_anew();
+                let found = self.answers.smallest(&self.changed, self.asked, self.within(u64::MAX, held));
+                matches!(found, Outcome::Nothing(_))
+            }
+        }
+    }
+
     /// A choice with the answer that some rules, and what is held, allow.
     fn any(&self, rules: u64, held: &[Held]) -> Outcome<Choice> {
-        self.answers.any(&self.changed, self.asked, self.within(rules, held))
+        let found = self.answers.any(&self.changed, self.asked, self.within(rules, held));
+        self.unsure.set(self.unsure.get() || matches!(found, Outcome::GivenUp));
+        found
     }
 
     fn release(&self, held: &[Held]) -> Option<Release> {
@@ -168,7 +204,8 @@ impl Answer<'_> {
         let (pins, given) = parted(&gone);
         match self.answers.smallest(&self.changed, self.asked, self.within(u64::MAX, &held)) {
             Outcome::Point((_, point)) => {
-                Some(Release { pins, given, changes: candidates::changes(&self.changed, &point) })
+                let beyond = self.answers.beyond(&point).filter(|beyond| given.contains(&beyond.given())).collect();
+                Some(Release { pins, given, changes: candidates::changes(&self.changed, &point), beyond })
             }
             Outcome::Nothing(_) | Outcome::GivenUp => None,
         }

@@ -4,6 +4,18 @@ use crate::choice::change::Change;
 use crate::choice::question::Question;
 use crate::range::Range;
 use crate::solver::goals::Goal;
+use crate::units::day::Day;
+
+/// A goal as it was asked for.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// The goal.
+    pub goal: Goal,
+    /// The currency of its price.
+    pub currency: &'a str,
+    /// The day of asking.
+    pub today: Day,
+}
 
 /// What the adviser says.
 #[derive(Clone, Copy, Debug)]
@@ -14,12 +26,19 @@ pub enum Message<'a> {
     ScreenOverWall,
     /// A button: an answer with the changes that go with it.
     TakeWith(&'a [Change], &'a Range),
+    /// The day of a goal is past.
+    PastDay {
+        /// The day.
+        by: Day,
+        /// The day of asking.
+        today: Day,
+        /// The first day on which the present unit may arrive, if one can be promised.
+        first: Option<Day>,
+    },
     /// No way to a goal was found.
     NoWay {
         /// The goal.
-        goal: Goal,
-        /// The currency of its price.
-        currency: &'a str,
+        asked: Asked<'a>,
         /// Whether anything is kept.
         kept: bool,
         /// What of it stands in the way, where that is known.
@@ -28,16 +47,12 @@ pub enum Message<'a> {
     /// A goal is met.
     Met {
         /// The goal.
-        goal: Goal,
-        /// The currency of its price.
-        currency: &'a str,
+        asked: Asked<'a>,
     },
     /// What a goal comes to.
     ComesTo {
         /// The goal.
-        goal: Goal,
-        /// The currency of its price.
-        currency: &'a str,
+        asked: Asked<'a>,
         /// The price with tax.
         price: &'a str,
         /// The weight of the whole.

@@ -23,6 +23,8 @@ pub(super) struct Style {
     pub(super) weekdays: [&'static str; 7],
     /// Of weekday, date and month.
     pub(super) day: fn(&str, u8, &str) -> String,
+    /// Of such a day and its year.
+    pub(super) year: fn(&str, i32) -> String,
     /// Of symbol and amount.
     pub(super) money: fn(&str, &str) -> String,
     pub(super) percent: fn(&str) -> String,
@@ -145,14 +147,15 @@ impl Locale {
         (self.style().money)(symbol_of(currency), &self.amount(amount))
     }
 
-    /// A day as people say it: `Fri 18 December`.
-    pub fn day(self, day: Day) -> String {
-        let (_, month, date) = day.parts();
+    /// A day as people say it on another one: `Fri 18 December`, with its year if that is another one.
+    pub fn day(self, day: Day, today: Day) -> String {
+        let (year, month, date) = day.parts();
         let of = |names: &[&'static str], number: u8| {
             names.get(usize::from(number).saturating_sub(1)).copied().unwrap_or_default()
         };
         let (weekday, month) = (of(&self.style().weekdays, day.weekday()), of(&self.style().months, month));
-        (self.style().day)(weekday, date, month)
+        let said = (self.style().day)(weekday, date, month);
+        if year == today.parts().0 { said } else { (self.style().year)(&said, year) }
     }
 
     /// A figure with its unit.
@@ -237,8 +240,13 @@ mod tests {
     // Source: ISO 8601 week date examples: 2026-12-31 is a Thursday, 2000-01-01 a Saturday.
     #[test]
     fn days_have_their_names() {
-        for (day, said) in [("2026-12-31", "Thu 31 December"), ("2000-01-01", "Sat 1 January")] {
-            assert_eq!(LOCALE.day(day.parse().unwrap()), said);
+        for (day, today, said) in [
+            ("2026-12-31", "2026-01-01", "Thu 31 December"),
+            ("2000-01-01", "2000-12-31", "Sat 1 January"),
+            ("2026-12-31", "2027-01-01", "Thu 31 December 2026"),
+            ("2000-01-01", "1999-12-31", "Sat 1 January 2000"),
+        ] {
+            assert_eq!(LOCALE.day(day.parse().unwrap(), today.parse().unwrap()), said);
         }
     }
 

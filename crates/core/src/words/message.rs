@@ -5,7 +5,7 @@ use crate::choice::change::Change;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding};
 use crate::rules::id::Rule;
-use crate::solver::kept::Given;
+use crate::solver::kept::{Beyond, Given};
 use crate::solver::why::{Release, Why};
 
 /// Changes that are proposed, and what else is done with them.
@@ -24,6 +24,8 @@ pub(super) enum Proposal<'a> {
         /// What changes then.
         changes: &'a [Change],
     },
+    /// To press: take an answer, and make other changes.
+    TakeWith(&'a [Change]),
     /// To press: let go of what is kept, and make a change.
     LetGoAnd {
         /// What is let go.
@@ -53,6 +55,10 @@ pub(super) enum Refusal<'a> {
         given: Vec<Given>,
         /// Whether no more than one bay at a time was made wider or narrower.
         one_bay_at_a_time: bool,
+        /// How the nearest way goes beyond what was given for the visit.
+        beyond: &'a [Beyond],
+        /// In which currency.
+        currency: &'a str,
     },
     /// Because it leaves out a bay of which something is kept.
     ByBay {
@@ -69,7 +75,7 @@ pub(super) enum Refusal<'a> {
 
 impl<'a> Refusal<'a> {
     /// All that is let go for the answer is named, though less of it may be enough.
-    pub(super) fn of(why: &'a Why) -> Self {
+    pub(super) fn of(why: &'a Why, currency: &'a str) -> Self {
         let releases = || why.release.iter();
         let gone = releases().flat_map(|release| &release.pins).filter(|pin| !why.pins.contains(pin));
         let kept = why.pins.iter().chain(gone).copied().collect();
@@ -78,7 +84,11 @@ impl<'a> Refusal<'a> {
         // What leaves out a bay that is kept breaks no rule.
         match why.rules.as_slice() {
             [] if why.reason.rule == Rule::FitOutCount => Self::ByBay { bay: why.reason.allowed, kept, given },
-            [] | [_, ..] => Self::ByRule { reason: &why.reason, kept, given, one_bay_at_a_time: why.one_bay_at_a_time },
+            [] | [_, ..] => {
+                let beyond = why.release.as_ref().map(|release| release.beyond.as_slice()).unwrap_or_default();
+                let one_bay_at_a_time = why.one_bay_at_a_time;
+                Self::ByRule { reason: &why.reason, kept, given, one_bay_at_a_time, beyond, currency }
+            }
         }
     }
 }

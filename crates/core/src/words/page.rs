@@ -3,6 +3,7 @@
 use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::choice::question::Question;
+use crate::input::entry::Refused;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 
@@ -176,10 +177,24 @@ pub enum Message<'a> {
     InMillimetres(&'a str),
     /// Why a size cannot be had alone.
     AtSize(Dim, &'a str),
-    /// Why the answer that is named cannot be had.
-    CannotBeHad(&'a str, &'a str),
-    /// Why the answer that is named does not go alone.
-    NotAlone(&'a str, &'a str),
+    /// Why an answer cannot be had.
+    CannotBeHad {
+        /// What is asked.
+        asked: &'a str,
+        /// The answer's name.
+        answer: &'a str,
+        /// Why.
+        why: &'a str,
+    },
+    /// Why an answer does not go alone.
+    NotAlone {
+        /// What is asked.
+        asked: &'a str,
+        /// The answer's name.
+        answer: &'a str,
+        /// Why.
+        why: &'a str,
+    },
     /// What the looks of answers mean, in HTML: what goes with another change and what is shut are each an element of
     /// that name, with the look shown on a word.
     Looks {
@@ -190,8 +205,10 @@ pub enum Message<'a> {
     },
     /// Where a figure comes from.
     Source(&'a str),
-    /// The field of that name cannot be read.
-    CannotBeRead(Label),
+    /// The entry of the field of that name was not taken.
+    NotTaken(Label, Refused),
+    /// The stage that takes longest, and so decides the day.
+    LongestStep(&'a str),
     /// So many hints.
     Hints(usize),
     /// So many reasons why it cannot be made.

@@ -8,14 +8,15 @@ use crate::range::Key;
 #[test]
 fn examples_of_what_is_read_are_read() {
     let reads = |expected, read: &dyn Fn(&str) -> bool| {
-        let (_, examples) = not_read(expected).trim_end_matches('.').split_once("Write it like ").unwrap();
+        let said = refused(expected, entry::Refused::Unread);
+        let (_, examples) = said.trim_end_matches('.').split_once("Write it like ").unwrap();
         let examples: Vec<&str> = examples.split(", ").flat_map(|some| some.split(" or ")).collect();
         assert!(examples.len() > 1 && examples.iter().all(|example| read(example)), "{examples:?}");
     };
-    reads(Expected::Size, &|text| entry::size(text).is_some());
-    reads(Expected::Diagonal, &|text| entry::diagonal(text).is_some());
-    reads(Expected::Money, &|text| entry::money(text, "EUR").is_some());
-    reads(Expected::Mass, &|text| entry::mass(text).is_some());
+    reads(Expected::Size, &|text| entry::size(text).is_ok());
+    reads(Expected::Diagonal, &|text| entry::diagonal(text).is_ok());
+    reads(Expected::Money, &|text| entry::money(text, "EUR").is_ok());
+    reads(Expected::Mass, &|text| entry::mass(text).is_ok());
 }
 
 /// Names are the range's: no letter of theirs is changed, wherever in a sentence they stand.
@@ -115,4 +116,42 @@ fn every_rule_has_a_card_and_a_code_of_its_own() {
         // A customer has doors; leaves are what the workshop makes.
         assert!(!card.why.contains("leaf"), "{rule:?}: {}", card.why);
     }
+}
+
+/// Budgets and days are said with both figures; a day before the day of asking is past, whatever the unit's own is.
+#[test]
+fn a_budget_and_a_day_are_said_with_both_figures() {
+    let day = |text: &str| -> Day { text.parse().unwrap() };
+    let (today, late) = (day("2026-11-25"), Some(day("2027-01-04")));
+    let by = |by: &str, arrives| Beyond::Day { arrives, by: day(by), today };
+    let dear = Beyond::Budget { price_minor: Money::minor(120_400), most_minor: Money::minor(100_000) };
+    for (of, said) in [
+        (dear, "It costs \u{20ac}\u{202f}1\u{202f}204.00; you gave \u{20ac}\u{202f}1\u{202f}000.00."),
+        (by("2026-12-23", late), "It comes on Mon 4 January 2027; you want it by Wed 23 December."),
+        (by("2026-11-25", late), "It comes on Mon 4 January 2027; you want it by Wed 25 November."),
+        (by("2026-12-23", None), "No day can be promised for it; you want it by Wed 23 December."),
+        (by("2026-11-24", late), "Tue 24 November is in the past; it comes on Mon 4 January 2027 at the earliest."),
+        (by("2025-01-01", None), "Wed 1 January 2025 is in the past, and no day can be promised for it."),
+    ] {
+        assert_eq!(beyond(of, "EUR"), said);
+    }
+    assert_eq!(Given::ALL.map(let_go), ["Let the day go", "Let the budget go", "Let the screen go", "Let the wall go"]);
+}
+
+#[test]
+fn what_is_let_go_is_said_first() {
+    let range = crate::testing::demo();
+    let changes = [Change::DepthMm(Dim::mm(520)), Change::BayCount(2)];
+    let said = |pins: &[Question], given: &[Given], changes: &[Change]| {
+        let release = Release { pins: pins.into(), given: given.into(), changes: changes.into(), beyond: Vec::new() };
+        super::release(&release, &range)
+    };
+    assert_eq!(said(&[Question::Width], &[], &[]), "Let the width go and take this");
+    assert_eq!(said(&[Question::Depth], &[], &changes[..1]), "Let the depth go: take this and make it 520 mm deep");
+    assert_eq!(
+        said(&[Question::Depth, Question::Bay(2)], &[Given::Budget], &changes),
+        "Let the depth, bay 2 and the budget go: take this, make it 520 mm deep and make it two bays"
+    );
+    assert_eq!(take_with(&changes[..1], &range), "Take this and make it 520 mm deep");
+    assert_eq!(take_with(&changes, &range), "Take this, make it 520 mm deep and make it two bays");
 }

@@ -13,7 +13,7 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
     expect![[r#"
         exit 0
         order.json: holds
-          range     Fenland (fenland ..), for orders of any day, from the demo range
+          range     Fenland (fenland ..), for orders without a last day, from the demo range
           unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
           birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 50.9 % outside the wanted clearance
           mass      47.986 kg
@@ -27,7 +27,7 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
         exit 1
         order.json: does not hold
           In this finish 48.6 % of its joints would not go in; the most is 1 %.
-          range     Fenland (fenland ..), for orders of any day, from the demo range
+          range     Fenland (fenland ..), for orders without a last day, from the demo range
           unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
           birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 48.6 % of joints too tight, 85 % outside the wanted clearance
           mass      47.986 kg
@@ -106,7 +106,7 @@ fn a_report_says_what_is_cut() -> Result<()> {
         &expect![[r#"
             exit 0
             order.json: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body: 17.4 mm measured at eight points, 17.59 mm with its film, slots 17.74 mm; 0 % of joints too tight, 6.6 % outside the wanted clearance
               birch-12  back: 12 mm measured at eight points, 12.19 mm with its film, slots 12.34 mm; under 0.1 % of joints too tight, 15.3 % outside the wanted clearance

@@ -22,7 +22,7 @@ fn an_order_is_written_and_holds() -> Result<()> {
         &expect![[r#"
             exit 0
             order.json: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -39,7 +39,7 @@ fn an_order_is_written_and_holds() -> Result<()> {
         &expect![[r#"
             exit 0
             -: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -64,7 +64,7 @@ fn the_worst_file_gives_the_exit_code() -> Result<()> {
         &expect![[r#"
             exit 2
             good.json: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -96,7 +96,7 @@ fn an_order_of_another_range_asks_for_it() -> Result<()> {
         &expect![[r#"
             exit 0
             order.json: holds
-              range     Fenland (fenland ..), for orders of any day, from other.toml
+              range     Fenland (fenland ..), for orders without a last day, from other.toml
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -118,7 +118,7 @@ fn only_the_named_ranges_are_known() -> Result<()> {
     let alone = with(&["--range", "other.toml"])?;
     assert!(alone.starts_with("exit 2\norder.json: unreadable: /range/digest: the range "), "{alone}");
     let both = with(&["--range", "other.toml", "--range", "demo.toml"])?;
-    assert!(both.contains("exit 0\n") && both.contains(", for orders of any day, from demo.toml\n"), "{both}");
+    assert!(both.contains("exit 0\n") && both.contains(", for orders without a last day, from demo.toml\n"), "{both}");
     Ok(())
 }
 
@@ -149,7 +149,7 @@ fn an_order_agrees_with_its_range() -> Result<()> {
             exit 2
             key.json: does not hold
               /range/key: promised highland, derived fenland
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -209,7 +209,7 @@ fn the_same_order_is_said() -> Result<()> {
         &expect![[r#"
             exit 0
             order.json: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -217,7 +217,7 @@ fn the_same_order_is_said() -> Result<()> {
               arrives   by 2026-12-11
               mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             next.json: holds
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-26
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg
@@ -226,7 +226,7 @@ fn the_same_order_is_said() -> Result<()> {
               mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
             copy.json: holds
               again     the same order as order.json: it is made once
-              range     Fenland (fenland ..), for orders of any day, from the demo range
+              range     Fenland (fenland ..), for orders without a last day, from the demo range
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; under 0.1 % of joints too tight, 21.8 % outside the wanted clearance
               mass      47.986 kg

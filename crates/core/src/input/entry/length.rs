@@ -1,6 +1,7 @@
 //! Lengths as people write them, in the units of both sides of the ocean.
 
 use super::number::{Lone, amount, plain};
+use super::{DIAGONAL_TENTHS, Refused};
 use crate::units::quantity::Dim;
 use crate::units::rounding::round_half_away;
 
@@ -14,34 +15,53 @@ const FOOT: f64 = 304.8;
 const LEAST_BARE: f64 = 10.0;
 
 /// Reads a size in millimetres unless it names another unit: `1640`, `1 640 mm`, `164 cm`, `1,64 m`, `64 in`,
-/// `64 1/2"`, `5′ 4½″`. `None` if it is no size.
+/// `64 1/2"`, `5′ 4½″`.
 ///
 /// Without a unit a number below ten is read as metres if it has decimals (`1.64`), and refused if it has none.
 ///
 /// ```
 /// use slotwright_core::{input::entry, units::quantity::Dim};
-/// assert_eq!(entry::size("64 1/2 in"), Some(Dim::tenths(16_383)));
-/// assert_eq!(entry::size("1,64"), Some(Dim::mm(1640)));
+/// assert_eq!(entry::size("64 1/2 in"), Ok(Dim::tenths(16_383)));
+/// assert_eq!(entry::size("1,64"), Ok(Dim::mm(1640)));
+/// assert_eq!(entry::size("0 mm"), Err(entry::Refused::Beyond));
 /// ```
-pub fn size(text: &str) -> Option<Dim> {
-    let text = plain(text);
-    let mm = match amount(&text, Lone::Thousands) {
-        Some(mm) if mm >= LEAST_BARE => mm,
-        Some(metres) if text.contains(['.', ',']) => Some(metres * M).filter(|mm| *mm >= LEAST_BARE)?,
-        Some(_) => return None,
-        None => sum(&text)?,
-    };
+///
+/// # Errors
+///
+/// It is no size, or none above nothing and up to [`Dim::LARGEST`].
+pub fn size(text: &str) -> Result<Dim, Refused> {
+    let mm = millimetres(&plain(text)).ok_or(Refused::Unread)?;
     // To a whole tenth: 64 1/2 in are 1638.3 mm.
-    Dim::try_from(round_half_away(mm * 10.0) / 10.0).ok()
+    let dim = Dim::try_from(round_half_away(mm * 10.0) / 10.0).map_err(|_| Refused::Beyond)?;
+    if dim > Dim::mm(0) { Ok(dim) } else { Err(Refused::Beyond) }
+}
+
+fn millimetres(text: &str) -> Option<f64> {
+    match amount(text, Lone::Thousands) {
+        Some(mm) if mm >= LEAST_BARE => Some(mm),
+        // Nothing is nothing in any unit.
+        Some(nothing) if nothing <= 0.0 => Some(nothing),
+        Some(metres) if text.contains(['.', ',']) => Some(metres * M).filter(|mm| *mm >= LEAST_BARE),
+        Some(_) => None,
+        None => sum(text),
+    }
 }
 
 /// Reads a diagonal in inches unless it names another unit, in tenths of an inch.
-pub fn diagonal(text: &str) -> Option<u16> {
+///
+/// # Errors
+///
+/// It is none, or not within [`DIAGONAL_TENTHS`].
+pub fn diagonal(text: &str) -> Result<u16, Refused> {
     let text = plain(text);
-    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text)? / INCH))?;
+    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text)? / INCH)).ok_or(Refused::Unread)?;
     let tenths = round_half_away(inches * 10.0);
+    let [least, most] = DIAGONAL_TENTHS.map(f64::from);
+    if !(least..=most).contains(&tenths) {
+        return Err(Refused::Beyond);
+    }
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number of this range")]
-    (50.0..=2000.0).contains(&tenths).then_some(tenths as u16)
+    Ok(tenths as u16)
 }
 
 /// Millimetres of one or more numbers with their units, each unit smaller than the one before; inches may go without
@@ -68,5 +88,5 @@ fn sum(text: &str) -> Option<f64> {
         before = factor;
         rest = more.strip_prefix(['.', ',']).unwrap_or(more).trim();
     }
-    (sum > 0.0).then_some(sum)
+    before.is_finite().then_some(sum)
 }

@@ -15,7 +15,7 @@ fn check<T: PartialEq + Debug>(read: impl Fn(&str) -> Option<T>, cases: &[(&str,
 
 #[test]
 fn sizes_are_read_as_people_write_them() {
-    let tenths = |text: &str| size(text).map(Dim::in_tenths);
+    let tenths = |text: &str| size(text).ok().map(Dim::in_tenths);
     check(
         tenths,
         &[
@@ -93,7 +93,7 @@ fn sizes_are_read_as_people_write_them() {
 #[test]
 fn diagonals_are_inches() {
     check(
-        diagonal,
+        |text| diagonal(text).ok(),
         &[
             ("55", Some(550)),
             ("65,5", Some(655)),
@@ -115,7 +115,7 @@ fn diagonals_are_inches() {
 #[test]
 fn money_is_read_as_people_write_it() {
     check(
-        |text| money(text, "EUR").map(Money::in_minor),
+        |text| money(text, "EUR").ok().map(Money::in_minor),
         &[
             ("1400", Some(140_000)),
             ("1,400", Some(140_000)),
@@ -154,14 +154,14 @@ fn money_is_read_as_people_write_it() {
         ],
     );
     for (text, currency) in [("£1,400", "GBP"), ("1 400 gbp", "GBP"), ("$1,400", "USD"), ("SEK 1 400", "SEK")] {
-        assert_eq!(money(text, currency), Some(Money::minor(140_000)), "{text}");
+        assert_eq!(money(text, currency), Ok(Money::minor(140_000)), "{text}");
     }
 }
 
 #[test]
 fn masses_are_read_as_people_write_them() {
     check(
-        |text| mass(text).map(Mass::to_gram),
+        |text| mass(text).ok().map(Mass::to_gram),
         &[
             ("12", Some(12_000)),
             ("12 kg", Some(12_000)),
@@ -182,6 +182,49 @@ fn masses_are_read_as_people_write_them() {
     );
 }
 
+/// What can be read and is out of bounds is not called unreadable, and what cannot be read not out of bounds.
+#[test]
+fn what_is_out_of_bounds_is_told_apart_from_what_cannot_be_read() {
+    use Refused::{Beyond, Unread};
+    for (refused, told) in [
+        (size("0 mm").err(), Some(Beyond)),
+        (size("0").err(), Some(Beyond)),
+        (size("0.0").err(), Some(Beyond)),
+        (size("0' 0\"").err(), Some(Beyond)),
+        (size("0.04 mm").err(), Some(Beyond)),
+        (size("0.1 mm").err(), None),
+        (size("100 m").err(), None),
+        (size("100 000.1").err(), Some(Beyond)),
+        (size("9999999").err(), Some(Beyond)),
+        (size("2").err(), Some(Unread)),
+        (size("1e400").err(), Some(Unread)),
+        (size("").err(), Some(Unread)),
+        (size("0 stone").err(), Some(Unread)),
+        (diagonal("500").err(), Some(Beyond)),
+        (diagonal("0").err(), Some(Beyond)),
+        (diagonal("4.9").err(), Some(Beyond)),
+        (diagonal("5").err(), None),
+        (diagonal("200").err(), None),
+        (diagonal("200.1").err(), Some(Beyond)),
+        (diagonal("tall").err(), Some(Unread)),
+        (money("99999999", "EUR").err(), Some(Beyond)),
+        (money("10000000", "EUR").err(), None),
+        (money("1.4005", "EUR").err(), Some(Unread)),
+        (mass("10 000 001 kg").err(), Some(Beyond)),
+        (mass("heavy").err(), Some(Unread)),
+    ] {
+        assert_eq!(refused, told);
+    }
+    for (expected, bounds) in [
+        (Expected::Size, "A size is more than 0 mm and at most 100\u{202f}000 mm."),
+        (Expected::Diagonal, "A screen is 5 to 200 inches large."),
+        (Expected::Money, "A price is at most 10\u{202f}000\u{202f}000."),
+        (Expected::Mass, "A weight is at most 10\u{202f}000\u{202f}000 kg."),
+    ] {
+        assert_eq!(words::refused(expected, Beyond), bounds);
+    }
+}
+
 #[test]
 fn thicknesses_have_their_decimals() {
     let micrometres = |text: &str| thickness(text).map(|mm| libm::round(mm.in_mm() * 1000.0));
@@ -193,25 +236,25 @@ fn thicknesses_have_their_decimals() {
 fn what_is_written_is_read_back() {
     for tenths in (1..12_000).chain((12_000..1_000_000).step_by(17)).chain([1_000_000]) {
         let dim = Dim::tenths(tenths);
-        assert_eq!(size(&words::length(dim)), Some(dim));
+        assert_eq!(size(&words::length(dim)), Ok(dim));
         // Without a unit only what somebody may mean.
         if tenths >= 100 {
-            assert_eq!(size(&words::size(dim)), Some(dim));
+            assert_eq!(size(&words::size(dim)), Ok(dim));
         }
     }
     for minor in (0..300_000).step_by(7).chain([99_999_999, 100_000_000]) {
         let amount = Money::minor(minor);
-        assert_eq!(money(&words::amount(amount), "EUR"), Some(amount));
+        assert_eq!(money(&words::amount(amount), "EUR"), Ok(amount));
         for currency in ["EUR", "GBP", "USD", "SEK"] {
-            assert_eq!(money(&words::money(amount, currency), currency), Some(amount));
+            assert_eq!(money(&words::money(amount, currency), currency), Ok(amount));
         }
     }
     for hectogram in 0..20_000 {
         let kg = Mass::kg(f64::from(hectogram) / 10.0);
-        assert_eq!(mass(&words::mass(kg)), Some(kg));
+        assert_eq!(mass(&words::mass(kg)), Ok(kg));
     }
     for tenths in 50..=2000 {
-        assert_eq!(diagonal(&words::decimal(f64::from(tenths) / 10.0, 1)), Some(tenths));
+        assert_eq!(diagonal(&words::decimal(f64::from(tenths) / 10.0, 1)), Ok(tenths));
     }
 }
 
@@ -224,14 +267,14 @@ fn nothing_that_is_typed_breaks_it() {
             for third in letters {
                 for fourth in letters {
                     let text = [first, second, third, fourth].concat();
-                    let read = size(&text).map(Dim::in_tenths);
+                    let read = size(&text).ok().map(Dim::in_tenths);
                     assert!(read.is_none_or(|tenths| tenths >= 0), "{text}");
                     // No unit was named: then nothing small is meant.
                     let bare = !text.contains(['m', '"', '\'']);
                     assert!(!bare || read.is_none_or(|tenths| tenths == 0 || tenths >= 100), "{text}: {read:?}");
-                    assert!(money(&text, "EUR").is_none_or(|amount| amount >= Money::ZERO), "{text}");
-                    assert!(mass(&text).is_none_or(|mass| mass >= Mass::ZERO), "{text}");
-                    diagonal(&text);
+                    assert!(money(&text, "EUR").ok().is_none_or(|amount| amount >= Money::ZERO), "{text}");
+                    assert!(mass(&text).ok().is_none_or(|mass| mass >= Mass::ZERO), "{text}");
+                    let _ = diagonal(&text);
                 }
             }
         }

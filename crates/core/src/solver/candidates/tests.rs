@@ -70,7 +70,7 @@ proptest! {
             let Some(model) = range.model(&choice.model) else { continue };
             let candidates = Candidates::of(&range, model, &choice);
             let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
-            for fault in space.faults(&choice, &space.at(&choice)) {
+            for fault in space.faults(&choice, &space.at(&choice), u64::MAX).unwrap() {
                 for tried in &tries {
                     let point = tried.iter().fold(choice.clone(), |point, (at, pick)| {
                         aside(&space, &point, &fault, *at, *pick).unwrap_or(point)
@@ -107,7 +107,7 @@ proptest! {
             let influence = Influence::of(&range, model, &choice);
             let candidates = Candidates { sets: BTreeMap::new(), lines: BTreeMap::new(), influence, visit: None, trials: Cell::new(0) };
             let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
-            for fault in space.faults(&choice, &space.at(&choice)) {
+            for fault in space.faults(&choice, &space.at(&choice), u64::MAX).unwrap() {
                 for size in Size::ALL.into_iter().filter(|size| fault.scope.has(place(size.question()))) {
                     let (from, to) = fault.span(place(size.question()));
                     for end in [from, to].into_iter().filter(|end| (10..=40_000).contains(end)) {
@@ -169,7 +169,12 @@ fn a_fault_stays_with_the_other_shares_that_it_names() {
         };
         for begun in all(&choice, place(Question::Bays)).into_iter().chain([choice.clone()]) {
             for point in all(&begun, shares).into_iter().step_by(5).chain([begun.clone()]) {
-                for fault in space.faults(&point, &space.at(&point)).iter().filter(|fault| fault.scope.has(shares)) {
+                for fault in space
+                    .faults(&point, &space.at(&point), u64::MAX)
+                    .unwrap()
+                    .iter()
+                    .filter(|fault| fault.scope.has(shares))
+                {
                     let others = (0..64).filter(|answer| fault.others(shares) & (1 << answer) != 0);
                     for other in others.filter_map(|answer| with(&space, &begun, shares, answer)) {
                         assert!(!judge_stops(&range, &other).holds(), "{fault:?}\n{point:?}\n{other:?}");
@@ -193,7 +198,7 @@ fn whether_a_part_goes_on_a_sheet_depends_on_its_film() {
     let choice = Choice::first_of(&range).unwrap();
     let candidates = Candidates::of(&range, &range.models[0], &choice);
     let space = ChoiceSpace { range: &range, candidates: &candidates, choice: &choice, bays_least: 0 };
-    let faults = space.faults(&choice, &space.at(&choice));
+    let faults = space.faults(&choice, &space.at(&choice), u64::MAX).unwrap();
     let mut of_back = faults.iter().filter(|fault| fault.scope.has(place(Question::Back)));
     assert!(of_back.any(|fault| fault.rules == Rule::SheetFit.bit() && fault.scope.has(place(Question::Finish))));
 }
@@ -303,7 +308,7 @@ fn an_open_bay_depends_on_stiles_that_would_widen_it() {
             let choice = choice.with(&Change::WidthMm(width), range);
             let candidates = Candidates::of(range, model, &choice);
             let space = ChoiceSpace { range, candidates: &candidates, choice: &choice, bays_least: 0 };
-            let faults = space.faults(&choice, &space.at(&choice));
+            let faults = space.faults(&choice, &space.at(&choice), u64::MAX).unwrap();
             let wide = faults.into_iter().filter(|fault| fault.rules == Rule::DeviceWidth.bit());
             named += wide.filter(|fault| (1..=3).all(|bay| fault.scope.has(place(Question::Bay(bay))))).count();
         }

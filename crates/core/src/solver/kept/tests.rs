@@ -103,3 +103,59 @@ fn budget_and_day_are_no_findings() {
     }
     assert!(over > 20, "{over} open answers cost more or come later");
 }
+
+/// Whatever is shut with a budget and a day is told why, from the state of all answers as from that of one. What is let
+/// go for it makes it go, and the figures are those of the unit that comes of it.
+#[test]
+fn what_is_shut_with_a_budget_and_a_day_is_told_why() {
+    use Question as Q;
+
+    use super::super::states::{State, state, states};
+    use super::super::why::why_shut;
+    use crate::rules::can_be_made;
+    let range = demo();
+    let sizes_but_height = [Q::Width, Q::Depth, Q::Shares, Q::Bays, Q::Back, Q::Finish];
+    let all_but_height: Vec<Question> =
+        sizes_but_height.into_iter().chain((1..=6).flat_map(|bay| [Q::Bay(bay), Q::Hole(bay)])).collect();
+    let pinned: [&[Question]; 3] = [
+        &[Q::Width],
+        &[Q::Width, Q::Height, Q::Depth, Q::Shares, Q::Back, Q::Finish, Q::Hole(1), Q::Hole(2), Q::Hole(3), Q::Hole(4)],
+        &all_but_height,
+    ];
+    let (mut shut, mut by_visit, mut let_go) = (0, 0, 0);
+    for (choice, pins) in choices(&range, 63, Wanted::Valid).take(24).zip(pinned.into_iter().cycle()) {
+        let pins: &[Question] = &pins.iter().copied().filter(|pin| choice.has(*pin)).collect::<Vec<_>>();
+        let (price, arrives) = shown(&range, &choice, &Backlog::default());
+        let exact = visit(Some(price), Some(arrives));
+        let kept = Kept { pins, visit: Some(&exact) };
+        for answer in states(&range, &choice, kept).unwrap().all() {
+            let alone = state(&range, &choice, &answer.change, kept).unwrap();
+            let is_shut = |state: &State| matches!(state, State::Shut { .. });
+            let why = why_shut(&range, &choice, &answer.change, kept);
+            if !is_shut(&answer.state) && !is_shut(&alone) {
+                // What is found out of all together may be less, never something else.
+                assert!(why.is_none() || matches!(alone, State::Unfound { .. }), "{:?} {choice:?}", answer.change);
+                continue;
+            }
+            let why = why.unwrap_or_else(|| panic!("{:?} {pins:?} {choice:?}", answer.change));
+            (shut, by_visit) =
+                (shut + 1, by_visit + usize::from(why.given.iter().any(|given| given.undone().is_none())));
+            let Some(release) = why.release else { continue };
+            let after =
+                release.all().iter().fold(choice.with(&answer.change, &range), |to, change| to.with(change, &range));
+            assert!(can_be_made(&range, &after), "{release:?} {choice:?}");
+            let beyond: Vec<Beyond> = exact.beyond(&range, &after).collect();
+            assert_eq!(release.beyond, beyond, "{release:?} {choice:?}");
+            for beyond in beyond {
+                match beyond {
+                    Beyond::Budget { price_minor, most_minor } => {
+                        assert!(price_minor > most_minor && most_minor == price);
+                    }
+                    Beyond::Day { arrives: then, by, .. } => assert!(then > Some(by) && by == arrives),
+                }
+                let_go += 1;
+            }
+        }
+    }
+    assert!(shut > 150 && by_visit > 2 && let_go > 40, "{shut} {by_visit} {let_go}");
+}

@@ -88,7 +88,7 @@ impl SearchSpace for Table {
         at
     }
 
-    fn faults(&self, point: &Vec<i32>, _: &At) -> Vec<NoGood> {
+    fn faults(&self, point: &Vec<i32>, _: &At, _: u64) -> Option<Vec<NoGood>> {
         let broken = self.rules.iter().enumerate().filter(|(_, rule)| !rule.holds(point));
         let fault = |(at, rule): (usize, &Check)| {
             let mut fault = NoGood::of(1 << at);
@@ -114,7 +114,7 @@ impl SearchSpace for Table {
             }
             fault
         };
-        broken.map(fault).collect()
+        Some(broken.map(fault).collect())
     }
 
     fn lines(&self) -> QuestionSet {

@@ -52,7 +52,8 @@ fn nothing_is_named_in_vain() {
                 assert_eq!(why, None, "{change:?} {choice:?}");
                 continue;
             };
-            let Why { pins, given, release, reason, rules, .. } = why.unwrap();
+            let Why { pins, given, release, reason, rules, is_least, .. } = why.unwrap();
+            assert!(is_least, "{change:?} {choice:?}");
             let of_given = !given.is_empty() && reason.severity == Severity::Warns;
             assert!(rules.contains(&reason.rule) || rules.is_empty() || of_given, "{change:?} {rules:?} {reason:?}");
             // What was given and is not named has no part in it.
@@ -67,7 +68,7 @@ fn nothing_is_named_in_vain() {
             assert_eq!(release.is_some(), !pins.is_empty() || !given.is_empty(), "{change:?} {pins:?} {choice:?}");
             let Some(release) = release else { continue };
             let after = release.all();
-            let Release { pins: let_go, given: undone, changes } = release;
+            let Release { pins: let_go, given: undone, changes, .. } = release;
             let after = after.iter().fold(choice.with(change, &range), |next, change| next.with(change, &range));
             assert!(can_be_made(&range, &after), "{change:?} {changes:?} {choice:?}");
             let moved: Vec<Question> = changes.iter().filter_map(Change::question).collect();

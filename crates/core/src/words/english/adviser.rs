@@ -1,18 +1,19 @@
 //! The adviser in English.
 
+use super::given::past;
 use crate::solver::goals::Goal;
-use crate::words::adviser::Message;
-use crate::words::{day, kept, kilograms, money, together};
+use crate::words::adviser::{Asked, Message};
+use crate::words::{day, kept, kilograms, money, take_with};
 
 /// What a goal is called at the beginning of a sentence.
-fn goal(of: Goal, currency: &str) -> String {
-    match of {
+fn goal(Asked { goal, currency, today }: Asked<'_>) -> String {
+    match goal {
         Goal::Valid => "The nearest that can be made".into(),
         Goal::Widest => "As wide as can be".into(),
         Goal::Screen => "As wide as the screen".into(),
         Goal::Price(most) => format!("At most {}", money(most, currency)),
         Goal::Part(most) => format!("Parts up to {} kg", kilograms(most)),
-        Goal::By(last) => format!("There by {}", day(last)),
+        Goal::By(last) => format!("There by {}", day(last, today)),
     }
 }
 
@@ -20,22 +21,23 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
         Message::SayScreen => "Say first which screen stands on it.".into(),
         Message::ScreenOverWall => "The screen is wider than the free wall.".into(),
-        Message::TakeWith(changes, range) => format!("Take it and {}", together(changes, range)),
-        Message::NoWay { goal: of, currency, kept: false, .. } => {
-            format!("{}: no way to it was found.", goal(of, currency))
+        Message::TakeWith(changes, range) => take_with(changes, range),
+        Message::PastDay { by, today, first } => past(first.map(|first| day(first, today)), &day(by, today)),
+        Message::NoWay { asked, kept: false, .. } => {
+            format!("{}: no way to it was found.", goal(asked))
         }
-        Message::NoWay { goal: of, currency, held: [], .. } => {
-            format!("{}: no way to it was found with what you keep.", goal(of, currency))
+        Message::NoWay { asked, held: [], .. } => {
+            format!("{}: no way to it was found with what you keep.", goal(asked))
         }
-        Message::NoWay { goal: of, currency, held, .. } => {
-            format!("{}: no way to it was found while you keep {}.", goal(of, currency), kept(held))
+        Message::NoWay { asked, held, .. } => {
+            format!("{}: no way to it was found while you keep {}.", goal(asked), kept(held))
         }
-        Message::Met { goal: of, currency } => format!("{}: it is so already.", goal(of, currency)),
-        Message::ComesTo { goal: of, currency, price, mass, day: Some(day) } => {
-            format!("{}: {price}, {mass}, with you by {day}.", goal(of, currency))
+        Message::Met { asked } => format!("{}: it is so already.", goal(asked)),
+        Message::ComesTo { asked, price, mass, day: Some(day) } => {
+            format!("{}: {price}, {mass}, with you by {day}.", goal(asked))
         }
-        Message::ComesTo { goal: of, currency, price, mass, day: None } => {
-            format!("{}: {price}, {mass}; no day can be promised.", goal(of, currency))
+        Message::ComesTo { asked, price, mass, day: None } => {
+            format!("{}: {price}, {mass}; no day can be promised.", goal(asked))
         }
     }
 }

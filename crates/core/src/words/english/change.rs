@@ -1,6 +1,7 @@
 //! Changes as things to do, in two forms that are written out both.
 
 use super::LOCALE;
+use super::count::number_of;
 use super::name::{fill_within, offset};
 use crate::choice::change::Change;
 use crate::choice::{Fill, Hung};
@@ -14,8 +15,7 @@ pub(in crate::words) fn alone(change: &Change, names: Names<'_>) -> String {
         Change::WidthMm(width) => format!("Make it {} wide", LOCALE.length(*width)),
         Change::HeightMm(height) => format!("Make it {} high", LOCALE.length(*height)),
         Change::DepthMm(depth) => format!("Make it {} deep", LOCALE.length(*depth)),
-        Change::BayCount(1) => "Make it one bay".into(),
-        Change::BayCount(count) => format!("Make it {count} bays"),
+        Change::BayCount(count) => format!("Make it {}", number_of(*count, "bay", "bays")),
         Change::Share { bay, share } => format!("Give bay {bay} a share of {share}"),
         Change::Fill { bay, fill: Fill::Open } => format!("Leave bay {bay} open"),
         Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("Hang a door in bay {bay}, on the left"),
@@ -47,8 +47,7 @@ pub(in crate::words) fn within(change: &Change, names: Names<'_>) -> String {
         Change::WidthMm(width) => format!("make it {} wide", LOCALE.length(*width)),
         Change::HeightMm(height) => format!("make it {} high", LOCALE.length(*height)),
         Change::DepthMm(depth) => format!("make it {} deep", LOCALE.length(*depth)),
-        Change::BayCount(1) => "make it one bay".into(),
-        Change::BayCount(count) => format!("make it {count} bays"),
+        Change::BayCount(count) => format!("make it {}", number_of(*count, "bay", "bays")),
         Change::Share { bay, share } => format!("give bay {bay} a share of {share}"),
         Change::Fill { bay, fill: Fill::Open } => format!("leave bay {bay} open"),
         Change::Fill { bay, fill: Fill::Leaf(Hung::Left) } => format!("hang a door in bay {bay}, on the left"),

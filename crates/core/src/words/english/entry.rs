@@ -1,12 +1,31 @@
-//! What fields say that could not read what was typed.
+//! What fields say of what was typed.
 
-use crate::input::entry::Expected;
+use super::LOCALE;
+use crate::input::entry::{DIAGONAL_TENTHS, Expected, LARGEST, Refused};
+use crate::units::quantity::Dim;
 
-pub(in crate::words) const fn not_read(expected: Expected) -> &'static str {
-    match expected {
-        Expected::Size => "This is no size. Write it like 1\u{202f}400, 140 cm or 4\u{2032} 6\u{2033}.",
-        Expected::Diagonal => "This is no size. Write it like 55, 140 cm or 4\u{2032} 7\u{2033}.",
-        Expected::Money => "This is no price. Write it like 1\u{202f}400 or 1\u{202f}400.50.",
-        Expected::Mass => "This is no weight. Write it like 12, 12.5 kg or 26 lb.",
+pub(in crate::words) fn refused(expected: Expected, refused: Refused) -> String {
+    match (expected, refused) {
+        (Expected::Size, Refused::Unread) => {
+            "This is no size. Write it like 1\u{202f}400, 140 cm or 4\u{2032} 6\u{2033}.".into()
+        }
+        (Expected::Diagonal, Refused::Unread) => {
+            "This is no size. Write it like 55, 140 cm or 4\u{2032} 7\u{2033}.".into()
+        }
+        (Expected::Money, Refused::Unread) => "This is no price. Write it like 1\u{202f}400 or 1\u{202f}400.50.".into(),
+        (Expected::Mass, Refused::Unread) => "This is no weight. Write it like 12, 12.5 kg or 26 lb.".into(),
+        (Expected::Size, Refused::Beyond) => {
+            format!("A size is more than 0 mm and at most {}.", LOCALE.length(Dim::LARGEST))
+        }
+        (Expected::Diagonal, Refused::Beyond) => {
+            let [least, most] = DIAGONAL_TENTHS.map(|tenths| LOCALE.decimal(f64::from(tenths) / 10.0, 1));
+            format!("A screen is {least} to {most} inches large.")
+        }
+        (Expected::Money, Refused::Beyond) => format!("A price is at most {}.", LOCALE.decimal(LARGEST, 0)),
+        (Expected::Mass, Refused::Beyond) => format!("A weight is at most {} kg.", LOCALE.decimal(LARGEST, 0)),
     }
+}
+
+pub(in crate::words) fn between_sizes(typed: Dim, taken: Dim) -> String {
+    format!("{} is between sizes; {} taken.", LOCALE.length(typed), LOCALE.length(taken))
 }

@@ -2,7 +2,7 @@
 
 use super::LOCALE;
 use super::count::counted;
-use super::name::{parts, question};
+use super::name::{parts, question, the_parts};
 use crate::choice::question::Question;
 use crate::rules::Rule;
 use crate::rules::finding::{Finding, Limit, Severity, Unit};
@@ -22,15 +22,15 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
     Some(match finding.rule {
         Rule::PartMass if finding.severity == Severity::Warns => {
             format!(
-                "The {} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.",
-                parts(&finding.parts)
+                "{} weighs {found}; two people lift {allowed}: it needs three, or a smaller unit.",
+                the_parts(&finding.parts)
             )
         }
         Rule::TopMoisture => {
             format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit.")
         }
         Rule::PartMass => {
-            format!("The {} weighs {found}, over {allowed}: lift it with two people.", parts(&finding.parts))
+            format!("{} weighs {found}, over {allowed}: lift it with two people.", the_parts(&finding.parts))
         }
         // An answer that would break one of these is shut for it: the page says so too.
         Rule::ScreenWidth | Rule::WallWidth | Rule::ViewingHeight => return stop(finding),
@@ -39,7 +39,7 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
             format!("Of the joints of its {} {found} may be tight or loose; {allowed} is usual.", parts(&finding.parts))
         }
         Rule::PartLength => {
-            format!("The {} is {found} long, over {allowed}: lift it with two people.", parts(&finding.parts))
+            format!("{} is {found} long, over {allowed}: lift it with two people.", the_parts(&finding.parts))
         }
         Rule::Package if finding.found.unit == Unit::Kg => package(finding, &found, &allowed),
         Rule::Package => {
@@ -105,18 +105,19 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
 
 /// Why a package is too heavy, and what helps: a carrier takes no more whoever lifts it, and more people lift more.
 fn package(finding: &Finding, found: &str, allowed: &str) -> String {
-    let what = parts(&finding.parts);
+    let weighs = if finding.parts.len() > 1 { "weigh" } else { "weighs" };
+    let what = format!("{} {weighs} {found} packed", the_parts(&finding.parts));
     match finding.lifted_by {
         None => {
-            format!("Packed, the {what} weighs {found}; the carrier takes {allowed}: take a smaller unit, or ask.")
+            format!("{what}; the carrier takes {allowed}: take a smaller unit, or ask.")
         }
         Some(0 | 1) => {
-            format!("Packed, the {what} weighs {found}; one person lifts {allowed}: take two, or a smaller unit.")
+            format!("{what}; one person lifts {allowed}: take two, or a smaller unit.")
         }
         Some(2) => {
-            format!("Packed, the {what} weighs {found}; two people lift {allowed}: take three, or a smaller unit.")
+            format!("{what}; two people lift {allowed}: take three, or a smaller unit.")
         }
-        Some(_) => format!("Packed, the {what} weighs {found}; three people lift {allowed}: take a smaller unit."),
+        Some(_) => format!("{what}; three people lift {allowed}: take a smaller unit."),
     }
 }
 
@@ -174,7 +175,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         }
         Rule::RowRoom => format!("Rows in {about} would be {found} high; the least is {allowed}."),
         Rule::DepthRoom => format!("Inside it would be {found} deep; the least is {allowed}."),
-        Rule::SheetFit => format!("The {} would measure {found}; a sheet gives {allowed}.", parts(&finding.parts)),
+        Rule::SheetFit => format!("{} would measure {found}; a sheet gives {allowed}.", the_parts(&finding.parts)),
         Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
         Rule::BaseSag => format!("The base under {about} would bend {found} over the years; {allowed} is the limit."),
         Rule::TopSag => format!("The top over {about} would bend {found} over the years; {allowed} is the limit."),
@@ -198,7 +199,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::DeviceWidth => format!("For the {about} there are {found} of width; it needs {allowed}."),
         Rule::DeviceHeight => format!("For the {about} there are {found} of height; with air it needs {allowed}."),
         Rule::DeviceDepth => format!("For the {about} there are {found} of depth; with plugs it needs {allowed}."),
-        Rule::PartMass => format!("The {} would weigh {found}; three people carry {allowed}.", parts(&finding.parts)),
+        Rule::PartMass => format!("{} would weigh {found}; three people carry {allowed}.", the_parts(&finding.parts)),
         Rule::Interlock => {
             let parts = counted(&found, "part does", "parts do");
             format!("{parts} not hold together: this is an error of ours. Please tell the workshop.")
@@ -215,7 +216,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::ShelfEar => format!("The ears of a shelf in {about} would bear {found}; the most is {allowed}."),
         Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; the most is {allowed}."),
         Rule::UprightBuckling => {
-            format!("The {} bears its load {found} before bending out; the least is {allowed}.", parts(&finding.parts))
+            format!("{} bears its load {found} before bending out; the least is {allowed}.", the_parts(&finding.parts))
         }
         // The parts are its doors.
         Rule::TipOver if finding.parts.is_empty() => {
@@ -229,7 +230,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
             counted(&found, "day", "days")
         ),
         // These stop no order, but what would break them is not offered.
-        Rule::ScreenWidth => format!("The screen is {found} wide and stands over: the top is {allowed}."),
+        Rule::ScreenWidth => format!("The screen is {found} wide; the top under it is only {allowed} wide."),
         Rule::WallWidth => format!("The unit is {found} wide; the wall has {allowed}."),
         Rule::ViewingHeight if is_least => {
             format!("The middle of the screen would be {found} up; for seated eyes the least is {allowed}.")

@@ -24,6 +24,7 @@ pub(in crate::words) const STYLE: Style = Style {
     ],
     weekdays: ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"],
     day: |weekday, date, month| format!("{weekday} {date} {month}"),
+    year: |day, year| format!("{day} {year}"),
     money: |symbol, amount| format!("{symbol}\u{202f}{amount}"),
     percent: |share| format!("{share} %"),
     ratio: |times| format!("{times} to 1"),

@@ -2,6 +2,7 @@
 
 use super::LOCALE;
 use super::change::{alone, within};
+use super::given::nearest_way;
 use super::name::kept;
 use crate::choice::change::Change;
 use crate::words::finding::reason;
@@ -15,11 +16,12 @@ pub(in crate::words) fn proposal(proposal: Proposal<'_>, names: Names<'_>) -> St
         Proposal::Alone([first, others @ ..]) => {
             LOCALE.list([alone(first, names)].into_iter().chain(each(others, names)))
         }
-        Proposal::TakeLettingGo { pins, given, changes: [] } => format!("Take it and let {} go", kept(pins, given)),
+        Proposal::TakeLettingGo { pins, given, changes: [] } => format!("Let {} go and take this", kept(pins, given)),
         Proposal::TakeLettingGo { pins, given, changes } => {
-            let letting_go = format!("let {} go", kept(pins, given));
-            format!("Take it, {}", LOCALE.list([letting_go].into_iter().chain(each(changes, names))))
+            let others = ["take this".into()].into_iter().chain(each(changes, names));
+            format!("Let {} go: {}", kept(pins, given), LOCALE.list(others))
         }
+        Proposal::TakeWith(changes) => LOCALE.list(["Take this".into()].into_iter().chain(each(changes, names))),
         Proposal::LetGoAnd { pin, change } => format!("Let {} go and {}", kept(&[pin], &[]), within(change, names)),
     }
 }
@@ -30,7 +32,7 @@ fn each<'a>(changes: &'a [Change], names: Names<'a>) -> impl Iterator<Item = Str
 
 pub(in crate::words) fn refusal(refusal: &Refusal<'_>) -> String {
     match refusal {
-        Refusal::ByRule { reason: stop, kept: pins, given, one_bay_at_a_time } => {
+        Refusal::ByRule { reason: stop, kept: pins, given, one_bay_at_a_time, beyond, currency } => {
             let stop = reason(LOCALE, stop);
             // What was not searched is not ruled out.
             let unless =
@@ -38,7 +40,9 @@ pub(in crate::words) fn refusal(refusal: &Refusal<'_>) -> String {
             if pins.is_empty() && given.is_empty() {
                 format!("{stop} No other change makes up for it{unless}.")
             } else {
-                format!("{stop} You keep {}, so no other change makes up for it{unless}.", kept(pins, given))
+                let said =
+                    format!("{stop} You keep {}, so no other change makes up for it{unless}.", kept(pins, given));
+                beyond.iter().fold(said, |said, beyond| format!("{said} {}", nearest_way(*beyond, currency)))
             }
         }
         Refusal::ByBay { bay, kept: pins, given } if pins.is_empty() && given.is_empty() => {

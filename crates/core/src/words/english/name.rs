@@ -1,6 +1,7 @@
 //! Names of parts, questions and what bays hold, as they stand within sentences and alone.
 
 use super::LOCALE;
+use super::count::{number_of, number_of_first};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::choice::{Fill, Hung};
@@ -21,21 +22,41 @@ pub(in crate::words) fn part(id: PanelId) -> String {
     }
 }
 
-/// The first of some parts, after an article.
+/// The first of some parts, without article.
 pub(super) fn parts(parts: &[PanelId]) -> String {
-    match parts {
-        [] => "part".into(),
-        [one] => part(*one),
-        [first, ..] => format!("{} and others", part(*first)),
+    parts.first().map_or_else(|| "part".into(), |first| part(*first))
+}
+
+/// The first of some parts at the beginning of a sentence: what has a number needs no article.
+pub(super) fn the_parts(parts: &[PanelId]) -> String {
+    let [first, others @ ..] = parts else { return "A part".into() };
+    let first = match *first {
+        PanelId::Upright(number) => format!("Upright {number}"),
+        PanelId::Shelf { bay, row } => format!("Shelf {row} of bay {bay}"),
+        PanelId::Stile(number) => format!("Stile {number}"),
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Back | PanelId::Leaf(_) | PanelId::Top => {
+            format!("The {}", part(*first))
+        }
+    };
+    if others.is_empty() { first } else { format!("{first} and others") }
+}
+
+/// A part within a sentence: what has a number needs no article.
+fn the_part(id: PanelId) -> String {
+    match id {
+        PanelId::Upright(_) | PanelId::Shelf { .. } | PanelId::Stile(_) => part(id),
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Back | PanelId::Leaf(_) | PanelId::Top => {
+            format!("the {}", part(id))
+        }
     }
 }
 
-/// All of some parts, each with its article.
+/// All of some parts, each with its article if it has one.
 pub(super) fn all_parts(parts: &[PanelId]) -> String {
     if parts.is_empty() {
         return "no part".into();
     }
-    LOCALE.list(parts.iter().map(|id| format!("the {}", part(*id))))
+    LOCALE.list(parts.iter().map(|id| the_part(*id)))
 }
 
 /// What a question is about, without article.
@@ -84,23 +105,11 @@ pub(in crate::words) fn kept(questions: &[Question], given: &[Given]) -> String 
     LOCALE.list(asked.chain(given))
 }
 
-/// What was given for a visit and does not hold.
-pub(in crate::words) const fn beyond(given: Given) -> Option<&'static str> {
-    match given {
-        Given::Budget => Some("It costs more than you gave."),
-        Given::Day => Some("It comes later than the day that you gave."),
-        Given::Wall | Given::Screen => None,
-    }
-}
-
 /// What a bay holds, standing alone.
 pub(in crate::words) fn fill(fill: Fill) -> String {
     match fill {
         Fill::Open => "Open".into(),
-        Fill::Shelves(1) => "One shelf".into(),
-        Fill::Shelves(2) => "Two shelves".into(),
-        Fill::Shelves(3) => "Three shelves".into(),
-        Fill::Shelves(count) => format!("{count} shelves"),
+        Fill::Shelves(count) => number_of_first(count, "shelf", "shelves"),
         Fill::Leaf(Hung::Left) => "Door, hung left".into(),
         Fill::Leaf(Hung::Right) => "Door, hung right".into(),
     }
@@ -110,10 +119,7 @@ pub(in crate::words) fn fill(fill: Fill) -> String {
 pub(in crate::words) fn fill_within(fill: Fill) -> String {
     match fill {
         Fill::Open => "open".into(),
-        Fill::Shelves(1) => "one shelf".into(),
-        Fill::Shelves(2) => "two shelves".into(),
-        Fill::Shelves(3) => "three shelves".into(),
-        Fill::Shelves(count) => format!("{count} shelves"),
+        Fill::Shelves(count) => number_of(count, "shelf", "shelves"),
         Fill::Leaf(Hung::Left) => "door, hung left".into(),
         Fill::Leaf(Hung::Right) => "door, hung right".into(),
     }

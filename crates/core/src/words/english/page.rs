@@ -1,6 +1,7 @@
 //! The page in English.
 
 use super::count::counted;
+use crate::input::entry::Refused;
 use crate::words::page::{Label, Message};
 use crate::words::{fill, length, mass, money, part, question};
 
@@ -163,14 +164,16 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::StepMore(of) => format!("{of}: one step more"),
         Message::InMillimetres(of) => format!("{of} in millimetres"),
         Message::AtSize(size, why) => format!("At {}: {why}", length(size)),
-        Message::CannotBeHad(answer, why) => format!("{answer} cannot be had: {why}"),
-        Message::NotAlone(answer, why) => format!("{answer} does not go alone: {why}"),
+        Message::CannotBeHad { asked, answer, why } => format!("{asked}: {answer}. This cannot be had: {why}"),
+        Message::NotAlone { asked, answer, why } => format!("{asked}: {answer}. This does not go alone: {why}"),
         Message::Looks { shifts, shut } => format!(
             "<span id=\"{shifts}\"><b>Dashed</b> goes with another change</span>, <span id=\"{shut}\"><b><s>struck \
              through</s></b> cannot be had</span>: press it to see why."
         ),
         Message::Source(source) => format!("Source: {source}."),
-        Message::CannotBeRead(field) => format!("{} cannot be read", label(field)),
+        Message::NotTaken(field, Refused::Unread) => format!("{} cannot be read", label(field)),
+        Message::NotTaken(field, Refused::Beyond) => format!("{} is out of bounds", label(field)),
+        Message::LongestStep(stage) => format!("Longest step: {stage}"),
         Message::Hints(count) => counted(&count.to_string(), "hint", "hints"),
         Message::Reasons(count) => counted(&count.to_string(), "reason", "reasons"),
         Message::TaxOfIt(tax, currency) => format!("{} of it tax", money(tax, currency)),

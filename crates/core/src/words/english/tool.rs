@@ -69,7 +69,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::WasPromised(now, promised) => format!("{now}, promised {promised}"),
         Message::AtHand { name, key, digest, until, file } => match until {
             Some(last) => format!("{name} ({key} {digest}), for orders until {last}, from {file}"),
-            None => format!("{name} ({key} {digest}), for orders of any day, from {file}"),
+            None => format!("{name} ({key} {digest}), for orders without a last day, from {file}"),
         },
         Message::ArrivesBy(day) => format!("by {day}"),
         Message::Cut { parts, measured, thickness, coated, slot, tight, outside } => {

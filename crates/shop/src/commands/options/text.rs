@@ -113,7 +113,7 @@ fn with(reason: &str, changes: &[Change], range: &Range) -> String {
 /// Why an answer is shut, and what to let go for it.
 fn why(range: &Range, document: &OptionsDocument, change: &Change) -> Option<String> {
     let why = &document.why.iter().find(|explained| explained.change == *change)?.why;
-    let reason = words::shut(why);
+    let reason = words::shut(why, &range.currency);
     let Some(release) = &why.release else { return Some(reason) };
     Some(Message::ShutUnless(&reason, &words::release(release, range)).text())
 }
