@@ -10,6 +10,7 @@ pub mod desk;
 mod english;
 mod finding;
 pub mod format;
+pub mod help;
 pub mod locale;
 mod message;
 mod names;
@@ -57,6 +58,11 @@ pub struct Card {
 /// A number with at most that many decimals, the trailing zeros left out.
 pub fn decimal(value: f64, decimals: u32) -> String {
     LOCALE.decimal(value, decimals)
+}
+
+/// A number with that many decimals, the trailing zeros too: what stands in a column.
+pub fn fixed(value: f64, decimals: u32) -> String {
+    LOCALE.fixed(value, decimals)
 }
 
 /// A picked size in millimetres, without its unit.

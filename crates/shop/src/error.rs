@@ -126,9 +126,12 @@ pub(crate) enum FileError {
     /// An order was made with another range than the one at hand.
     #[error("{path}: this order was made with the range {key} {digest}, not with this one")]
     OtherRange { path: String, key: Key, digest: String },
-    /// A range file has problems.
+    /// A range file that something is to be made with has problems.
     #[error("{}", located(path, problems))]
     Range { path: String, problems: RangeProblems },
+    /// A range file that was to be validated has problems.
+    #[error("{}", located(path, problems))]
+    Faulty { path: String, problems: RangeProblems },
     /// A range has no model to begin with.
     #[error("the range has no model that a choice could begin with")]
     NoModel,
@@ -191,7 +194,7 @@ impl FileError {
             Self::Json { .. } => "`slotwright sample` prints choices, `slotwright schema` says what stands where",
             Self::Order { error, .. } => error.hint(),
             Self::OtherRange { .. } => "name the range file of that time with --range, or take the choice out of it",
-            Self::Range { .. } => "the demo range web/ranges/fenland.toml documents every key",
+            Self::Range { .. } | Self::Faulty { .. } => "the demo range web/ranges/fenland.toml documents every key",
             Self::NotOrderable(_) => "`slotwright derive` shows the findings with their remedies",
             Self::NoRule { meant, .. } => return or(meant, "`slotwright explain` lists them"),
             Self::OtherModel { meant, .. } => return or(meant, "`slotwright range` lists its models"),
@@ -210,7 +213,7 @@ impl FileError {
     /// The exit code.
     pub(crate) const fn code(&self) -> u8 {
         match self {
-            Self::NotOrderable(_) | Self::Range { .. } => DIFFERS,
+            Self::NotOrderable(_) | Self::Faulty { .. } => DIFFERS,
             _ => UNREADABLE,
         }
     }

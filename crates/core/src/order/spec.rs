@@ -92,7 +92,7 @@ pub struct Promised {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Customer {
-    /// A name for the parcel.
+    /// A name for the delivery.
     #[cfg_attr(feature = "schema", schemars(length(min = 1, max = 100)))]
     pub name: String,
     /// An e-mail address or a telephone number, for the carrier.

@@ -11,6 +11,7 @@ pub(super) mod desk;
 pub(super) mod entry;
 pub(super) mod finding;
 pub(super) mod format;
+pub(super) mod help;
 pub(super) mod message;
 pub(super) mod name;
 pub(super) mod page;

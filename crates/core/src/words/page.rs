@@ -134,7 +134,7 @@ pub enum Label {
     Making,
     PackingAndCarriage,
     Tax,
-    ForTheParcel,
+    ForTheDelivery,
     Name,
     Contact,
     Address,

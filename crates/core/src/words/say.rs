@@ -1,7 +1,7 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, page, picture, stage, tool};
+use super::{LOCALE, adviser, desk, english, help, page, picture, stage, tool};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -17,6 +17,15 @@ impl desk::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::desk::message(self),
+        }
+    }
+}
+
+impl help::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::help::label(self),
         }
     }
 }

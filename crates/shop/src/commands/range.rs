@@ -69,7 +69,7 @@ pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
         }
         _ => {
             output::print(warnings())?;
-            Err(FileError::Range { path, problems: audit.faults })
+            Err(FileError::Faulty { path, problems: audit.faults })
         }
     }
 }
