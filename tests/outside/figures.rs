@@ -22,7 +22,7 @@ use slotwright_tests::demo;
 mod business;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let range = demo()?;
+    let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
         "business": business::all(&range)?,

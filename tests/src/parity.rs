@@ -30,7 +30,7 @@ fn said(question: &str) -> Result<Vec<u8>, String> {
     let mut parts = question.split('\t');
     let mut part = || parts.next().ok_or_else(|| format!("three parts are wanted: {question:?}"));
     let (what, choice, words) = (part()?, part()?, part()?);
-    let range = demo().map_err(|problems| problems.to_string())?;
+    let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let choice =
         parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
     match what {

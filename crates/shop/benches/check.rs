@@ -15,7 +15,8 @@ use slotwright_core::rules::sample::{Wanted, choices};
 const FILES: usize = 2000;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let range = Range::parse(include_str!("../../../web/ranges/fenland.toml"))?;
+    let range = Range::parse(include_str!("../../../web/ranges/fenland.toml"))
+        .map_err(|problems| slotwright_core::words::problems(&problems.0))?;
     let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench-check");
     fs::create_dir_all(&folder)?;
     let (today, backlog) = ("2026-11-25".parse()?, Backlog::default());

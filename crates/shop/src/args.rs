@@ -4,8 +4,10 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use slotwright_core::choice::question::Question;
-use slotwright_core::range::{Batch, Key, NotABatch, NotAKey};
+use slotwright_core::range::{Batch, Key};
 use slotwright_core::units::day::Day;
+use slotwright_core::words;
+use slotwright_core::words::file::{self, Message};
 use slotwright_core::words::help::Label;
 
 use crate::output::{DIFFERS, GOOD, UNREADABLE};
@@ -205,7 +207,7 @@ pub(crate) struct Made {
 /// Batches that were measured after the range file was written.
 #[derive(Args, Debug)]
 pub(crate) struct Batches {
-    #[arg(long = "measured", value_name = "BOARD=POINTS", help = Label::OfBatches.text())]
+    #[arg(long = "measured", value_name = "BOARD=POINTS", value_parser = measured, help = Label::OfBatches.text())]
     pub(crate) batches: Vec<Measured>,
 }
 
@@ -218,14 +220,21 @@ pub(crate) struct Measured {
     pub(crate) batch: Batch,
 }
 
-impl core::str::FromStr for Measured {
-    type Err = String;
+/// Reads a measured batch.
+fn measured(text: &str) -> Result<Measured, String> {
+    let (board, points) = text.split_once('=').ok_or(file::Label::PointsMissing.text())?;
+    let board = board.trim().parse().map_err(|wrong| Message::Key(&wrong).text())?;
+    Ok(Measured { board, batch: points.parse().map_err(|wrong| Message::Batch(&wrong).text())? })
+}
 
-    fn from_str(text: &str) -> Result<Self, String> {
-        let (board, points) = text.split_once('=').ok_or("write it as birch-18='17.6 17.7 …', eight points")?;
-        let board = board.trim().parse().map_err(|wrong: NotAKey| wrong.to_string())?;
-        Ok(Self { board, batch: points.parse().map_err(|wrong: NotABatch| wrong.to_string())? })
-    }
+/// Reads a day.
+fn day(text: &str) -> Result<Day, String> {
+    text.parse().map_err(|wrong| words::no_day(&wrong))
+}
+
+/// Reads a question.
+fn question(text: &str) -> Result<Question, String> {
+    text.parse().map_err(|wrong| Message::Question(&wrong).text())
 }
 
 #[derive(Args, Debug)]
@@ -263,7 +272,7 @@ pub(crate) struct Derive {
     pub(crate) made: Made,
     #[command(flatten)]
     pub(crate) measured: Batches,
-    #[arg(long, value_name = "YYYY-MM-DD", help = Label::DeriveToday.text())]
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::DeriveToday.text())]
     pub(crate) today: Option<Day>,
 }
 
@@ -294,7 +303,7 @@ pub(crate) struct Sample {
 pub(crate) struct Order {
     #[command(flatten)]
     pub(crate) made: Made,
-    #[arg(long, value_name = "YYYY-MM-DD", help = Label::OrderToday.text())]
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::OrderToday.text())]
     pub(crate) today: Day,
     #[arg(long, default_value = "Sample order", help = Label::OrderName.text())]
     pub(crate) name: String,
@@ -314,7 +323,7 @@ pub(crate) struct Order {
 pub(crate) struct Answers {
     #[command(flatten)]
     pub(crate) made: Made,
-    #[arg(long = "pin", value_name = "QUESTION", help = Label::OptionsPin.text())]
+    #[arg(long = "pin", value_name = "QUESTION", value_parser = question, help = Label::OptionsPin.text())]
     pub(crate) pins: Vec<Question>,
     #[arg(long, help = Label::ForMachines.text())]
     pub(crate) json: bool,

@@ -21,7 +21,7 @@ pub fn answer(question: &str) -> Vec<u8> {
 }
 
 fn document(range: &str, choice: &str, today: &str) -> Result<String, String> {
-    let range = Range::parse(range).map_err(|problems| problems.to_string())?;
+    let range = Range::parse(range).map_err(|problems| words::problems(&problems.0))?;
     let choice =
         parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
     let today = today.parse().map_err(|error| format!("{error}"))?;

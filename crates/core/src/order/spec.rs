@@ -16,9 +16,12 @@ use crate::rules::finding::Finding;
 use crate::units::day::Day;
 use crate::units::money::Money;
 
+mod changed;
 mod read;
+mod sealing;
 mod texts;
 
+pub use changed::Changed;
 pub use read::{BYTES_MOST, SpecError, read};
 pub use texts::BadText;
 
@@ -130,7 +133,7 @@ impl OrderSpec {
             remark,
             digest: Digest::of(b""),
         };
-        spec.digest = read::seal_of(&spec);
+        spec.digest = sealing::seal_of(&spec);
         Ok(spec)
     }
 

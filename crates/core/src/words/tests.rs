@@ -2,7 +2,6 @@
 
 use super::*;
 use crate::choice::{Hole, Hung};
-use crate::input::entry;
 use crate::range::Key;
 
 #[test]

@@ -1,6 +1,7 @@
 //! Lengths as people write them, in the units of both sides of the ocean.
 
 use super::number::{Lone, amount, plain};
+use super::{LengthUnit, Spoken, meaning};
 use crate::units::quantity::Dim;
 use crate::units::rounding::round_half_away;
 
@@ -17,28 +18,22 @@ const LEAST_BARE: f64 = 10.0;
 /// `64 1/2"`, `5′ 4½″`. `None` if it is no size.
 ///
 /// Without a unit a number below ten is read as metres if it has decimals (`1.64`), and refused if it has none.
-///
-/// ```
-/// use slotwright_core::{input::entry, units::quantity::Dim};
-/// assert_eq!(entry::size("64 1/2 in"), Some(Dim::tenths(16_383)));
-/// assert_eq!(entry::size("1,64"), Some(Dim::mm(1640)));
-/// ```
-pub fn size(text: &str) -> Option<Dim> {
+pub fn size(text: &str, spoken: &Spoken) -> Option<Dim> {
     let text = plain(text);
     let mm = match amount(&text, Lone::Thousands) {
         Some(mm) if mm >= LEAST_BARE => mm,
         Some(metres) if text.contains(['.', ',']) => Some(metres * M).filter(|mm| *mm >= LEAST_BARE)?,
         Some(_) => return None,
-        None => sum(&text)?,
+        None => sum(&text, spoken)?,
     };
     // To a whole tenth: 64 1/2 in are 1638.3 mm.
     Dim::try_from(round_half_away(mm * 10.0) / 10.0).ok()
 }
 
 /// Reads a diagonal in inches unless it names another unit, in tenths of an inch.
-pub fn diagonal(text: &str) -> Option<u16> {
+pub fn diagonal(text: &str, spoken: &Spoken) -> Option<u16> {
     let text = plain(text);
-    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text)? / INCH))?;
+    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text, spoken)? / INCH))?;
     let tenths = round_half_away(inches * 10.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a whole number of this range")]
     (50.0..=2000.0).contains(&tenths).then_some(tenths as u16)
@@ -46,7 +41,7 @@ pub fn diagonal(text: &str) -> Option<u16> {
 
 /// Millimetres of one or more numbers with their units, each unit smaller than the one before; inches may go without
 /// their unit after feet.
-fn sum(text: &str) -> Option<f64> {
+fn sum(text: &str, spoken: &Spoken) -> Option<f64> {
     let is_unit = |letter: char| letter.is_ascii_alphabetic() || letter == '\'' || letter == '"';
     let (mut rest, mut sum, mut before) = (text, 0.0, f64::INFINITY);
     while !rest.is_empty() {
@@ -55,11 +50,15 @@ fn sum(text: &str) -> Option<f64> {
         let (factor, lone) = match unit {
             "mm" => (1.0, Lone::Thousands),
             "cm" => (CM, Lone::Decimals),
-            "m" | "metre" | "metres" | "meter" | "meters" => (M, Lone::Decimals),
-            "in" | "inch" | "inches" | "\"" => (INCH, Lone::Decimals),
-            "ft" | "foot" | "feet" | "'" => (FOOT, Lone::Decimals),
+            "m" => (M, Lone::Decimals),
+            "\"" => (INCH, Lone::Decimals),
+            "'" => (FOOT, Lone::Decimals),
             "" if before > INCH && before <= FOOT => (INCH, Lone::Decimals),
-            _ => return None,
+            word => match meaning(spoken.lengths, word)? {
+                LengthUnit::Metre => (M, Lone::Decimals),
+                LengthUnit::Inch => (INCH, Lone::Decimals),
+                LengthUnit::Foot => (FOOT, Lone::Decimals),
+            },
         };
         if factor >= before {
             return None;

@@ -1,6 +1,28 @@
-//! What fields say that could not read what was typed.
+//! The words for units that are read, and what fields say that could not read what was typed.
 
-use crate::input::entry::Expected;
+use crate::input::entry::{Expected, LengthUnit, MassUnit, Spoken};
+
+pub(in crate::words) const SPOKEN: Spoken = Spoken {
+    lengths: &[
+        ("metre", LengthUnit::Metre),
+        ("metres", LengthUnit::Metre),
+        ("meter", LengthUnit::Metre),
+        ("meters", LengthUnit::Metre),
+        ("in", LengthUnit::Inch),
+        ("inch", LengthUnit::Inch),
+        ("inches", LengthUnit::Inch),
+        ("ft", LengthUnit::Foot),
+        ("foot", LengthUnit::Foot),
+        ("feet", LengthUnit::Foot),
+    ],
+    masses: &[
+        ("kilo", MassUnit::Kilogram),
+        ("kilos", MassUnit::Kilogram),
+        ("lb", MassUnit::Pound),
+        ("lbs", MassUnit::Pound),
+    ],
+    currencies: &[("euros", "EUR"), ("euro", "EUR")],
+};
 
 pub(in crate::words) const fn not_read(expected: Expected) -> &'static str {
     match expected {

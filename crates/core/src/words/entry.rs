@@ -1,0 +1,47 @@
+//! What people type, read with the words of the present language for units.
+
+use super::english;
+use super::locale::Locale;
+use crate::input::entry::{self, Spoken};
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Mass};
+
+const SPOKEN: &Spoken = match super::LOCALE {
+    Locale::English => &english::entry::SPOKEN,
+};
+
+/// Reads a size: see [`entry::size`].
+///
+/// ```
+/// use slotwright_core::{units::quantity::Dim, words::entry};
+/// assert_eq!(entry::size("64 1/2 in"), Some(Dim::tenths(16_383)));
+/// assert_eq!(entry::size("1,64"), Some(Dim::mm(1640)));
+/// ```
+pub fn size(text: &str) -> Option<Dim> {
+    entry::size(text, SPOKEN)
+}
+
+/// Reads a screen's diagonal: see [`entry::diagonal`].
+pub fn diagonal(text: &str) -> Option<u16> {
+    entry::diagonal(text, SPOKEN)
+}
+
+/// Reads an amount of money: see [`entry::money`].
+///
+/// ```
+/// use slotwright_core::{units::money::Money, words::entry};
+/// assert_eq!(entry::money("€1,400", "EUR"), Some(Money::minor(140_000)));
+/// ```
+pub fn money(text: &str, currency: &str) -> Option<Money> {
+    entry::money(text, currency, SPOKEN)
+}
+
+/// Reads a mass: see [`entry::mass`].
+///
+/// ```
+/// use slotwright_core::{units::quantity::Mass, words::entry};
+/// assert_eq!(entry::mass("12,5 kg"), Some(Mass::kg(12.5)));
+/// ```
+pub fn mass(text: &str) -> Option<Mass> {
+    entry::mass(text, SPOKEN)
+}
