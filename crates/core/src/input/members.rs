@@ -36,7 +36,7 @@ pub fn parse(text: &str) -> Result<Value, ReadError> {
 /// Why the first document of a text cannot be read.
 fn broken(error: &serde_json::Error) -> NotJson {
     let (line, said) = (error.line(), error.to_string());
-    match (error.classify(), said.strip_prefix(TWICE).and_then(|said| said.rsplit_once(" at line "))) {
+    match (error.classify(), said.strip_prefix(TWICE).and_then(|said| said.rsplit_once(TWICE))) {
         (_, Some((name, _))) => NotJson::Twice { name: shown(name), line },
         (Category::Eof, _) => NotJson::EndsEarly { line },
         (Category::Syntax | Category::Data | Category::Io, _) => NotJson::Other(shown(&said)),

@@ -5,7 +5,7 @@ use core::fmt;
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Unexpected, Visitor};
 use serde_json::{Map, Number, Value};
 
-/// Before the name of a member that stands twice, in what the parser says of it.
+/// Before and after the name of a member that stands twice, in what the parser says of it.
 pub(super) const TWICE: &str = "\u{1f}";
 
 /// A JSON value in which every object names each member once.
@@ -63,7 +63,7 @@ impl<'de> Visitor<'de> for AnyValue {
         while let Some(name) = members.next_key::<String>()? {
             if object.contains_key(&name) {
                 let name: String = name.chars().take(40).collect();
-                return Err(A::Error::custom(format_args!("{TWICE}{name}")));
+                return Err(A::Error::custom(format_args!("{TWICE}{name}{TWICE}")));
             }
             let Strict(value) = members.next_value()?;
             object.insert(name, value);
