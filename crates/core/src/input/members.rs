@@ -178,7 +178,7 @@ impl Place {
     /// An object.
     pub(crate) fn members(self) -> Result<Members, ReadError> {
         match self.value {
-            Value::Object(members) => Ok(Members { members, pointer: self.pointer, absent: Vec::new() }),
+            Value::Object(members) => Ok(Members { unread: members, pointer: self.pointer, absent: Vec::new() }),
             _ => self.refuse(Wanted::Object),
         }
     }
@@ -206,7 +206,7 @@ impl Place {
 /// The members of an object that were not read yet.
 #[derive(Debug)]
 pub struct Members {
-    members: Map<String, Value>,
+    unread: Map<String, Value>,
     pointer: String,
     /// What may be there and is not.
     absent: Vec<&'static str>,
@@ -221,7 +221,7 @@ impl Members {
     /// A member that must be there. Where one of nearly the same name is there, that name was meant.
     pub(crate) fn take(&mut self, name: &'static str) -> Result<Place, ReadError> {
         let place = self.remove(name);
-        place.ok_or_else(|| match nearest(name, self.members.keys().map(String::as_str)) {
+        place.ok_or_else(|| match nearest(name, self.unread.keys().map(String::as_str)) {
             Some(near) => fault(&self.pointer_of(near), Fault::Misspelt { meant: name }),
             None => fault(&self.pointer, Fault::Missing(name)),
         })
@@ -238,19 +238,19 @@ impl Members {
 
     fn remove(&mut self, name: &str) -> Option<Place> {
         let pointer = self.pointer_of(name);
-        self.members.remove(name).map(|value| Place { value, pointer })
+        self.unread.remove(name).map(|value| Place { value, pointer })
     }
 
     /// The next member, whatever its name.
     pub(crate) fn next(&mut self) -> Option<(String, Place)> {
-        let name = self.members.keys().next()?.clone();
+        let name = self.unread.keys().next()?.clone();
         let place = self.remove(&name)?;
         Some((name, place))
     }
 
     /// Nothing may be left.
     pub(crate) fn done(self) -> Result<(), ReadError> {
-        match self.members.keys().next() {
+        match self.unread.keys().next() {
             None => Ok(()),
             Some(name) => {
                 let meant = nearest(name, self.absent.iter().copied());
