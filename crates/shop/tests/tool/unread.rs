@@ -2,7 +2,7 @@
 
 use crate::{DAY, Result, folder, put, seen};
 
-/// The tool's words for each file that `check` or `derive --choice` is given in place of a good one.
+/// The tool's words for each file that `check` is given in place of a good one.
 #[test]
 fn what_a_file_is_instead_is_said_in_plain_words() -> Result<()> {
     let folder = folder("unread")?;
@@ -73,6 +73,16 @@ fn what_a_file_is_instead_is_said_in_plain_words() -> Result<()> {
         assert!(seen.starts_with(&format!("exit 2\n{file}: unreadable: {said}")), "{seen}");
         assert!(seen.contains(&format!("\n  hint: {hint}")), "{seen}");
     }
+    Ok(())
+}
+
+/// The same of a choice.
+#[test]
+fn what_a_choice_lacks_is_named() -> Result<()> {
+    let folder = folder("unread-choice")?;
+    let samples = seen(&folder, &["sample", "--count", "2"], "")?;
+    let samples = samples.trim_start_matches("exit 0\n");
+    let choice = samples.lines().next().unwrap_or_default();
     for (name, text, said, hint) in [
         ("empty", String::new(), "the file is empty\n", "`slotwright sample` prints choices"),
         (
