@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::words;
 use slotwright_tests::DEMO;
 
 use crate::compact::compact_texts;
@@ -27,7 +28,7 @@ fn no_bytes_as_a_range_make_it_panic() {
     let texts = "(\\[{1,2}[a-z.]{1,9}\\]{1,2}|[a-z_]{1,8} ?= ?[\\[{\"'0-9a-z.,= -]{0,40})\n";
     let lines = proptest::collection::vec(texts, 0..20).prop_map(|lines| lines.concat().into_bytes());
     runs::check("ranges of any bytes", 1000, &prop_oneof![bytes, lines], |bytes| {
-        Range::parse(&String::from_utf8_lossy(&bytes)).map_err(|problems| problems.to_string()).is_err()
+        Range::parse(&String::from_utf8_lossy(&bytes)).map_err(|problems| words::problems(&problems.0)).is_err()
     });
 }
 
@@ -38,7 +39,7 @@ fn no_range_that_parsed_makes_anything_panic() {
         let range = match Range::parse(&file.text) {
             Ok(range) => range,
             Err(problems) => {
-                assert!(!problems.to_string().is_empty());
+                assert!(!words::problems(&problems.0).is_empty());
                 return false;
             }
         };

@@ -12,6 +12,8 @@ use slotwright_core::range::{Board, Range};
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::statics::fit::Clearance;
 use slotwright_core::statics::fit::moisture::top_lacks;
+use slotwright_core::words;
+use slotwright_core::words::file::Message;
 
 type Fault = Box<dyn std::error::Error>;
 
@@ -27,7 +29,7 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     // More in one stage than in the others, by turns.
     let minutes = (0..).zip(&range.stages).map(|(at, stage)| (stage.key.clone(), (number + at) * 977 % 2000));
     let backlog = Backlog { minutes: minutes.collect() };
-    let derived = derive(range, choice, today.parse()?, &backlog);
+    let derived = derive(range, choice, today.parse().map_err(|wrong| words::no_day(&wrong))?, &backlog);
     let built = derived.built.as_ref().ok_or("a valid choice has no parts")?;
     let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
     let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
@@ -67,7 +69,9 @@ fn batches(range: &Range) -> Result<Vec<Value>, Fault> {
     // Eight points whose mean is not on a step of 0.05 mm.
     let off: Board = {
         let mut board = range.boards.first().ok_or("a range has boards")?.clone();
-        board.measure("17.61 17.68 17.79 17.66 17.70 17.64 17.69 17.75".parse()?);
+        board.measure(
+            "17.61 17.68 17.79 17.66 17.70 17.64 17.69 17.75".parse().map_err(|wrong| Message::Batch(&wrong).text())?,
+        );
         board
     };
     for board in range.boards.iter().chain([&off]) {

@@ -17,12 +17,13 @@ use slotwright_core::statics::sag::{Beam, sag, sag_of_point, widest_span};
 use slotwright_core::statics::stability::push::{least, pushes};
 use slotwright_core::statics::stability::{Leaves, Moments, burdens, steepest};
 use slotwright_core::units::quantity::{AreaMass, Force, Length, Stiffness};
+use slotwright_core::words;
 use slotwright_tests::demo;
 
 mod business;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let range = demo()?;
+    let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
         "business": business::all(&range)?,
@@ -136,7 +137,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
     let backlog = Backlog::default();
     let mut all = Vec::new();
     for choice in choices(range, 97, Wanted::Valid).take(30) {
-        let derived = derive(range, &choice, "2026-11-25".parse()?, &backlog);
+        let derived = derive(range, &choice, "2026-11-25".parse().map_err(|wrong| words::no_day(&wrong))?, &backlog);
         let judged = judge(range, &choice);
         let Some((built, picked)) = derived.built.as_ref().zip(judged.picked) else { continue };
         let (case, layout) = (&built.cut.case, &built.layout);

@@ -17,6 +17,7 @@ use slotwright_core::solver::why::why_shut;
 use slotwright_core::solver::{Answer, Size};
 use slotwright_core::units::money::Money;
 use slotwright_core::words;
+use slotwright_core::words::file::Message;
 use slotwright_cutpack::gltf;
 
 use crate::demo;
@@ -30,9 +31,9 @@ fn said(question: &str) -> Result<Vec<u8>, String> {
     let mut parts = question.split('\t');
     let mut part = || parts.next().ok_or_else(|| format!("three parts are wanted: {question:?}"));
     let (what, choice, words) = (part()?, part()?, part()?);
-    let range = demo().map_err(|problems| problems.to_string())?;
+    let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let choice =
-        parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| error.to_string())?;
+        parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| words::unread(&error))?;
     match what {
         "options" => {
             let (pins, visit) = (pins(words)?, visit(words)?);
@@ -51,12 +52,12 @@ fn figure<'a>(words: &'a str, name: &str) -> Option<&'a str> {
 
 fn pins(words: &str) -> Result<Vec<Question>, String> {
     let pins = words.split_whitespace().filter(|word| !word.contains('='));
-    pins.map(|pin| pin.parse().map_err(|error| format!("{error}"))).collect()
+    pins.map(|pin| pin.parse().map_err(|wrong| Message::Question(&wrong).text())).collect()
 }
 
 fn visit(words: &str) -> Result<Option<Visit>, String> {
     let Some(today) = figure(words, "today") else { return Ok(None) };
-    let day = |text: &str| text.parse().map_err(|error| format!("{error}"));
+    let day = |text: &str| text.parse().map_err(|wrong| words::no_day(&wrong));
     let minor = figure(words, "budget").map(str::parse).transpose().map_err(|error| format!("{error}"))?;
     let by = figure(words, "by").map(day).transpose()?;
     Ok(Some(Visit { budget: minor.map(Money::minor), by, today: day(today)?, backlog: Backlog::default() }))

@@ -3,11 +3,11 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
-use slotwright_core::input::entry::{self, Expected, Refused};
+use slotwright_core::input::entry::{Expected, Refused};
 use slotwright_core::solver::Size;
 use slotwright_core::units::quantity::Dim;
-use slotwright_core::words;
 use slotwright_core::words::page::Label;
+use slotwright_core::words::{self, entry};
 
 /// A field that a person types into.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

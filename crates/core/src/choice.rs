@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use crate::choice::question::Question;
-use crate::input::members::{Place as At, ReadError};
+use crate::input::fault::ReadError;
+use crate::input::members::Place as At;
 use crate::range::{Key, Model, Range};
 use crate::units::quantity::Dim;
 

@@ -3,7 +3,9 @@
 
 pub mod bundle;
 pub mod entry;
+pub mod fault;
 pub mod members;
 pub mod seal;
+pub(crate) mod spelling;
 pub(crate) mod strict;
 pub mod wire;

@@ -47,7 +47,7 @@ pub use model::{BackGrain, BayCount, DimRange, Model};
 pub use moisture::Moisture;
 pub use parse::{Problem, RangeProblems};
 pub use rates::Rates;
-pub use wrong::Wrong;
+pub use wrong::{Found, Wanted, Wrong};
 
 /// The format version that this program reads and writes.
 pub const FORMAT: u32 = 1;

@@ -8,13 +8,17 @@
 pub mod adviser;
 pub mod desk;
 mod english;
+pub mod entry;
+pub mod file;
 mod finding;
 pub mod format;
+pub mod help;
 pub mod locale;
 mod message;
 mod names;
 pub mod page;
 pub mod picture;
+pub mod reader;
 pub(crate) mod remark;
 mod say;
 pub mod shell;
@@ -27,12 +31,13 @@ use crate::choice::Fill;
 use crate::choice::change::Change;
 use crate::choice::question::Question;
 use crate::input::entry::{Expected, Refused};
-use crate::range::Range;
+use crate::input::fault::ReadError;
+use crate::range::{Problem, Range, Wrong};
 use crate::rules::finding::Finding;
 use crate::rules::id::Rule;
 use crate::solver::kept::{Beyond, Given};
 use crate::solver::why::{Release, Why};
-use crate::units::day::Day;
+use crate::units::day::{Day, NotADay};
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Length, Mass};
 use remark::{Remark, Typo};
@@ -58,6 +63,11 @@ pub struct Card {
 /// A number with at most that many decimals, the trailing zeros left out.
 pub fn decimal(value: f64, decimals: u32) -> String {
     LOCALE.decimal(value, decimals)
+}
+
+/// A number with that many decimals, the trailing zeros too: what stands in a column.
+pub fn fixed(value: f64, decimals: u32) -> String {
+    LOCALE.fixed(value, decimals)
 }
 
 /// A picked size in millimetres, without its unit.
@@ -262,6 +272,46 @@ pub fn remark(remark: &Remark) -> String {
 pub(crate) fn typo(typo: Typo<'_>) -> String {
     match LOCALE {
         Locale::English => english::remark::typo(typo),
+    }
+}
+
+/// What is wrong at a place of a range file.
+pub fn wrong(wrong: &Wrong) -> String {
+    match LOCALE {
+        Locale::English => english::wrong::wrong(wrong),
+    }
+}
+
+/// The same with the name that was probably meant.
+pub(crate) fn suggestion(wrong: &Wrong, meant: &str) -> String {
+    match LOCALE {
+        Locale::English => english::wrong::suggestion(wrong, meant),
+    }
+}
+
+/// A problem of a range file with its place: line, column, and the place in the file's own names.
+pub fn problem(problem: &Problem) -> String {
+    let Problem { line, column, path, wrong: what } = problem;
+    let place = if path.is_empty() { String::new() } else { format!("{path}: ") };
+    format!("{line}:{column}: {place}{}", wrong(what))
+}
+
+/// All problems of a range file, a line each.
+pub fn problems(problems: &[Problem]) -> String {
+    problems.iter().map(problem).collect::<Vec<_>>().join("\n")
+}
+
+/// Why a JSON text is not what was asked for.
+pub fn unread(error: &ReadError) -> String {
+    match LOCALE {
+        Locale::English => english::json::unread(error),
+    }
+}
+
+/// Why a text is no day.
+pub fn no_day(wrong: &NotADay) -> String {
+    match LOCALE {
+        Locale::English => english::json::day(wrong),
     }
 }
 

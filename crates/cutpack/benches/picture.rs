@@ -32,13 +32,13 @@ fn main() {
     let Some(largest) = choices(&range, 5, Wanted::Valid).take(3000).max_by_key(parts) else { return };
     let derived = derive(&range, &largest, today, &backlog);
     let Some((built, assembly)) = derived.built.as_ref().zip(derived.assembly.as_ref()) else { return };
-    let pictures = picture::steps(built, assembly);
+    let pictures = picture::steps(built, assembly, true);
     let bytes: usize = pictures.iter().map(|picture| picture.svg.len()).sum();
     println!("largest valid unit: {} pictures, {bytes} bytes", pictures.len());
     println!(
         "assembly pictures  {:?}",
         shortest(|| {
-            black_box(picture::steps(black_box(built), assembly));
+            black_box(picture::steps(black_box(built), assembly, true));
         })
     );
 }

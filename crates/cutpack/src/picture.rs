@@ -1,6 +1,7 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
-//! move, and an arrow shows the way.
+//! move, and an arrow shows the way. The last picture has the whole unit; where it is fastened to the wall, that has
+//! the tone, and the arrow goes from the unit to it: where the tether is fitted is for those who make it to say.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
@@ -17,6 +18,7 @@ use slotwright_core::words::picture::StepTitle;
 mod arrow;
 mod hidden;
 mod ink;
+mod last;
 mod shape;
 mod sheet;
 mod tone;
@@ -34,8 +36,8 @@ pub struct StepPicture<'a> {
     pub number: u32,
     /// How many there are.
     pub of: u32,
-    /// The step's figures.
-    pub step: &'a Step,
+    /// The part that goes in; none in the last step, when all parts are in.
+    pub step: Option<&'a Step>,
     /// What to do, in one sentence.
     pub sentence: String,
     /// The picture.
@@ -46,14 +48,15 @@ pub struct StepPicture<'a> {
     pub height_mm: f64,
 }
 
-/// The pictures of all steps, in order. Empty if the unit has no steps.
-pub fn steps<'a>(built: &Built, assembly: &'a Assembly) -> Vec<StepPicture<'a>> {
-    drawn(built, assembly, 0..usize::MAX)
+/// The pictures of all steps, in order, with a unit that is fastened to the wall in the last one or one that is not.
+/// Empty if the unit has no steps.
+pub fn steps<'a>(built: &Built, assembly: &'a Assembly, tethered: bool) -> Vec<StepPicture<'a>> {
+    drawn(built, assembly, tethered, 0..usize::MAX)
 }
 
 /// The picture of one step, counted from 0; none if there is no such step.
-pub fn step<'a>(built: &Built, assembly: &'a Assembly, at: usize) -> Option<StepPicture<'a>> {
-    drawn(built, assembly, at..at.checked_add(1)?).pop()
+pub fn step<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, at: usize) -> Option<StepPicture<'a>> {
+    drawn(built, assembly, tethered, at..at.checked_add(1)?).pop()
 }
 
 /// A part in its place and where it is drawn before it goes in.
@@ -65,34 +68,54 @@ struct Part<'a> {
     lifted: Shape,
 }
 
+impl Part<'_> {
+    /// How high it reaches.
+    const fn top(&self) -> f64 {
+        let [_, [_, _, top]] = self.placed.extent;
+        top
+    }
+}
+
 /// The pictures of the steps that are wanted. What hides a line that stands goes on hiding it, so every
 /// step only takes away from what the one before it left.
-fn drawn<'a>(built: &Built, assembly: &'a Assembly, wanted: Range<usize>) -> Vec<StepPicture<'a>> {
+fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Range<usize>) -> Vec<StepPicture<'a>> {
     let parts = parts(built, assembly);
-    let Some(frame) = Frame::around(bounds(&parts)) else { return Vec::new() };
-    let of = u32::try_from(parts.len()).unwrap_or(u32::MAX);
+    let wall = tethered.then(|| last::wall(size(built)));
+    let Some(frame) = Frame::around(bounds(&parts, wall.as_ref())) else { return Vec::new() };
+    let number = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
+    let of = number(assembly.count());
+    let picture = |at: usize, step: Option<&'a Step>, content: &Content| {
+        let sentence = step.map_or_else(|| words::last_step(tethered).into(), words::step);
+        let number = number(at).saturating_add(1);
+        let title = StepTitle { number, of, part: step.map(|step| step.part) }.text();
+        let [width_mm, height_mm] = frame.size;
+        StepPicture { number, of, step, svg: frame.svg(content, &title, &sentence), sentence, width_mm, height_mm }
+    };
     let mut standing: Vec<Drawn> = Vec::new();
     let mut pictures = Vec::new();
     for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
         if wanted.contains(&at) {
-            let number = u32::try_from(at).unwrap_or(u32::MAX).saturating_add(1);
-            let sentence = words::step(part.step);
-            let title = StepTitle { number, of, part: part.step.part }.text();
-            let svg = frame.svg(&content(part, before, &standing, frame.scale), &title, &sentence);
-            let [width_mm, height_mm] = frame.size;
-            pictures.push(StepPicture { number, of, step: part.step, sentence, svg, width_mm, height_mm });
+            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, frame.scale)));
         }
         hide(&mut standing, &part.placed);
         let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
         standing.extend(own.into_iter().filter(|line| !line.seen.is_empty()));
     }
+    if wanted.contains(&parts.len()) {
+        pictures.push(picture(parts.len(), None, &last::content(&parts, standing, wall.as_ref(), frame.scale)));
+    }
     pictures
 }
 
-fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
+/// Width, depth and height of the unit.
+fn size(built: &Built) -> [f64; 3] {
     let layout = &built.layout;
-    let size = [layout.width, layout.depth, layout.height].map(Length::in_mm);
+    [layout.width, layout.depth, layout.height].map(Length::in_mm)
+}
+
+fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
+    let size = size(built);
     let steps = assembly.steps.iter();
     let parts = steps.filter_map(|step| {
         let placed = Shape::of(built.cut.case.panel(step.part)?);
@@ -104,8 +127,9 @@ fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
 }
 
 /// What all pictures show together.
-fn bounds(parts: &[Part<'_>]) -> Bounds {
-    parts.iter().fold(Bounds::NONE, |all, part| all.with(part.placed.bounds).with(part.lifted.bounds))
+fn bounds(parts: &[Part<'_>], wall: Option<&Shape>) -> Bounds {
+    let parts = parts.iter().fold(Bounds::NONE, |all, part| all.with(part.placed.bounds).with(part.lifted.bounds));
+    wall.map_or(parts, |wall| parts.with(wall.bounds))
 }
 
 /// The lines of a shape that none of the others hides.

@@ -11,21 +11,24 @@ use slotwright_core::order::derive::derive;
 use slotwright_core::order::spec::{Customer, OrderSpec};
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::words;
 
 const FILES: usize = 2000;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
-    let range = Range::parse(include_str!("../../../web/ranges/fenland.toml"))?;
+    let range = Range::parse(include_str!("../../../web/ranges/fenland.toml"))
+        .map_err(|problems| words::problems(&problems.0))?;
     let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("bench-check");
     fs::create_dir_all(&folder)?;
-    let (today, backlog) = ("2026-11-25".parse()?, Backlog::default());
+    let (today, backlog) = ("2026-11-25".parse().map_err(|wrong| words::no_day(&wrong))?, Backlog::default());
     let mut files: Vec<PathBuf> = Vec::new();
     for (number, choice) in choices(&range, 3, Wanted::Valid).take(FILES).enumerate() {
         let derived = derive(&range, &choice, today, &backlog);
         let customer = Customer { name: "A".into(), contact: "a@example.org".into(), address: vec!["1 Lane".into()] };
         let orderable = derived.orderable().ok_or("a valid choice cannot be ordered")?;
         let path = folder.join(format!("{number}.order.json"));
-        fs::write(&path, OrderSpec::new(orderable, customer, String::new())?.to_text())?;
+        let order = OrderSpec::new(orderable, customer, String::new()).map_err(|bad| bad.message().text())?;
+        fs::write(&path, order.to_text())?;
         files.push(path);
     }
     let began = Instant::now();

@@ -4,102 +4,210 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use slotwright_core::choice::question::Question;
-use slotwright_core::range::{Batch, Key, NotABatch, NotAKey};
+use slotwright_core::range::{Batch, Key};
 use slotwright_core::units::day::Day;
+use slotwright_core::words;
+use slotwright_core::words::file::{self, Message};
+use slotwright_core::words::help::Label;
 
-/// Checks orders of interlocking plywood cabinets, validates ranges, derives units.
-///
-/// A calculation is guidance for a maker: it replaces no test and is no certificate.
+use crate::output::{DIFFERS, GOOD, UNREADABLE};
+
+/// The tool.
 #[derive(Debug, Parser)]
-#[command(name = "slotwright", version, max_term_width = 100)]
+#[command(
+    name = "slotwright",
+    version,
+    max_term_width = 100,
+    about = Label::Tool.text(),
+    long_about = long(Label::Tool, Label::ToolMore),
+    after_help = below(&[], Label::AllGood, Some(Label::NotAllGood)),
+)]
 pub(crate) struct Tool {
-    /// What to do.
     #[command(subcommand)]
     pub(crate) command: Command,
 }
 
-/// What to do.
+/// What to do: each is said in the catalogue, with examples and exit codes.
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
-    /// Derive orders again and report every difference.
-    ///
-    /// Each order is shown with its range, its boards as they are cut, how they fit, its mass, price and day.
-    /// Exit code: 0 all hold, 1 one differs or cannot be made, 2 one cannot be read.
     #[command(
-        after_help = "Examples:\n  slotwright check order.json\n  slotwright check order.json --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'\n  slotwright check --json orders/*.json\n  slotwright check --range 2026.toml --range 2027.toml orders/*.json\n  slotwright order --today 2026-11-25 | slotwright check -"
+        about = Label::Check.text(),
+        long_about = long(Label::Check, Label::CheckMore),
+        after_help = below(
+            &[
+                "slotwright check order.json",
+                "slotwright check order.json --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'",
+                "slotwright check --json orders/*.json",
+                "slotwright check --range 2026.toml --range 2027.toml orders/*.json",
+                "slotwright order --today 2026-11-25 | slotwright check -",
+            ],
+            Label::AllHold,
+            Some(Label::OneDiffers),
+        ),
     )]
     Check(Check),
-    /// Derive a choice and print everything that is known about it.
     #[command(
-        after_help = "Examples:\n  slotwright derive --choice choice.json\n  slotwright derive --choice order.json\n  slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -"
+        about = Label::Derive.text(),
+        long_about = long(Label::Derive, Label::DeriveMore),
+        after_help = below(
+            &[
+                "slotwright derive --choice choice.json",
+                "slotwright derive --choice order.json",
+                "slotwright sample --count 1 | slotwright derive --today 2026-11-25 --choice -",
+            ],
+            Label::CanBeOrdered,
+            Some(Label::CannotBeOrdered),
+        ),
     )]
     Derive(Derive),
-    /// Validate a range file: all that is wrong, cannot be sold or is of no use, with line and column.
-    #[command(after_help = "Examples:\n  slotwright range my-range.toml\n  slotwright range --json my-range.toml")]
-    Range(RangeFile),
-    /// Print seeded choices, one a line, spread evenly over models and questions.
     #[command(
-        after_help = "Examples:\n  slotwright sample --count 100 --seed 7\n  slotwright sample --any --count 1000 > choices.jsonl"
+        about = Label::Range.text(),
+        long_about = long(Label::Range, Label::RangeMore),
+        after_help = below(
+            &[
+                "slotwright range my-range.toml",
+                "slotwright range --json my-range.toml",
+            ],
+            Label::RangeRight,
+            Some(Label::RangeFaulty),
+        ),
+    )]
+    Range(RangeFile),
+    #[command(
+        about = Label::Sample.text(),
+        after_help = below(
+            &[
+                "slotwright sample --count 100 --seed 7",
+                "slotwright sample --any --count 1000 > choices.jsonl",
+            ],
+            Label::Printed,
+            None,
+        ),
     )]
     Sample(Sample),
-    /// Write the order spec of a choice.
     #[command(
-        after_help = "Examples:\n  slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json\n  slotwright order --today 2026-11-25"
+        about = Label::Order.text(),
+        long_about = long(Label::Order, Label::OrderMore),
+        after_help = below(
+            &[
+                "slotwright order --today 2026-11-25 --choice choice.json --name 'A. Reed' --contact a@example.org --address '1 Dyke Lane' --out order.json",
+                "slotwright order --today 2026-11-25",
+            ],
+            Label::OrderWritten,
+            Some(Label::CannotBeMade),
+        ),
     )]
     Order(Order),
-    /// Explain a rule: what is checked, why, where its figures come from, and what the range says of it.
-    #[command(after_help = "Examples:\n  slotwright explain\n  slotwright explain shelf-sag --range my-range.toml")]
-    Explain(Explain),
-    /// Print how the joints of each board fit in each finish: worst, likely, and the share that does not.
-    ///
-    /// A batch is measured at eight points about 50 mm from the edge (EN 324-1); cuts follow its mean to 0.05 mm.
-    /// Exit code: 0 good, 1 more joints of a measured board are too tight than the range allows.
     #[command(
-        after_help = "Examples:\n  slotwright fit\n  slotwright fit --json\n  slotwright fit --range my-range.toml --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'"
+        about = Label::Explain.text(),
+        after_help = below(
+            &[
+                "slotwright explain",
+                "slotwright explain shelf-sag --range my-range.toml",
+            ],
+            Label::Printed,
+            None,
+        ),
+    )]
+    Explain(Explain),
+    #[command(
+        about = Label::Fit.text(),
+        long_about = long(Label::Fit, Label::FitMore),
+        after_help = below(
+            &[
+                "slotwright fit",
+                "slotwright fit --json",
+                "slotwright fit --range my-range.toml --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70'",
+            ],
+            Label::FitsWell,
+            Some(Label::TooManyTight),
+        ),
     )]
     Fit(Fit),
-    /// Print the state of every answer to every question: open, with other changes, or shut and why.
-    ///
-    /// Exit code: 0 the choice itself can be made, 1 it cannot.
     #[command(
-        after_help = "Examples:\n  slotwright options --choice choice.json\n  slotwright options --choice choice.json --pin width --pin device-2\n  slotwright options --json"
+        about = Label::Options.text(),
+        long_about = long(Label::Options, Label::OptionsMore),
+        after_help = below(
+            &[
+                "slotwright options --choice choice.json",
+                "slotwright options --choice choice.json --pin width --pin device-2",
+                "slotwright options --json",
+            ],
+            Label::CanBeMade,
+            Some(Label::CannotBeMade),
+        ),
     )]
     Options(Answers),
-    /// Write the assembled unit as a binary glTF 2.0 file: metres, +Y up, one node for each part.
-    #[command(after_help = "Examples:\n  slotwright solid --choice choice.json --out unit.glb")]
-    Solid(Solid),
-    /// Print the assembly sheet of a unit as JSON: each step with its sentence, its figures and its picture.
-    ///
-    /// Pictures are SVG: isometric, hidden lines removed, all of a unit at one scale.
     #[command(
-        after_help = "Examples:\n  slotwright assembly --choice choice.json\n  slotwright assembly --range my-range.toml --choice choice.json --out sheet\n  slotwright sample --count 1 | slotwright assembly --choice - --out sheet"
+        about = Label::Solid.text(),
+        after_help = below(
+            &[
+                "slotwright solid --choice choice.json --out unit.glb",
+            ],
+            Label::UnitWritten,
+            Some(Label::CannotBeMade),
+        ),
+    )]
+    Solid(Solid),
+    #[command(
+        about = Label::Assembly.text(),
+        long_about = long(Label::Assembly, Label::AssemblyMore),
+        after_help = below(
+            &[
+                "slotwright assembly --choice choice.json",
+                "slotwright assembly --range my-range.toml --choice choice.json --out sheet",
+                "slotwright sample --count 1 | slotwright assembly --choice - --out sheet",
+            ],
+            Label::SheetWritten,
+            Some(Label::CannotBeMade),
+        ),
     )]
     Assembly(Assembly),
-    /// Print the JSON Schema of a document, or write all of them.
-    #[command(after_help = "Examples:\n  slotwright schema order-spec\n  slotwright schema --out schemas")]
+    #[command(
+        about = Label::Schema.text(),
+        after_help = below(
+            &[
+                "slotwright schema order-spec",
+                "slotwright schema --out schemas",
+            ],
+            Label::Printed,
+            None,
+        ),
+    )]
     Schema(Schema),
+}
+
+/// What a command does, in a line and then the rest.
+fn long(line: Label, more: Label) -> String {
+    format!("{}.\n\n{}", line.text(), more.text())
+}
+
+/// What stands below the arguments of a command: how it is called, and what its exit codes say.
+fn below(examples: &[&str], good: Label, differs: Option<Label>) -> String {
+    let codes = [(GOOD, Some(good)), (DIFFERS, differs), (UNREADABLE, Some(Label::NotUsable))];
+    let codes = codes.into_iter().filter_map(|(code, label)| Some(format!("  {code}  {}", label?.text())));
+    let codes = core::iter::once(Label::ExitCodes.text().into()).chain(codes).collect::<Vec<String>>();
+    let examples = examples.iter().map(|example| format!("  {example}\n"));
+    let examples = core::iter::once(format!("{}\n", Label::Examples.text())).chain(examples).collect::<Vec<_>>();
+    let examples = if examples.len() > 1 { examples.concat() + "\n" } else { String::new() };
+    examples + &codes.join("\n")
 }
 
 /// Which range, and what is booked.
 #[derive(Args, Debug)]
 pub(crate) struct Made {
-    /// The range file; the demo range if there is none.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OfRange.text())]
     pub(crate) range: Option<PathBuf>,
-    /// The choice as JSON, or an order that holds one, `-` for standard input; the first model as it begins if there
-    /// is none.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OfChoice.text())]
     pub(crate) choice: Option<PathBuf>,
-    /// The work that is booked already, as JSON: {"minutes": {"cut": 600}}.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OfBacklog.text())]
     pub(crate) backlog: Option<PathBuf>,
 }
 
 /// Batches that were measured after the range file was written.
 #[derive(Args, Debug)]
 pub(crate) struct Batches {
-    /// A board and the eight measured points of the batch that it is cut from, in mm; may be given for several boards.
-    #[arg(long = "measured", value_name = "BOARD=POINTS")]
+    #[arg(long = "measured", value_name = "BOARD=POINTS", value_parser = measured, help = Label::OfBatches.text())]
     pub(crate) batches: Vec<Measured>,
 }
 
@@ -112,23 +220,28 @@ pub(crate) struct Measured {
     pub(crate) batch: Batch,
 }
 
-impl core::str::FromStr for Measured {
-    type Err = String;
+/// Reads a measured batch.
+fn measured(text: &str) -> Result<Measured, String> {
+    let (board, points) = text.split_once('=').ok_or(file::Label::PointsMissing.text())?;
+    let board = board.trim().parse().map_err(|wrong| Message::Key(&wrong).text())?;
+    Ok(Measured { board, batch: points.parse().map_err(|wrong| Message::Batch(&wrong).text())? })
+}
 
-    fn from_str(text: &str) -> Result<Self, String> {
-        let (board, points) = text.split_once('=').ok_or("write it as birch-18='17.6 17.7 …', eight points")?;
-        let board = board.trim().parse().map_err(|wrong: NotAKey| wrong.to_string())?;
-        Ok(Self { board, batch: points.parse().map_err(|wrong: NotABatch| wrong.to_string())? })
-    }
+/// Reads a day.
+fn day(text: &str) -> Result<Day, String> {
+    text.parse().map_err(|wrong| words::no_day(&wrong))
+}
+
+/// Reads a question.
+fn question(text: &str) -> Result<Question, String> {
+    text.parse().map_err(|wrong| Message::Question(&wrong).text())
 }
 
 #[derive(Args, Debug)]
 pub(crate) struct Fit {
-    /// The range file; the demo range if there is none.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OfRange.text())]
     pub(crate) range: Option<PathBuf>,
-    /// Print a document for machines.
-    #[arg(long)]
+    #[arg(long, help = Label::ForMachines.text())]
     pub(crate) json: bool,
     #[command(flatten)]
     pub(crate) measured: Batches,
@@ -137,21 +250,17 @@ pub(crate) struct Fit {
 /// Whether files that are there may go.
 #[derive(Args, Clone, Copy, Debug)]
 pub(crate) struct Over {
-    /// Write over files that are there already.
-    #[arg(long)]
+    #[arg(long, help = Label::Force.text())]
     pub(crate) force: bool,
 }
 
 #[derive(Args, Debug)]
 pub(crate) struct Check {
-    /// The order specs, `-` for standard input.
-    #[arg(required = true, value_name = "FILE")]
+    #[arg(required = true, value_name = "FILE", help = Label::CheckFiles.text())]
     pub(crate) files: Vec<PathBuf>,
-    /// A range file that orders may refer to, instead of the demo range; may be given several times.
-    #[arg(long = "range", value_name = "FILE")]
+    #[arg(long = "range", value_name = "FILE", help = Label::CheckRanges.text())]
     pub(crate) ranges: Vec<PathBuf>,
-    /// Print a report for machines.
-    #[arg(long)]
+    #[arg(long, help = Label::ForMachines.text())]
     pub(crate) json: bool,
     #[command(flatten)]
     pub(crate) measured: Batches,
@@ -163,18 +272,15 @@ pub(crate) struct Derive {
     pub(crate) made: Made,
     #[command(flatten)]
     pub(crate) measured: Batches,
-    /// The day of asking; if none is given that of the order, or the present day (UTC).
-    #[arg(long, value_name = "YYYY-MM-DD")]
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::DeriveToday.text())]
     pub(crate) today: Option<Day>,
 }
 
 #[derive(Args, Debug)]
 pub(crate) struct RangeFile {
-    /// The range file.
-    #[arg(value_name = "FILE")]
+    #[arg(value_name = "FILE", help = Label::RangeFile.text())]
     pub(crate) file: PathBuf,
-    /// Print a report for machines.
-    #[arg(long)]
+    #[arg(long, help = Label::ForMachines.text())]
     pub(crate) json: bool,
 }
 
@@ -183,17 +289,13 @@ const SAMPLES_MOST: i64 = 100_000;
 
 #[derive(Args, Debug)]
 pub(crate) struct Sample {
-    /// The range file; the demo range if there is none.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OfRange.text())]
     pub(crate) range: Option<PathBuf>,
-    /// How many choices, up to 100000.
-    #[arg(long, default_value_t = 10, value_parser = clap::value_parser!(u32).range(..=SAMPLES_MOST))]
+    #[arg(long, default_value_t = 10, value_parser = clap::value_parser!(u32).range(..=SAMPLES_MOST), help = Label::SampleCount.text())]
     pub(crate) count: u32,
-    /// The seed: the same seed gives the same choices.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = Label::SampleSeed.text())]
     pub(crate) seed: u64,
-    /// Unfiltered choices, absurd ones among them.
-    #[arg(long)]
+    #[arg(long, help = Label::SampleAny.text())]
     pub(crate) any: bool,
 }
 
@@ -201,23 +303,17 @@ pub(crate) struct Sample {
 pub(crate) struct Order {
     #[command(flatten)]
     pub(crate) made: Made,
-    /// The day of the order.
-    #[arg(long, value_name = "YYYY-MM-DD")]
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::OrderToday.text())]
     pub(crate) today: Day,
-    /// A name for the parcel.
-    #[arg(long, default_value = "Sample order")]
+    #[arg(long, default_value = "Sample order", help = Label::OrderName.text())]
     pub(crate) name: String,
-    /// An e-mail address or a telephone number.
-    #[arg(long, default_value = "none given")]
+    #[arg(long, default_value = "none given", help = Label::OrderContact.text())]
     pub(crate) contact: String,
-    /// A line of the address; may be given up to six times.
-    #[arg(long, default_value = "to be collected")]
+    #[arg(long, default_value = "to be collected", help = Label::OrderAddress.text())]
     pub(crate) address: Vec<String>,
-    /// A remark to the workshop.
-    #[arg(long, default_value = "")]
+    #[arg(long, default_value = "", help = Label::OrderRemark.text())]
     pub(crate) remark: String,
-    /// Where to write it; standard output if nowhere.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::OrderOut.text())]
     pub(crate) out: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) over: Over,
@@ -227,12 +323,9 @@ pub(crate) struct Order {
 pub(crate) struct Answers {
     #[command(flatten)]
     pub(crate) made: Made,
-    /// A question whose answer is never shifted: width, height, depth, bays, shares, back, finish, corners,
-    /// bay-1, hole-1, device-1; may be given several times.
-    #[arg(long = "pin", value_name = "QUESTION")]
+    #[arg(long = "pin", value_name = "QUESTION", value_parser = question, help = Label::OptionsPin.text())]
     pub(crate) pins: Vec<Question>,
-    /// Print a document for machines.
-    #[arg(long)]
+    #[arg(long, help = Label::ForMachines.text())]
     pub(crate) json: bool,
 }
 
@@ -242,8 +335,7 @@ pub(crate) struct Solid {
     pub(crate) made: Made,
     #[command(flatten)]
     pub(crate) measured: Batches,
-    /// Where to write it.
-    #[arg(long, value_name = "FILE.glb")]
+    #[arg(long, value_name = "FILE.glb", help = Label::SolidOut.text())]
     pub(crate) out: PathBuf,
     #[command(flatten)]
     pub(crate) over: Over,
@@ -255,8 +347,7 @@ pub(crate) struct Assembly {
     pub(crate) made: Made,
     #[command(flatten)]
     pub(crate) measured: Batches,
-    /// Write `assembly.json` and one `step-01.svg` for each step into this folder.
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", help = Label::AssemblyOut.text())]
     pub(crate) out: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) over: Over,
@@ -264,19 +355,17 @@ pub(crate) struct Assembly {
 
 #[derive(Args, Debug)]
 pub(crate) struct Explain {
-    /// The rule's code; all rules if there is none.
+    #[arg(help = Label::ExplainRule.text())]
     pub(crate) rule: Option<String>,
-    /// The range file whose figures are shown; the demo range if there is none.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = Label::ExplainRange.text())]
     pub(crate) range: Option<PathBuf>,
 }
 
 #[derive(Args, Debug)]
 pub(crate) struct Schema {
-    /// The document; the list of documents if there is none.
+    #[arg(help = Label::SchemaDocument.text())]
     pub(crate) document: Option<String>,
-    /// Write all schemas into this folder.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "document")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "document", help = Label::SchemaOut.text())]
     pub(crate) out: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) over: Over,

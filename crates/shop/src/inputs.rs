@@ -5,9 +5,11 @@ use std::path::Path;
 use slotwright_core::audit::{Audit, audit, faults};
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
-use slotwright_core::input::members::{Place, ReadError, parse};
+use slotwright_core::input::fault::ReadError;
+use slotwright_core::input::members::{Place, parse};
 use slotwright_core::order::spec::{self, FORMAT, OrderSpec};
 use slotwright_core::range::Range;
+use slotwright_core::words::file;
 use slotwright_core::words::tool::Label;
 
 use crate::args::{Batches, Made, Measured};
@@ -102,12 +104,16 @@ pub(crate) fn made(made: &Made) -> Result<Inputs, FileError> {
 fn choice(path: &Path, range: &Range) -> Result<(Choice, Option<OrderSpec>), FileError> {
     let shown = || path.display().to_string();
     let text = files::text(path)?;
-    let bad = |error: ReadError| FileError::Json { path: shown(), what: "no choice", error };
+    let bad = |error: ReadError| FileError::Json { path: shown(), what: file::Label::NoChoice, error };
     let value = parse(&text).map_err(bad)?;
     if value.get("format").is_none_or(|format| format != FORMAT) {
         return Ok((Choice::read(Place::whole(value)).map_err(bad)?, None));
     }
-    let order = spec::read(text.as_bytes()).map_err(|error| FileError::Order { path: shown(), error })?;
+    let order = spec::read(text.as_bytes()).map_err(|error| {
+        let error =
+            error.with_change(|order| (order.range.digest == range.digest()).then(|| spec::check(order, range)));
+        FileError::Order { path: shown(), error }
+    })?;
     if order.range.digest != range.digest() {
         return Err(FileError::other_range(shown(), &order.range.key, order.range.digest));
     }
@@ -118,7 +124,7 @@ fn backlog(path: &Path, range: &Range) -> Result<Backlog, FileError> {
     let text = files::text(path)?;
     let shown = || path.display().to_string();
     let backlog = parse(&text).and_then(|value| Backlog::read(Place::whole(value)));
-    let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: "no backlog", error })?;
+    let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: file::Label::NoBacklog, error })?;
     match backlog.strange(range) {
         None => Ok(backlog),
         Some(stage) => {

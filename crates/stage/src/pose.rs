@@ -81,9 +81,9 @@ fn approach(step: &Step) -> Vec3 {
     direction(step.moves) * -(single(step.travel.in_m()).min(WAY_MOST) + APPROACH)
 }
 
-/// How many steps are shown: one for each part, and a last one when all are in.
+/// How many steps are shown: all that people take.
 pub fn steps(assembly: &Assembly) -> usize {
-    assembly.steps.len() + 1
+    assembly.count()
 }
 
 /// The step that is shown: its number from 0.

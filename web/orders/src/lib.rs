@@ -9,7 +9,7 @@ use slotwright_core::audit::faults;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
 use slotwright_core::input::bundle;
-use slotwright_core::input::members::ReadError;
+use slotwright_core::input::fault::ReadError;
 use slotwright_core::order::derive::{Derived, derive};
 use slotwright_core::order::spec::{self, BadText, Customer, OrderSpec, SpecError};
 use slotwright_core::range::Range;
@@ -91,7 +91,7 @@ fn with<T>(
 ) -> Result<T, String> {
     let range = Range::parse(range).map_err(|_| unread(range))?;
     let choice = Choice::of_compact(compact).ok_or_else(|| Message::ChoiceUnread.text())?;
-    let today: Day = today.parse().map_err(|wrong| format!("{wrong}."))?;
+    let today: Day = today.parse().map_err(|wrong| format!("{}.", words::no_day(&wrong)))?;
     make(&derive(&range, &choice, today, &Backlog::default()))
 }
 
@@ -136,7 +136,8 @@ fn refusal(error: &SpecError) -> String {
         SpecError::TooLarge { .. }
         | SpecError::NotText { .. }
         | SpecError::Format { .. }
-        | SpecError::Read(ReadError::NotJson { .. }) => Message::NoOrder,
+        | SpecError::Choice
+        | SpecError::Read(ReadError::NotJson(_)) => Message::NoOrder,
         SpecError::Version { .. } => Message::Newer,
         SpecError::Seal { .. } => Message::Changed,
         SpecError::Read(ReadError::Field { pointer, .. }) => Message::PartUnread(pointer),

@@ -1,10 +1,11 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
-use slotwright_core::input::entry;
+use slotwright_core::input::entry::Expected;
 use slotwright_core::input::wire;
 use slotwright_core::units::day::Day;
 use slotwright_core::words;
+use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
 
 use crate::browser::adviser;

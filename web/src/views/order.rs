@@ -162,7 +162,7 @@ fn Form(saving: Saving) -> impl IntoView {
     };
     view! {
         <form on:submit=submit>
-            {inert("<p>", Label::ForTheParcel)}
+            {inert("<p>", Label::ForTheDelivery)}
             <div class="fields">
                 <label class="field">{field(Label::Name)}
                     <input name="name" autocomplete="name" required maxlength="100" bind:value=name/></label>

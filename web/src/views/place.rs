@@ -4,8 +4,9 @@ use leptos::prelude::*;
 use slotwright_core::choice::Place;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
-use slotwright_core::input::entry;
+use slotwright_core::input::entry::Expected;
 use slotwright_core::words;
+use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
 
 use super::ask::{FindingNotices, Heading};

@@ -10,7 +10,7 @@ use slotwright_core::solver::track::Stretch;
 use slotwright_core::solver::{Answer, Run, Size};
 use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_core::{input::entry, words};
+use slotwright_core::words::{self, entry};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;

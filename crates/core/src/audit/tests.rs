@@ -13,7 +13,7 @@ fn edited(edits: &[(&str, &str)]) -> String {
 fn said(edits: &[(&str, &str)]) -> Vec<String> {
     let audit = audit(&edited(edits));
     let line = |(stops, problem): (bool, &Problem)| {
-        format!("{}{}: {}", if stops { "! " } else { "" }, problem.path, problem.wrong)
+        format!("{}{}: {}", if stops { "! " } else { "" }, problem.path, crate::words::wrong(&problem.wrong))
     };
     audit.all().map(line).collect()
 }

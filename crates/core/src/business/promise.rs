@@ -6,7 +6,8 @@ use serde::Serialize;
 
 use crate::business::bill::Bill;
 use crate::business::carriage::carriage;
-use crate::input::members::{Place, ReadError};
+use crate::input::fault::ReadError;
+use crate::input::members::Place;
 use crate::range::{Calendar, Carrier, Crew, Finish, Key, Range, Stage, Work};
 use crate::units::day::Day;
 

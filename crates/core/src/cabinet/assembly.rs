@@ -86,6 +86,11 @@ impl Assembly {
         }
     }
 
+    /// How many steps people take: one for each part, and a last one when all are in.
+    pub fn count(&self) -> usize {
+        self.steps.len() + 1
+    }
+
     /// Whether every part has its place in the order and nothing moves that should not.
     pub fn is_proven(&self) -> bool {
         self.stuck.is_empty() && self.loose.is_empty()

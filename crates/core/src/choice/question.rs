@@ -87,12 +87,14 @@ impl fmt::Display for Question {
 }
 
 /// A text that is no question.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is no question: {unit}, or for a bay: {bay}", unit = named(&Question::OF_UNIT), bay = named(&Question::of_bay(1)))]
-pub struct NotAQuestion(String);
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotAQuestion(pub String);
 
-fn named(questions: &[Question]) -> String {
-    questions.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+impl NotAQuestion {
+    /// What could have been written: the questions of a unit, and those of its first bay.
+    pub fn known() -> [Vec<Question>; 2] {
+        [Question::OF_UNIT.to_vec(), Question::of_bay(1).to_vec()]
+    }
 }
 
 impl core::str::FromStr for Question {
@@ -136,7 +138,7 @@ mod tests {
 
     #[test]
     fn every_question_is_read_and_named_where_none_is_understood() {
-        let refusal = "breadth".parse::<Question>().unwrap_err().to_string();
+        let refusal = crate::words::file::Message::Question(&"breadth".parse::<Question>().unwrap_err()).text();
         let listed = [&Question::OF_UNIT[..], &Question::of_bay(1)].concat();
         let kinds: Vec<Question> = core::iter::successors(Some(Question::Place), |kind| next(*kind)).collect();
         for question in &kinds {

@@ -2,6 +2,9 @@
 //!
 //! Marks between thousands and before decimals are read as [`number`] says; no case, no kind of space and no kind of
 //! inch mark matters. What is not clear is refused: [`Expected`] shows how it may be written.
+//!
+//! Symbols of units are the same in all languages; the words for them are those of [`Spoken`], which a catalogue gives:
+//! [`crate::words::entry`] reads what people type.
 
 mod length;
 mod number;
@@ -38,6 +41,42 @@ pub enum Refused {
     Beyond,
 }
 
+/// A unit of length that has words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LengthUnit {
+    /// A metre.
+    Metre,
+    /// An inch.
+    Inch,
+    /// A foot.
+    Foot,
+}
+
+/// A unit of mass that has words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MassUnit {
+    /// A kilogram.
+    Kilogram,
+    /// A pound.
+    Pound,
+}
+
+/// The words of a language for units, in small letters, beside their symbols.
+#[derive(Clone, Copy, Debug)]
+pub struct Spoken {
+    /// Of length.
+    pub lengths: &'static [(&'static str, LengthUnit)],
+    /// Of mass.
+    pub masses: &'static [(&'static str, MassUnit)],
+    /// Of money, with the code of the currency; of two that begin alike the longer one first.
+    pub currencies: &'static [(&'static str, &'static str)],
+}
+
+/// What a word stands for.
+fn meaning<T: Copy>(words: &[(&str, T)], word: &str) -> Option<T> {
+    words.iter().find(|(known, _)| *known == word).map(|(_, meaning)| *meaning)
+}
+
 /// More is out of all proportion, for money in whole units and for masses in kilograms.
 pub const LARGEST: f64 = 1e7;
 
@@ -55,19 +94,14 @@ const POUND: f64 = 0.453_592_37;
 
 /// Reads an amount of money: `1400`, `1,400`, `1.400,50`, `€1400`, `1400 EUR`, `1 400,-`.
 ///
-/// ```
-/// use slotwright_core::{input::entry, units::money::Money};
-/// assert_eq!(entry::money("€1,400", "EUR"), Ok(Money::minor(140_000)));
-/// ```
-///
 /// # Errors
 ///
 /// It is no amount, has parts of a hundredth, or names another currency; or it is out of all proportion.
-pub fn money(text: &str, currency: &str) -> Result<Money, Refused> {
+pub fn money(text: &str, currency: &str, spoken: &Spoken) -> Result<Money, Refused> {
     let (text, code) = (number::plain(text), currency.to_ascii_lowercase());
     let mut rest = text.as_str();
-    let spoken: &[&str] = if currency == "EUR" { &["euros", "euro"] } else { &[] };
-    for name in spoken.iter().copied().chain([code.as_str(), symbol_of(currency)]) {
+    let spoken = spoken.currencies.iter().filter(|(_, code)| *code == currency).map(|(name, _)| *name);
+    for name in spoken.chain([code.as_str(), symbol_of(currency)]) {
         rest = rest.strip_prefix(name).or_else(|| rest.strip_suffix(name)).unwrap_or(rest).trim();
     }
     // A dash for no hundredths: `1400,-`.
@@ -79,27 +113,24 @@ pub fn money(text: &str, currency: &str) -> Result<Money, Refused> {
 
 /// Reads a mass, in kilograms unless it names another unit: `12`, `12,5 kg`, `800 g`, `26 lb`.
 ///
-/// ```
-/// use slotwright_core::{input::entry, units::quantity::Mass};
-/// assert_eq!(entry::mass("12,5 kg"), Ok(Mass::kg(12.5)));
-/// ```
-///
 /// # Errors
 ///
 /// It is no mass, or out of all proportion.
-pub fn mass(text: &str) -> Result<Mass, Refused> {
-    bounded(kilograms(text).ok_or(Refused::Unread)?).map(Mass::kg)
+pub fn mass(text: &str, spoken: &Spoken) -> Result<Mass, Refused> {
+    bounded(kilograms(text, spoken).ok_or(Refused::Unread)?).map(Mass::kg)
 }
 
-fn kilograms(text: &str) -> Option<f64> {
+fn kilograms(text: &str, spoken: &Spoken) -> Option<f64> {
     let text = number::plain(text);
     let (number, unit) =
         text.split_at_checked(text.find(|letter: char| letter.is_ascii_alphabetic()).unwrap_or(text.len()))?;
     let (lone, factor) = match unit.trim_end_matches('.') {
-        "" | "kg" | "kilo" | "kilos" => (Lone::Decimals, 1.0),
+        "" | "kg" => (Lone::Decimals, 1.0),
         "g" => (Lone::Thousands, 0.001),
-        "lb" | "lbs" => (Lone::Decimals, POUND),
-        _ => return None,
+        word => match meaning(spoken.masses, word)? {
+            MassUnit::Kilogram => (Lone::Decimals, 1.0),
+            MassUnit::Pound => (Lone::Decimals, POUND),
+        },
     };
     amount(number, lone).map(|amount| amount * factor)
 }

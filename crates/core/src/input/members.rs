@@ -1,31 +1,13 @@
 //! Reading JSON member by member, each fault with its JSON pointer (RFC 6901).
 
-use core::fmt;
+use serde_json::error::Category;
+use serde_json::{Deserializer, Map, Value};
 
-use serde_json::{Map, Value};
-
+use crate::input::fault::{Fault, NotJson, ReadError, Wanted};
 use crate::input::seal::canonical;
-use crate::input::strict::Strict;
+use crate::input::spelling::nearest;
+use crate::input::strict::{Strict, TWICE};
 use crate::units::quantity::Dim;
-
-/// Why a JSON text is not what was asked for.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum ReadError {
-    /// Not JSON.
-    #[error("not JSON: {reason}")]
-    NotJson {
-        /// What stands where.
-        reason: String,
-    },
-    /// An unknown, missing or mistyped member.
-    #[error("{pointer}: {reason}")]
-    Field {
-        /// Where, as a JSON pointer; empty for the whole.
-        pointer: String,
-        /// What is wrong.
-        reason: String,
-    },
-}
 
 /// The byte order mark that some editors put before a text.
 const MARK: char = '\u{feff}';
@@ -34,16 +16,40 @@ const MARK: char = '\u{feff}';
 ///
 /// # Errors
 ///
-/// [`ReadError::NotJson`] with line and column.
+/// [`ReadError::NotJson`] with its place.
 pub fn parse(text: &str) -> Result<Value, ReadError> {
     if text.starts_with(MARK) {
-        return Err(ReadError::NotJson {
-            reason: "it begins with a byte order mark; save it as UTF-8 without one".into(),
-        });
+        return Err(ReadError::NotJson(NotJson::Marked));
     }
-    match serde_json::from_str(text) {
-        Ok(Strict(value)) => Ok(value),
-        Err(error) => Err(ReadError::NotJson { reason: error.to_string() }),
+    if text.trim().is_empty() {
+        return Err(ReadError::NotJson(NotJson::Empty));
+    }
+    let mut reader = Deserializer::from_str(text);
+    let value = serde::Deserialize::deserialize(&mut reader);
+    let read = value.map_err(|error| broken(&error)).and_then(|Strict(value)| match reader.end() {
+        Ok(()) => Ok(value),
+        Err(error) => Err(more(text, error.line(), error.column())),
+    });
+    read.map_err(ReadError::NotJson)
+}
+
+/// Why the first document of a text cannot be read.
+fn broken(error: &serde_json::Error) -> NotJson {
+    let (line, said) = (error.line(), error.to_string());
+    match (error.classify(), said.strip_prefix(TWICE).and_then(|said| said.rsplit_once(TWICE))) {
+        (_, Some((name, _))) => NotJson::Twice { name: shown(name), line },
+        (Category::Eof, _) => NotJson::EndsEarly { line },
+        (Category::Syntax | Category::Data | Category::Io, _) => NotJson::Other(shown(&said)),
+    }
+}
+
+/// What follows the first document of a text: another one, or something else.
+fn more(text: &str, line: usize, column: usize) -> NotJson {
+    let rest = text.lines().nth(line.saturating_sub(1)).and_then(|rest| rest.get(column.saturating_sub(1)..));
+    if rest.is_some_and(|rest| rest.starts_with(['{', '['])) {
+        NotJson::Several { line }
+    } else {
+        NotJson::More { line, column }
     }
 }
 
@@ -100,8 +106,8 @@ pub(crate) fn whole(value: &Value) -> Option<i64> {
     value.as_i64().or_else(|| value.as_f64().filter(exact).map(|number| number as i64))
 }
 
-fn fault(pointer: &str, reason: String) -> ReadError {
-    ReadError::Field { pointer: pointer.into(), reason }
+fn fault(pointer: &str, fault: impl Into<Fault>) -> ReadError {
+    ReadError::Field { pointer: pointer.into(), fault: fault.into() }
 }
 
 /// A value and where it stands.
@@ -117,19 +123,20 @@ impl Place {
         Self { value, pointer: String::new() }
     }
 
-    fn wrong<T>(&self, wanted: &str) -> Result<T, ReadError> {
-        Err(fault(&self.pointer, format!("expected {wanted}, found {}", quoted(&self.value))))
+    /// A fault at this place: something else was expected.
+    pub(crate) fn refuse<T>(&self, wanted: Wanted) -> Result<T, ReadError> {
+        Err(fault(&self.pointer, Fault::Kind { wanted, found: quoted(&self.value) }))
     }
 
     /// A finite number.
     pub(crate) fn number(self) -> Result<f64, ReadError> {
-        self.value.as_f64().map_or_else(|| self.wrong("a number"), Ok)
+        self.value.as_f64().map_or_else(|| self.refuse(Wanted::Number), Ok)
     }
 
     /// A whole number between two bounds.
     pub(crate) fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
         let whole = whole(&self.value).filter(|number| (least..=most).contains(number));
-        whole.map_or_else(|| self.wrong(&format!("a whole number from {least} to {most}")), Ok)
+        whole.map_or_else(|| self.refuse(Wanted::Whole { least, most }), Ok)
     }
 
     /// A whole number from 0 to 255.
@@ -140,14 +147,14 @@ impl Place {
     /// A length that people pick.
     pub(crate) fn dim(self) -> Result<Dim, ReadError> {
         let pointer = self.pointer.clone();
-        Dim::try_from(self.number()?).map_err(|wrong| fault(&pointer, wrong.to_string()))
+        Dim::try_from(self.number()?).map_err(|wrong| fault(&pointer, wrong))
     }
 
     /// A text.
     pub(crate) fn text(self) -> Result<String, ReadError> {
         match self.value {
             Value::String(text) => Ok(text),
-            _ => self.wrong("a text"),
+            _ => self.refuse(Wanted::Text),
         }
     }
 
@@ -155,15 +162,15 @@ impl Place {
     pub(crate) fn parsed<T>(self) -> Result<T, ReadError>
     where
         T: core::str::FromStr,
-        T::Err: fmt::Display,
+        T::Err: Into<Fault>,
     {
         let pointer = self.pointer.clone();
-        self.text()?.parse().map_err(|wrong: T::Err| fault(&pointer, wrong.to_string()))
+        self.text()?.parse().map_err(|wrong: T::Err| fault(&pointer, wrong))
     }
 
     /// A list, each element read by `read`.
     pub(crate) fn list<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<Vec<T>, ReadError> {
-        let Value::Array(elements) = self.value else { return self.wrong("a list") };
+        let Value::Array(elements) = self.value else { return self.refuse(Wanted::List) };
         let places = elements.into_iter().enumerate();
         places.map(|(at, value)| read(Self { value, pointer: format!("{}/{at}", self.pointer) })).collect()
     }
@@ -171,8 +178,8 @@ impl Place {
     /// An object.
     pub(crate) fn members(self) -> Result<Members, ReadError> {
         match self.value {
-            Value::Object(members) => Ok(Members { members, pointer: self.pointer }),
-            _ => self.wrong("an object"),
+            Value::Object(members) => Ok(Members { unread: members, pointer: self.pointer, absent: Vec::new() }),
+            _ => self.refuse(Wanted::Object),
         }
     }
 
@@ -180,9 +187,9 @@ impl Place {
     pub(crate) fn key_of<T>(&self, name: &str) -> Result<T, ReadError>
     where
         T: core::str::FromStr,
-        T::Err: fmt::Display,
+        T::Err: Into<Fault>,
     {
-        name.parse().map_err(|wrong: T::Err| fault(&self.pointer, wrong.to_string()))
+        name.parse().map_err(|wrong: T::Err| fault(&self.pointer, wrong))
     }
 
     /// Whether it is a text.
@@ -194,18 +201,15 @@ impl Place {
     pub(crate) fn is(&self, text: &str) -> bool {
         self.value == text
     }
-
-    /// A fault at this place.
-    pub(crate) fn refuse<T>(&self, wanted: &str) -> Result<T, ReadError> {
-        self.wrong(wanted)
-    }
 }
 
 /// The members of an object that were not read yet.
 #[derive(Debug)]
 pub struct Members {
-    members: Map<String, Value>,
+    unread: Map<String, Value>,
     pointer: String,
+    /// What may be there and is not.
+    absent: Vec<&'static str>,
 }
 
 impl Members {
@@ -214,34 +218,45 @@ impl Members {
         format!("{}/{}", self.pointer, shown(&token))
     }
 
-    /// A member that must be there.
-    pub(crate) fn take(&mut self, name: &str) -> Result<Place, ReadError> {
-        self.remove(name).ok_or_else(|| fault(&self.pointer, format!("the member \"{name}\" is missing")))
+    /// A member that must be there. Where one of nearly the same name is there, that name was meant.
+    pub(crate) fn take(&mut self, name: &'static str) -> Result<Place, ReadError> {
+        let place = self.remove(name);
+        place.ok_or_else(|| match nearest(name, self.unread.keys().map(String::as_str)) {
+            Some(near) => fault(&self.pointer_of(near), Fault::Misspelt { meant: name }),
+            None => fault(&self.pointer, Fault::Missing(name)),
+        })
     }
 
     /// A member that may be there; `null` is the same as none.
-    pub(crate) fn maybe(&mut self, name: &str) -> Option<Place> {
-        let place = self.remove(name)?;
+    pub(crate) fn maybe(&mut self, name: &'static str) -> Option<Place> {
+        let Some(place) = self.remove(name) else {
+            self.absent.push(name);
+            return None;
+        };
         (!place.value.is_null()).then_some(place)
     }
 
     fn remove(&mut self, name: &str) -> Option<Place> {
         let pointer = self.pointer_of(name);
-        self.members.remove(name).map(|value| Place { value, pointer })
+        self.unread.remove(name).map(|value| Place { value, pointer })
     }
 
     /// The next member, whatever its name.
     pub(crate) fn next(&mut self) -> Option<(String, Place)> {
-        let name = self.members.keys().next()?.clone();
+        let name = self.unread.keys().next()?.clone();
         let place = self.remove(&name)?;
         Some((name, place))
     }
 
     /// Nothing may be left.
     pub(crate) fn done(self) -> Result<(), ReadError> {
-        match self.members.keys().next() {
+        match self.unread.keys().next() {
             None => Ok(()),
-            Some(name) => Err(fault(&self.pointer_of(name), "no member of this name is known".into())),
+            Some(name) => {
+                let meant = nearest(name, self.absent.iter().copied());
+                let strange = meant.map_or(Fault::Strange, |meant| Fault::Misspelt { meant });
+                Err(fault(&self.pointer_of(name), strange))
+            }
         }
     }
 }

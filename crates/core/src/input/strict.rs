@@ -2,8 +2,11 @@
 
 use core::fmt;
 
-use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Unexpected, Visitor};
 use serde_json::{Map, Number, Value};
+
+/// Before and after the name of a member that stands twice, in what the parser says of it.
+pub(super) const TWICE: &str = "\u{1f}";
 
 /// A JSON value in which every object names each member once.
 pub(super) struct Strict(pub(super) Value);
@@ -36,7 +39,7 @@ impl<'de> Visitor<'de> for AnyValue {
     }
 
     fn visit_f64<E: Error>(self, value: f64) -> Result<Value, E> {
-        Number::from_f64(value).map(Value::Number).ok_or_else(|| E::custom("a number is out of range"))
+        Number::from_f64(value).map(Value::Number).ok_or_else(|| E::invalid_value(Unexpected::Float(value), &self))
     }
 
     fn visit_str<E>(self, text: &str) -> Result<Value, E> {
@@ -60,7 +63,7 @@ impl<'de> Visitor<'de> for AnyValue {
         while let Some(name) = members.next_key::<String>()? {
             if object.contains_key(&name) {
                 let name: String = name.chars().take(40).collect();
-                return Err(A::Error::custom(format_args!("the member {name:?} stands twice in one object")));
+                return Err(A::Error::custom(format_args!("{TWICE}{name}{TWICE}")));
             }
             let Strict(value) = members.next_value()?;
             object.insert(name, value);

@@ -22,7 +22,7 @@ pub fn money(text: &str) -> Option<Money> {
 /// A mass in whole grams, what is left of one let off: a limit that a person gave is never raised.
 ///
 /// ```
-/// use slotwright_core::input::{entry, wire};
+/// use slotwright_core::{input::wire, words::entry};
 /// // 26 lb are 11.793 402 kg.
 /// assert_eq!(entry::mass("26 lb").map(wire::of_mass).as_deref(), Some("11793"));
 /// ```
@@ -45,7 +45,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::input::entry;
+    use crate::words::entry;
 
     #[test]
     fn money_arrives_as_typed_and_a_mass_to_the_gram_never_above_it() {

@@ -11,7 +11,7 @@ use crate::input::seal::Digest;
 use crate::order::parts::Parts;
 use crate::range::Range;
 use crate::rules::finding::{Finding, Severity};
-use crate::rules::{Judged, judge, judge_stops, order_day, promised, prove};
+use crate::rules::{Judged, judge, judge_stops, order_day, promised, prove, tether};
 use crate::solver::kept::Visit;
 use crate::solver::remedy;
 use crate::units::day::Day;
@@ -105,6 +105,12 @@ impl<'a> Derived<'a> {
     /// Whether nothing stops the order, as far as was looked.
     pub fn is_free(&self) -> bool {
         self.built.is_some() && self.stops().next().is_none()
+    }
+
+    /// Whether the unit has to be fastened to the wall; not while nothing is built.
+    pub fn is_tethered(&self) -> bool {
+        let made = Picked::of(self.range, self.choice).zip(self.built.as_ref());
+        made.is_some_and(|(picked, built)| tether::is_asked(picked, self.choice, &built.layout, &built.cut))
     }
 
     /// The unit as something that can be ordered; `None` while anything stops it or its proof is not there.

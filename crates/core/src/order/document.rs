@@ -17,7 +17,6 @@ use crate::order::derive::Derived;
 use crate::order::parts::{Parts, spot};
 use crate::range::Key;
 use crate::rules::finding::Finding;
-use crate::rules::tether;
 use crate::statics::stability::push::{Push, pushes};
 use crate::units::day::Day;
 use crate::words;
@@ -93,9 +92,8 @@ impl Document {
             findings: derived.findings.iter().map(Said::of).collect(),
             built: derived.built.as_ref().zip(derived.assembly.as_ref()).and_then(|(built, assembly)| {
                 let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
-                let tethered = tether::is_asked(picked, choice, &built.layout, &built.cut);
                 let pushes = pushes(picked, choice, &built.layout, &built.cut.parts);
-                Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, tethered), pushes))
+                Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, derived.is_tethered()), pushes))
             }),
         }
     }

@@ -16,9 +16,12 @@ use crate::rules::finding::Finding;
 use crate::units::day::Day;
 use crate::units::money::Money;
 
+mod changed;
 mod read;
+mod sealing;
 mod texts;
 
+pub use changed::Changed;
 pub use read::{BYTES_MOST, SpecError, read};
 pub use texts::BadText;
 
@@ -92,7 +95,7 @@ pub struct Promised {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Customer {
-    /// A name for the parcel.
+    /// A name for the delivery.
     #[cfg_attr(feature = "schema", schemars(length(min = 1, max = 100)))]
     pub name: String,
     /// An e-mail address or a telephone number, for the carrier.
@@ -130,7 +133,7 @@ impl OrderSpec {
             remark,
             digest: Digest::of(b""),
         };
-        spec.digest = read::seal_of(&spec);
+        spec.digest = sealing::seal_of(&spec);
         Ok(spec)
     }
 

@@ -97,13 +97,11 @@ impl Serialize for Batch {
 }
 
 /// A text that is no measured batch.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NotABatch {
     /// Not eight points.
-    #[error("{0} {were} given; measure eight, about 50 mm from the edge (EN 324-1)", were = if *.0 == 1 { "point was" } else { "points were" })]
     Count(usize),
     /// Not a thickness.
-    #[error("{0:?} is not a thickness from 3 to 60 mm")]
     Point(String),
 }
 

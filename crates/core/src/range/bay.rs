@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::{Fields, Key};
-use crate::input::members::{Place as At, ReadError};
+use crate::input::fault::{ReadError, Wanted};
+use crate::input::members::Place as At;
 use crate::units::quantity::Dim;
 
 /// Most bays that a choice can name; models allow fewer.
@@ -93,13 +94,10 @@ impl Fill {
 }
 
 /// One word of a few.
-fn word<T: Copy>(at: &At, words: &[(&str, T)]) -> Result<T, ReadError> {
-    let wanted = || words.iter().map(|(word, _)| format!("\"{word}\"")).collect::<Vec<_>>().join(" or ");
-    if !at.is_text() {
-        return at.refuse(&wanted());
-    }
+fn word<T: Copy>(at: &At, words: &[(&'static str, T)]) -> Result<T, ReadError> {
     let known = words.iter().find(|(word, _)| at.is(word));
-    known.map_or_else(|| at.refuse(&wanted()), |(_, meaning)| Ok(*meaning))
+    let wanted = || Wanted::Words(words.iter().map(|(word, _)| *word).collect());
+    known.map_or_else(|| at.refuse(wanted()), |(_, meaning)| Ok(*meaning))
 }
 
 impl Hole {

@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 
 use super::Key;
 use super::read_log::ReadLog;
-use super::wrong::Wrong;
+use super::wrong::{Found, Wanted, Wrong};
 use crate::input::members::{is_seen, may_stand};
 use crate::units::day::Day;
 use crate::units::decimal::read_decimal;
@@ -66,8 +66,8 @@ impl<'a> Fields<'a> {
         Some(value)
     }
 
-    fn mistyped(&mut self, name: &str, offset: usize, wanted: &str, found: &DeValue<'_>) {
-        let wrong = Wrong::Kind { wanted: wanted.into(), found: quoted(found) };
+    fn mistyped(&mut self, name: &str, offset: usize, wanted: Wanted, found: &DeValue<'_>) {
+        let wrong = Wrong::Kind { wanted, found: quoted(found) };
         self.problem(offset, name, wrong);
     }
 
@@ -85,7 +85,7 @@ impl<'a> Fields<'a> {
             _ => None,
         };
         number.unwrap_or_else(|| {
-            self.mistyped(name, offset, "a number of at most 15 digits, without an exponent", &value);
+            self.mistyped(name, offset, Wanted::Number, &value);
             0.0
         })
     }
@@ -103,7 +103,7 @@ impl<'a> Fields<'a> {
             _ => None,
         };
         number.filter(|number| *number <= most).unwrap_or_else(|| {
-            let wrong = Wrong::Kind { wanted: format!("a whole number from 0 to {most}"), found: quoted(&value) };
+            let wrong = Wrong::Kind { wanted: Wanted::Whole { most }, found: quoted(&value) };
             self.problem(offset, name, wrong);
             0
         })
@@ -128,7 +128,7 @@ impl<'a> Fields<'a> {
     fn dim_of(&mut self, name: &str, number: f64) -> Dim {
         Dim::try_from(number).unwrap_or_else(|wrong| {
             let offset = self.log.places.get(&self.path_of(name)).copied().unwrap_or(self.offset);
-            self.problem(offset, name, Wrong::Text(wrong.to_string()));
+            self.problem(offset, name, Wrong::Dim(wrong));
             Dim::default()
         })
     }
@@ -149,8 +149,7 @@ impl<'a> Fields<'a> {
         match value.into_inner() {
             DeValue::String(text) if is_printable(&text) => text.into_owned(),
             other => {
-                let wanted = format!("a text of 1 to {TEXT_MOST} characters that can be printed");
-                self.mistyped(name, offset, &wanted, &other);
+                self.mistyped(name, offset, Wanted::Text { most: TEXT_MOST }, &other);
                 String::new()
             }
         }
@@ -160,14 +159,14 @@ impl<'a> Fields<'a> {
     fn parsed<T>(&mut self, name: &str, value: Spanned<DeValue<'_>>) -> Option<T>
     where
         T: core::str::FromStr,
-        T::Err: core::fmt::Display,
+        T::Err: Into<Wrong>,
     {
         let offset = value.span().start;
         let text = self.text_of(name, value);
         match text.parse() {
             Ok(parsed) => Some(parsed),
             Err(wrong) => {
-                self.problem(offset, name, Wrong::Text(wrong.to_string()));
+                self.problem(offset, name, wrong.into());
                 None
             }
         }
@@ -205,11 +204,10 @@ impl<'a> Fields<'a> {
         text: &str,
         words: &mut dyn Iterator<Item = &'static str>,
     ) -> Option<usize> {
-        let words: Vec<&str> = words.collect();
+        let words: Vec<&'static str> = words.collect();
         let at = words.iter().position(|word| *word == text);
         if at.is_none() {
-            let wanted = format!("\"{}\"", words.join("\" or \""));
-            self.problem(offset, name, Wrong::Word { found: text.chars().take(40).collect(), wanted });
+            self.problem(offset, name, Wrong::Word { found: text.chars().take(40).collect(), wanted: words });
         }
         at
     }
@@ -256,7 +254,7 @@ impl<'a> Fields<'a> {
         let Some(value) = self.take(name) else { return false };
         let (offset, value) = (value.span().start, value.into_inner());
         value.as_bool().unwrap_or_else(|| {
-            self.mistyped(name, offset, "true or false", &value);
+            self.mistyped(name, offset, Wanted::Truth, &value);
             false
         })
     }
@@ -277,7 +275,7 @@ impl<'a> Fields<'a> {
         let (offset, value) = (value.span().start, value.into_inner());
         match value {
             DeValue::Array(elements) => elements.into_iter().for_each(|element| read(self, element)),
-            other => self.mistyped(name, offset, "a list", &other),
+            other => self.mistyped(name, offset, Wanted::List, &other),
         }
     }
 
@@ -339,7 +337,7 @@ impl<'a> Fields<'a> {
                 Fields { table, path: self.path_of(name), offset, lost: self.lost, log: &mut *self.log }
             }
             other => {
-                self.mistyped(name, offset, "a table", &other);
+                self.mistyped(name, offset, Wanted::Table, &other);
                 self.lose(name)
             }
         }
@@ -367,20 +365,19 @@ impl<'a> Fields<'a> {
 }
 
 /// A value as messages show it.
-fn quoted(value: &DeValue<'_>) -> String {
+fn quoted(value: &DeValue<'_>) -> Found {
     match value {
         DeValue::String(text) => {
             let cut: String = text.chars().take(40).collect();
-            let more = if cut.len() < text.len() {
-                format!("\u{2026} ({} characters)", text.chars().count())
-            } else {
-                String::new()
-            };
-            format!("{cut:?}{more}")
+            let whole = (cut.len() < text.len()).then(|| text.chars().count());
+            Found::Text { cut, whole }
         }
-        DeValue::Integer(number) => number.as_str().chars().take(40).collect(),
-        DeValue::Float(number) => number.as_str().chars().take(40).collect(),
-        other => format!("{} {}", if other.type_str().starts_with('a') { "an" } else { "a" }, other.type_str()),
+        DeValue::Integer(number) => Found::Number(number.as_str().chars().take(40).collect()),
+        DeValue::Float(number) => Found::Number(number.as_str().chars().take(40).collect()),
+        DeValue::Boolean(_) => Found::Truth,
+        DeValue::Datetime(_) => Found::Date,
+        DeValue::Array(_) => Found::List,
+        DeValue::Table(_) => Found::Table,
     }
 }
 

@@ -6,6 +6,8 @@ use core::fmt;
 
 use serde::Serialize;
 
+use crate::input::fault::Fault;
+
 /// A short name: lower-case letters, digits and hyphens, at most 32, a letter first.
 ///
 /// Cheap to clone: choices are changed and judged by the thousand.
@@ -16,9 +18,14 @@ use serde::Serialize;
 pub struct Key(Arc<str>);
 
 /// A text that is no key.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is not a key: lower-case letters, digits and hyphens, a letter first, at most 32")]
-pub struct NotAKey(String);
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotAKey(pub String);
+
+impl From<NotAKey> for Fault {
+    fn from(wrong: NotAKey) -> Self {
+        Self::Key(wrong.0)
+    }
+}
 
 impl Key {
     /// Stands for a key that could not be read, so that problems of the rest have their place; never part of a range.

@@ -1,7 +1,5 @@
 //! Reading a range file: every problem with its place, not just the first.
 
-use core::fmt;
-
 use toml::de::DeTable;
 
 use super::check::check;
@@ -30,28 +28,9 @@ pub struct Problem {
     pub wrong: Wrong,
 }
 
-impl fmt::Display for Problem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}:{}: ", self.line, self.column)?;
-        if !self.path.is_empty() {
-            write!(f, "{}: ", self.path)?;
-        }
-        write!(f, "{}", self.wrong)
-    }
-}
-
 /// Everything wrong with a range file, in the order of the file.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct RangeProblems(pub Vec<Problem>);
-
-impl fmt::Display for RangeProblems {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (at, problem) in self.0.iter().enumerate() {
-            write!(f, "{}{problem}", if at > 0 { "\n" } else { "" })?;
-        }
-        Ok(())
-    }
-}
 
 impl Range {
     /// Reads a range file and judges it as a whole.
@@ -73,6 +52,10 @@ pub(crate) fn read(text: &str) -> (Option<Range>, ReadLog) {
     if text.len() > BYTES_MOST {
         let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
         log.problems.push((0, String::new(), wrong));
+        return (None, log);
+    }
+    if text.trim().is_empty() {
+        log.problems.push((0, String::new(), Wrong::Empty));
         return (None, log);
     }
     let (root, errors) = DeTable::parse_recoverable(text);

@@ -1,48 +1,105 @@
-//! What can be wrong at a place of a range file.
+//! What can be wrong at a place of a range file, as data; `words` says it.
 
-use super::Key;
-use crate::units::decimal::Plain;
+use super::{Key, NotAKey};
+use crate::units::day::NotADay;
+use crate::units::quantity::NotADim;
 
 /// What is wrong at a place of a range file.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[expect(missing_docs, reason = "the message of each says what it is")]
+#[derive(Clone, Debug, PartialEq)]
+#[expect(missing_docs, reason = "the catalogue says of each what it is")]
 pub enum Wrong {
-    #[error("the file has {bytes} bytes; {most} are the most that is read")]
-    TooLarge { bytes: usize, most: usize },
-    #[error("{0}")]
+    Empty,
+    TooLarge {
+        bytes: usize,
+        most: usize,
+    },
+    /// What is said of it already: by the reader of TOML, or by an audit.
     Text(String),
-    #[error("expected {wanted}, found {found}")]
-    Kind { wanted: String, found: String },
-    #[error("{found:?} is not one of {wanted}")]
-    Word { found: String, wanted: String },
-    #[error("this is missing")]
+    Dim(NotADim),
+    Day(NotADay),
+    Key(NotAKey),
+    Kind {
+        wanted: Wanted,
+        found: Found,
+    },
+    Word {
+        found: String,
+        wanted: Vec<&'static str>,
+    },
     Missing,
-    #[error("no section or key of this name is known")]
     Strange,
-    #[error("format {found} is not known; this program reads format {known}")]
-    Format { found: u32, known: u32 },
-    #[error("the key \"{0}\" stands here more than once")]
+    Format {
+        found: u32,
+        known: u32,
+    },
     Repeated(Key),
-    #[error("\"{0}\" stands here more than once")]
     Again(String),
-    #[error("no {what} \"{key}\" for this use in the range")]
-    Unknown { what: &'static str, key: Key },
-    #[error("{found} {}; {least} to {most} are possible", if *found == 1 { "entry" } else { "entries" })]
-    Length { found: usize, least: usize, most: usize },
-    #[error("{} is out of proportion; {} to {} is possible", Plain::of(*.found, 3), Plain::of(*.least, 3), Plain::of(*.most, 3))]
-    Bounds { found: f64, least: f64, most: f64 },
-    #[error("{} is out of proportion; the least is {}", Plain::of(*.found, 3), Plain::of(*.least, 3))]
-    Least { found: f64, least: f64 },
-    #[error("{} is not on a step of {} above {}", Plain::of(*.found, 3), Plain::of(*.step, 3), Plain::of(*.least, 3))]
-    OffStep { found: f64, step: f64, least: f64 },
-    #[error("{0:?} is not a colour written #rrggbb")]
+    Unknown {
+        what: &'static str,
+        key: Key,
+    },
+    Length {
+        found: usize,
+        least: usize,
+        most: usize,
+    },
+    Bounds {
+        found: f64,
+        least: f64,
+        most: f64,
+    },
+    Least {
+        found: f64,
+        least: f64,
+    },
+    OffStep {
+        found: f64,
+        step: f64,
+        least: f64,
+    },
     Colour(String),
-    #[error("{0:?} is not a currency code of three capital letters")]
     Currency(String),
-    #[error("ends before it begins, or lasts longer than a year")]
     Stretch,
-    #[error("says the same as {0}: one of them is enough")]
     Twice(&'static str),
-    #[error("has no day in common with {0}: nothing would ever be handed over")]
     NoCommonDay(&'static str),
+}
+
+/// What was expected.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the catalogue says of each what it is")]
+pub enum Wanted {
+    Number,
+    Whole { most: u32 },
+    Text { most: usize },
+    Truth,
+    List,
+    Table,
+}
+
+/// What stands there instead.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the catalogue says of each what it is")]
+pub enum Found {
+    /// Its beginning, and how many characters it has if that is not all of it.
+    Text {
+        cut: String,
+        whole: Option<usize>,
+    },
+    Number(String),
+    Truth,
+    Date,
+    List,
+    Table,
+}
+
+impl From<NotADay> for Wrong {
+    fn from(wrong: NotADay) -> Self {
+        Self::Day(wrong)
+    }
+}
+
+impl From<NotAKey> for Wrong {
+    fn from(wrong: NotAKey) -> Self {
+        Self::Key(wrong)
+    }
 }

@@ -20,9 +20,8 @@ use time::{Date, Month};
 pub struct Day(Date);
 
 /// A text that names no day.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is not a day written YYYY-MM-DD")]
-pub struct NotADay(String);
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotADay(pub String);
 
 impl Day {
     /// The last day that can be written.

@@ -15,7 +15,6 @@ use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
 use serde::{Serialize, Serializer};
 
-use crate::units::decimal::Plain;
 use crate::units::rounding::round_half_away;
 
 /// Finite values only; see [`largest`] for anything else.
@@ -327,9 +326,8 @@ impl fmt::Display for Dim {
 }
 
 /// A number that is no whole count of tenths of a millimetre, or is out of all proportion.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("{} is not a length in millimetres with at most one decimal, up to 100000", Plain::of(*.0, 3))]
-pub struct NotADim(f64);
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NotADim(pub f64);
 
 impl TryFrom<f64> for Dim {
     type Error = NotADim;

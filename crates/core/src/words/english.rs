@@ -9,17 +9,22 @@ pub(super) mod change;
 mod count;
 pub(super) mod desk;
 pub(super) mod entry;
+pub(super) mod file;
 pub(super) mod finding;
 pub(super) mod format;
 pub(super) mod given;
+pub(super) mod help;
+pub(super) mod json;
 pub(super) mod message;
 pub(super) mod name;
 pub(super) mod page;
 pub(super) mod picture;
+pub(super) mod reader;
 pub(super) mod remark;
 pub(super) mod shell;
 pub(super) mod stage;
 pub(super) mod tool;
+pub(super) mod wrong;
 
 /// Whose figures these sentences have.
 const LOCALE: Locale = Locale::English;

@@ -98,18 +98,19 @@ impl Locale {
     /// A number with at most that many decimals, the trailing zeros left out.
     pub fn decimal(self, value: f64, decimals: u32) -> String {
         let decimals = decimals.min(DECIMALS_MOST);
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_precision_loss,
-            reason = "rounded; `as` saturates, and the scale is small"
-        )]
-        let mut scaled = round_half_away(value * 10i64.pow(decimals) as f64) as i64;
+        let mut scaled = scaled(value, decimals);
         let mut shown = decimals;
         while shown > 0 && scaled % 10 == 0 {
             scaled /= 10;
             shown -= 1;
         }
         self.scaled(scaled, shown)
+    }
+
+    /// A number with that many decimals, the trailing zeros too: what stands in a column.
+    pub fn fixed(self, value: f64, decimals: u32) -> String {
+        let decimals = decimals.min(DECIMALS_MOST);
+        self.scaled(scaled(value, decimals), decimals)
     }
 
     /// A picked size in millimetres, without its unit.
@@ -205,6 +206,16 @@ impl Locale {
     }
 }
 
+/// A number in steps of so many decimals.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    reason = "rounded; `as` saturates, and the scale is small"
+)]
+fn scaled(value: f64, decimals: u32) -> i64 {
+    round_half_away(value * 10i64.pow(decimals) as f64) as i64
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -227,6 +238,19 @@ mod tests {
             (1640.05, 3, "1\u{202f}640.05"),
         ] {
             assert_eq!(LOCALE.decimal(value, decimals), text);
+        }
+    }
+
+    #[test]
+    fn figures_of_a_column_have_the_same_decimals() {
+        for (value, decimals, text) in [
+            (0.1, 2, "0.10"),
+            (-0.01, 2, "\u{2212}0.01"),
+            (-0.004, 2, "0.00"),
+            (85.0, 1, "85.0"),
+            (1640.0, 0, "1\u{202f}640"),
+        ] {
+            assert_eq!(LOCALE.fixed(value, decimals), text);
         }
     }
 

@@ -135,7 +135,7 @@ pub enum Label {
     Making,
     PackingAndCarriage,
     Tax,
-    ForTheParcel,
+    ForTheDelivery,
     Name,
     Contact,
     Address,

@@ -41,6 +41,6 @@ pub struct StepTitle {
     pub number: u32,
     /// How many there are.
     pub of: u32,
-    /// The part that is added.
-    pub part: PanelId,
+    /// The part that is added; none in the last step.
+    pub part: Option<PanelId>,
 }

@@ -1,7 +1,7 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, page, picture, shell, stage, tool};
+use super::{LOCALE, adviser, desk, english, file, help, page, picture, reader, shell, stage, tool};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -17,6 +17,33 @@ impl desk::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::desk::message(self),
+        }
+    }
+}
+
+impl file::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::file::label(self),
+        }
+    }
+}
+
+impl file::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::file::message(self),
+        }
+    }
+}
+
+impl help::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::help::label(self),
         }
     }
 }
@@ -44,6 +71,24 @@ impl shell::Label {
     pub const fn text(self) -> &'static str {
         match LOCALE {
             Locale::English => english::shell::label(self),
+        }
+    }
+}
+
+impl reader::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::reader::label(self),
+        }
+    }
+}
+
+impl reader::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::reader::message(self),
         }
     }
 }

@@ -2,13 +2,12 @@
 
 use super::*;
 use crate::choice::{Hole, Hung};
-use crate::input::entry;
 use crate::range::Key;
 
 #[test]
 fn examples_of_what_is_read_are_read() {
     let reads = |expected, read: &dyn Fn(&str) -> bool| {
-        let said = refused(expected, entry::Refused::Unread);
+        let said = refused(expected, Refused::Unread);
         let (_, examples) = said.trim_end_matches('.').split_once("Write it like ").unwrap();
         let examples: Vec<&str> = examples.split(", ").flat_map(|some| some.split(" or ")).collect();
         assert!(examples.len() > 1 && examples.iter().all(|example| read(example)), "{examples:?}");

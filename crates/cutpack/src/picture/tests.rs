@@ -15,12 +15,12 @@ use super::*;
 use crate::plain;
 
 /// Checks seeded valid units.
-fn units(seed: u64, count: usize, mut check: impl FnMut(&Built, &Assembly)) {
+fn units(seed: u64, count: usize, mut check: impl FnMut(&Built, &Assembly, bool)) {
     let range = Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap();
     let backlog = Backlog::default();
     for choice in choices(&range, seed, Wanted::Valid).take(count) {
         let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
-        check(derived.built.as_ref().unwrap(), derived.assembly.as_ref().unwrap());
+        check(derived.built.as_ref().unwrap(), derived.assembly.as_ref().unwrap(), derived.is_tethered());
     }
 }
 
@@ -37,9 +37,9 @@ fn corners(path: roxmltree::Node<'_, '_>) -> Vec<[f64; 2]> {
 #[test]
 fn pictures_are_well_formed_and_on_their_paper() {
     let mut kinds = BTreeSet::new();
-    units(9, 12, |built, assembly| {
-        let pictures = steps(built, assembly);
-        assert_eq!(pictures.len(), assembly.steps.len());
+    units(9, 12, |built, assembly, tethered| {
+        let pictures = steps(built, assembly, tethered);
+        assert_eq!(pictures.len(), assembly.count());
         for picture in &pictures {
             assert!(picture.svg.len() < 40_000, "{} bytes", picture.svg.len());
             let document = roxmltree::Document::parse(&picture.svg).unwrap();
@@ -67,20 +67,26 @@ fn pictures_are_well_formed_and_on_their_paper() {
 #[test]
 fn arrows_point_along_the_move() {
     let mut ways = BTreeSet::new();
-    units(3, 24, |built, assembly| {
-        for picture in steps(built, assembly) {
+    units(3, 24, |built, assembly, tethered| {
+        for picture in steps(built, assembly, tethered) {
             let document = roxmltree::Document::parse(&picture.svg).unwrap();
-            let arrow = document.descendants().find(|node| node.attribute("class") == Some("arrow")).unwrap();
+            let arrow = document.descendants().find(|node| node.attribute("class") == Some("arrow"));
+            let Some(arrow) = arrow else {
+                assert!(picture.step.is_none() && !tethered, "{}", picture.sentence);
+                continue;
+            };
             let [tip, _, _, [ax, ay], [bx, by], _, _] = corners(arrow)[..] else { panic!() };
             let way = [tip[0] - ax.midpoint(bx), tip[1] - ay.midpoint(by)];
             let length = way[0].hypot(way[1]);
             let cosine = 30.0_f64.to_radians().cos();
-            let expected = match picture.step.moves {
+            // To the wall, which is at the rear.
+            let moves = picture.step.map_or(Direction::Back, |step| step.moves);
+            let expected = match moves {
                 Direction::Down => [0.0, 1.0],
                 Direction::Back => [-cosine, -0.5],
                 other => panic!("{other:?} is new: say where its arrow points"),
             };
-            ways.insert(format!("{:?}", picture.step.moves));
+            ways.insert(format!("{moves:?}"));
             assert!(length > 5.0, "{length}");
             assert!((way[0] / length - expected[0]).hypot(way[1] / length - expected[1]) < 0.01, "{way:?}");
         }
@@ -88,15 +94,53 @@ fn arrows_point_along_the_move() {
     assert_eq!(ways.len(), 2, "{ways:?}");
 }
 
+/// The last picture has the whole unit: the wall only where it is fastened to it, with the tone, beyond the unit to
+/// both sides and above.
+#[test]
+fn the_last_picture_has_the_unit_and_its_wall() {
+    let mut told = 0;
+    units(7, 6, |built, assembly, _| {
+        for tethered in [true, false] {
+            let last = step(built, assembly, tethered, assembly.steps.len()).unwrap();
+            assert!(last.step.is_none() && last.number == last.of);
+            assert_eq!(last.sentence, words::last_step(tethered));
+            let document = roxmltree::Document::parse(&last.svg).unwrap();
+            let path = |class| document.descendants().find(|node| node.attribute("class") == Some(class));
+            let wide = |of: Vec<[f64; 2]>| {
+                let across = || of.iter().map(|[x, _]| *x);
+                (
+                    across().fold(f64::INFINITY, f64::min),
+                    across().fold(0.0, f64::max),
+                    of.iter().map(|[_, y]| *y).fold(f64::INFINITY, f64::min),
+                )
+            };
+            let unit = wide(corners(path("stands").unwrap()));
+            if tethered {
+                let (rim, tone) = (wide(corners(path("rim").unwrap())), wide(corners(path("tone").unwrap())));
+                assert!(rim.0 < unit.0 - 0.5 && rim.2 < unit.2 - 0.5, "{rim:?} {unit:?}");
+                assert!((rim.0 - tone.0).abs() < 0.1 && (rim.1 - tone.1).abs() < 0.1 && (rim.2 - tone.2).abs() < 0.1);
+                assert!(path("arrow").is_some());
+            } else {
+                assert!(["rim", "tone", "arrow", "goes-in"].into_iter().all(|class| path(class).is_none()));
+            }
+            told += 1;
+        }
+    });
+    assert_eq!(told, 12);
+}
+
 #[test]
 fn one_step_alone_is_the_same_picture() {
-    units(5, 3, |built, assembly| {
-        let all = steps(built, assembly);
+    units(5, 3, |built, assembly, tethered| {
+        let all = steps(built, assembly, tethered);
         for (at, picture) in all.iter().enumerate() {
-            let alone = step(built, assembly, at).unwrap();
+            let alone = step(built, assembly, tethered, at).unwrap();
             assert!(alone.svg == picture.svg && alone.number == picture.number, "{at}");
         }
-        assert!(step(built, assembly, all.len()).is_none() && step(built, assembly, usize::MAX).is_none());
+        assert!(
+            step(built, assembly, tethered, all.len()).is_none()
+                && step(built, assembly, tethered, usize::MAX).is_none()
+        );
     });
 }
 
@@ -109,8 +153,8 @@ fn every_unit_that_can_be_built_has_its_pictures() {
     for choice in choices(&range, 21, Wanted::Any).take(60) {
         let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
         let Some((built, assembly)) = derived.built.as_ref().zip(derived.assembly.as_ref()) else { continue };
-        let pictures = steps(built, assembly);
-        assert_eq!(pictures.len(), assembly.steps.len(), "{choice:?}");
+        let pictures = steps(built, assembly, derived.is_tethered());
+        assert_eq!(pictures.len(), assembly.count(), "{choice:?}");
         assert!(pictures.iter().all(|picture| !picture.svg.contains("NaN") && !picture.svg.contains("inf")));
         drawn += 1;
     }
@@ -167,7 +211,7 @@ fn place(seen: Seen) -> [f64; 3] {
 #[test]
 fn hidden_lines_are_those_that_a_ray_finds_hidden() {
     let (mut shown, mut hidden) = (0, 0);
-    units(11, 6, |built, assembly| {
+    units(11, 6, |built, assembly, _| {
         let parts = parts(built, assembly);
         for at in [parts.len() / 3, parts.len() / 2, parts.len() - 1] {
             let (before, part) = (&parts[..at], &parts[at]);
@@ -200,7 +244,7 @@ fn hidden_lines_are_those_that_a_ray_finds_hidden() {
 #[test]
 fn the_tone_covers_what_is_seen() {
     let (mut covered, mut bare) = (0, 0);
-    units(11, 6, |built, assembly| {
+    units(11, 6, |built, assembly, _| {
         let parts = parts(built, assembly);
         for at in 0..parts.len() {
             let (before, part) = (&parts[..at], &parts[at]);

@@ -31,14 +31,18 @@ fn nearer(facet: &Facet, than: &Facet) -> Area {
     split(&facet.corners, before).0
 }
 
-/// An area without another, in convex pieces.
+/// An area without another, in convex pieces; whole where the other takes nothing of it.
 fn without(area: Area, gone: &[Seen]) -> Vec<Area> {
-    let (mut kept, mut rest) = (Vec::new(), area);
+    let (mut kept, mut rest) = (Vec::new(), area.clone());
     for (from, to) in gone.iter().zip(gone.iter().cycle().skip(1)) {
         let left = |at: Seen| (to.x - from.x) * (at.y - from.y) - (to.y - from.y) * (at.x - from.x);
         let (inside, outside) = split(&rest, left);
         if outside.len() > 2 {
             kept.push(outside);
+        }
+        if inside.len() < 3 {
+            // Else an area that many others stand around would fall into ever more pieces.
+            return vec![area];
         }
         rest = inside;
     }

@@ -15,8 +15,9 @@ use crate::files;
 use crate::inputs::{self, Inputs};
 use crate::output::{self, GOOD};
 
-/// No unit has more parts: six bays of twelve shelves, seven uprights and stiles, the back, three plates.
-const STEPS_MOST: u32 = 90;
+/// No unit has more steps: a part each (six bays of twelve shelves, seven uprights and stiles, the back, three plates),
+/// and the last one.
+const STEPS_MOST: u32 = 91;
 
 /// How a unit goes together, with a picture for each step.
 #[derive(Clone, Debug, JsonSchema, Serialize)]
@@ -35,11 +36,10 @@ pub(crate) struct AssemblySheet {
     picture_width_mm: f64,
     /// Height of every picture on paper.
     picture_height_mm: f64,
-    /// The steps in order.
+    /// The steps in order, one for each part.
     steps: Vec<PicturedStep>,
     /// What to do when all parts are in.
-    #[schemars(with = "String")]
-    last_step: &'static str,
+    last_step: LastStep,
     /// What comes free when the unit does not stand as it should.
     disturbed: Vec<DisturbedDocument>,
     /// What everybody who puts it together should know.
@@ -57,6 +57,21 @@ pub(crate) struct PicturedStep {
     /// The step's figures and its sentence.
     #[serde(flatten)]
     step: StepDocument,
+    /// The picture: SVG.
+    svg: String,
+}
+
+/// The last step, when all parts are in, with its picture.
+#[derive(Clone, Debug, JsonSchema, Serialize)]
+pub(crate) struct LastStep {
+    /// Which step it is: the last one.
+    number: u32,
+    /// How many there are.
+    of: u32,
+    /// Whether the unit is fastened to the wall in it.
+    tethered: bool,
+    /// What to do.
+    sentence: String,
     /// The picture: SVG.
     svg: String,
 }
@@ -80,12 +95,13 @@ pub(super) fn run(asked: &Assembly) -> Result<u8, FileError> {
     files::free(&document, force)?;
     (1..=STEPS_MOST).try_for_each(|number| files::free(&picture(number), force))?;
     files::write(&document, text + "\n", force)?;
-    for step in &sheet.steps {
-        files::write(&picture(step.number), &step.svg, force)?;
+    let last = &sheet.last_step;
+    let steps = sheet.steps.iter().map(|step| (step.number, &step.svg));
+    for (number, svg) in steps.chain([(last.number, &last.svg)]) {
+        files::write(&picture(number), svg, force)?;
     }
     // A unit of more parts may have been written here before: its last pictures belong to no step.
-    let last = sheet.steps.last().map_or(0, |step| step.number);
-    (last + 1..=STEPS_MOST).try_for_each(|number| files::remove(&picture(number)))?;
+    (last.number + 1..=STEPS_MOST).try_for_each(|number| files::remove(&picture(number)))?;
     Ok(GOOD)
 }
 
@@ -96,9 +112,11 @@ fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
     else {
         return Err(FileError::NotOrderable(reasons));
     };
-    let pictures = picture::steps(built, assembly);
-    let (picture_width_mm, picture_height_mm) =
-        pictures.first().map_or((0.0, 0.0), |picture| (hundredths(picture.width_mm), hundredths(picture.height_mm)));
+    let tethered = derived.is_tethered();
+    let mut pictures = picture::steps(built, assembly, tethered);
+    let Some(StepPicture { number, of, sentence, svg, width_mm, height_mm, .. }) = pictures.pop() else {
+        return Err(FileError::NotOrderable(reasons));
+    };
     let pictured = |(step, StepPicture { number, of, svg, .. })| PicturedStep { number, of, step, svg };
     Ok(AssemblySheet {
         format: "slotwright-assembly",
@@ -106,10 +124,10 @@ fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
         range: derived.range.key.clone(),
         choice: derived.choice.clone(),
         mass_g: document.mass_g,
-        picture_width_mm,
-        picture_height_mm,
+        picture_width_mm: hundredths(width_mm),
+        picture_height_mm: hundredths(height_mm),
         steps: document.assembly.steps.into_iter().zip(pictures).map(pictured).collect(),
-        last_step: document.assembly.last_step,
+        last_step: LastStep { number, of, tethered, sentence, svg },
         disturbed: document.assembly.disturbed,
         cautions: document.assembly.cautions,
     })

@@ -137,12 +137,13 @@ fn check_one(path: &Path, known: &[RangeOnFile]) -> Outcome {
     let most = u64::try_from(BYTES_MOST).unwrap_or(u64::MAX);
     let bytes = match files::bytes(path, most) {
         Ok(bytes) => bytes,
-        Err(fault) => return Outcome::Unreadable { reason: fault.to_string(), hint: fault.hint().into() },
+        Err(fault) => return Outcome::Unreadable { reason: fault.to_string(), hint: fault.hint().text().into() },
     };
-    let checked = spec::read(&bytes).and_then(|spec| {
+    let range = |digest| known.iter().find(|known| known.digest == digest);
+    let changed = |spec: &OrderSpec| range(spec.range.digest).map(|known| spec::check(spec, &known.range));
+    let checked = spec::read(&bytes).map_err(|error| error.with_change(changed)).and_then(|spec| {
         let digest = spec.range.digest;
-        let known = known.iter().find(|known| known.digest == digest).ok_or(SpecError::UnknownRange { digest })?;
-        known.check(&spec)
+        range(digest).ok_or(SpecError::UnknownRange { digest })?.check(&spec)
     });
     checked.unwrap_or_else(|error| Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() })
 }

@@ -14,6 +14,7 @@ use crate::table;
 mod limits;
 
 pub(super) fn run(asked: &Explain) -> Result<u8, FileError> {
+    let range = inputs::range(asked.range.as_deref())?;
     let codes = || Rule::ALL.iter().map(|rule| rule.code());
     let Some(code) = &asked.rule else {
         let widest = codes().map(str::len).max().unwrap_or(0);
@@ -22,7 +23,7 @@ pub(super) fn run(asked: &Explain) -> Result<u8, FileError> {
     };
     let unknown = || FileError::NoRule { code: code.clone(), meant: meant(code, codes()) };
     let rule = Rule::of_code(code).ok_or_else(unknown)?;
-    let (card, range) = (words::card(rule), inputs::range(asked.range.as_deref())?);
+    let card = words::card(rule);
     let told = [(Label::What, card.what), (Label::Why, card.why), (Label::Source, card.source)];
     let mut rows = told.map(|(head, text)| [head.text().to_owned(), text.to_owned()]).to_vec();
     let heads = core::iter::once(Label::Limit.text()).chain(core::iter::repeat(""));

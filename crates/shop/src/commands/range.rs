@@ -3,6 +3,7 @@
 use serde::Serialize;
 use slotwright_core::audit::Audit;
 use slotwright_core::range::Range;
+use slotwright_core::words;
 use slotwright_core::words::tool::{Label, Message};
 
 use crate::args::RangeFile;
@@ -59,7 +60,7 @@ pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
         return Ok(if audit.is_right() { GOOD } else { DIFFERS });
     }
     let path = asked.file.display().to_string();
-    let warnings = || audit.remarks.0.iter().map(|remark| Message::Warning(&path, &remark.to_string()).text());
+    let warnings = || audit.remarks.0.iter().map(|remark| Message::Warning(&path, &words::problem(remark)).text());
     match &audit.range {
         Some(range) if audit.is_right() => {
             let right =
@@ -69,7 +70,7 @@ pub(super) fn run(asked: &RangeFile) -> Result<u8, FileError> {
         }
         _ => {
             output::print(warnings())?;
-            Err(FileError::Range { path, problems: audit.faults })
+            Err(FileError::Faulty { path, problems: audit.faults })
         }
     }
 }
@@ -81,7 +82,7 @@ fn report(asked: &RangeFile, audit: &Audit) -> RangeReport {
         line: count(problem.line),
         column: count(problem.column),
         path: problem.path.clone(),
-        wrong: problem.wrong.to_string(),
+        wrong: words::wrong(&problem.wrong),
     });
     let range = audit.range.as_ref().filter(|_| audit.is_right());
     RangeReport {

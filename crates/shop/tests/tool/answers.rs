@@ -153,25 +153,25 @@ fn fits_are_shown() -> Result<()> {
             Fenland: a slot is 0.15 mm wider than what goes in; 0.1 mm to 0.2 mm are wanted.
 
             birch-18, 18 mm birch plywood: 17.7 mm measured at eight points, deviation 0.18 mm
-              finish  slot      likely ±  at worst ±  too tight  outside  a top that sticks  dry      damp
-              clear   18.04 mm  0.58 mm   0.62 mm     48.6 %     85 %     87.8 %             0.31 mm  0.01 mm  not to be cut
-              pale    18.03 mm  0.58 mm   0.62 mm     48.6 %     85.1 %   87.8 %             0.31 mm  0.01 mm  not to be cut
-              chalk   18.17 mm  0.58 mm   0.64 mm     48.9 %     85 %     88.1 %             0.31 mm  0.01 mm  not to be cut
-              soot    18.07 mm  0.58 mm   0.63 mm     48.8 %     85 %     88 %               0.31 mm  0.01 mm  not to be cut
-              sallow  18.14 mm  0.58 mm   0.64 mm     48.8 %     85 %     88 %               0.31 mm  0.01 mm  not to be cut
-              mere    18.14 mm  0.58 mm   0.64 mm     48.8 %     85 %     88 %               0.31 mm  0.01 mm  not to be cut
-              brick   18.14 mm  0.58 mm   0.64 mm     48.8 %     85 %     88 %               0.31 mm  0.01 mm  not to be cut
+              finish      slot  likely ±  at worst ±  too tight  outside  a top that sticks      dry     damp
+              clear   18.04 mm   0.58 mm     0.62 mm     48.6 %   85.0 %             87.8 %  0.31 mm  0.01 mm  not to be cut
+              pale    18.03 mm   0.58 mm     0.62 mm     48.6 %   85.1 %             87.8 %  0.31 mm  0.01 mm  not to be cut
+              chalk   18.17 mm   0.58 mm     0.64 mm     48.9 %   85.0 %             88.1 %  0.31 mm  0.01 mm  not to be cut
+              soot    18.07 mm   0.58 mm     0.63 mm     48.8 %   85.0 %             88.0 %  0.31 mm  0.01 mm  not to be cut
+              sallow  18.14 mm   0.58 mm     0.64 mm     48.8 %   85.0 %             88.0 %  0.31 mm  0.01 mm  not to be cut
+              mere    18.14 mm   0.58 mm     0.64 mm     48.8 %   85.0 %             88.0 %  0.31 mm  0.01 mm  not to be cut
+              brick   18.14 mm   0.58 mm     0.64 mm     48.8 %   85.0 %             88.0 %  0.31 mm  0.01 mm  not to be cut
               More than 1 % of the joints would not go in: take another batch or finish, or more clearance.
 
             birch-12, 12 mm birch plywood: 12 mm measured at eight points, deviation 0.02 mm
-              finish  slot      likely ±  at worst ±  too tight    outside  a top that sticks  dry      damp
-              clear   12.34 mm  0.08 mm   0.14 mm     under 0.1 %  15.3 %   under 0.1 %        0.25 mm  0.04 mm
-              pale    12.33 mm  0.08 mm   0.14 mm     under 0.1 %  14.9 %   under 0.1 %        0.25 mm  0.04 mm
-              chalk   12.47 mm  0.09 mm   0.16 mm     under 0.1 %  17.9 %   under 0.1 %        0.25 mm  0.04 mm
-              soot    12.37 mm  0.08 mm   0.15 mm     under 0.1 %  16.3 %   under 0.1 %        0.25 mm  0.04 mm
-              sallow  12.44 mm  0.09 mm   0.16 mm     under 0.1 %  17 %     under 0.1 %        0.25 mm  0.04 mm
-              mere    12.44 mm  0.09 mm   0.16 mm     under 0.1 %  17 %     under 0.1 %        0.25 mm  0.04 mm
-              brick   12.44 mm  0.09 mm   0.16 mm     under 0.1 %  17 %     under 0.1 %        0.25 mm  0.04 mm
+              finish      slot  likely ±  at worst ±    too tight  outside  a top that sticks      dry     damp
+              clear   12.34 mm   0.08 mm     0.14 mm  under 0.1 %   15.3 %        under 0.1 %  0.25 mm  0.04 mm
+              pale    12.33 mm   0.08 mm     0.14 mm  under 0.1 %   14.9 %        under 0.1 %  0.25 mm  0.04 mm
+              chalk   12.47 mm   0.09 mm     0.16 mm  under 0.1 %   17.9 %        under 0.1 %  0.25 mm  0.04 mm
+              soot    12.37 mm   0.08 mm     0.15 mm  under 0.1 %   16.3 %        under 0.1 %  0.25 mm  0.04 mm
+              sallow  12.44 mm   0.09 mm     0.16 mm  under 0.1 %   17.0 %        under 0.1 %  0.25 mm  0.04 mm
+              mere    12.44 mm   0.09 mm     0.16 mm  under 0.1 %   17.0 %        under 0.1 %  0.25 mm  0.04 mm
+              brick   12.44 mm   0.09 mm     0.16 mm  under 0.1 %   17.0 %        under 0.1 %  0.25 mm  0.04 mm
 
             Too tight, outside: shares of joints at the worse end of 95 % of all batches. A top has twelve of them.
             Dry, damp: the clearance to be expected when all the wood has 6 % and 12 % of moisture; it is cut at 9 %.

@@ -13,6 +13,8 @@ mod check;
 mod files;
 mod make;
 mod range;
+mod unread;
+mod usage;
 
 type Result<T> = std::result::Result<T, Box<dyn std::error::Error>>;
 

@@ -75,6 +75,7 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         step-11.svg
         step-12.svg
         step-13.svg
+        step-14.svg
         step-by-step.svg"#]]
     .assert_eq(&names.join("\n"));
     let text = std::fs::read_to_string(folder.join("sheet/assembly.json"))?;
@@ -87,20 +88,26 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         steps.push(format!("{} of {}: {} {}", step["number"], step["of"], step["mass_g"], step["sentence"]));
     }
     expect![[r#"
-        1 of 13: 8154 "Lay the lower base plate where the unit is to stand, level."
-        2 of 13: 8376 "Lay the upper base plate on it, slots over slots."
-        3 of 13: 2191 "Stand upright 1 up, tabs down through both base plates."
-        4 of 13: 2161 "Stand upright 2 up, tabs down through both base plates."
-        5 of 13: 2161 "Stand upright 3 up, tabs down through both base plates."
-        6 of 13: 2191 "Stand upright 4 up, tabs down through both base plates."
-        7 of 13: 9026 "Lower the back into its laps with the uprights."
-        8 of 13: 1920 "Slide shelf 1 of bay 2 in from the front until its tabs are in the back."
-        9 of 13: 274 "Lower stile 1 before its upright into the base."
-        10 of 13: 274 "Lower stile 2 before its upright into the base."
-        11 of 13: 274 "Lower stile 3 before its upright into the base."
-        12 of 13: 2606 "Stand the door of bay 1 on its lower pivot."
-        13 of 13: 8376 "Lower the top over all tabs and pivots: its weight holds the unit.""#]]
+        1 of 14: 8154 "Lay the lower base plate where the unit is to stand, level."
+        2 of 14: 8376 "Lay the upper base plate on it, slots over slots."
+        3 of 14: 2191 "Stand upright 1 up, tabs down through both base plates."
+        4 of 14: 2161 "Stand upright 2 up, tabs down through both base plates."
+        5 of 14: 2161 "Stand upright 3 up, tabs down through both base plates."
+        6 of 14: 2191 "Stand upright 4 up, tabs down through both base plates."
+        7 of 14: 9026 "Lower the back into its laps with the uprights."
+        8 of 14: 1920 "Slide shelf 1 of bay 2 in from the front until its tabs are in the back."
+        9 of 14: 274 "Lower stile 1 before its upright into the base."
+        10 of 14: 274 "Lower stile 2 before its upright into the base."
+        11 of 14: 274 "Lower stile 3 before its upright into the base."
+        12 of 14: 2606 "Stand the door of bay 1 on its lower pivot."
+        13 of 14: 8376 "Lower the top over all tabs and pivots: its weight holds the unit.""#]]
     .assert_eq(&steps.join("\n"));
+    // The page shows as many: the wall has its step and its picture in both.
+    let last = &sheet["last_step"];
+    assert_eq!([&last["number"], &last["of"], &sheet["steps"][0]["of"]], [14; 3]);
+    assert_eq!(last["tethered"], true);
+    assert!(last["sentence"].as_str().is_some_and(|sentence| sentence.contains("to the wall")), "{last}");
+    assert_eq!(last["svg"].as_str(), Some(std::fs::read_to_string(folder.join("sheet/step-14.svg"))?.as_str()));
     Ok(())
 }
 
@@ -211,7 +218,9 @@ fn an_order_is_a_choice_too() -> Result<()> {
     put(&folder, "other.toml", other(&[("machine_hour_minor = 6200", "machine_hour_minor = 6300")]))?;
     let changed = seen(&folder, &["derive", "--choice", "changed.json"], "")?;
     assert!(
-        changed.starts_with("exit 2\n--- errors\nerror: changed.json: no order: /digest: the file says "),
+        changed.starts_with(
+            "exit 2\n--- errors\nerror: changed.json: no order: the file was changed after it was written: the unit "
+        ),
         "{changed}"
     );
     check(

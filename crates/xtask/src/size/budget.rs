@@ -73,8 +73,7 @@ impl Budget {
 mod tests {
     use super::*;
 
-    const TEXT: &str =
-        "first_load_brotli = 220_000\nvisit_brotli = 400_000\nroom_brotli = 90_000\nfonts = 60_000\nlater = [\"worker-\"]\n";
+    const TEXT: &str = "first_load_brotli = 220_000\nvisit_brotli = 400_000\nroom_brotli = 90_000\nfonts = 60_000\nlater = [\"worker-\"]\n";
     const MOST: Totals = Totals { first_load: 220_000, visit: 400_000, room: 90_000, fonts: 60_000 };
 
     #[test]

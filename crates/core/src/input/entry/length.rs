@@ -1,7 +1,7 @@
 //! Lengths as people write them, in the units of both sides of the ocean.
 
 use super::number::{Lone, amount, plain};
-use super::{DIAGONAL_TENTHS, Refused};
+use super::{DIAGONAL_TENTHS, LengthUnit, Refused, Spoken, meaning};
 use crate::units::quantity::Dim;
 use crate::units::rounding::round_half_away;
 
@@ -19,31 +19,24 @@ const LEAST_BARE: f64 = 10.0;
 ///
 /// Without a unit a number below ten is read as metres if it has decimals (`1.64`), and refused if it has none.
 ///
-/// ```
-/// use slotwright_core::{input::entry, units::quantity::Dim};
-/// assert_eq!(entry::size("64 1/2 in"), Ok(Dim::tenths(16_383)));
-/// assert_eq!(entry::size("1,64"), Ok(Dim::mm(1640)));
-/// assert_eq!(entry::size("0 mm"), Err(entry::Refused::Beyond));
-/// ```
-///
 /// # Errors
 ///
 /// It is no size, or none above nothing and up to [`Dim::LARGEST`].
-pub fn size(text: &str) -> Result<Dim, Refused> {
-    let mm = millimetres(&plain(text)).ok_or(Refused::Unread)?;
+pub fn size(text: &str, spoken: &Spoken) -> Result<Dim, Refused> {
+    let mm = millimetres(&plain(text), spoken).ok_or(Refused::Unread)?;
     // To a whole tenth: 64 1/2 in are 1638.3 mm.
     let dim = Dim::try_from(round_half_away(mm * 10.0) / 10.0).map_err(|_| Refused::Beyond)?;
     if dim > Dim::mm(0) { Ok(dim) } else { Err(Refused::Beyond) }
 }
 
-fn millimetres(text: &str) -> Option<f64> {
+fn millimetres(text: &str, spoken: &Spoken) -> Option<f64> {
     match amount(text, Lone::Thousands) {
         Some(mm) if mm >= LEAST_BARE => Some(mm),
         // Nothing is nothing in any unit.
         Some(nothing) if nothing <= 0.0 => Some(nothing),
         Some(metres) if text.contains(['.', ',']) => Some(metres * M).filter(|mm| *mm >= LEAST_BARE),
         Some(_) => None,
-        None => sum(text),
+        None => sum(text, spoken),
     }
 }
 
@@ -52,9 +45,9 @@ fn millimetres(text: &str) -> Option<f64> {
 /// # Errors
 ///
 /// It is none, or not within [`DIAGONAL_TENTHS`].
-pub fn diagonal(text: &str) -> Result<u16, Refused> {
+pub fn diagonal(text: &str, spoken: &Spoken) -> Result<u16, Refused> {
     let text = plain(text);
-    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text)? / INCH)).ok_or(Refused::Unread)?;
+    let inches = amount(&text, Lone::Decimals).or_else(|| Some(sum(&text, spoken)? / INCH)).ok_or(Refused::Unread)?;
     let tenths = round_half_away(inches * 10.0);
     let [least, most] = DIAGONAL_TENTHS.map(f64::from);
     if !(least..=most).contains(&tenths) {
@@ -66,7 +59,7 @@ pub fn diagonal(text: &str) -> Result<u16, Refused> {
 
 /// Millimetres of one or more numbers with their units, each unit smaller than the one before; inches may go without
 /// their unit after feet.
-fn sum(text: &str) -> Option<f64> {
+fn sum(text: &str, spoken: &Spoken) -> Option<f64> {
     let is_unit = |letter: char| letter.is_ascii_alphabetic() || letter == '\'' || letter == '"';
     let (mut rest, mut sum, mut before) = (text, 0.0, f64::INFINITY);
     while !rest.is_empty() {
@@ -75,11 +68,15 @@ fn sum(text: &str) -> Option<f64> {
         let (factor, lone) = match unit {
             "mm" => (1.0, Lone::Thousands),
             "cm" => (CM, Lone::Decimals),
-            "m" | "metre" | "metres" | "meter" | "meters" => (M, Lone::Decimals),
-            "in" | "inch" | "inches" | "\"" => (INCH, Lone::Decimals),
-            "ft" | "foot" | "feet" | "'" => (FOOT, Lone::Decimals),
+            "m" => (M, Lone::Decimals),
+            "\"" => (INCH, Lone::Decimals),
+            "'" => (FOOT, Lone::Decimals),
             "" if before > INCH && before <= FOOT => (INCH, Lone::Decimals),
-            _ => return None,
+            word => match meaning(spoken.lengths, word)? {
+                LengthUnit::Metre => (M, Lone::Decimals),
+                LengthUnit::Inch => (INCH, Lone::Decimals),
+                LengthUnit::Foot => (FOOT, Lone::Decimals),
+            },
         };
         if factor >= before {
             return None;

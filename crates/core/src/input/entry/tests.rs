@@ -2,9 +2,11 @@
 
 use core::fmt::Debug;
 
-use super::*;
-use crate::units::quantity::Dim;
+use super::{Expected, Refused, thickness};
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Mass};
 use crate::words;
+use crate::words::entry::{diagonal, mass, money, size};
 
 /// Each text with what it reads as; nothing if it is refused.
 fn check<T: PartialEq + Debug>(read: impl Fn(&str) -> Option<T>, cases: &[(&str, Option<T>)]) {

@@ -1,68 +1,69 @@
 //! Reading an order spec, whatever the bytes.
 
-use serde::Serialize;
+use core::fmt;
+
 use serde_json::Value;
 
-use super::{BadText, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, texts};
+use super::sealing::seal_of_value;
+use super::{BadText, Changed, Checked, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, texts};
 use crate::business::promise::Backlog;
 use crate::choice::Choice;
-use crate::input::members::{Place, ReadError, parse, quoted, whole};
+use crate::input::fault::{Fault, NotJson, ReadError};
+use crate::input::members::{Place, parse, quoted, whole};
 use crate::input::seal::Digest;
 use crate::range::Key;
 use crate::units::money::Money;
+use crate::words::reader::{Label, Message};
 
 /// Largest order spec that is read.
 pub const BYTES_MOST: usize = 64 * 1024;
 
 /// Why a file is no order spec.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum SpecError {
     /// Too large.
-    #[error("the file has {bytes} bytes; {BYTES_MOST} are the most that is read")]
     TooLarge {
         /// Its size.
         bytes: usize,
     },
     /// Not UTF-8.
-    #[error("not text in UTF-8, from byte {at} on")]
     NotText {
         /// The first bad byte.
         at: usize,
     },
     /// Not JSON, or an unknown, missing or mistyped member.
-    #[error(transparent)]
-    Read(#[from] ReadError),
+    Read(ReadError),
     /// JSON, but no order spec at all.
-    #[error("/format: expected \"slotwright-order\", found {found}")]
     Format {
-        /// What stands there.
-        found: String,
+        /// What it says that it is, if anything.
+        found: Option<String>,
     },
+    /// What was picked, and nothing promised.
+    Choice,
     /// A version that this program does not know.
-    #[error("/version: this program reads version {VERSION}, found {found}")]
     Version {
         /// What stands there.
         found: String,
     },
     /// A text that cannot stand there.
-    #[error(transparent)]
-    Text(#[from] BadText),
+    Text(BadText),
     /// The seal does not fit.
-    #[error("/digest: the file says {stated}, its content gives {computed}")]
     Seal {
+        /// The order as it stands there: nothing of it is to be believed.
+        order: Box<OrderSpec>,
         /// What the file says.
         stated: Digest,
         /// What its content gives.
         computed: Digest,
+        /// What was changed, as far as that was looked for.
+        changed: Changed,
     },
     /// The range is not on file.
-    #[error("/range/digest: the range {digest} of this order is not on file")]
     UnknownRange {
         /// Its digest.
         digest: Digest,
     },
     /// Work is booked where the range has nothing.
-    #[error("/backlog/minutes/{stage}: the range of this order has no such stage")]
     UnknownStage {
         /// The stage.
         stage: Key,
@@ -70,21 +71,71 @@ pub enum SpecError {
 }
 
 impl SpecError {
-    /// What to do about it.
-    pub const fn hint(&self) -> &'static str {
+    /// The same error; where the seal does not fit, with what was changed, as far as it is found from what is derived.
+    #[must_use]
+    pub fn with_change(self, derived: impl FnOnce(&OrderSpec) -> Option<Checked>) -> Self {
         match self {
-            Self::TooLarge { .. }
-            | Self::NotText { .. }
-            | Self::Format { .. }
-            | Self::Read(ReadError::NotJson { .. }) => "is this the file that was saved with the order?",
-            Self::Version { .. } => "a newer version of this program may read it",
-            Self::Read(ReadError::Field { .. }) | Self::Text(_) => "ask for the order to be saved again",
-            Self::Seal { .. } => "the file was changed after it was saved; ask for the original",
-            Self::UnknownStage { .. } => "ask those who wrote this order; the page writes none of these",
-            Self::UnknownRange { .. } => "name the range file of that time; old ranges are kept for old orders",
+            Self::Seal { order, stated, computed, changed: _ } => {
+                let changed = derived(&order).map_or(Changed::Unknown, |checked| Changed::of(&order, checked));
+                Self::Seal { order, stated, computed, changed }
+            }
+            other => other,
         }
     }
+
+    /// What to do about it.
+    pub const fn hint(&self) -> &'static str {
+        let label = match self {
+            Self::Read(ReadError::NotJson(NotJson::Empty)) => Label::EmptyOrder,
+            Self::Read(ReadError::NotJson(NotJson::Several { .. })) => Label::OneOrderAFile,
+            Self::TooLarge { .. } | Self::NotText { .. } | Self::Format { .. } | Self::Read(ReadError::NotJson(_)) => {
+                Label::IsItTheOrder
+            }
+            Self::Choice => Label::MakeAnOrder,
+            Self::Version { .. } => Label::NewerProgram,
+            Self::Read(ReadError::Field { .. }) | Self::Text(_) => Label::SaveAgain,
+            Self::Seal { .. } => Label::Original,
+            Self::UnknownStage { .. } => Label::AskTheWriter,
+            Self::UnknownRange { .. } => Label::NameTheRange,
+        };
+        label.text()
+    }
 }
+
+impl fmt::Display for SpecError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let message = match self {
+            Self::TooLarge { bytes } => Message::TooLarge { bytes: *bytes, most: BYTES_MOST },
+            Self::NotText { at } => Message::NotText(*at),
+            Self::Read(error) => Message::Unread(error),
+            Self::Format { found: None } => Message::NoFormat,
+            Self::Format { found: Some(found) } => Message::OtherFormat { found, known: FORMAT },
+            Self::Choice => Message::Choice,
+            Self::Version { found } => Message::Version { found, known: VERSION },
+            Self::Text(bad) => bad.message(),
+            Self::Seal { order, stated, computed, changed } => {
+                return f.write_str(&changed.said(order, *stated, *computed));
+            }
+            Self::UnknownRange { digest } => return f.write_str(&Message::UnknownRange(&digest.to_string()).text()),
+            Self::UnknownStage { stage } => Message::UnknownStage(stage),
+        };
+        f.write_str(&message.text())
+    }
+}
+
+impl From<ReadError> for SpecError {
+    fn from(error: ReadError) -> Self {
+        Self::Read(error)
+    }
+}
+
+impl From<BadText> for SpecError {
+    fn from(bad: BadText) -> Self {
+        Self::Text(bad)
+    }
+}
+
+impl core::error::Error for SpecError {}
 
 /// Reads an order spec and proves its seal.
 ///
@@ -99,7 +150,9 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
     let value = parse(text)?;
     let member = |name: &str| value.get(name).unwrap_or(&Value::Null);
     if *member("format") != FORMAT {
-        return Err(SpecError::Format { found: quoted(member("format")) });
+        let of_choice = ["model", "width_mm", "bays"].into_iter().all(|name| value.get(name).is_some());
+        let found = Some(member("format")).filter(|format| !format.is_null()).map(quoted);
+        return Err(if found.is_none() && of_choice { SpecError::Choice } else { SpecError::Format { found } });
     }
     if whole(member("version")) != Some(i64::from(VERSION)) {
         return Err(SpecError::Version { found: quoted(member("version")) });
@@ -109,22 +162,10 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
     let spec = OrderSpec::from_place(Place::whole(value))?;
     texts::check(&spec.customer, &spec.remark)?;
     if spec.digest != computed {
-        return Err(SpecError::Seal { stated: spec.digest, computed });
+        let stated = spec.digest;
+        return Err(SpecError::Seal { order: Box::new(spec), stated, computed, changed: Changed::Unknown });
     }
     Ok(spec)
-}
-
-/// The digest of a document's canonical form without its member `digest`.
-pub(super) fn seal_of(document: &impl Serialize) -> Digest {
-    let mut value = serde_json::to_value(document).unwrap_or(Value::Null);
-    seal_of_value(&mut value)
-}
-
-fn seal_of_value(value: &mut Value) -> Digest {
-    if let Some(members) = value.as_object_mut() {
-        members.remove("digest");
-    }
-    Digest::of_value(value)
 }
 
 impl OrderSpec {
@@ -161,11 +202,11 @@ impl RangeRef {
 struct CurrencyCode(String);
 
 impl core::str::FromStr for CurrencyCode {
-    type Err = &'static str;
+    type Err = Fault;
 
-    fn from_str(text: &str) -> Result<Self, Self::Err> {
+    fn from_str(text: &str) -> Result<Self, Fault> {
         let code = text.len() == 3 && text.bytes().all(|byte| byte.is_ascii_uppercase());
-        if code { Ok(Self(text.into())) } else { Err("expected three capital letters of a currency (ISO 4217)") }
+        if code { Ok(Self(text.into())) } else { Err(Fault::Currency) }
     }
 }
 

@@ -30,7 +30,7 @@ fn resealed(from: &str, to: &str) -> String {
     let text = spec().to_text();
     assert!(text.contains(from), "{from} is not in {text}");
     let mut value: serde_json::Value = serde_json::from_str(&text.replacen(from, to, 1)).unwrap();
-    value["digest"] = read::seal_of(&value).to_string().into();
+    value["digest"] = sealing::seal_of(&value).to_string().into();
     value.to_string()
 }
 
@@ -87,16 +87,38 @@ fn any_formatting_is_read() {
 #[test]
 fn bad_files_are_refused_with_their_place() {
     for (text, start) in [
-        ("", "not JSON: EOF while parsing a value at line 1 column 0"),
-        ("{\"format\":1,\"format\":1}", "not JSON: the member \"format\" stands twice in one object"),
-        ("[]", "/format: expected \"slotwright-order\", found null"),
+        ("", "the file is empty"),
+        (" \n\t", "the file is empty"),
+        (
+            "{\"format\":1,\n\"format\":1}",
+            "not JSON: the member \"format\" stands twice in one object, again in line 2",
+        ),
+        ("{\"format\":", "not JSON: it ends in line 1 before it is complete"),
+        ("{}\n{}", "there is more than one document in this file: the second begins in line 2"),
+        ("{} {}", "there is more than one document in this file: the second begins in line 1"),
+        ("{}\n }", "not JSON: something follows the end of the document, in line 2, column 2"),
+        ("{\"a\":tru}", "not JSON: expected ident at line 1 column"),
+        ("[]", "this is no order: it has no member \"format\" that says so"),
+        (
+            "{\"format\":\"slotwright-fit\"}",
+            "this is no order: its format is \"slotwright-fit\", not \"slotwright-order\"",
+        ),
+        (&canonical(&spec().choice), "this is a choice, and no order yet"),
         ("{\"format\":\"slotwright-order\",\"version\":2}", "/version: this program reads version 1, found 2"),
         (
             &resealed("\"width_mm\":1640", "\"width_mm\":\"wide\""),
             "/choice/width_mm: expected a number, found \"wide\"",
         ),
         (&resealed("\"width_mm\":1640", "\"width_mm\":0.05"), "/choice/width_mm: 0.05 is not a length"),
-        (&resealed("\"share\":1", "\"chair\":1"), "/choice/bays/0: the member \"share\" is missing"),
+        (&resealed("\"share\":1", "\"stake\":1"), "/choice/bays/0: the member \"share\" is missing"),
+        (
+            &resealed("\"share\":1", "\"shrae\":1"),
+            "/choice/bays/0/shrae: no member of this name is known; did you mean \"share\"?",
+        ),
+        (
+            &resealed("\"place\":{}", "\"place\":{\"wal_mm\":900}"),
+            "/choice/place/wal_mm: no member of this name is known; did you mean \"wall_mm\"?",
+        ),
         (&resealed("\"share\":1", "\"share\":1,\"a/b\":1"), "/choice/bays/0/a~1b: no member of this name is known"),
         (
             &resealed("{\"leaf\":\"left\"}", "{\"leaf\":\"up\"}"),
@@ -124,13 +146,67 @@ fn bad_files_are_refused_with_their_place() {
             &resealed("\"share\":1", "\"share\":1,\"\\u001b[2J\":1"),
             "/choice/bays/0/\\u{1b}[2J: no member of this name is known",
         ),
-        (&spec().to_text().replacen("1640", "1650", 1), "/digest: the file says "),
+        (
+            &spec().to_text().replacen("1640", "1650", 1),
+            "the file was changed after it was written; it states the digest ",
+        ),
     ] {
         assert!(error(text).starts_with(start), "{} does not start with {start}", error(text));
     }
     assert_eq!(read(b"\xff{}"), Err(SpecError::NotText { at: 0 }));
     assert_eq!(read(&vec![b' '; BYTES_MOST + 1]), Err(SpecError::TooLarge { bytes: BYTES_MOST + 1 }));
     assert!(error(&"[".repeat(5000)).starts_with("not JSON: recursion limit"));
+}
+
+/// No two members of one object have names so near that one is taken for the other that is missing.
+#[test]
+fn a_missing_member_is_told_by_its_own_name() {
+    let value: serde_json::Value = serde_json::from_str(&spec().to_text()).unwrap();
+    let mut told = 0;
+    for object in ["", "/range", "/choice", "/choice/bays/0", "/promised", "/customer"] {
+        let names: Vec<String> = value.pointer(object).unwrap().as_object().unwrap().keys().cloned().collect();
+        for name in names.iter().filter(|name| !["format", "version", "hole", "remark"].contains(&name.as_str())) {
+            let mut without = value.clone();
+            without.pointer_mut(object).unwrap().as_object_mut().unwrap().remove(name);
+            let place = if object.is_empty() { String::new() } else { format!("{object}: ") };
+            assert_eq!(error(&without.to_string()), format!("{place}the member \"{name}\" is missing"));
+            told += 1;
+        }
+    }
+    assert!(told > 20, "{told}");
+}
+
+/// What was changed after the seal was made is told as far as it is certain.
+#[test]
+fn what_was_changed_is_told() {
+    let (text, range) = (spec().to_text(), demo());
+    let edited = |from: &str, to: &str| {
+        assert!(text.contains(from), "{from} is not in {text}");
+        let error = read(text.replacen(from, to, 1).as_bytes()).unwrap_err();
+        error.with_change(|order| Some(check(order, &range))).to_string()
+    };
+    let price = spec().promised.price_minor.in_minor();
+    for (from, to, said) in [
+        (format!("\"price_minor\":{price}"), "\"price_minor\":100000".into(), "the price was \u{20ac}"),
+        ("\"currency\":\"EUR\"".into(), "\"currency\":\"GBP\"".into(), "the currency was EUR and is GBP"),
+        ("\"width_mm\":1640".into(), "\"width_mm\":1650".into(), "the unit in it is not the one that was promised"),
+        ("Ada Reed".into(), "Eve Reed".into(), "the unit and what was promised agree, so it was the customer"),
+        (
+            "\"key\":\"fenland\"".into(),
+            "\"key\":\"highland\"".into(),
+            "the key of the range was fenland and is highland",
+        ),
+    ] as [(String, String, &str); 5]
+    {
+        let told = edited(&from, &to);
+        let start = format!("the file was changed after it was written: {said}");
+        assert!(told.starts_with(&start), "{told} does not start with {start}");
+        assert!(told.contains("; it states the digest "), "{told}");
+    }
+    // Two changes at once are not put down to one of them.
+    let both = text.replacen("Ada Reed", "Eve Reed", 1).replacen("\"currency\":\"EUR\"", "\"currency\":\"GBP\"", 1);
+    let error = read(both.as_bytes()).unwrap_err().with_change(|order| Some(check(order, &range))).to_string();
+    assert!(error.starts_with("the file was changed after it was written; "), "{error}");
 }
 
 #[test]

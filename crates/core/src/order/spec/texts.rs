@@ -2,18 +2,17 @@
 
 use super::Customer;
 use crate::input::members::{is_seen, may_stand};
+use crate::words::reader::Message;
 
 /// A text of an order that cannot stand there.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum BadText {
     /// Nothing but white space, or letters of which nothing is seen.
-    #[error("{pointer}: nothing is written here that can be seen")]
     Empty {
         /// Where.
         pointer: String,
     },
     /// Too long.
-    #[error("{pointer}: {found} characters; {most} are the most")]
     TooLong {
         /// Where.
         pointer: String,
@@ -23,19 +22,29 @@ pub enum BadText {
         most: usize,
     },
     /// A control character, one that is not seen but reorders or breaks what is, or one of somebody's own making.
-    #[error("{pointer}: a character that cannot be printed stands in the text")]
     Control {
         /// Where.
         pointer: String,
     },
     /// No address lines, or too many.
-    #[error("/customer/address: {found} lines; 1 to {most} are possible")]
     Lines {
         /// Lines found.
         found: usize,
         /// Lines allowed.
         most: usize,
     },
+}
+
+impl BadText {
+    /// What is said of it.
+    pub fn message(&self) -> Message<'_> {
+        match self {
+            Self::Empty { pointer } => Message::Empty(pointer),
+            Self::TooLong { pointer, found, most } => Message::TooLong { place: pointer, found: *found, most: *most },
+            Self::Control { pointer } => Message::Unprintable(pointer),
+            Self::Lines { found, most } => Message::AddressLines { found: *found, most: *most },
+        }
+    }
 }
 
 const LINE_MOST: usize = 100;

@@ -9,7 +9,7 @@ fn the_demo_range_has_no_problem() {
 fn problems(from: &str, to: &str) -> Vec<String> {
     assert!(DEMO.contains(from), "{from:?} is not in the demo range");
     let problems = Range::parse(&DEMO.replacen(from, to, 1)).unwrap_err().0;
-    problems.iter().map(|problem| format!("{}: {}", problem.path, problem.wrong)).collect()
+    problems.iter().map(|problem| format!("{}: {}", problem.path, crate::words::wrong(&problem.wrong))).collect()
 }
 
 #[test]

@@ -20,7 +20,7 @@ fn range_faults(problems: &[Problem]) -> String {
     let mut told = String::from("The range file has problems");
     told += if problems.is_empty() { "." } else { ":" };
     for problem in problems.iter().take(FAULTS_SHOWN) {
-        told = told + "\n" + &problem.to_string();
+        told = told + "\n" + &crate::words::problem(problem);
     }
     match problems.len().saturating_sub(FAULTS_SHOWN) {
         0 => {}

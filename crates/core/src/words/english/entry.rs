@@ -1,8 +1,30 @@
-//! What fields say of what was typed.
+//! The words for units that are read, and what fields say of what was typed.
 
 use super::LOCALE;
-use crate::input::entry::{DIAGONAL_TENTHS, Expected, LARGEST, Refused};
+use crate::input::entry::{DIAGONAL_TENTHS, Expected, LARGEST, LengthUnit, MassUnit, Refused, Spoken};
 use crate::units::quantity::Dim;
+
+pub(in crate::words) const SPOKEN: Spoken = Spoken {
+    lengths: &[
+        ("metre", LengthUnit::Metre),
+        ("metres", LengthUnit::Metre),
+        ("meter", LengthUnit::Metre),
+        ("meters", LengthUnit::Metre),
+        ("in", LengthUnit::Inch),
+        ("inch", LengthUnit::Inch),
+        ("inches", LengthUnit::Inch),
+        ("ft", LengthUnit::Foot),
+        ("foot", LengthUnit::Foot),
+        ("feet", LengthUnit::Foot),
+    ],
+    masses: &[
+        ("kilo", MassUnit::Kilogram),
+        ("kilos", MassUnit::Kilogram),
+        ("lb", MassUnit::Pound),
+        ("lbs", MassUnit::Pound),
+    ],
+    currencies: &[("euros", "EUR"), ("euro", "EUR")],
+};
 
 pub(in crate::words) fn refused(expected: Expected, refused: Refused) -> String {
     match (expected, refused) {

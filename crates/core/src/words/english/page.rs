@@ -131,8 +131,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Making => "Making",
         Label::PackingAndCarriage => "Packing and carriage",
         Label::Tax => "Tax",
-        Label::ForTheParcel => {
-            "For the parcel only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
+        Label::ForTheDelivery => {
+            "For the delivery only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
              begin afresh or leave the page."
         }
         Label::Name => "Name",

@@ -33,5 +33,8 @@ fn bay(told: &BayTold<'_>) -> String {
 }
 
 pub(in crate::words) fn step_title(StepTitle { number, of, part: added }: StepTitle) -> String {
-    format!("Step {number} of {of}: {}", part(added))
+    match added {
+        Some(added) => format!("Step {number} of {of}: {}", part(added)),
+        None => format!("Step {number} of {of}: the whole unit"),
+    }
 }

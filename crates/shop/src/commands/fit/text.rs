@@ -41,18 +41,18 @@ pub(super) fn lines(range: &Range, document: &FitDocument) -> Vec<String> {
         rows.extend(board.finishes.iter().map(|fit| {
             [
                 fit.finish.to_string(),
-                mm(fit.slot_mm),
-                mm(fit.likely_mm),
-                mm(fit.worst_mm),
-                percent(fit.tight),
-                percent(fit.outside),
-                percent(fit.any_of_twelve_tight),
-                mm(fit.dry_mm),
-                mm(fit.damp_mm),
+                column_mm(fit.slot_mm),
+                column_mm(fit.likely_mm),
+                column_mm(fit.worst_mm),
+                column_percent(fit.tight),
+                column_percent(fit.outside),
+                column_percent(fit.any_of_twelve_tight),
+                column_mm(fit.dry_mm),
+                column_mm(fit.damp_mm),
                 if fit.stops { Label::NotToBeCut.text().into() } else { String::new() },
             ]
         }));
-        lines.extend(table::lines("  ", &rows));
+        lines.extend(table::with_figures("  ", &rows, 1..HEAD.len()));
         if board.finishes.iter().any(|fit| fit.stops) {
             let most = percent(f64::from(limits.tight_most_per_mille) / 1000.0);
             lines.push(format!("  {}", Message::TooManyTight(&most).text()));
@@ -87,10 +87,24 @@ fn mm(length: Length) -> String {
     Message::Millimetres(&words::decimal(length.in_mm(), 2)).text()
 }
 
+/// A length as it stands in a column.
+fn column_mm(length: Length) -> String {
+    Message::Millimetres(&words::fixed(length.in_mm(), 2)).text()
+}
+
 /// A share in percent.
 pub(crate) fn percent(share: f64) -> String {
+    share_of(share, words::decimal)
+}
+
+/// A share as it stands in a column.
+fn column_percent(share: f64) -> String {
+    share_of(share, words::fixed)
+}
+
+fn share_of(share: f64, written: fn(f64, u32) -> String) -> String {
     if share > 0.0 && share < 0.0005 {
-        return Message::ShareUnder(&words::decimal(0.1, 1)).text();
+        return Message::ShareUnder(&written(0.1, 1)).text();
     }
-    Message::Percent(&words::decimal(share * 100.0, 1)).text()
+    Message::Percent(&written(share * 100.0, 1)).text()
 }

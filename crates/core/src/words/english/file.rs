@@ -1,0 +1,95 @@
+//! Files and arguments that the workshop's tool cannot use, in English. As after a name, without a capital and a stop.
+
+use super::LOCALE;
+use super::json::key;
+use crate::choice::question::NotAQuestion;
+use crate::range::{NotABatch, NotAKey};
+use crate::words::file::{Label, Message};
+
+pub(in crate::words) const fn label(of: Label) -> &'static str {
+    match of {
+        Label::Folder => "this is a folder, not a file",
+        Label::NotAFolder => "this is a file, not a folder",
+        Label::NoFile => "this is a pipe or a device, not a file",
+        Label::Utf16 => "this is text in UTF-16; it has to be in UTF-8",
+        Label::ReadAlready => "standard input was read already, and can be read once only",
+        Label::DiskFull => "the disk is full: not all of it could be written",
+        Label::NothingThere => "there is nothing of this name",
+        Label::NotPermitted => "this is not permitted",
+        Label::Exists => "there is a file of this name already; nothing was written",
+        Label::NoChoice => "no choice",
+        Label::NoBacklog => "no backlog",
+        Label::NoOrder => "no order",
+        Label::NoModel => "the range has no model that a choice could begin with",
+        Label::Unorderable => "this unit cannot be ordered:",
+        Label::Closed => "the output was closed",
+        Label::PointsMissing => "write it as birch-18='17.6 17.7 \u{2026}', eight points",
+        Label::IsTheNameRight => "is the name right, and may this file be read?",
+        Label::NameAFile => "name a file",
+        Label::NameAFileInIt => "name a file in it",
+        Label::NameAFolder => "name a folder; it is made if there is none",
+        Label::SendItToInput => "to read what another program prints, name it - and send it to standard input",
+        Label::IsItMeant => "is this the file that was meant?",
+        Label::SaveAsUtf8 => "save it again as UTF-8, without a byte order mark",
+        Label::NameOneInput => "name - for one document, and files for the others",
+        Label::MakeRoom => "make room, then try again; nothing of it was kept",
+        Label::MakeRoomNotAll => "make room, then try again; what came out is not all of it",
+        Label::DoesTheFolderExist => "does the folder exist, and may you write there?",
+        Label::ForceWritesOver => "--force writes over it",
+        Label::BacklogExample => "a backlog looks like {\"minutes\": {\"cut\": 600}}",
+        Label::ChoicesAndSchemas => "`slotwright sample` prints choices, `slotwright schema` says what stands where",
+        Label::OneChoice => {
+            "give one choice at a time: `head -n 1 choices.jsonl | slotwright derive --choice -`; `slotwright check` alone \
+             takes many files, with an order each"
+        }
+        Label::RangeOfThatTime => "name the range file of that time with --range, or take the choice out of it",
+        Label::DemoRange => "the demo range web/ranges/fenland.toml documents every key",
+        Label::FindingsShown => "`slotwright derive` shows the findings with their remedies",
+        Label::RulesListed => "`slotwright explain` lists them",
+        Label::ModelsListed => "`slotwright range` lists its models",
+        Label::BoardsListed => "`slotwright fit` lists its boards",
+        Label::StagesNamed => "the range file names its stages",
+        Label::DocumentsListed => "`slotwright schema` lists them",
+        Label::OneBatch => "give the eight points of the batch that is to be cut, once",
+        Label::RightBoard => "is it the right board, and was it measured in millimetres?",
+        Label::BaysCounted => "bays are counted from the left, from 1",
+        Label::OnTheLabel => "--name, --contact, --address and --remark say what stands on the label",
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    match of {
+        Message::TooLarge { bytes, most } => format!("the file has {bytes} bytes; {most} are the most that is read"),
+        Message::TooMuch(most) => format!("more than {most} bytes came in, the most that is read"),
+        Message::NotText(at) => format!("not text in UTF-8, from byte {at} on"),
+        Message::OtherRange { key, digest } => {
+            format!("this order was made with the range {key} {digest}, not with this one")
+        }
+        Message::OtherModel(model) => format!("the range has no model {model:?}"),
+        Message::NoRule(code) => format!("no rule has the code {code:?}"),
+        Message::NoBoard(board) => format!("the range has no board {board:?}"),
+        Message::MeasuredTwice(board) => format!("the board \"{board}\" is measured twice"),
+        Message::Strays { mean, nominal, least, most } => {
+            let [mean, nominal, least, most] =
+                [mean, nominal, least, most].map(|length| LOCALE.decimal(length.in_mm(), 3));
+            format!("{mean} mm was measured for a board of {nominal} mm; {least} to {most} mm is possible (EN 315)")
+        }
+        Message::NoStage(stage) => format!("/minutes/{stage}: the range has no such stage"),
+        Message::NoBay { pin, bays } => format!("--pin {pin}: this unit has no such bay; it has {bays}"),
+        Message::NoDocument(name) => format!("no document has the name {name:?}"),
+        Message::Key(NotAKey(text)) => key(text),
+        Message::Batch(NotABatch::Count(1)) => {
+            "1 point was given; measure eight, about 50 mm from the edge (EN 324-1)".into()
+        }
+        Message::Batch(NotABatch::Count(count)) => {
+            format!("{count} points were given; measure eight, about 50 mm from the edge (EN 324-1)")
+        }
+        Message::Batch(NotABatch::Point(text)) => format!("{text:?} is not a thickness from 3 to 60 mm"),
+        Message::Question(NotAQuestion(text)) => {
+            let [unit, bay] =
+                NotAQuestion::known().map(|known| known.iter().map(ToString::to_string).collect::<Vec<_>>().join(", "));
+            format!("{text:?} is no question: {unit}, or for a bay: {bay}")
+        }
+        Message::Meant(name) => format!("did you mean {name}?"),
+    }
+}

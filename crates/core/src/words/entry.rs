@@ -1,0 +1,63 @@
+//! What people type, read with the words of the present language for units.
+
+use super::english;
+use super::locale::Locale;
+use crate::input::entry::{self, Refused, Spoken};
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Mass};
+
+const SPOKEN: &Spoken = match super::LOCALE {
+    Locale::English => &english::entry::SPOKEN,
+};
+
+/// Reads a size: see [`entry::size`].
+///
+/// # Errors
+///
+/// As there.
+///
+/// ```
+/// use slotwright_core::{units::quantity::Dim, words::entry};
+/// assert_eq!(entry::size("64 1/2 in"), Ok(Dim::tenths(16_383)));
+/// assert_eq!(entry::size("1,64"), Ok(Dim::mm(1640)));
+/// ```
+pub fn size(text: &str) -> Result<Dim, Refused> {
+    entry::size(text, SPOKEN)
+}
+
+/// Reads a screen's diagonal: see [`entry::diagonal`].
+///
+/// # Errors
+///
+/// As there.
+pub fn diagonal(text: &str) -> Result<u16, Refused> {
+    entry::diagonal(text, SPOKEN)
+}
+
+/// Reads an amount of money: see [`entry::money`].
+///
+/// # Errors
+///
+/// As there.
+///
+/// ```
+/// use slotwright_core::{units::money::Money, words::entry};
+/// assert_eq!(entry::money("€1,400", "EUR"), Ok(Money::minor(140_000)));
+/// ```
+pub fn money(text: &str, currency: &str) -> Result<Money, Refused> {
+    entry::money(text, currency, SPOKEN)
+}
+
+/// Reads a mass: see [`entry::mass`].
+///
+/// # Errors
+///
+/// As there.
+///
+/// ```
+/// use slotwright_core::{units::quantity::Mass, words::entry};
+/// assert_eq!(entry::mass("12,5 kg"), Ok(Mass::kg(12.5)));
+/// ```
+pub fn mass(text: &str) -> Result<Mass, Refused> {
+    entry::mass(text, SPOKEN)
+}
