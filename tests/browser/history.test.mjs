@@ -22,7 +22,6 @@ async function is(bench, wanted) {
 
 const finish = (bench, name) => bench.group("Finish").getByRole("button", { name }).click();
 
-/** Three steps. */
 async function steps(bench) {
   await bench.type("Width", "1700");
   await bench.rest();
@@ -123,7 +122,6 @@ test("the browser's back and forward are undo and redo, and back from the first 
   }
   await page.goForward();
   await is(bench, states[1]);
-  // The buttons of the page and those of the browser stay together.
   await bench.header("Redo").click();
   await bench.header("Redo").click();
   await is(bench, states[3]);
@@ -204,16 +202,19 @@ test("a step says in one line what it did, once, with its way back", async () =>
   await bench.type("Width", "1520");
   await bench.rest();
   await bench.told(/^Width 1 640 to 1 520: € \d+\.\d\d less, \d+(\.\d)? kg lighter(, \d+ days? sooner)? Undo$/);
-  const line = await bench.did();
   assert.equal(await height(), before, "nothing moves for it");
-  await page.waitForTimeout(2500);
-  const spoken = (await page.evaluate(() => window.spoken)).map((text) => text.replaceAll(/[\u202f\u00a0]/g, " "));
-  assert.equal(spoken.filter((text) => text.includes(line.replace(" Undo", ""))).length, 1, spoken.join("|"));
+  const isSpokenOnce = async (line) => {
+    await page.waitForTimeout(2500);
+    const spoken = (await page.evaluate(() => window.spoken)).map((text) => text.replaceAll(/[\u202f\u00a0]/g, " "));
+    assert.equal(spoken.filter((text) => text.includes(line.replace(/ (Undo|Redo)$/, ""))).length, 1, spoken.join("|"));
+  };
+  await isSpokenOnce(await bench.did());
   await page.locator(".did").getByRole("button", { name: "Undo" }).click();
   await bench.rest();
   await bench.told(/^Width 1 520 to 1 640: € \d+\.\d\d more, .* Redo$/);
   const focused = await page.locator(".did").getByRole("button").evaluate((button) => button === document.activeElement);
   assert.ok(focused, "the focus stays");
+  await isSpokenOnce(await bench.did());
   await page.locator(".did").getByRole("button", { name: "Redo" }).click();
   await bench.size("Height").click();
   await page.mouse.move(5, 5);
@@ -287,6 +288,100 @@ test("beginning afresh and opening an order are steps, and nothing personal come
   await is(bench, ordered);
   assert.equal(await name(), "");
   assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("back from a dialog closes it and changes nothing behind it", async () => {
+  const bench = await Bench.open(chrome);
+  const { page } = bench;
+  const states = await steps(bench);
+  await bench.button("Order spec").click();
+  await bench.dialog.waitFor();
+  await page.goBack();
+  await bench.dialog.waitFor({ state: "hidden" });
+  await page.waitForTimeout(700);
+  assert.equal(await unit(bench), states[3]);
+  await page.goBack();
+  await is(bench, states[2]);
+  assert.deepEqual(await able(bench), [true, true]);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("a link within the page makes no step", async () => {
+  const bench = await Bench.open(chrome);
+  const { page } = bench;
+  const first = await unit(bench);
+  await bench.type("Width", "1700");
+  await bench.rest();
+  const second = await unit(bench);
+  await page.locator(".skip").focus();
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/#questions$/);
+  assert.equal(await unit(bench), second);
+  await bench.header("Undo").click();
+  await page.waitForTimeout(700);
+  assert.equal(await unit(bench), first);
+  await bench.header("Redo").click();
+  await page.waitForTimeout(700);
+  await page.locator(".skip").focus();
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/#questions$/);
+  await finish(bench, "Brick");
+  await bench.rest();
+  // One press leads to the step before, not to the link.
+  await page.goBack();
+  await is(bench, second);
+  await page.goBack();
+  await is(bench, first);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("an entry that could not be read is undone by itself", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.type("Width", "1700");
+  await bench.rest();
+  const [before, now] = [await bench.size("Width").inputValue(), await unit(bench)];
+  await bench.type("Width", "wide");
+  assert.match(await bench.tally(), /cannot be read|could not be read/i);
+  await bench.header("Undo").click();
+  assert.equal(await bench.size("Width").inputValue(), before);
+  assert.equal(await unit(bench), now);
+  assert.deepEqual(await able(bench), [true, false]);
+  await bench.close();
+});
+
+test("a key that stays down on a slider makes one step", async () => {
+  const bench = await Bench.open(chrome);
+  const first = await unit(bench);
+  await bench.slider("Width").focus();
+  for (let times = 0; times < 4; times += 1) {
+    await bench.page.keyboard.down("ArrowRight");
+    await bench.page.waitForTimeout(150);
+  }
+  await bench.page.keyboard.up("ArrowRight");
+  await bench.rest();
+  assert.match(await unit(bench), /^1680 /);
+  await bench.page.keyboard.press("Control+z");
+  assert.equal(await unit(bench), first);
+  assert.deepEqual(await able(bench), [false, true]);
+  await bench.close();
+});
+
+test("the focus stays on the page when its place goes with a step", async () => {
+  const bench = await Bench.open(chrome);
+  const { page } = bench;
+  const bays = () => page.locator("#question-bays .cards .choice").count();
+  const before = await bays();
+  await bench.group("Number of bays").getByRole("button", { name: new RegExp(`^${before + 1}`) }).click();
+  await bench.rest();
+  assert.equal(await bays(), before + 1);
+  await page.locator("#question-bays .cards .choice").last().focus();
+  await page.keyboard.press("Control+z");
+  await page.waitForTimeout(100);
+  assert.equal(await bays(), before);
+  assert.match(await page.evaluate(() => document.activeElement.className), /^state/);
   await bench.close();
 });
 

@@ -70,12 +70,15 @@ fn App(loaded: Loaded) -> impl IntoView {
     let desk = Desk::new(loaded);
     provide_context(desk);
     let range = desk.peek(|_, range| range.key.clone());
-    let kept = move || desk.draft();
+    let kept = move || {
+        // A slider that is let go is a change as well.
+        desk.steps.held.track();
+        desk.draft()
+    };
     // What is saved is not written over before something is answered or kept.
     let saved = StoredValue::new(untrack(kept));
     let save = move |now: Draft| {
-        desk.rest();
-        if saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
+        if desk.rest() && saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
             storage::save(&range, &now.choice, &now.pins);
             saved.set_value(now);
         }

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event, HtmlInputElement, KeyboardEvent};
+use web_sys::{Event, HtmlInputElement, KeyboardEvent};
 
 use super::page;
 
@@ -19,47 +19,44 @@ pub enum Stroke {
     Release,
 }
 
-const EVENTS: [&str; 7] = ["keydown", "input", "change", "focusin", "pointerdown", "pointerup", "pointercancel"];
+const EVENTS: [&str; 8] =
+    ["keydown", "keyup", "input", "change", "focusin", "pointerdown", "pointerup", "pointercancel"];
 
 /// Hears them all over the page.
 pub fn listen(on_stroke: Callback<Stroke>) {
     // Whether something was typed into the present field that the page has not heard of.
     let typing = RwSignal::new(false);
-    let on_event = move |event: Event| match event.type_().as_str() {
-        "input" => typing.set(input(&event).is_some_and(|input| input.type_() != "range")),
-        "change" | "focusin" => typing.set(false),
-        "pointerdown" if input(&event).is_some_and(|input| input.type_() == "range") => on_stroke.run(Stroke::Hold),
-        "pointerup" | "pointercancel" => on_stroke.run(Stroke::Release),
-        "keydown" => {
+    let on_event = move |event: Event| {
+        if let Some(stroke) = event.dyn_ref::<KeyboardEvent>().and_then(stroke) {
             // The browser's own undo belongs to what is being typed; behind a dialog nothing changes.
-            let Some(stroke) =
-                event.dyn_ref::<KeyboardEvent>().and_then(stroke).filter(|_| !typing.get_untracked() && !dialog())
-            else {
-                return;
-            };
-            event.prevent_default();
-            on_stroke.run(stroke);
+            if !typing.get_untracked() && page::open_dialog().is_none() {
+                event.prevent_default();
+                on_stroke.run(stroke);
+            }
+            return;
         }
-        _ => {}
+        match event.type_().as_str() {
+            "input" => typing.set(!is_slider(&event)),
+            "change" | "focusin" => typing.set(false),
+            // A key that stays down moves a slider as a hand does.
+            "pointerdown" | "keydown" if is_slider(&event) => on_stroke.run(Stroke::Hold),
+            "pointerup" | "pointercancel" | "keyup" => on_stroke.run(Stroke::Release),
+            _ => {}
+        }
     };
     if let Some(window) = web_sys::window() {
         page::listen(&window, &EVENTS, Callback::new(on_event));
     }
 }
 
-fn input(event: &Event) -> Option<HtmlInputElement> {
-    event.target()?.dyn_into().ok()
-}
-
-fn dialog() -> bool {
-    let document = web_sys::window().and_then(|window| window.document());
-    document.is_some_and(|document| {
-        document.query_selector("dialog[open]").is_ok_and(|open: Option<Element>| open.is_some())
-    })
+/// Whether something happens to a slider.
+fn is_slider(event: &Event) -> bool {
+    let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
+    input.is_some_and(|input| input.type_() == "range")
 }
 
 fn stroke(key: &KeyboardEvent) -> Option<Stroke> {
-    if !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
+    if key.type_() != "keydown" || !(key.ctrl_key() || key.meta_key()) || key.alt_key() {
         return None;
     }
     match (key.key().as_str(), key.shift_key()) {

@@ -1,5 +1,5 @@
-//! The browser's own steps back and forward: one entry for each step, with its number. Whoever changes the address goes
-//! through `replace`, which leaves the number as it is.
+//! The browser's own steps back and forward: one entry for each step, with its number. No other file makes or changes
+//! entries; `write` takes an address with them.
 
 use std::cell::RefCell;
 use std::time::Duration;
@@ -41,14 +41,18 @@ fn entry(walk: &Walk) -> JsValue {
 /// Begins with the present entry, and tells the numbers of the steps to which a person goes by the browser's buttons.
 pub fn listen(on_step: Callback<usize>) {
     WALK.with_borrow_mut(|walk| walk.load = js_sys::Date::now());
-    if let Some(history) = history() {
-        // Where no entry can be changed, the page's own buttons do.
-        let _ = WALK.with_borrow(|walk| history.replace_state(&entry(walk), ""));
-    }
+    write(false, None);
     let gone = move |event: web_sys::Event| {
         let Some(state) = event.dyn_ref::<PopStateEvent>().map(PopStateEvent::state) else { return };
-        if let Some(number) = WALK.with_borrow_mut(|walk| arrive(walk, &state)) {
-            on_step.run(number);
+        let (before, gone_to) = WALK.with_borrow_mut(|walk| (walk.number, arrive(walk, &state)));
+        let Some(number) = gone_to else { return };
+        // Who goes back from a dialog wants to close it: behind one nothing changes.
+        match page::open_dialog() {
+            Some(dialog) => {
+                page::show(&dialog, false);
+                follow(before);
+            }
+            None => on_step.run(number),
         }
     };
     if let Some(window) = web_sys::window() {
@@ -78,13 +82,23 @@ fn arrive(walk: &mut Walk, state: &JsValue) -> Option<usize> {
 
 /// The page took a step.
 pub fn push(number: usize) {
-    let state = WALK.with_borrow_mut(|walk| {
-        walk.number = number;
-        entry(walk)
-    });
-    if let Some(history) = history() {
-        let _ = history.push_state(&state, "");
-    }
+    WALK.with_borrow_mut(|walk| walk.number = number);
+    // An entry without a number was made by a link within the page or a person: the step takes its place.
+    let is_numbered = history().is_some_and(|history| history.state().is_ok_and(|state| !state.is_null()));
+    write(is_numbered, None);
+}
+
+/// Writes the present step into an entry of its own or into the one where the browser is, which keeps its address if there
+/// is no other.
+fn write(anew: bool, address: Option<&str>) {
+    let Some(history) = history() else { return };
+    let state = WALK.with_borrow(entry);
+    // Where no entry can be made or changed, the page's own buttons do.
+    let _ = if anew {
+        history.push_state_with_url(&state, "", address)
+    } else {
+        history.replace_state_with_url(&state, "", address)
+    };
 }
 
 /// The page went to another step by itself: the browser goes after it.
@@ -101,7 +115,9 @@ pub fn follow(number: usize) {
 
 fn go(from: usize, to: usize) {
     let far = |number| i32::try_from(number).unwrap_or(i32::MAX);
-    if let Some(history) = history() {
-        let _ = history.go_with_delta(far(to).saturating_sub(far(from)));
+    let delta = far(to).saturating_sub(far(from));
+    // To go nowhere would load the page anew.
+    if let Some(history) = history().filter(|_| delta != 0) {
+        let _ = history.go_with_delta(delta);
     }
 }

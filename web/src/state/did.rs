@@ -16,15 +16,15 @@ const STANDS: Duration = Duration::from_secs(10);
 pub struct LastStep {
     /// Whether it undid something.
     pub undid: RwSignal<bool>,
-    gone: RwSignal<bool>,
     /// How many there were.
-    told: RwSignal<u32>,
+    pub told: RwSignal<u32>,
+    gone: RwSignal<bool>,
 }
 
 impl LastStep {
     /// There was none.
     pub fn new() -> Self {
-        Self { undid: RwSignal::new(false), gone: RwSignal::new(false), told: RwSignal::new(0) }
+        Self { undid: RwSignal::new(false), told: RwSignal::new(0), gone: RwSignal::new(false) }
     }
 }
 

@@ -8,9 +8,9 @@ use slotwright_core::choice::question::Question;
 use slotwright_core::range::Key;
 use slotwright_core::solver::carry::carried;
 
-use super::{Desk, PAUSE};
+use super::Desk;
 use crate::browser::shortcuts::{self, Stroke};
-use crate::browser::steps;
+use crate::browser::{page, steps};
 
 /// What can come back: what was chosen, kept and given. Who the person was does not.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,13 +42,13 @@ struct Record {
     asked: Option<Question>,
     /// How many persons there were.
     persons: u32,
-    /// Whether a slider is held.
-    held: bool,
 }
 
 /// What was done, and how much of it can be undone and done again.
 #[derive(Clone, Copy, Debug)]
 pub struct Steps {
+    /// Whether a slider is held: what moves then is no step yet.
+    pub held: RwSignal<bool>,
     record: StoredValue<Record>,
     behind: RwSignal<usize>,
     ahead: RwSignal<usize>,
@@ -58,13 +58,9 @@ impl Steps {
     /// Nothing was done yet.
     pub fn new(choice: Choice, pins: Vec<Question>) -> Self {
         let first = Draft { choice, pins, given: Vec::new(), person: 0, begun: false };
-        let record = Record { history: History::new(first), asked: None, persons: 0, held: false };
-        Self { record: StoredValue::new(record), behind: RwSignal::new(0), ahead: RwSignal::new(0) }
-    }
-
-    /// Whether there is a step to undo.
-    pub fn can_undo(self) -> bool {
-        self.behind.get() > 0
+        let record = Record { history: History::new(first), asked: None, persons: 0 };
+        let (behind, ahead) = (RwSignal::new(0), RwSignal::new(0));
+        Self { held: RwSignal::new(false), record: StoredValue::new(record), behind, ahead }
     }
 
     /// Whether there is one to do again.
@@ -95,15 +91,16 @@ impl Desk {
         let on_stroke = move |stroke| match stroke {
             Stroke::Undo => self.undo(),
             Stroke::Redo => self.redo(),
-            Stroke::Hold => self.steps.record.update_value(|record| record.held = true),
-            Stroke::Release => {
-                if self.steps.record.try_update_value(|record| std::mem::take(&mut record.held)) == Some(true) {
-                    // The slider may tell its last place after the hand has gone.
-                    set_timeout(move || self.rest(), PAUSE);
-                }
-            }
+            Stroke::Hold => self.hold(true),
+            Stroke::Release => self.hold(false),
         };
         shortcuts::listen(Callback::new(on_stroke));
+    }
+
+    fn hold(self, held: bool) {
+        if self.steps.held.get_untracked() != held {
+            self.steps.held.set(held);
+        }
     }
 
     /// What is chosen, kept and given; what reads is run again when it changes.
@@ -112,11 +109,13 @@ impl Desk {
         Draft { choice, pins, given, person: self.steps.present().person, begun: false }
     }
 
-    /// Nothing has changed for a while: that makes it a step, unless a slider is still held.
-    pub fn rest(self) {
-        if !self.steps.record.with_value(|record| record.held) {
+    /// Nothing has changed for a while: that makes it a step, unless a slider is still held. Whether things are at rest.
+    pub fn rest(self) -> bool {
+        let at_rest = !self.steps.held.get_untracked();
+        if at_rest {
             self.settle();
         }
+        at_rest
     }
 
     /// What has changed since the last step is one.
@@ -132,7 +131,8 @@ impl Desk {
             Choice { place: now.choice.place.clone(), ..earlier.choice.clone() } == now.choice
                 && earlier.person == now.person
         };
-        let recalled = self.steps.record.with_value(|record| record.history.backwards().any(is_like));
+        let recalled = before.choice.model != now.choice.model
+            && self.steps.record.with_value(|record| record.history.backwards().any(is_like));
         self.tell(&before.choice, &now.choice, recalled, false);
         self.steps.change(|record| {
             record.history.push(now);
@@ -149,10 +149,17 @@ impl Desk {
         }
     }
 
-    /// Undoes the last step.
+    /// Whether there is anything to undo.
+    pub fn can_undo(self) -> bool {
+        self.steps.behind.get() > 0 || self.unread.first().is_some()
+    }
+
+    /// Undoes the last step; what was typed since then and could not be read goes first.
     pub fn undo(self) {
         self.settle();
-        if let Some(number) = self.steps.number().checked_sub(1) {
+        if untrack(move || self.unread.first()).is_some() {
+            self.unread.clear();
+        } else if let Some(number) = self.steps.number().checked_sub(1) {
             self.walk_to(number);
         }
     }
@@ -173,6 +180,8 @@ impl Desk {
     /// Goes to the state after so many steps, if there is one.
     fn go_to(self, number: usize) {
         let (before, from) = (self.steps.present(), self.steps.number());
+        // The verdict is always there.
+        page::keep_focus(".state");
         self.steps.change(|record| {
             record.history.go_to(number);
         });
@@ -249,7 +258,7 @@ impl Desk {
     pub fn has_just_begun(self) -> bool {
         let now = self.draft();
         let is_it = |begun: &Draft| begun.begun && begun.is_like(&now);
-        self.steps.can_undo() && self.steps.record.with_value(|record| is_it(record.history.present()))
+        self.steps.behind.get() > 0 && self.steps.record.with_value(|record| is_it(record.history.present()))
     }
 
     /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it. A budget and a day of

@@ -54,7 +54,7 @@ pub fn Header(
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
                 <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
-                <button type="button" aria-disabled=move || (!desk.steps.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
+                <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
                 <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
             </div>
         </header>

@@ -50,10 +50,10 @@ fn effect(before: Option<Sum>, after: Option<Sum>, currency: &str) -> String {
         0 => "same price".into(),
         1.. => format!("{money} more"),
     }];
-    let grams = after.mass.in_kg() - before.mass.in_kg();
-    let mass = LOCALE.mass(Mass::kg(grams.abs()));
+    let kilograms = after.mass.in_kg() - before.mass.in_kg();
+    let mass = LOCALE.mass(Mass::kg(kilograms.abs()));
     if mass != LOCALE.mass(Mass::kg(0.0)) {
-        said.push(if grams < 0.0 { format!("{mass} lighter") } else { format!("{mass} heavier") });
+        said.push(if kilograms < 0.0 { format!("{mass} lighter") } else { format!("{mass} heavier") });
     }
     if let (Some(before), Some(after)) = (before.day, after.day) {
         let days = before.days_until(after);
@@ -184,7 +184,6 @@ mod tests {
     fn every_answer_has_its_words() {
         let key = |text: &str| text.parse().unwrap();
         let range = demo();
-        let one = |list: &[String]| list.len();
         let hole =
             range.holes.first().map(|kind| crate::choice::Hole { kind: kind.key.clone(), offset_mm: Dim::mm(5) });
         let all = [
@@ -207,7 +206,7 @@ mod tests {
         assert!(all.iter().any(|change| change.question() == Some(Question::Place)));
         said.sort();
         said.dedup();
-        assert_eq!(one(&said), all.len(), "{said:#?}");
+        assert_eq!(said.len(), all.len(), "{said:#?}");
         assert!(said.iter().all(|line| line.contains(" to ") && line.ends_with(": cannot be made")), "{said:#?}");
     }
 }
