@@ -1,4 +1,5 @@
 // The page as a person meets it: everything is found by role and name.
+import assert from "node:assert/strict";
 import { chromium } from "playwright-core";
 
 const flags = [
@@ -47,6 +48,27 @@ export class Bench {
 
   button(name) {
     return this.page.getByRole("button", { name, exact: true });
+  }
+
+  /** The button of the header; the strip has one like it beside what a step did. */
+  header(name) {
+    return this.page.getByRole("banner").getByRole("button", { name, exact: true });
+  }
+
+  /** What the last step did, with the way back; empty when it stands no longer. */
+  async did() {
+    return (await this.page.locator(".did").innerText()).replaceAll(/[\u202f\u00a0\s]+/g, " ").trim();
+  }
+
+  /** Waits until the line says that. */
+  async told(pattern) {
+    for (let tries = 0; tries < 60 && !pattern.test(await this.did()); tries += 1) await this.page.waitForTimeout(50);
+    assert.match(await this.did(), pattern);
+  }
+
+  /** Waits until what changed is a step. */
+  async rest() {
+    await this.page.waitForTimeout(250);
   }
 
   group(name) {

@@ -5,14 +5,13 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
-use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::{clock, range_file, storage};
 use crate::debounce::debounce;
 use crate::parts::inert;
-use crate::state::{Desk, Loaded, PAUSE};
+use crate::state::{Desk, Draft, Loaded, PAUSE};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -71,12 +70,16 @@ fn App(loaded: Loaded) -> impl IntoView {
     let desk = Desk::new(loaded);
     provide_context(desk);
     let range = desk.peek(|_, range| range.key.clone());
-    let kept = move || (desk.read(|known, _| known.choice.clone()), desk.pins());
+    let kept = move || {
+        // A slider that is let go is a change as well.
+        desk.steps.held.track();
+        desk.draft()
+    };
     // What is saved is not written over before something is answered or kept.
     let saved = StoredValue::new(untrack(kept));
-    let save = move |now: (Choice, Vec<Question>)| {
-        if saved.with_value(|saved| *saved != now) {
-            storage::save(&range, &now.0, &now.1);
+    let save = move |now: Draft| {
+        if desk.rest() && saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
+            storage::save(&range, &now.choice, &now.pins);
             saved.set_value(now);
         }
     };

@@ -8,5 +8,7 @@ pub mod page;
 pub mod range_file;
 pub mod room;
 pub mod scene;
+pub mod shortcuts;
+pub mod steps;
 pub mod storage;
 mod worker;

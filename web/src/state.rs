@@ -1,9 +1,11 @@
 //! One choice is the state; everything else follows from it, in one memo.
 
 mod advice;
+mod did;
 mod entries;
 mod kept;
 mod snapshot;
+mod steps;
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -21,9 +23,12 @@ use crate::customer::Customer;
 use crate::debounce::debounce;
 use crate::unread::Unread;
 use advice::TEXTS;
+use did::LastStep;
+use steps::Steps;
 
 pub use advice::FindingAdvice;
 pub use snapshot::Snapshot;
+pub use steps::Draft;
 
 /// What the adviser says of an answer that was asked for: how it goes, why not alone, what to press, the compact text
 /// of the choice that comes of it, and what of that which is kept is let go.
@@ -52,22 +57,6 @@ pub struct Loaded {
     pub today: Day,
 }
 
-/// What can be taken back: what was chosen, kept and given. Who the person before was does not come back.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Draft {
-    /// What was chosen.
-    pub choice: Choice,
-    pins: Vec<Question>,
-    given: Vec<(&'static str, String)>,
-}
-
-impl Draft {
-    /// Whether anything was kept or given.
-    pub fn keeps_any(&self) -> bool {
-        !self.pins.is_empty() || !self.given.is_empty()
-    }
-}
-
 /// Everything that components read, and the one way in which they change it.
 #[derive(Clone, Copy, Debug)]
 pub struct Desk {
@@ -77,6 +66,10 @@ pub struct Desk {
     pub customer: Customer,
     /// What a person should know, and the compact text of the choice that it is about: empty if it holds for any.
     pub banner: [RwSignal<String>; 2],
+    /// What can be undone and done again.
+    pub steps: Steps,
+    /// What the last step did.
+    pub last_step: LastStep,
     built_in: bool,
     snapshot: Memo<Snapshot>,
     range: StoredValue<Arc<Range>>,
@@ -106,6 +99,7 @@ impl Desk {
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
+        let (steps, last_step) = (Steps::new(choice.clone(), pins.clone()), LastStep::new());
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let given = RwSignal::new(Vec::new());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
@@ -123,6 +117,8 @@ impl Desk {
             unread,
             customer,
             banner,
+            steps,
+            last_step,
             built_in,
             snapshot,
             range,
@@ -143,6 +139,7 @@ impl Desk {
         adviser::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.receive(texts)));
         let questions = move || ["findings", "all"].map(|word| desk.question(word, &[]));
         debounce(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(adviser::ask)));
+        desk.listen();
         desk
     }
 
@@ -262,8 +259,12 @@ impl Desk {
 
     /// Takes an answer.
     pub fn apply(self, change: &Change) {
+        self.begin_answer(change.question());
         self.unread.answer(change);
-        self.replace(self.peek(|snapshot, range| snapshot.choice.with(change, range)));
+        match change {
+            Change::Model(key) => self.take_model(key),
+            _ => self.replace(self.peek(|snapshot, range| snapshot.choice.with(change, range))),
+        }
     }
 
     /// Whether the range is the one that is built in: nothing can be ordered then.
@@ -279,6 +280,7 @@ impl Desk {
     /// Takes the choice of a compact text of the adviser's; these questions are kept no longer.
     pub fn follow(self, compact: &str, gone: &str) {
         if let Some(choice) = Choice::of_compact(compact) {
+            self.begin_answer(None);
             if !gone.is_empty() {
                 self.given.update(|given| given.retain(|(name, _)| !gone.split(' ').any(|gone| gone == *name)));
                 self.keep_other(|pins| pins.retain(|pin| !gone.split(' ').any(|gone| gone == pin.to_string())));
@@ -331,56 +333,10 @@ impl Desk {
         }
     }
 
-    /// Begins the present model afresh: nothing stays of the person before. Gives what can be taken back.
-    pub fn begin_afresh(self) -> Draft {
-        let before = Draft {
-            choice: self.peek(|snapshot, _| snapshot.choice.clone()),
-            pins: self.pins.get_untracked(),
-            given: self.given.get_untracked(),
-        };
-        self.given.set(Vec::new());
-        self.keep_other(Vec::clear);
-        let begun = self.peek(|snapshot, range| {
-            range.model(&snapshot.choice.model).and_then(Choice::starting).or_else(|| Choice::first_of(range))
-        });
-        if let Some(begun) = begun {
-            self.replace(begun);
-        }
-        self.unread.clear();
-        self.customer.set(&[]);
-        self.show_banner(String::new(), String::new());
-        self.begun.update(|times| *times += 1);
-        before
-    }
-
     /// Tells something about the choice of a compact text, or about any.
     pub fn show_banner(self, text: String, about: String) {
         let [own, of] = self.banner;
         of.set(about);
         own.set(text);
-    }
-
-    /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it. A budget and a day of
-    /// this visit are not its own.
-    pub fn open(self, sentence: String, choice: Choice, customer: &[String]) {
-        self.given.set(Vec::new());
-        self.unread.forget_choice();
-        let about = choice.to_compact();
-        self.replace(choice);
-        self.customer.set(customer);
-        self.show_banner(sentence, about);
-    }
-
-    /// Takes back what was begun afresh.
-    pub fn go_back(self, Draft { choice, pins, given }: Draft) {
-        self.unread.clear();
-        self.replace(choice);
-        self.given.set(given);
-        self.keep_other(|kept| *kept = pins);
-    }
-
-    /// How often the questions were begun afresh; what reads is run again when they are.
-    pub fn begun(self) -> u32 {
-        self.begun.get()
     }
 }

@@ -9,7 +9,9 @@ use crate::range::{Key, Model, Range};
 use crate::units::quantity::Dim;
 
 pub mod change;
+pub mod changed;
 mod compact;
+pub mod history;
 pub mod question;
 
 pub use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung};

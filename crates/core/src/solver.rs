@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 mod candidates;
+pub mod carry;
 mod effort;
 mod explain;
 pub mod goals;

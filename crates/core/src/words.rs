@@ -7,6 +7,7 @@
 
 pub mod adviser;
 pub mod desk;
+pub mod did;
 mod english;
 pub mod entry;
 pub mod file;

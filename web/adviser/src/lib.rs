@@ -16,6 +16,9 @@
 //! and the compact text. `findings` with a compact text and the pins is answered with eleven texts for each finding: the
 //! question, how much it matters, the sentence, why, and the source; then for up to two ways out what to press, the
 //! compact text of what comes of it, and the pin that is let go for it.
+//!
+//! `did` with a compact text, that of the choice before, the day and a word if another model is as it was left is answered
+//! with what was answered anew, and what that did.
 
 use std::cell::RefCell;
 
@@ -40,6 +43,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
+mod did;
 mod goal;
 mod practice;
 
@@ -89,6 +93,9 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
         ([what, compact, place, pins @ ..], Some(range)) if what == "why" => why(range, compact, place, pins),
         ([what, compact, word, figure, today, pins @ ..], Some(range)) if what == "goal" => {
             goal::answer(range, compact, (word, figure), today, pins).map(Vec::from)
+        }
+        ([what, compact, before, today, recalled], Some(range)) if what == "did" => {
+            did::answer(range, [compact, before, today, recalled])
         }
         ([size, compact, value, pins @ ..], Some(range)) => one(range, compact, (size, value), pins),
         _ => None,
@@ -218,6 +225,18 @@ mod tests {
 
     fn asked(known: &mut Option<Range>, texts: &[&str]) -> Vec<String> {
         answer(known, &texts.iter().map(ToString::to_string).collect::<Vec<_>>())
+    }
+
+    #[test]
+    fn it_says_what_a_step_did() {
+        let mut known = None;
+        asked(&mut known, &["range", RANGE]);
+        let range = Range::parse(RANGE).unwrap();
+        let before = Choice::first_of(&range).unwrap();
+        let after = before.with(&Change::WidthMm(Dim::mm(1520)), &range).to_compact();
+        let said = asked(&mut known, &["did", &after, &before.to_compact(), "2026-11-25", ""]);
+        assert_eq!((&said[1], said[2].replace('\u{202f}', " ").as_str()), (&after, "Width 1 640 to 1 520:"));
+        assert!(said[3].contains(" less, ") && said[3].contains(" lighter"), "{said:?}");
     }
 
     #[test]

@@ -57,11 +57,12 @@ pub fn open(range: String, on_answer: Callback<Vec<String>>) {
     failed.forget();
 }
 
-/// Asks; what of the same kind was still waiting is asked no more.
+/// Asks; what of the same kind was still waiting is asked no more. What a step did is waited for, and takes no time.
 pub fn ask(question: Vec<String>) {
     CONNECTION.with_borrow_mut(|connection| {
         connection.waiting.retain(|waiting| waiting.first() != question.first());
-        connection.waiting.push(question);
+        let at = if question.first().is_some_and(|word| word == "did") { 0 } else { connection.waiting.len() };
+        connection.waiting.insert(at, question);
     });
     if CONNECTION.with_borrow(|connection| connection.worker.is_some() && !connection.busy) {
         next();

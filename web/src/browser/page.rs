@@ -159,6 +159,26 @@ pub fn show(dialog: &HtmlDialogElement, open: bool) {
     }
 }
 
+/// The dialog that stands before the page.
+pub fn open_dialog() -> Option<HtmlDialogElement> {
+    let open = web_sys::window()?.document()?.query_selector("dialog[open]").ok()??;
+    open.dyn_into().ok()
+}
+
+/// Leads to the first element of a kind if what has the focus goes with what is set now.
+pub fn keep_focus(selector: &'static str) {
+    let Some(body) = web_sys::window().and_then(|window| window.document()?.body()) else { return };
+    let has_focus = |body: &web_sys::HtmlElement| body.query_selector(":focus").is_ok_and(|focused| focused.is_some());
+    if has_focus(&body) {
+        let lead = move || {
+            if !has_focus(&body) {
+                focus(&body, selector);
+            }
+        };
+        set_timeout(lead, Duration::ZERO);
+    }
+}
+
 /// The bay (from 0) that was touched on a drawing.
 pub fn touched_bay(event: &web_sys::MouseEvent) -> Option<usize> {
     let element: web_sys::Element = event.target()?.dyn_into().ok()?;

@@ -17,6 +17,7 @@ impl Desk {
 
     /// Keeps to a budget or a day for this visit; an empty figure lets it go.
     pub fn give(self, name: &'static str, figure: String) {
+        self.begin_answer(None);
         self.keep_other(|_| {});
         self.given.update(|given| {
             given.retain(|(known, _)| *known != name);
@@ -35,6 +36,7 @@ impl Desk {
 
     /// Keeps the answer to a question whatever else is asked for, or no longer.
     pub fn keep(self, question: Question) {
+        self.begin_answer(None);
         self.keep_other(|pins| match pins.iter().position(|pin| *pin == question) {
             Some(at) => {
                 pins.remove(at);
@@ -46,15 +48,5 @@ impl Desk {
     /// Whether the answer to a question is kept.
     pub fn keeps(self, question: Question) -> bool {
         self.pins.with(|pins| pins.contains(&question))
-    }
-
-    /// The questions whose answers are kept.
-    pub fn pins(self) -> Vec<Question> {
-        self.pins.get()
-    }
-
-    /// Whether any answer is kept, or anything was given for the visit.
-    pub fn keeps_any(self) -> bool {
-        self.pins.with(|pins| !pins.is_empty()) || self.given.with(|given| !given.is_empty())
     }
 }

@@ -10,7 +10,7 @@ use crate::browser::orders::{self, Answer};
 use crate::browser::range_file::NoRange;
 use crate::browser::{files, range_file};
 use crate::parts::inert;
-use crate::state::{Desk, Draft};
+use crate::state::Desk;
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
@@ -40,22 +40,8 @@ pub fn Header(
             }
         });
     };
-    // What was there before, as long as nothing has been answered, kept or given since.
-    let before = RwSignal::new(None::<(Draft, Choice)>);
-    let back = move || {
-        let (draft, begun) = before.get()?;
-        (!desk.keeps_any() && desk.read(|snapshot, _| snapshot.choice == begun)).then_some(draft)
-    };
-    let afresh = move |_| {
-        if let Some(draft) = untrack(back) {
-            before.set(None);
-            desk.go_back(draft);
-        } else {
-            let draft = desk.begin_afresh();
-            let begun = desk.peek(|snapshot, _| snapshot.choice.clone());
-            before.set(Some((draft, begun)).filter(|(draft, begun)| draft.choice != *begun || draft.keeps_any()));
-        }
-    };
+    let begun = Memo::new(move |_| desk.has_just_begun());
+    let afresh = move |_| if begun.get_untracked() { desk.undo() } else { desk.begin_afresh() };
     view! {
         <header>
             <svg class="mark" viewBox="0 0 24 20" aria-hidden="true"><path d="M1 1H8V9H16V1H23V19H1Z"/></svg>
@@ -67,7 +53,9 @@ pub fn Header(
                     {Label::OpenOrder.text()}
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
-                <button type="button" on:click=afresh>{move || if back().is_some() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
+                <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
+                <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
+                <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
             </div>
         </header>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}

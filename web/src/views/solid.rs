@@ -15,12 +15,16 @@ use crate::state::Desk;
 /// A button: its name, what stands on it in its place, what it sends to the worker.
 type Knob = (Label, &'static str, &'static [&'static str]);
 
+/// A box on a turntable, whose front goes to one side: a bent arrow alone would look like undoing.
+const TABLE_TO_LEFT: &str = "<svg class=\"turntable\" viewBox=\"0 0 28 22\" aria-hidden=\"true\"><path d=\"M9 2H19V12H9ZM3 12C3 16 8 18 14 18S25 16 25 12M3 12L1 17M3 12L8 14\"/></svg>";
+const TABLE_TO_RIGHT: &str = "<svg class=\"turntable\" viewBox=\"0 0 28 22\" aria-hidden=\"true\"><path d=\"M9 2H19V12H9ZM25 12C25 16 20 18 14 18S3 16 3 12M25 12L27 17M25 12L20 14\"/></svg>";
+
 const CAMERA: [Knob; 9] = [
     (Label::Corner, "", &["corner"]),
     (Label::Front, "", &["facing"]),
     (Label::FromAbove, "", &["top"]),
-    (Label::TurnLeft, "\u{21b6}", &["turn", "0.3", "0"]),
-    (Label::TurnRight, "\u{21b7}", &["turn", "-0.3", "0"]),
+    (Label::TurnLeft, TABLE_TO_LEFT, &["turn", "0.3", "0"]),
+    (Label::TurnRight, TABLE_TO_RIGHT, &["turn", "-0.3", "0"]),
     (Label::LookFromHigher, "\u{2191}", &["turn", "0", "0.2"]),
     (Label::LookFromLower, "\u{2193}", &["turn", "0", "-0.2"]),
     (Label::Nearer, "+", &["near", "1.25"]),
@@ -139,7 +143,7 @@ fn button((name, sign, command): Knob, down: Flag, off: Flag) -> AnyView {
     let sign = if sign.is_empty() { name } else { sign };
     view! {
         <button type="button" aria-label=name title=name aria-pressed=told(down) aria-disabled=told(off)
-            on:click=move |_| scene::send(command)>{sign}</button>
+            on:click=move |_| scene::send(command) inner_html=sign></button>
     }
     .into_any()
 }

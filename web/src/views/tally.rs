@@ -35,14 +35,26 @@ pub fn Tally(
     let said = RwSignal::new(String::new());
     // The first reading is the page itself.
     let first = text.with_untracked(spoken);
-    let speak = move |sentence| {
-        said.try_update(|said| {
-            if !said.is_empty() || sentence != first {
-                *said = sentence;
+    // What a step did is said once, with what came of it; what is only found out later goes alone.
+    let last = StoredValue::new(0);
+    let speak = move |(told, did, now): (u32, String, String)| {
+        let fresh = !did.is_empty() && last.get_value() != told;
+        if fresh {
+            last.set_value(told);
+        }
+        said.update(|said| {
+            if fresh {
+                *said = [did.as_str(), &now].join(" ");
+            } else if !said.is_empty() || now != first {
+                *said = now;
             }
         });
     };
-    debounce(PAUSE, move || text.with(spoken), Callback::new(speak));
+    let line = move || {
+        let [what, effect] = desk.did();
+        if effect.is_empty() { what } else { Message::SpokenStep(&what, &effect).text() }
+    };
+    debounce(PAUSE, move || (desk.last_step.told.get(), line(), text.with(spoken)), Callback::new(speak));
     let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
         if page::lead_to_unread() {
@@ -63,6 +75,7 @@ pub fn Tally(
             jump(event);
         }
     };
+    let turn = move |_| if desk.last_step.undid.get_untracked() { desk.redo() } else { desk.undo() };
     view! {
         <footer class="tally">
             <dl class:off=move || text.with(|text| !text.good)>
@@ -70,10 +83,19 @@ pub fn Tally(
                 <div>{inert("<dt>", Label::Weight)}<dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
                 <div>{inert("<dt>", Label::WithYouBy)}<dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
             </dl>
-            <button type="button" class="state" class:good=move || text.with(|text| text.good && !text.but)
-                class:but=move || text.with(|text| text.but) on:click=jump>
-                <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
-            </button>
+            <div class="verdict">
+                <button type="button" class="state" class:good=move || text.with(|text| text.good && !text.but)
+                    class:but=move || text.with(|text| text.but) on:click=jump>
+                    <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
+                </button>
+                <p class="did" class:gone=move || !desk.shows_last_step()>
+                    <span class="what">{move || desk.did()[0].clone()}</span>
+                    <span class="effect">{move || desk.did()[1].clone()}</span>
+                    <button type="button" class="remedy" on:click=turn>
+                        {move || if desk.last_step.undid.get() { Label::Redo } else { Label::Undo }.text()}
+                    </button>
+                </p>
+            </div>
             <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()
                 on:click=ask>
                 {Label::OrderSpec.text()}

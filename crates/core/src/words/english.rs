@@ -8,6 +8,7 @@ pub(super) mod card;
 pub(super) mod change;
 mod count;
 pub(super) mod desk;
+pub(super) mod did;
 pub(super) mod entry;
 pub(super) mod file;
 pub(super) mod finding;

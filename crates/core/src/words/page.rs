@@ -21,6 +21,8 @@ pub enum Label {
     // Header and notices.
     OpenOrder,
     TakeItBack,
+    Undo,
+    Redo,
     BeginAfresh,
     NothingOrdered,
     BuiltInRange,
@@ -239,6 +241,8 @@ pub enum Message<'a> {
     },
     /// The verdict, and what it is about.
     SpokenStop(&'a str, &'a str),
+    /// What was answered, and what that did.
+    SpokenStep(&'a str, &'a str),
     /// Why nothing is ordered yet.
     NotOrderedYet(&'a str),
     /// A file was saved.

@@ -1,0 +1,212 @@
+//! What a change did, in English.
+
+use super::LOCALE;
+use super::count::counted;
+use super::name::{fill_within, offset, question};
+use crate::choice::change::Change;
+use crate::choice::changed::Changed;
+use crate::units::money::Money;
+use crate::units::quantity::{Dim, Mass};
+use crate::words::did::{Did, Sum};
+use crate::words::names::Names;
+
+/// More of what did not fit is only counted: it has to be one line.
+const NAMED_MOST: usize = 2;
+
+/// What was answered, and what that did.
+pub(in crate::words) fn texts(did: &Did<'_>, names: Names<'_>, currency: &str) -> [String; 2] {
+    let effect = effect(did.before, did.after, currency);
+    let answers = match did.changed {
+        // Nothing of the unit: what is kept of it, a budget or a day.
+        [] => return ["What is kept has changed.".into(), String::new()],
+        [Changed { to: Change::Model(model), .. }, ..] if did.recalled => {
+            format!("{} as you left it", names.model(model))
+        }
+        [only] => answered(only, names),
+        [Changed { to: Change::Model(model), .. }, rest @ ..] => {
+            let misfits = if rest.len() > NAMED_MOST {
+                format!("{} answers did not fit", rest.len())
+            } else {
+                rest.iter().map(|misfit| became(misfit, names)).collect::<Vec<_>>().join(", ")
+            };
+            format!("{}, {misfits}", names.model(model))
+        }
+        all => format!("{} answers changed", all.len()),
+    };
+    [format!("{answers}:"), effect]
+}
+
+/// Price, mass and day, as far as they differ; of the price also that it does not.
+fn effect(before: Option<Sum>, after: Option<Sum>, currency: &str) -> String {
+    let (before, after) = match (before, after) {
+        (Some(before), Some(after)) => (before, after),
+        (_, None) => return "cannot be made".into(),
+        (None, Some(after)) => return format!("can be made now, {}", LOCALE.money(after.price, currency)),
+    };
+    let price = after.price.in_minor().saturating_sub(before.price.in_minor());
+    let money = LOCALE.money(Money::minor(price.saturating_abs()), currency);
+    let mut said = vec![match price {
+        ..0 => format!("{money} less"),
+        0 => "same price".into(),
+        1.. => format!("{money} more"),
+    }];
+    let kilograms = after.mass.in_kg() - before.mass.in_kg();
+    let mass = LOCALE.mass(Mass::kg(kilograms.abs()));
+    if mass != LOCALE.mass(Mass::kg(0.0)) {
+        said.push(if kilograms < 0.0 { format!("{mass} lighter") } else { format!("{mass} heavier") });
+    }
+    if let (Some(before), Some(after)) = (before.day, after.day) {
+        let days = before.days_until(after);
+        let count = counted(&days.unsigned_abs().to_string(), "day", "days");
+        match days {
+            ..0 => said.push(format!("{count} sooner")),
+            0 => {}
+            1.. => said.push(format!("{count} later")),
+        }
+    }
+    said.join(", ")
+}
+
+/// One answer before and after, at the beginning of a line.
+fn answered(Changed { from, to }: &Changed, names: Names<'_>) -> String {
+    let (from, now) = (value(from, names), value(to, names));
+    match to {
+        Change::Model(_) => format!("{from} to {now}"),
+        Change::WidthMm(_) => format!("Width {from} to {now}"),
+        Change::HeightMm(_) => format!("Height {from} to {now}"),
+        Change::DepthMm(_) => format!("Depth {from} to {now}"),
+        Change::BayCount(_) => format!("Bays {from} to {now}"),
+        Change::Share { bay, .. } => format!("Share of bay {bay} from {from} to {now}"),
+        Change::Fill { bay, .. } => format!("Bay {bay} from {from} to {now}"),
+        Change::Hole { bay, .. } => format!("Hole in bay {bay} from {from} to {now}"),
+        Change::Device { bay, .. } => format!("Device in bay {bay} from {from} to {now}"),
+        Change::Back(_) => format!("Back {from} to {now}"),
+        Change::Finish(_) => format!("Finish {from} to {now}"),
+        Change::CornerRadiusMm(_) => format!("Corners {from} to {now}"),
+        Change::WallMm(_) => format!("Free wall {from} to {now}"),
+        Change::ScreenTenthInch(_) => format!("Screen {from} to {now}"),
+        Change::Plug(_) => format!("Plug {from} to {now}"),
+    }
+}
+
+/// One answer that did not fit another model.
+fn became(Changed { from, to }: &Changed, names: Names<'_>) -> String {
+    let about = to.question().map(question).unwrap_or_default();
+    format!("{about} {} became {}", value(from, names), value(to, names))
+}
+
+/// An answer, as short as it can be said.
+fn value(answer: &Change, names: Names<'_>) -> String {
+    match answer {
+        Change::Model(key) => names.model(key).into(),
+        Change::WidthMm(size) | Change::HeightMm(size) | Change::DepthMm(size) | Change::WallMm(Some(size)) => {
+            LOCALE.size(*size)
+        }
+        Change::BayCount(number) | Change::Share { share: number, .. } => number.to_string(),
+        Change::Fill { fill, .. } => fill_within(*fill),
+        Change::Hole { hole: Some(hole), .. } => format!("{} {}", names.hole(&hole.kind), offset(hole.offset_mm)),
+        Change::Device { device: Some(key), .. } => names.device(key).into(),
+        Change::Hole { hole: None, .. } | Change::Device { device: None, .. } => "none".into(),
+        Change::Back(key) => names.board(key).into(),
+        Change::Finish(key) => names.finish(key).into(),
+        Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "square".into(),
+        Change::CornerRadiusMm(radius) => LOCALE.length(*radius),
+        Change::ScreenTenthInch(Some(tenths)) => format!("{} inches", LOCALE.decimal(f64::from(*tenths) / 10.0, 1)),
+        Change::Plug(Some(key)) => names.plug(key).into(),
+        Change::WallMm(None) | Change::ScreenTenthInch(None) | Change::Plug(None) => "any".into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::choice::Choice;
+    use crate::choice::change::Change;
+    use crate::choice::changed::changed;
+    use crate::choice::question::Question;
+    use crate::testing::demo;
+    use crate::units::money::Money;
+    use crate::units::quantity::{Dim, Mass};
+    use crate::words::did::{Did, Sum};
+
+    fn sum(price: i64, kg: f64, day: &str) -> Sum {
+        Sum { price: Money::minor(price), mass: Mass::kg(kg), day: day.parse().ok() }
+    }
+
+    /// The line of some changes, one after another, with what they do.
+    fn line(changes: &[Change], recalled: bool, before: Option<Sum>, after: Option<Sum>) -> String {
+        let range = demo();
+        let from = Choice::first_of(&range).unwrap();
+        let to = changes.iter().fold(from.clone(), |choice, change| choice.with(change, &range));
+        let did = Did { changed: &changed(&from, &to), recalled, before, after };
+        did.texts(&range).join(" ").replace('\u{202f}', " ")
+    }
+
+    #[test]
+    fn a_change_says_in_one_line_what_it_did() {
+        let before = Some(sum(128_405, 47.25, "2026-12-18"));
+        let width = [Change::WidthMm(Dim::mm(1520))];
+        let said = |after| line(&width, false, before, after);
+        let lighter = Some(sum(124_285, 45.15, "2026-12-16"));
+        assert_eq!(said(lighter), "Width 1 640 to 1 520: € 41.20 less, 2.1 kg lighter, 2 days sooner");
+        assert_eq!(said(Some(sum(128_406, 47.27, "2026-12-19"))), "Width 1 640 to 1 520: € 0.01 more, 1 day later");
+        assert_eq!(said(Some(sum(128_405, 47.97, "2026-12-18"))), "Width 1 640 to 1 520: same price, 0.7 kg heavier");
+        assert_eq!(said(before), "Width 1 640 to 1 520: same price");
+        assert_eq!(said(None), "Width 1 640 to 1 520: cannot be made");
+        assert_eq!(line(&width, false, None, before), "Width 1 640 to 1 520: can be made now, € 1 284.05");
+        let height = Change::HeightMm(Dim::mm(420));
+        assert_eq!(line(&[width[0].clone(), height], false, before, before), "2 answers changed: same price");
+        assert_eq!(line(&[], false, before, before), "What is kept has changed. ");
+    }
+
+    #[test]
+    fn another_model_says_what_did_not_fit() {
+        let sum = Some(sum(128_405, 47.25, "2026-12-18"));
+        let teasel = || Change::Model("teasel".parse().unwrap());
+        let back_to = |width, height| [teasel(), Change::WidthMm(Dim::mm(width)), Change::HeightMm(Dim::mm(height))];
+        let range = demo();
+        let sedge = Choice::first_of(&range).unwrap();
+        let bays = |to: &Choice| Choice { bays: sedge.bays.clone(), ..to.clone() };
+        let said = |changes: &[Change], recalled| {
+            let to = bays(&changes.iter().fold(sedge.clone(), |choice, change| choice.with(change, &range)));
+            let did = Did { changed: &changed(&sedge, &to), recalled, before: sum, after: sum };
+            did.texts(&range).join(" ").replace('\u{202f}', " ")
+        };
+        assert_eq!(said(&back_to(1640, 520), false), "Sedge to Teasel: same price");
+        assert_eq!(said(&back_to(1640, 760), false), "Teasel, height 520 became 760: same price");
+        let brick = Change::Finish("brick".parse().unwrap());
+        let [model, width, height] = back_to(1560, 760);
+        assert_eq!(said(&[model, width, height, brick], false), "Teasel, 3 answers did not fit: same price");
+        assert_eq!(said(&back_to(1560, 760), true), "Teasel as you left it: same price");
+    }
+
+    /// Every answer has its words: none is empty, and each is another one after a change.
+    #[test]
+    fn every_answer_has_its_words() {
+        let key = |text: &str| text.parse().unwrap();
+        let range = demo();
+        let hole =
+            range.holes.first().map(|kind| crate::choice::Hole { kind: kind.key.clone(), offset_mm: Dim::mm(5) });
+        let all = [
+            Change::HeightMm(Dim::mm(400)),
+            Change::DepthMm(Dim::mm(400)),
+            Change::BayCount(4),
+            Change::Share { bay: 2, share: 3 },
+            Change::Fill { bay: 2, fill: crate::choice::Fill::Open },
+            Change::Hole { bay: 1, hole },
+            Change::Device { bay: 3, device: range.devices.first().map(|device| device.key.clone()) },
+            Change::Back(key("birch-12")),
+            Change::Finish(key("brick")),
+            Change::CornerRadiusMm(Dim::mm(12)),
+            Change::WallMm(Some(Dim::mm(3000))),
+            Change::ScreenTenthInch(Some(405)),
+            Change::Plug(range.plugs.first().map(|plug| plug.key.clone())),
+        ];
+        let mut said: Vec<String> =
+            all.iter().map(|change| line(core::slice::from_ref(change), false, None, None)).collect();
+        assert!(all.iter().any(|change| change.question() == Some(Question::Place)));
+        said.sort();
+        said.dedup();
+        assert_eq!(said.len(), all.len(), "{said:#?}");
+        assert!(said.iter().all(|line| line.contains(" to ") && line.ends_with(": cannot be made")), "{said:#?}");
+    }
+}

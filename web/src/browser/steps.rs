@@ -1,0 +1,123 @@
+//! The browser's own steps back and forward: one entry for each step, with its number. No other file makes or changes
+//! entries; `write` takes an address with them.
+
+use std::cell::RefCell;
+use std::time::Duration;
+
+use leptos::prelude::{Callable, Callback, set_timeout};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{History, PopStateEvent};
+
+use super::page;
+
+/// A browser that has not gone where it was sent by then goes nowhere: it keeps only so many entries.
+const ARRIVED: Duration = Duration::from_millis(500);
+
+/// Where the page is, and whether the browser is still on its way there.
+struct Walk {
+    /// Tells this load of the page from those before: their numbers mean nothing any more.
+    load: f64,
+    number: usize,
+    /// How often the browser was sent after the page.
+    sent: u32,
+    on_the_way: bool,
+}
+
+thread_local! {
+    static WALK: RefCell<Walk> = const { RefCell::new(Walk { load: 0.0, number: 0, sent: 0, on_the_way: false }) };
+}
+
+fn history() -> Option<History> {
+    web_sys::window()?.history().ok()
+}
+
+/// What an entry of the browser holds: the load and the number of the step.
+fn entry(walk: &Walk) -> JsValue {
+    // Nobody takes more steps than that.
+    let number = u32::try_from(walk.number).unwrap_or(u32::MAX);
+    js_sys::Array::of2(&walk.load.into(), &number.into()).into()
+}
+
+/// Begins with the present entry, and tells the numbers of the steps to which a person goes by the browser's buttons.
+pub fn listen(on_step: Callback<usize>) {
+    WALK.with_borrow_mut(|walk| walk.load = js_sys::Date::now());
+    write(false, None);
+    let gone = move |event: web_sys::Event| {
+        let Some(state) = event.dyn_ref::<PopStateEvent>().map(PopStateEvent::state) else { return };
+        let (before, gone_to) = WALK.with_borrow_mut(|walk| (walk.number, arrive(walk, &state)));
+        let Some(number) = gone_to else { return };
+        // Who goes back from a dialog wants to close it: behind one nothing changes.
+        match page::open_dialog() {
+            Some(dialog) => {
+                page::show(&dialog, false);
+                follow(before);
+            }
+            None => on_step.run(number),
+        }
+    };
+    if let Some(window) = web_sys::window() {
+        page::listen(&window, &["popstate"], Callback::new(gone));
+    }
+}
+
+/// The browser is at an entry: the step to which the page has to follow, if a person went there.
+fn arrive(walk: &mut Walk, state: &JsValue) -> Option<usize> {
+    // A link within the page makes an entry without a number: that is no step.
+    let state = state.dyn_ref::<js_sys::Array>()?;
+    let own = state.get(0).as_f64().is_some_and(|load| load.to_bits() == walk.load.to_bits());
+    // What an earlier load left behind lies before the first step of this one.
+    let number = if own { state.get(1).as_f64()? } else { 0.0 };
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates; it was written above")]
+    let number = number as usize;
+    if !walk.on_the_way {
+        walk.number = number;
+        return Some(number);
+    }
+    walk.on_the_way = number != walk.number;
+    if walk.on_the_way {
+        go(number, walk.number);
+    }
+    None
+}
+
+/// The page took a step.
+pub fn push(number: usize) {
+    WALK.with_borrow_mut(|walk| walk.number = number);
+    // An entry without a number was made by a link within the page or a person: the step takes its place.
+    let is_numbered = history().is_some_and(|history| history.state().is_ok_and(|state| !state.is_null()));
+    write(is_numbered, None);
+}
+
+/// Writes the present step into an entry of its own or into the one where the browser is, which keeps its address if there
+/// is no other.
+fn write(anew: bool, address: Option<&str>) {
+    let Some(history) = history() else { return };
+    let state = WALK.with_borrow(entry);
+    // Where no entry can be made or changed, the page's own buttons do.
+    let _ = if anew {
+        history.push_state_with_url(&state, "", address)
+    } else {
+        history.replace_state_with_url(&state, "", address)
+    };
+}
+
+/// The page went to another step by itself: the browser goes after it.
+pub fn follow(number: usize) {
+    let (from, sent) = WALK.with_borrow_mut(|walk| {
+        walk.on_the_way = true;
+        walk.sent += 1;
+        (std::mem::replace(&mut walk.number, number), walk.sent)
+    });
+    go(from, number);
+    let arrived = move || WALK.with_borrow_mut(|walk| walk.on_the_way &= walk.sent != sent);
+    set_timeout(arrived, ARRIVED);
+}
+
+fn go(from: usize, to: usize) {
+    let far = |number| i32::try_from(number).unwrap_or(i32::MAX);
+    let delta = far(to).saturating_sub(far(from));
+    // To go nowhere would load the page anew.
+    if let Some(history) = history().filter(|_| delta != 0) {
+        let _ = history.go_with_delta(delta);
+    }
+}
