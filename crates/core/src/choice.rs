@@ -10,6 +10,7 @@ use crate::units::quantity::Dim;
 
 pub mod change;
 mod compact;
+pub mod link;
 pub mod question;
 
 pub use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung};
