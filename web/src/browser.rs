@@ -3,10 +3,13 @@
 pub mod adviser;
 pub mod clock;
 pub mod files;
+pub mod fragment;
+mod member;
 pub mod orders;
 pub mod page;
 pub mod range_file;
 pub mod room;
 pub mod scene;
+pub mod share;
 pub mod storage;
 mod worker;
