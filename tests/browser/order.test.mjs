@@ -135,7 +135,12 @@ test("a page that only stands there overwrites no newer choice of another one", 
   await other.goto(process.env.SLOTWRIGHT_URL);
   await other.getByRole("group", { name: "Finish", exact: true }).getByRole("button", { name: "Mere" }).click();
   await other.waitForTimeout(300);
+  // Its own address has its own unit.
   await bench.page.reload();
+  await bench.page.getByText("What you chose before stays saved").waitFor();
+  assert.doesNotMatch(await bench.drawing(), /Finish Mere/);
+  await bench.page.waitForTimeout(300);
+  await bench.visit();
   await bench.page.getByText(/Finish Mere/).first().waitFor();
   await bench.close();
 });

@@ -10,6 +10,7 @@ use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::{clock, range_file, storage};
 use crate::debounce::debounce;
+use crate::link::{Address, Arrived};
 use crate::parts::inert;
 use crate::state::{Desk, Draft, Loaded, PAUSE};
 use crate::views::bays::Bays;
@@ -39,15 +40,16 @@ fn attempt(again: bool) {
         if fetched.is_none() && !again {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
-        if let Some(loaded) = load(fetched.as_deref()) {
+        if let Some((loaded, arrived)) = load(fetched.as_deref()) {
             storage::remove_shell();
-            leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone()/> });
+            leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
         }
     });
 }
 
-/// The fetched range, or the one built in with the reason; what was saved, or the first model's choice.
-fn load(fetched: Option<&str>) -> Option<Loaded> {
+/// The fetched range, or the one built in with the reason; the unit of a link, what was saved, or the first model's
+/// choice; and what came by the address.
+fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
     let (text, range, built_in) = match range_file::read(fetched) {
         Ok(range) => (fetched?, range, None),
         Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
@@ -60,12 +62,17 @@ fn load(fetched: Option<&str>) -> Option<Loaded> {
         }
         None => (None, None),
     };
-    let (choice, pins) = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
-    Some(Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() })
+    let there = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
+    let arrived = Arrived::first(&range, &there.0);
+    let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
+    let (choice, pins) = linked.unwrap_or(there);
+    let loaded =
+        Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() };
+    Some((loaded, arrived))
 }
 
 #[component]
-fn App(loaded: Loaded) -> impl IntoView {
+fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     let built_in = loaded.built_in.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
@@ -77,15 +84,30 @@ fn App(loaded: Loaded) -> impl IntoView {
     };
     // What is saved is not written over before something is answered or kept.
     let saved = StoredValue::new(untrack(kept));
+    let address = Address::new(desk, arrived, Callback::new(move |()| saved.set_value(untrack(kept))));
+    let leaving = StoredValue::new(false);
     let save = move |now: Draft| {
-        if desk.rest() && saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
+        if !desk.rest() {
+            return;
+        }
+        if saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
             storage::save(&range, &now.choice, &now.pins);
             saved.set_value(now);
         }
+        address.keep(leaving.get_value());
     };
-    let save = debounce(PAUSE, kept, Callback::new(save));
+    // What links call the range comes later than the page.
+    let rested = move || {
+        desk.mark.track();
+        kept()
+    };
+    let save = debounce(PAUSE, rested, Callback::new(save));
     // Whoever leaves at once finds it again all the same.
-    let left = window_event_listener(leptos::ev::pagehide, move |_| save.run(()));
+    let left = window_event_listener(leptos::ev::pagehide, move |_| {
+        leaving.set_value(true);
+        save.run(());
+        leaving.set_value(false);
+    });
     on_cleanup(move || left.remove());
     let ordering = RwSignal::new(false);
     let order = move |()| {

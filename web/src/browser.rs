@@ -3,11 +3,14 @@
 pub mod adviser;
 pub mod clock;
 pub mod files;
+pub mod fragment;
+mod member;
 pub mod orders;
 pub mod page;
 pub mod range_file;
 pub mod room;
 pub mod scene;
+pub mod share;
 pub mod shortcuts;
 pub mod steps;
 pub mod storage;

@@ -7,6 +7,7 @@ mod app;
 mod browser;
 mod customer;
 mod debounce;
+mod link;
 mod part;
 mod parts;
 mod state;

@@ -13,6 +13,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
+use slotwright_core::choice::link::Mark;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
@@ -86,6 +87,8 @@ pub struct Desk {
     compact: Memo<String>,
     /// Whether there is no adviser, or none any more.
     alone: RwSignal<bool>,
+    /// What links call the range, once the adviser has said it.
+    pub mark: RwSignal<Option<Mark>>,
     lit: RwSignal<usize>,
     /// The bay that is looked at, as far as there is one.
     seen: Memo<usize>,
@@ -103,7 +106,7 @@ impl Desk {
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let given = RwSignal::new(Vec::new());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
-        let alone = RwSignal::new(false);
+        let (alone, mark) = (RwSignal::new(false), RwSignal::new(None));
         let snapshot =
             Memo::new(move |before| range.with_value(|range| Snapshot::of(range, choice.get(), today.get(), before)));
         let seen = Memo::new(move |_| {
@@ -132,6 +135,7 @@ impl Desk {
             advised,
             compact,
             alone,
+            mark,
             lit,
             seen,
             begun,
@@ -163,7 +167,9 @@ impl Desk {
     /// Takes what the adviser says; what is about an earlier choice is of no use any more, but advice on findings stays
     /// until there are newer ones, so that nothing comes and goes while a size is dragged.
     fn receive(self, texts: Vec<String>) {
-        if texts.first().is_some_and(|word| word == "findings") {
+        if texts.first().is_some_and(|word| word == "range") {
+            self.mark.set(texts.get(1).and_then(|mark| mark.parse().ok()));
+        } else if texts.first().is_some_and(|word| word == "findings") {
             // One that fails advises about nothing: what it said before is no advice any more.
             if texts.get(1).is_some_and(String::is_empty) {
                 self.answers.set(Vec::new());

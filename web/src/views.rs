@@ -4,6 +4,7 @@ pub mod ask;
 pub mod bays;
 pub mod goals;
 pub mod header;
+pub mod link;
 pub mod looks;
 pub mod order;
 pub mod place;

@@ -12,6 +12,7 @@ pub mod change;
 pub mod changed;
 mod compact;
 pub mod history;
+pub mod link;
 pub mod question;
 
 pub use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung};

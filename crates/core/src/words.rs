@@ -14,6 +14,7 @@ pub mod file;
 mod finding;
 pub mod format;
 pub mod help;
+pub mod link;
 pub mod locale;
 mod message;
 mod names;

@@ -164,6 +164,20 @@ pub(crate) enum Command {
     )]
     Assembly(Assembly),
     #[command(
+        about = Label::Link.text(),
+        long_about = long(Label::Link, Label::LinkMore),
+        after_help = below(
+            &[
+                "slotwright link --choice choice.json",
+                "slotwright link --choice order.json --page https://example.org/",
+                "slotwright derive --choice '#1/teasel/1640x920x400/30/birch-18/chalk/2o,1s2,1l'",
+            ],
+            Label::LinkPrinted,
+            Some(Label::LinkWithoutPrice),
+        ),
+    )]
+    Link(Link),
+    #[command(
         about = Label::Schema.text(),
         after_help = below(
             &[
@@ -198,7 +212,7 @@ fn below(examples: &[&str], good: Label, differs: Option<Label>) -> String {
 pub(crate) struct Made {
     #[arg(long, value_name = "FILE", help = Label::OfRange.text())]
     pub(crate) range: Option<PathBuf>,
-    #[arg(long, value_name = "FILE", help = Label::OfChoice.text())]
+    #[arg(long, value_name = "FILE|LINK", help = Label::OfChoice.text())]
     pub(crate) choice: Option<PathBuf>,
     #[arg(long, value_name = "FILE", help = Label::OfBacklog.text())]
     pub(crate) backlog: Option<PathBuf>,
@@ -339,6 +353,25 @@ pub(crate) struct Solid {
     pub(crate) out: PathBuf,
     #[command(flatten)]
     pub(crate) over: Over,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct Link {
+    #[command(flatten)]
+    pub(crate) made: Made,
+    #[arg(long, value_name = "URL", value_parser = page, help = Label::LinkPage.text())]
+    pub(crate) page: Option<String>,
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::LinkToday.text())]
+    pub(crate) today: Option<Day>,
+}
+
+/// The address of a page without its fragment.
+fn page(text: &str) -> Result<String, &'static str> {
+    let address = text.split('#').next().unwrap_or_default();
+    let begins =
+        ["http://", "https://"].iter().any(|scheme| address.len() > scheme.len() && address.starts_with(scheme));
+    let plain = address.bytes().all(|byte| byte.is_ascii_graphic());
+    if begins && plain { Ok(address.into()) } else { Err(file::Label::NotAPage.text()) }
 }
 
 #[derive(Args, Debug)]

@@ -14,6 +14,7 @@ pub(crate) mod check;
 mod derive;
 mod explain;
 pub(crate) mod fit;
+mod link;
 pub(crate) mod options;
 mod order;
 pub(crate) mod range;
@@ -38,6 +39,7 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Fit(asked) => fit::run(asked),
         Command::Schema(asked) => schema::run(asked),
         Command::Solid(asked) => solid::run(asked),
+        Command::Link(asked) => link::run(asked),
         Command::Assembly(asked) => assembly::run(asked),
     }?;
     Ok(ExitCode::from(code))

@@ -2,6 +2,7 @@
 
 use std::{fmt, io};
 
+use slotwright_core::choice::link::LinkError;
 use slotwright_core::choice::question::Question;
 use slotwright_core::input::fault::{NotJson, ReadError};
 use slotwright_core::input::seal::Digest;
@@ -135,6 +136,10 @@ pub(crate) enum FileError {
     Json { path: String, what: Label, error: ReadError },
     /// An order that was named for its choice cannot be read.
     Order { path: String, error: SpecError },
+    /// A link cannot be read.
+    Link { path: String, error: LinkError },
+    /// No link holds so much.
+    NoLinkOf { bays: usize },
     /// An order was made with another range than the one at hand.
     OtherRange { path: String, key: Key, digest: String },
     /// A range file that something is to be made with has problems.
@@ -180,6 +185,8 @@ impl fmt::Display for FileError {
             Self::Write { path, fault } => write!(f, "{path}: {fault}"),
             Self::Json { path, what, error } => write!(f, "{path}: {}: {}", what.text(), words::unread(error)),
             Self::Order { path, error } => write!(f, "{path}: {}: {error}", Label::NoOrder.text()),
+            Self::Link { path, error } => write!(f, "{path}: {}", words::link::Message::Fault(error).text()),
+            Self::NoLinkOf { bays } => f.write_str(&Message::NoLinkOf(*bays).text()),
             Self::OtherRange { path, key, digest } => {
                 write!(f, "{path}: {}", Message::OtherRange { key, digest }.text())
             }
@@ -225,6 +232,8 @@ impl FileError {
             Self::Json { error: ReadError::NotJson(NotJson::Several { .. }), .. } => Label::OneChoice,
             Self::Json { .. } => Label::ChoicesAndSchemas,
             Self::Order { error, .. } => return Some(error.hint().into()),
+            Self::Link { .. } => Label::LinkExample,
+            Self::NoLinkOf { .. } => Label::BaysOfALink,
             Self::OtherRange { .. } => Label::RangeOfThatTime,
             Self::Range { .. } | Self::Faulty { .. } => Label::DemoRange,
             Self::NotOrderable(_) => Label::FindingsShown,

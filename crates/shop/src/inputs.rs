@@ -5,6 +5,7 @@ use std::path::Path;
 use slotwright_core::audit::{Audit, audit, faults};
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
+use slotwright_core::choice::link::{self, Link};
 use slotwright_core::input::fault::ReadError;
 use slotwright_core::input::members::{Place, parse};
 use slotwright_core::order::spec::{self, FORMAT, OrderSpec};
@@ -100,10 +101,23 @@ pub(crate) fn made(made: &Made) -> Result<Inputs, FileError> {
     Ok(Inputs { range, choice, backlog, order })
 }
 
-/// A choice, or that of an order, which has to be of this range: else it would be another unit.
+/// The choice of a link.
+fn linked(path: &str, text: &str) -> Result<(Choice, Option<OrderSpec>), FileError> {
+    let link = Link::of_link(text).map_err(|error| FileError::Link { path: path.into(), error })?;
+    Ok((link.choice, None))
+}
+
+/// A choice, that of a link, or that of an order, which has to be of this range: else it would be another unit.
 fn choice(path: &Path, range: &Range) -> Result<(Choice, Option<OrderSpec>), FileError> {
+    // A file that is there is meant, whatever its name.
+    if let Some(given) = path.to_str().filter(|given| link::is_meant(given) && !path.exists()) {
+        return linked("--choice", given);
+    }
     let shown = || path.display().to_string();
     let text = files::text(path)?;
+    if link::is_meant(&text) {
+        return linked(&shown(), &text);
+    }
     let bad = |error: ReadError| FileError::Json { path: shown(), what: file::Label::NoChoice, error };
     let value = parse(&text).map_err(bad)?;
     if value.get("format").is_none_or(|format| format != FORMAT) {

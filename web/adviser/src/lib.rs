@@ -2,9 +2,9 @@
 //! page stays quick however long it takes.
 //!
 //! A message is a list of texts in one, and so is the answer: see [`bundle`]. The page says `range` with the range
-//! file's text once, then `all` with a choice's compact text and the pinned questions; the answer repeats that text and
-//! has a word for each answer of each question, in their order, for how it goes: nothing, `shifts`, `shut`, or
-//! `unfound`. What was given for the visit stands among the pins: see `visit`.
+//! file's text once and hears what links call the range, then `all` with a choice's compact text and the pinned
+//! questions; the answer repeats that text and has a word for each answer of each question, in their order, for how it
+//! goes: nothing, `shifts`, `shut`, or `unfound`. What was given for the visit stands among the pins: see `visit`.
 //!
 //! `why` with a compact text, the place of an answer among them and the pins is answered with the place and five texts:
 //! how it goes, why it does not go alone, what to press to take it, the compact text of the choice that comes of it,
@@ -25,6 +25,7 @@ use std::cell::RefCell;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
+use slotwright_core::choice::link::Mark;
 use slotwright_core::choice::question::Question;
 use slotwright_core::input::bundle;
 use slotwright_core::input::wire;
@@ -86,7 +87,8 @@ fn answer(known: &mut Option<Range>, asked: &[String]) -> Vec<String> {
     let said = match (asked, known.as_ref()) {
         ([what, text], _) if what == "range" => {
             *known = Range::parse(text).ok();
-            None
+            let mark = known.as_ref().map(|range| Mark::of(range).to_string());
+            return [what.clone()].into_iter().chain(mark).collect();
         }
         ([what, compact, pins @ ..], Some(range)) if what == "all" => all(range, compact, pins),
         ([what, compact, pins @ ..], Some(range)) if what == "findings" => advice(range, compact, pins),

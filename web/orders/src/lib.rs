@@ -2,8 +2,8 @@
 //!
 //! Canonical JSON, digests, the reader of orders and the writer of solids are needed by those alone who
 //! take a file away or bring one, so the page loads them when somebody does. The faults of a range file are told here
-//! too, since few files have any. A message is a list of texts; the answer is a list too: `ok`, a text and what was
-//! asked for (a text or bytes), or `bad` and a sentence.
+//! too, since few files have any, and so is what is said of links. A message is a list of texts; the answer is a list
+//! too: `ok`, a text and what was asked for (a text or bytes), or `bad` and a sentence.
 
 use slotwright_core::audit::faults;
 use slotwright_core::business::promise::Backlog;
@@ -20,6 +20,9 @@ use slotwright_cutpack::gltf;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
+
+mod code;
+mod link;
 
 /// Starts in the worker.
 pub fn start() {
@@ -72,6 +75,8 @@ fn answer(asked: &[String]) -> Answer {
         }
         [what, range, file] if what == "read" => read(range, file),
         [what, range, compact, today] if what == "solid" => solid(range, compact, today),
+        [what, address, shared] if what == "link" => link::shown(address, !shared.is_empty()),
+        [what, range, text, today, known] if what == "told" => link::told(range, text, today, known),
         [what, range] if what == "range" => Ok((unread(range), Paper::Text(String::new()))),
         _ => Err(Message::NotUnderstood.text()),
     }

@@ -179,6 +179,19 @@ pub fn keep_focus(selector: &'static str) {
     }
 }
 
+/// What the button does that was pressed, where that stands on it.
+pub fn pressed(event: &web_sys::MouseEvent) -> Option<String> {
+    let element: web_sys::Element = event.target()?.dyn_into().ok()?;
+    element.closest("[data-do]").ok()??.get_attribute("data-do")
+}
+
+/// Writes a text into the first element of a kind within another one.
+pub fn write(within: &web_sys::Element, selector: &str, text: &str) {
+    if let Some(found) = within.query_selector(selector).ok().flatten() {
+        found.set_text_content(Some(text));
+    }
+}
+
 /// The bay (from 0) that was touched on a drawing.
 pub fn touched_bay(event: &web_sys::MouseEvent) -> Option<usize> {
     let element: web_sys::Element = event.target()?.dyn_into().ok()?;

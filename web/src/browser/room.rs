@@ -1,6 +1,6 @@
 //! The unit in the person's own room: whether the device can show it, and the component that does.
 
-use js_sys::{Function, Promise, Reflect};
+use js_sys::Promise;
 use leptos::prelude::{Callable, Callback};
 use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
@@ -9,17 +9,14 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::{Element, Url};
 
 use super::files;
+use super::member::{call, member};
 
 /// The component's module: copied beside the page by its build, loaded when somebody asks for it.
 const MODULE: &str = "room/model-viewer.js";
 
-fn member(of: &JsValue, name: &str) -> Option<JsValue> {
-    Reflect::get(of, &JsValue::from_str(name)).ok().filter(|member| !member.is_undefined() && !member.is_null())
-}
-
-/// Calls a method that a browser may or may not have.
+/// Calls a method with a text, if there is one.
 fn ask(of: &JsValue, method: &str, with: &str) -> Option<JsValue> {
-    member(of, method)?.dyn_into::<Function>().ok()?.call1(of, &JsValue::from_str(with)).ok()
+    call(of, method, &JsValue::from_str(with))
 }
 
 /// Whether this device shows things in the room, by a session of its own or by its system's viewer.

@@ -80,6 +80,11 @@ fn arrive(walk: &mut Walk, state: &JsValue) -> Option<usize> {
     None
 }
 
+/// Whether the browser is still on its way after the page: until then what is written goes to the wrong entry.
+pub fn is_on_the_way() -> bool {
+    WALK.with_borrow(|walk| walk.on_the_way)
+}
+
 /// The page took a step.
 pub fn push(number: usize) {
     WALK.with_borrow_mut(|walk| walk.number = number);

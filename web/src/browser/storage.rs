@@ -23,10 +23,18 @@ pub fn save(range: &Key, choice: &Choice, pins: &[Question]) {
     }
 }
 
+/// Whether anything is saved.
+pub fn has(range: &Key) -> bool {
+    saved(range).is_some()
+}
+
+fn saved(range: &Key) -> Option<String> {
+    storage()?.get_item(&name(range)).ok()?
+}
+
 /// What is saved, if there is something that can be read.
 pub fn load(range: &Key) -> Option<(Choice, Vec<Question>)> {
-    let saved = storage()?.get_item(&name(range)).ok()??;
-    let texts = bundle::untie(&saved);
+    let texts = bundle::untie(&saved(range)?);
     let (compact, pins) = texts.split_first()?;
     let choice = Choice::of_compact(compact)?;
     let pins = pins.iter().filter_map(|pin| pin.parse().ok()).filter(|pin| choice.has(*pin)).collect();

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::describe::describe;
 
+use super::link::{self, LinkDialog};
 use crate::browser::orders::{self, Answer};
 use crate::browser::{files, page, room};
 use crate::parts::inert;
@@ -20,7 +21,7 @@ fn question(desk: Desk) -> Vec<String> {
 pub fn TakeAway() -> impl IntoView {
     let desk = Desk::here();
     let told = RwSignal::new(String::new());
-    let (offered, standing) = (RwSignal::new(false), RwSignal::new(false));
+    let (offered, standing, linking) = (RwSignal::new(false), RwSignal::new(false), RwSignal::new(String::new()));
     wasm_bindgen_futures::spawn_local(async move {
         let can = room::offered().await;
         offered.try_set(can);
@@ -65,9 +66,11 @@ pub fn TakeAway() -> impl IntoView {
             <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
                 {Label::StandInRoom.text()}
             </button>
+            <button type="button" on:click=move |_| link::ask(desk, linking, told)>{Label::Link.text()}</button>
             <p class="told" role="status">{move || told.get()}</p>
         </div>
         <Room open=standing/>
+        <LinkDialog shown=linking/>
     }
 }
 

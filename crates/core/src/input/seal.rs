@@ -42,6 +42,12 @@ impl Digest {
         Self::of(canonical(value).as_bytes())
     }
 
+    /// The first four bytes: those that `short` writes.
+    pub fn first(&self) -> [u8; 4] {
+        let [a, b, c, d, ..] = self.0;
+        [a, b, c, d]
+    }
+
     /// The first eight digits, for file names and labels.
     pub fn short(&self) -> String {
         self.to_string().chars().take(8).collect()

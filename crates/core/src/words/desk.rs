@@ -27,6 +27,22 @@ pub enum Message<'a> {
     ChoiceUnread,
     /// The unit cannot be made.
     Unmade,
+    /// The title of what shows a link.
+    LinkToUnit,
+    /// The name of its field.
+    Link,
+    /// A button that copies it.
+    Copy,
+    /// A button that hands it to another program.
+    Share,
+    /// A button that closes what shows it.
+    Close,
+    /// What it holds, and how a phone opens it.
+    LinkCautions,
+    /// The name of the picture of a link.
+    CodeTitle,
+    /// No QR code holds the link.
+    NoCode,
     /// An entry is empty.
     Empty(Entry),
     /// An entry has more characters than it may have.

@@ -16,6 +16,7 @@ pub(super) mod format;
 pub(super) mod given;
 pub(super) mod help;
 pub(super) mod json;
+pub(super) mod link;
 pub(super) mod message;
 pub(super) mod name;
 pub(super) mod page;

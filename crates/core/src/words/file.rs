@@ -25,6 +25,7 @@ pub enum Label {
     Unorderable,
     Closed,
     PointsMissing,
+    NotAPage,
     // What to do.
     IsTheNameRight,
     NameAFile,
@@ -40,6 +41,8 @@ pub enum Label {
     ForceWritesOver,
     BacklogExample,
     ChoicesAndSchemas,
+    LinkExample,
+    BaysOfALink,
     OneChoice,
     RangeOfThatTime,
     DemoRange,
@@ -69,6 +72,8 @@ pub enum Message<'a> {
     TooMuch(u64),
     /// Not UTF-8, from that byte on.
     NotText(usize),
+    /// A choice has too many bays for a link.
+    NoLinkOf(usize),
     /// An order was made with this range, not with the one at hand.
     OtherRange {
         /// Its key.

@@ -28,6 +28,8 @@ pub enum Label {
     CannotBeMade,
     UnitWritten,
     SheetWritten,
+    LinkPrinted,
+    LinkWithoutPrice,
     // Commands: in a line, and what else there is to say.
     Check,
     CheckMore,
@@ -46,6 +48,8 @@ pub enum Label {
     Solid,
     Assembly,
     AssemblyMore,
+    Link,
+    LinkMore,
     Schema,
     // Arguments of several commands.
     OfRange,
@@ -71,6 +75,8 @@ pub enum Label {
     OptionsPin,
     SolidOut,
     AssemblyOut,
+    LinkPage,
+    LinkToday,
     ExplainRule,
     ExplainRange,
     SchemaDocument,

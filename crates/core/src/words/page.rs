@@ -118,6 +118,11 @@ pub enum Label {
     InYourRoom,
     RoomCautions,
     StandItHere,
+    // The link.
+    Link,
+    MakingLink,
+    LinkCopied,
+    LinkNotCopied,
     // The strip.
     PriceWithTax,
     Weight,

@@ -1,7 +1,7 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, file, help, page, picture, reader, shell, stage, tool};
+use super::{LOCALE, adviser, desk, english, file, help, link, page, picture, reader, shell, stage, tool};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -44,6 +44,15 @@ impl help::Label {
     pub const fn text(self) -> &'static str {
         match LOCALE {
             Locale::English => english::help::label(self),
+        }
+    }
+}
+
+impl link::Message<'_> {
+    /// The sentence.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::link::message(self),
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use crate::{DAY, Result, folder, other, put, seen};
 
-const COMMANDS: [&str; 11] =
-    ["check", "derive", "range", "sample", "order", "explain", "fit", "options", "solid", "assembly", "schema"];
+const COMMANDS: [&str; 12] =
+    ["check", "derive", "range", "sample", "order", "explain", "fit", "options", "solid", "assembly", "link", "schema"];
 
 /// What every command gives back is said in its help: no script has to guess.
 #[test]
@@ -47,6 +47,7 @@ fn a_faulty_range_file_is_one_that_cannot_be_used() -> Result<()> {
         &["options"],
         &["solid", "--out", "unit.glb"],
         &["assembly"],
+        &["link"],
     ] {
         let seen = seen(&folder, &[command, &["--range", "range.toml"]].concat(), "")?;
         assert!(seen.starts_with(&format!("exit 2\n{said}")), "{command:?}: {seen}");

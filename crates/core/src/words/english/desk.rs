@@ -35,6 +35,17 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::RangeFaults(problems) => return range_faults(problems),
         Message::ChoiceUnread => "The choice cannot be read; load the page anew.",
         Message::Unmade => "Only a unit that can be made is written.",
+        Message::LinkToUnit => "A link to this unit",
+        Message::Link => "Link",
+        Message::Copy => "Copy",
+        Message::Share => "Share",
+        Message::Close => "Close",
+        Message::LinkCautions => {
+            "A phone opens it when its camera sees the code. It holds the unit and what it costs today, nothing about \
+             you."
+        }
+        Message::CodeTitle => "QR code of the link to this unit",
+        Message::NoCode => "This link is too long for a QR code.",
         Message::Empty(of) => return format!("{} is empty.", entry(of)),
         Message::TooLong { entry: of, found, most } => {
             return format!("{} has {found} characters; {most} are the most.", entry(of));

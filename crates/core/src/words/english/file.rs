@@ -24,6 +24,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Unorderable => "this unit cannot be ordered:",
         Label::Closed => "the output was closed",
         Label::PointsMissing => "write it as birch-18='17.6 17.7 \u{2026}', eight points",
+        Label::NotAPage => "write it as https://example.org/",
         Label::IsTheNameRight => "is the name right, and may this file be read?",
         Label::NameAFile => "name a file",
         Label::NameAFileInIt => "name a file in it",
@@ -38,6 +39,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::ForceWritesOver => "--force writes over it",
         Label::BacklogExample => "a backlog looks like {\"minutes\": {\"cut\": 600}}",
         Label::ChoicesAndSchemas => "`slotwright sample` prints choices, `slotwright schema` says what stands where",
+        Label::LinkExample => {
+            "a link looks like '#1/teasel/1640x920x400/30/birch-18/chalk/2o,1s2,1l'; `slotwright link` prints one"
+        }
+        Label::BaysOfALink => "`slotwright derive` prints any choice",
         Label::OneChoice => {
             "give one choice at a time: `head -n 1 choices.jsonl | slotwright derive --choice -`; `slotwright check` alone \
              takes many files, with an order each"
@@ -62,6 +67,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::TooLarge { bytes, most } => format!("the file has {bytes} bytes; {most} are the most that is read"),
         Message::TooMuch(most) => format!("more than {most} bytes came in, the most that is read"),
         Message::NotText(at) => format!("not text in UTF-8, from byte {at} on"),
+        Message::NoLinkOf(bays) => format!("this choice has {bays} bays, more than a link can hold"),
         Message::OtherRange { key, digest } => {
             format!("this order was made with the range {key} {digest}, not with this one")
         }

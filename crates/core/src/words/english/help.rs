@@ -25,6 +25,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::CannotBeMade => "it cannot be made as it is",
         Label::UnitWritten => "the unit is written",
         Label::SheetWritten => "the sheet is written or printed",
+        Label::LinkPrinted => "the unit can be ordered, and its link has its price",
+        Label::LinkWithoutPrice => "something stops its order; its link is printed all the same, without a price",
         Label::Check => "Derive orders again and report every difference",
         Label::CheckMore => {
             "Each order is shown with its range, its boards as they are cut, how they fit, its mass, price and day."
@@ -59,11 +61,15 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "Pictures are SVG: isometric, hidden lines removed, all of a unit at one scale. The last step is that of the \
              whole unit: it is levelled and, where it has to be, fastened to the wall."
         }
+        Label::Link => "Print the link that opens the page with a choice",
+        Label::LinkMore => {
+            "Wherever a choice is read, a link is read too. It holds the unit and its price, nothing of a person."
+        }
         Label::Schema => "Print the JSON Schema of a document, or write all of them",
         Label::OfRange => "The range file; the demo range if there is none",
         Label::OfChoice => {
-            "The choice as JSON, or an order that holds one, `-` for standard input; the first model as it begins if \
-             there is none"
+            "The choice as JSON, an order that holds one, or a link, `-` for standard input; a link may also stand here \
+             itself; the first model as it begins if there is none"
         }
         Label::OfBacklog => "The work that is booked already, as JSON: {\"minutes\": {\"cut\": 600}}",
         Label::OfBatches => {
@@ -93,6 +99,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::SolidOut => "Where to write it",
         Label::AssemblyOut => "Write `assembly.json` and one `step-01.svg` for each step into this folder",
+        Label::LinkPage => {
+            "The address of the page; what begins with # in it is replaced. Without it the link alone is printed"
+        }
+        Label::LinkToday => "The day of the price; if none is given that of the order, or the present day (UTC)",
         Label::ExplainRule => "The rule's code; all rules if there is none",
         Label::ExplainRange => "The range file whose figures are shown; the demo range if there is none",
         Label::SchemaDocument => "The document; the list of documents if there is none",

@@ -116,6 +116,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              camera is no tape measure: measure the wall. Look round while you walk; mind steps, people and pets."
         }
         Label::StandItHere => "Stand it here",
+        Label::Link => "Link",
+        Label::MakingLink => "Making the link \u{2026}",
+        Label::LinkCopied => "Copied.",
+        Label::LinkNotCopied => "The browser did not copy it. It is selected: copy it from there.",
         Label::PriceWithTax => "Price with tax",
         Label::Weight => "Weight",
         Label::WithYouBy => "With you by",

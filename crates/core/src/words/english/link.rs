@@ -1,0 +1,75 @@
+//! Links in English.
+
+use crate::choice::link::{LinkError, Part};
+use crate::words::link::Message;
+use crate::words::money;
+
+/// What a part is called.
+fn part(of: Part) -> String {
+    let name = match of {
+        Part::Model => "the model",
+        Part::Sizes => "width, height and depth",
+        Part::Corners => "the corner radius",
+        Part::Back => "the back",
+        Part::Finish => "the finish",
+        Part::Bays => "the bays",
+        Part::Bay(number) => return format!("bay {number}"),
+        Part::Wall => "the free wall",
+        Part::Screen => "the screen",
+        Part::Plug => "the plug",
+        Part::Made => "the price",
+    };
+    name.into()
+}
+
+fn fault(of: &LinkError) -> String {
+    match of {
+        LinkError::TooLong => "This link is far too long.".into(),
+        LinkError::NoLink => "This is no link of a unit.".into(),
+        LinkError::OtherVersion(version) => format!("This link is of version {version}; here version 1 is read."),
+        LinkError::Missing(of) => format!("This link ends before {}.", part(*of)),
+        LinkError::Unread(of, text) => format!("In this link {} cannot be read: \u{201c}{text}\u{201d}.", part(*of)),
+        LinkError::TooManyBays(count) => format!("This link has {count} bays, more than any unit has."),
+        LinkError::Unexpected(text) => format!("This link has a part that no link has: \u{201c}{text}\u{201d}."),
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    match of {
+        Message::Fault(of) => fault(of),
+        Message::Refused(of) => {
+            let way = match of {
+                LinkError::OtherVersion(_) => "Load the page anew, or ask for a new link.",
+                LinkError::TooLong | LinkError::TooManyBays(_) => "Ask for it once more.",
+                LinkError::NoLink | LinkError::Missing(_) | LinkError::Unread(..) | LinkError::Unexpected(_) => {
+                    "Copy all of it, or ask for it once more."
+                }
+            };
+            format!("{} {way} What you see is not its unit.", fault(of))
+        }
+        Message::NoModel(model) => {
+            format!("This link is of the model {model}, which this range does not have. What you see is not its unit.")
+        }
+        Message::Opened { saved: false } => "This unit was opened from a link.".into(),
+        Message::Opened { saved: true } => {
+            "This unit was opened from a link. What you chose before stays saved until you change something here."
+                .into()
+        }
+        Message::SamePrice => "The range has changed since its link was made; the price is the same.".into(),
+        Message::OtherPrice { changed, then, now, currency } => {
+            let (then, now) = (money(then, currency), money(now, currency));
+            if changed {
+                format!("The range has changed since its link was made: it cost {then} with tax, and costs {now} now.")
+            } else {
+                format!("When its link was made it cost {then} with tax; it costs {now} now.")
+            }
+        }
+        Message::NoLonger { changed: true, reasons } => {
+            format!("The range has changed since its link was made: it could be ordered, and cannot be now. {reasons}")
+        }
+        Message::NoLonger { changed: false, reasons } => {
+            format!("When its link was made it could be ordered; it cannot be now. {reasons}")
+        }
+        Message::CannotBeMade(reasons) => format!("It cannot be made as it is. {reasons}"),
+    }
+}

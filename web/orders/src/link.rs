@@ -1,0 +1,80 @@
+//! Links: what the page shows of its own, and what is said of one that came.
+
+use slotwright_core::choice::link::{Link, Mark};
+use slotwright_core::words::desk::Message;
+use slotwright_core::words::link::{Message as Told, difference};
+
+use crate::{Answer, Paper, code, with};
+
+/// A link to take away, as HTML: a field with it, buttons by what they `data-do`, and its QR code.
+pub(crate) fn shown(address: &str, shared: bool) -> Answer {
+    let picture = code::svg(address).ok_or_else(|| Message::NoCode.text())?;
+    let button = |class: &str, what: &str, name: Message<'_>| {
+        format!("<button type=\"button\" class=\"{class}\" data-do=\"{what}\">{}</button>", name.text())
+    };
+    let close = button("", "close", Message::Close);
+    let copy = button("main", "copy", Message::Copy);
+    let share = if shared { button("", "share", Message::Share) } else { String::new() };
+    let [title, name, cautions] = [Message::LinkToUnit, Message::Link, Message::LinkCautions].map(Message::text);
+    // An address may have these two as they are.
+    let address = address.replace('&', "&amp;").replace('<', "&lt;");
+    let html = format!(
+        "<div class=\"order-head\"><h2 id=\"link-title\">{title}</h2>{close}</div>\
+         <textarea readonly rows=\"4\" aria-label=\"{name}\">{address}</textarea>\
+         <div class=\"views\">{copy}{share}</div><p class=\"told\" role=\"status\"></p>\
+         <div class=\"code\">{picture}</div><p class=\"cautions\">{cautions}</p>"
+    );
+    Ok((String::new(), Paper::Text(html)))
+}
+
+/// What came of a link; `known` says `own` if its unit was there already, `saved` if another one is.
+pub(crate) fn told(range: &str, text: &str, today: &str, known: &str) -> Answer {
+    let link = Link::of_link(text).map_err(|error| Told::Refused(&error).text())?;
+    let different = with(range, &link.choice.to_compact(), today, |derived| {
+        let Link { choice, .. } = &link;
+        if derived.range.model(&choice.model).is_none() {
+            return Err(Told::NoModel(choice.model.as_str()).text());
+        }
+        let price = derived.built.as_ref().map(|built| &built.price);
+        Ok(difference(&link, Mark::of(derived.range), &derived.findings, price))
+    })?;
+    let opened = (known != "own").then(|| Told::Opened { saved: known == "saved" }.text());
+    let texts: Vec<String> = opened.into_iter().chain(different).collect();
+    Ok((texts.join("\n"), Paper::Text(String::new())))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const RANGE: &str = include_str!("../../ranges/fenland.toml");
+    const LINK: &str = "1/teasel/1640x920x400/30/birch-18/chalk/2o,1s2,1l";
+
+    /// A reader of its own reads the code in the browser's tests.
+    #[test]
+    fn a_link_is_shown_with_its_code() {
+        let address = ["https://example.org/?a=1&copy=2#", LINK].concat();
+        let Ok((_, Paper::Text(html))) = shown(&address, true) else { panic!("nothing is shown") };
+        assert!(html.contains(&address.replace('&', "&amp;")), "{html}");
+        assert!(html.contains("<title>QR code of the link to this unit</title>"), "{html}");
+        assert!(html.contains("viewBox=\"0 0 49 49\"") && html.contains("M4 4h7v1h-7z"), "{html}");
+        assert!(html.contains("data-do=\"share\""));
+        assert_eq!(shown(&"#".repeat(3000), false), Err("This link is too long for a QR code.".into()));
+    }
+
+    #[test]
+    fn what_came_of_a_link_is_told() {
+        let say = |text: &str, known: &str| match told(RANGE, text, "2026-11-25", known) {
+            Ok((said, _)) | Err(said) => said,
+        };
+        assert_eq!(say(LINK, ""), "This unit was opened from a link.");
+        assert!(say(LINK, "saved").contains("What you chose before stays saved"));
+        assert_eq!(say(LINK, "own"), "");
+        let dearer = say(&[LINK, "/@a1b2c3d4=100"].concat(), "own");
+        assert!(dearer.starts_with("The range has changed since its link was made: it cost"), "{dearer}");
+        let wide = say(&LINK.replace("1640x", "5000x"), "");
+        assert!(wide.contains("\nIt cannot be made as it is. The width is"), "{wide}");
+        assert!(say(&LINK.replace("teasel", "reed"), "").starts_with("This link is of the model reed"));
+        assert!(say("7/teasel/1x1x1", "").starts_with("This link is of version 7"));
+    }
+}

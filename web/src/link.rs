@@ -1,0 +1,136 @@
+//! The link of the present unit: the address of the page holds it, and another one that comes there is opened. What is
+//! said of it the order desk knows: few links have anything about them.
+
+use leptos::prelude::*;
+use slotwright_core::choice::Choice;
+use slotwright_core::choice::link::{Link, Made};
+use slotwright_core::range::Range;
+use slotwright_core::units::money::Money;
+
+use crate::browser::orders::{self, Answer};
+use crate::browser::{fragment, page, steps, storage};
+use crate::state::{Desk, PAUSE};
+
+/// What came by the address.
+#[derive(Clone, Debug)]
+pub struct Arrived {
+    text: String,
+    /// Its link, if it is one and the range has the model that it is of.
+    link: Option<Link>,
+    /// Whether it is the link of the unit that was there already.
+    own: bool,
+}
+
+impl Arrived {
+    /// What the address brings when the page begins, and which would begin with `there` otherwise.
+    pub fn first(range: &Range, there: &Choice) -> Option<Self> {
+        let text = fragment::read().filter(|text| !fragment::take_outdated(text))?;
+        Some(Self::of(text, range, there))
+    }
+
+    fn of(text: String, range: &Range, there: &Choice) -> Self {
+        let link = Link::of_good(&text).filter(|link| range.model(&link.choice.model).is_some());
+        let own = link.as_ref().is_some_and(|link| link.choice == *there);
+        Self { text, link, own }
+    }
+
+    /// The unit to show instead of the one that was there.
+    pub fn other(&self) -> Option<&Choice> {
+        self.link.as_ref().filter(|_| !self.own).map(|link| &link.choice)
+    }
+}
+
+/// The address of the page. A link that came stays there as it came until something is answered, so that a reload tells
+/// the same of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Address {
+    desk: Desk,
+    /// The unit that was shown when it came.
+    came: StoredValue<Option<Choice>>,
+}
+
+impl Address {
+    /// Begins with what came, and opens what somebody puts there later; `opened` hears of that, so that it is not saved
+    /// before something is answered.
+    pub fn new(desk: Desk, first: Option<Arrived>, opened: Callback<()>) -> Self {
+        let address = Self { desk, came: StoredValue::new(None) };
+        if let Some(arrived) = first {
+            address.take(arrived);
+        }
+        let later = move |_| {
+            let Some(text) = fragment::read().filter(|_| fragment::is_new()) else { return };
+            let arrived = desk.peek(|snapshot, range| Arrived::of(text, range, &snapshot.choice));
+            if let Some(choice) = arrived.other() {
+                desk.unread.forget_choice();
+                desk.replace(choice.clone());
+                opened.run(());
+            }
+            address.take(arrived);
+        };
+        if let Some(window) = web_sys::window() {
+            page::listen(&window, &["hashchange"], Callback::new(later));
+        }
+        address
+    }
+
+    /// Puts the present link there, once things have rested. When the page is being left it is too late for that: then
+    /// it is noted that what stands there is old.
+    pub fn keep(self, leaving: bool) {
+        let now = self.desk.peek(|snapshot, _| snapshot.choice.clone());
+        if self.came.with_value(|came| came.as_ref() == Some(&now)) {
+            return;
+        }
+        self.came.set_value(None);
+        if leaving {
+            fragment::outdate();
+        } else if steps::is_on_the_way() {
+            // Each entry has its own link.
+            set_timeout(move || self.keep(false), PAUSE);
+        } else {
+            fragment::write(&of(self.desk).to_link());
+        }
+    }
+
+    fn take(self, arrived: Arrived) {
+        let now = self.desk.peek(|snapshot, _| snapshot.choice.clone());
+        self.came.set_value(Some(now).filter(|_| !arrived.own));
+        tell(self.desk, arrived);
+    }
+}
+
+/// The link of what is chosen now.
+pub fn of(desk: Desk) -> Link {
+    // Prices of the range that came with the page may be old.
+    let range = desk.mark.get_untracked().filter(|_| !desk.is_built_in());
+    let made = range.and_then(|range| Some(Made { range, price: price(desk)? }));
+    Link { choice: desk.peek(|snapshot, _| snapshot.choice.clone()), made }
+}
+
+/// What the unit costs, if it can be ordered.
+fn price(desk: Desk) -> Option<Money> {
+    desk.peek(|snapshot, _| snapshot.built.as_ref().filter(|_| snapshot.orderable).map(|built| built.price.total_minor))
+}
+
+/// Tells what came of a link.
+fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
+    desk.show_banner(String::new(), String::new());
+    // Who comes back to a unit that costs what it did, or never had a price, is told nothing.
+    let made = link.as_ref().and_then(|link| link.made).map(|made| made.price);
+    if own && (made.is_none() || made == price(desk)) {
+        return;
+    }
+    let known = if own {
+        "own"
+    } else if desk.peek(|_, range| storage::has(&range.key)) {
+        "saved"
+    } else {
+        ""
+    };
+    let about = desk.peek(|snapshot, _| snapshot.choice.to_compact());
+    let on_answer = move |answer| {
+        let (Answer::Good(sentence, _) | Answer::Bad(sentence)) = answer;
+        desk.show_banner(sentence, about.clone());
+    };
+    let question = vec!["told".into(), desk.range_text(), text, desk.today().to_string(), known.into()];
+    orders::ask(question, Callback::new(on_answer));
+}
