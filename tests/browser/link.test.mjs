@@ -78,7 +78,7 @@ test("a link opens its unit, wins over what was saved, and what was saved stays 
   await bench.close();
 });
 
-test("a reload keeps the unit and what is kept of it, says nothing, and makes the history no longer", async () => {
+test("a reload keeps the unit and what is kept of it, says nothing, and each step has its link", async () => {
   const bench = await Bench.open(chrome);
   // Before anything is answered: with its price as soon as the range's digest is there.
   await bench.page.waitForURL(/#1\/sedge\/1640x520x420\/.*\/@[0-9a-f]{8}=\d+$/);
@@ -91,7 +91,14 @@ test("a reload keeps the unit and what is kept of it, says nothing, and makes th
   await bench.button("Keep height").click();
   await rest(bench);
   assert.match(await fragment(bench), /^1\/sedge\/1640x600x420\//);
-  assert.equal(await bench.page.evaluate(() => history.length), steps);
+  assert.equal(await bench.page.evaluate(() => history.length), steps + 2, "a size and what is kept are two steps");
+  await bench.page.goBack();
+  await bench.page.goBack();
+  await bench.page.waitForURL(/#1\/sedge\/1640x520x420\//);
+  await bench.page.goForward();
+  await bench.page.goForward();
+  await bench.page.waitForURL(/#1\/sedge\/1640x600x420\//);
+  await rest(bench);
   await bench.page.reload();
   await bench.button("Order spec").waitFor();
   assert.match(await bench.drawing(), /600 high/);

@@ -1,7 +1,6 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
-use slotwright_core::input::entry::Expected;
 use slotwright_core::input::wire;
 use slotwright_core::units::day::Day;
 use slotwright_core::words;

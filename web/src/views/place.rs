@@ -4,7 +4,6 @@ use leptos::prelude::*;
 use slotwright_core::choice::Place;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
-use slotwright_core::input::entry::Expected;
 use slotwright_core::words;
 use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
