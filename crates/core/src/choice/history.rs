@@ -115,7 +115,9 @@ mod tests {
         #[test]
         fn a_new_step_cuts_what_was_undone(states in prop::collection::vec(any::<u16>(), 1..40), back in 0_usize..40) {
             let mut history = History::new(0);
-            states.iter().for_each(|state| history.push(*state));
+            for state in &states {
+                history.push(*state);
+            }
             let kept = states.len().saturating_sub(back);
             history.go_to(kept);
             history.push(7);

@@ -29,7 +29,9 @@ const PIECES: [Piece; 10] = [
 pub fn carried(range: &Range, from: &Choice, model: &Model) -> Option<Choice> {
     let start = Choice::starting(model)?;
     let mut all = start.clone();
-    PIECES.iter().for_each(|piece| piece(&mut all, from, model));
+    for piece in PIECES {
+        piece(&mut all, from, model);
+    }
     if can_be_made(range, &all) {
         return Some(all);
     }
