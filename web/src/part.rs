@@ -1,4 +1,5 @@
 //! The parts of the program that workers load: what the page never calls is cut off when the app is built.
+#![expect(clippy::unnecessary_wraps, reason = "to load a part can fail, which the macro adds; what it does cannot")]
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};

@@ -81,18 +81,17 @@ impl Program {
 
     /// Makes all parts small.
     fn optimise(&self, root: &Root, web: &Web, cut: &Path) -> Result<()> {
-        let main = format!("{NAME}_bg.wasm");
-        for part in parts(cut)? {
-            let name = part.file_name().context("a part without a name")?;
-            // wasm-bindgen has been over this one.
-            let (from, to) = match name == Path::new(NAME).with_extension("wasm") {
-                true => (self.0.join(&main), self.0.join(&main)),
-                false => (part.clone(), self.0.join(name)),
-            };
+        let optimise = |from: &Path, to: &Path| {
             let mut optimiser = web.command(root, "wasm-opt");
             optimiser.args(["-O2", "--low-memory-unused", "--strip-debug", "--quiet"]);
             optimiser.args(FEATURES.map(|feature| format!("--enable-{feature}")));
-            command::run(optimiser.arg(from).arg("-o").arg(to), REMEDY)?;
+            command::run(optimiser.arg(from).arg("-o").arg(to), REMEDY)
+        };
+        // wasm-bindgen has been over the part that everybody loads.
+        let main = self.0.join(format!("{NAME}_bg.wasm"));
+        optimise(&main, &main)?;
+        for part in later_parts(cut)? {
+            optimise(&part, &self.0.join(part.file_name().context("a part without a name")?))?;
         }
         let loader = "__wasm_split.js";
         fs::copy(cut.join(loader), self.0.join(loader)).context(loader)?;
@@ -106,8 +105,8 @@ impl Program {
         // The parts' loaders are one module, which wasm-bindgen names once for each.
         esbuild.arg("--log-override:duplicate-object-key=silent");
         esbuild.arg(format!("--outdir={}", self.0.display()));
-        let scripts = self.files()?.into_iter().filter(|name| name.ends_with(".js"));
-        esbuild.args(scripts.map(|name| self.0.join(name)));
+        let files = self.files()?.into_iter().map(|name| self.0.join(name));
+        esbuild.args(files.filter(|file| file.extension().is_some_and(|end| end == "js")));
         command::run(&mut esbuild, REMEDY)
     }
 
@@ -128,7 +127,7 @@ impl Program {
             all.update(Sha256::digest(name));
             all.update(Sha256::digest(file));
         }
-        Ok(all.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect())
+        Ok(all.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect::<Vec<_>>().concat())
     }
 }
 
@@ -150,10 +149,13 @@ fn cut_apart(root: &Root, web: &Web, cut: &Path) -> Result<()> {
     command::run(&mut split, REMEDY)
 }
 
-fn parts(cut: &Path) -> Result<Vec<PathBuf>> {
+/// What was cut off.
+fn later_parts(cut: &Path) -> Result<Vec<PathBuf>> {
     let entries = fs::read_dir(cut).with_context(|| cut.display().to_string())?;
-    let files = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
-    Ok(files.into_iter().filter(|file| file.extension().is_some_and(|end| end == "wasm")).collect())
+    let mut files = entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>>>()?;
+    let main = cut.join(NAME).with_extension("wasm");
+    files.retain(|file| *file != main && file.extension().is_some_and(|end| end == "wasm"));
+    Ok(files)
 }
 
 /// An empty folder.
