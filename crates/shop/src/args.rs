@@ -4,13 +4,15 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use slotwright_core::choice::question::Question;
-use slotwright_core::range::{Batch, Key};
 use slotwright_core::units::day::Day;
-use slotwright_core::words;
-use slotwright_core::words::file::{self, Message};
 use slotwright_core::words::help::Label;
 
 use crate::output::{DIFFERS, GOOD, UNREADABLE};
+use typed::{day, measured, page, question};
+
+mod typed;
+
+pub(crate) use typed::Measured;
 
 /// The tool.
 #[derive(Debug, Parser)]
@@ -225,32 +227,6 @@ pub(crate) struct Batches {
     pub(crate) batches: Vec<Measured>,
 }
 
-/// The measured batch of a board.
-#[derive(Clone, Debug)]
-pub(crate) struct Measured {
-    /// The board.
-    pub(crate) board: Key,
-    /// Its batch.
-    pub(crate) batch: Batch,
-}
-
-/// Reads a measured batch.
-fn measured(text: &str) -> Result<Measured, String> {
-    let (board, points) = text.split_once('=').ok_or(file::Label::PointsMissing.text())?;
-    let board = board.trim().parse().map_err(|wrong| Message::Key(&wrong).text())?;
-    Ok(Measured { board, batch: points.parse().map_err(|wrong| Message::Batch(&wrong).text())? })
-}
-
-/// Reads a day.
-fn day(text: &str) -> Result<Day, String> {
-    text.parse().map_err(|wrong| words::no_day(&wrong))
-}
-
-/// Reads a question.
-fn question(text: &str) -> Result<Question, String> {
-    text.parse().map_err(|wrong| Message::Question(&wrong).text())
-}
-
 #[derive(Args, Debug)]
 pub(crate) struct Fit {
     #[arg(long, value_name = "FILE", help = Label::OfRange.text())]
@@ -363,15 +339,6 @@ pub(crate) struct Link {
     pub(crate) page: Option<String>,
     #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::LinkToday.text())]
     pub(crate) today: Option<Day>,
-}
-
-/// The address of a page without its fragment.
-fn page(text: &str) -> Result<String, &'static str> {
-    let address = text.split('#').next().unwrap_or_default();
-    let begins =
-        ["http://", "https://"].iter().any(|scheme| address.len() > scheme.len() && address.starts_with(scheme));
-    let plain = address.bytes().all(|byte| byte.is_ascii_graphic());
-    if begins && plain { Ok(address.into()) } else { Err(file::Label::NotAPage.text()) }
 }
 
 #[derive(Args, Debug)]

@@ -2,6 +2,7 @@
 
 use crate::words::help::Label;
 
+#[expect(clippy::too_many_lines, reason = "one line a text")]
 pub(in crate::words) const fn label(of: Label) -> &'static str {
     match of {
         Label::Tool => "Checks orders of interlocking plywood cabinets, validates ranges, derives units",
