@@ -149,6 +149,11 @@ pub fn lead_to_unread() -> bool {
     true
 }
 
+/// The dialog of that id.
+pub fn dialog(id: &str) -> Option<HtmlDialogElement> {
+    web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
 /// Opens or closes a dialog.
 pub fn show(dialog: &HtmlDialogElement, open: bool) {
     if open && !dialog.open() {

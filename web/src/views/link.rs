@@ -9,49 +9,42 @@ use crate::browser::{fragment, page, share};
 use crate::link;
 use crate::state::Desk;
 
-/// The dialog of the link; it opens when the desk has answered what was asked by `ask`.
+/// The dialog's place in the page.
+const DIALOG: &str = "unit-link";
+
+/// The dialog of the link: empty until `ask` fills and opens it.
 #[component]
-pub fn LinkDialog(
-    /// What the desk made of it.
-    shown: RwSignal<String>,
-) -> impl IntoView {
-    let dialog = NodeRef::<leptos::html::Dialog>::new();
-    Effect::new(move |_| {
-        if let Some(dialog) = dialog.get() {
-            page::show(&dialog, !shown.read().is_empty());
-        }
-    });
+pub fn LinkDialog() -> impl IntoView {
     let press = move |event: web_sys::MouseEvent| {
-        let Some(dialog) = dialog.get_untracked() else { return };
-        let what = page::pressed(&event);
+        let (Some(dialog), Some(what)) = (page::dialog(DIALOG), page::pressed(&event)) else { return };
         wasm_bindgen_futures::spawn_local(async move {
-            match what.as_deref() {
-                Some("copy") => {
+            match what.as_str() {
+                "copy" => {
                     let copied = share::copy(&dialog).await;
                     let label = if copied { Label::LinkCopied } else { Label::LinkNotCopied };
                     page::write(&dialog, ".told", label.text());
                 }
-                Some("share") => share::share(&dialog).await,
-                Some(_) => dialog.close(),
-                None => {}
+                "share" => share::share(&dialog).await,
+                _ => dialog.close(),
             }
         });
     };
-    view! {
-        <dialog node_ref=dialog class="link" aria-labelledby="link-title" on:click=press
-            on:close=move |_| shown.set(String::new()) inner_html=move || shown.get()></dialog>
-    }
+    view! { <dialog id=DIALOG class="link" aria-labelledby="link-title" on:click=press></dialog> }
 }
 
 /// Asks for what is shown of the present link; `told` gets what is to be said meanwhile, or why there is none.
-pub fn ask(desk: Desk, shown: RwSignal<String>, told: RwSignal<String>) {
+pub fn ask(desk: Desk, told: RwSignal<String>) {
     told.set(Label::MakingLink.text().into());
-    let on_answer = move |answer| match answer {
-        Answer::Good(_, html) => {
-            told.set(String::new());
-            shown.set(html.as_string().unwrap_or_default());
+    let on_answer = move |answer| {
+        let html = match answer {
+            Answer::Good(_, html) => html.as_string(),
+            Answer::Bad(sentence) => return told.set(sentence),
+        };
+        told.set(String::new());
+        if let (Some(dialog), Some(html)) = (page::dialog(DIALOG), html) {
+            dialog.set_inner_html(&html);
+            page::show(&dialog, true);
         }
-        Answer::Bad(sentence) => told.set(sentence),
     };
     let shared = if share::offered() { "1" } else { "" };
     let address = fragment::address(&link::of(desk).to_link());

@@ -21,7 +21,7 @@ fn question(desk: Desk) -> Vec<String> {
 pub fn TakeAway() -> impl IntoView {
     let desk = Desk::here();
     let told = RwSignal::new(String::new());
-    let (offered, standing, linking) = (RwSignal::new(false), RwSignal::new(false), RwSignal::new(String::new()));
+    let (offered, standing) = (RwSignal::new(false), RwSignal::new(false));
     wasm_bindgen_futures::spawn_local(async move {
         let can = room::offered().await;
         offered.try_set(can);
@@ -66,11 +66,11 @@ pub fn TakeAway() -> impl IntoView {
             <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
                 {Label::StandInRoom.text()}
             </button>
-            <button type="button" on:click=move |_| link::ask(desk, linking, told)>{Label::Link.text()}</button>
+            <button type="button" on:click=move |_| link::ask(desk, told)>{Label::Link.text()}</button>
             <p class="told" role="status">{move || told.get()}</p>
         </div>
         <Room open=standing/>
-        <LinkDialog shown=linking/>
+        <LinkDialog/>
     }
 }
 
