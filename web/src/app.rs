@@ -85,28 +85,29 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     // What is saved is not written over before something is answered or kept.
     let saved = StoredValue::new(untrack(kept));
     let address = Address::new(desk, arrived, Callback::new(move |()| saved.set_value(untrack(kept))));
-    let leaving = StoredValue::new(false);
-    let save = move |now: Draft| {
-        if !desk.rest() {
-            return;
-        }
+    let store = move |now: Draft| {
         if saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
             storage::save(&range, &now.choice, &now.pins);
             saved.set_value(now);
         }
-        address.keep(leaving.get_value());
+    };
+    let store = Callback::new(store);
+    let save = move |now: Draft| {
+        if desk.rest() {
+            store.run(now);
+            address.keep(false);
+        }
     };
     // What links call the range comes later than the page.
     let rested = move || {
         desk.mark.track();
         kept()
     };
-    let save = debounce(PAUSE, rested, Callback::new(save));
-    // Whoever leaves at once finds it again all the same.
+    debounce(PAUSE, rested, Callback::new(save));
+    // Whoever leaves at once finds it again all the same, whatever is held.
     let left = window_event_listener(leptos::ev::pagehide, move |_| {
-        leaving.set_value(true);
-        save.run(());
-        leaving.set_value(false);
+        store.run(untrack(kept));
+        address.keep(true);
     });
     on_cleanup(move || left.remove());
     let ordering = RwSignal::new(false);

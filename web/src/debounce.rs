@@ -4,9 +4,8 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-/// Hands what `read` gives to `act` once it has not changed for so long; the first reading too. What is given does it
-/// at once, if something waits.
-pub fn debounce<T>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>) -> Callback<()>
+/// Hands what `read` gives to `act` once it has not changed for so long; the first reading too.
+pub fn debounce<T>(pause: Duration, read: impl Fn() -> T + 'static, act: Callback<T>)
 where
     T: Send + Sync + 'static,
 {
@@ -34,5 +33,4 @@ where
             handle.clear();
         }
     });
-    Callback::new(move |()| go())
 }

@@ -60,15 +60,22 @@ impl Address {
         let later = move |_| {
             let Some(text) = fragment::read().filter(|_| fragment::is_new()) else { return };
             let arrived = desk.peek(|snapshot, range| Arrived::of(text, range, &snapshot.choice));
+            desk.show_banner(String::new(), String::new());
             if let Some(choice) = arrived.other() {
-                desk.unread.forget_choice();
-                desk.replace(choice.clone());
+                desk.open_link(choice.clone());
                 opened.run(());
             }
             address.take(arrived);
         };
         if let Some(window) = web_sys::window() {
             page::listen(&window, &["hashchange"], Callback::new(later));
+            // An entry of an earlier load has another unit's link.
+            let arrived = move |_| {
+                if !fragment::is_new() {
+                    address.keep(false);
+                }
+            };
+            page::listen(&window, &["popstate"], Callback::new(arrived));
         }
         address
     }
@@ -78,6 +85,12 @@ impl Address {
     pub fn keep(self, leaving: bool) {
         let now = self.desk.peek(|snapshot, _| snapshot.choice.clone());
         if self.came.with_value(|came| came.as_ref() == Some(&now)) {
+            return;
+        }
+        // A link of this unit is not old, and until it is known what links call the range it says more than a new one.
+        let there = || fragment::read().and_then(|text| Link::of_good(&text));
+        let is_enough = leaving || self.desk.mark.get_untracked().is_none();
+        if is_enough && there().is_some_and(|link| link.choice == now) {
             return;
         }
         self.came.set_value(None);
@@ -113,10 +126,10 @@ fn price(desk: Desk) -> Option<Money> {
 
 /// Tells what came of a link.
 fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
-    desk.show_banner(String::new(), String::new());
-    // Who comes back to a unit that costs what it did, or never had a price, is told nothing.
+    // Who comes back to a unit that costs what it did, or never had a price, is told nothing; nor is anybody whom the
+    // range did not reach.
     let made = link.as_ref().and_then(|link| link.made).map(|made| made.price);
-    if own && (made.is_none() || made == price(desk)) {
+    if own && (made.is_none() || made == price(desk) || desk.is_built_in()) {
         return;
     }
     let known = if own {
@@ -128,6 +141,10 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     };
     let about = desk.peek(|snapshot, _| snapshot.choice.to_compact());
     let on_answer = move |answer| {
+        // It is about the unit that was shown then.
+        if desk.peek(|snapshot, _| snapshot.choice.to_compact()) != about {
+            return;
+        }
         let (Answer::Good(sentence, _) | Answer::Bad(sentence)) = answer;
         desk.show_banner(sentence, about.clone());
     };

@@ -57,7 +57,10 @@ mod tests {
         let Ok((_, Paper::Text(html))) = shown(&address, true) else { panic!("nothing is shown") };
         assert!(html.contains(&address.replace('&', "&amp;")), "{html}");
         assert!(html.contains("<title>QR code of the link to this unit</title>"), "{html}");
-        assert!(html.contains("viewBox=\"0 0 49 49\"") && html.contains("M4 4h7v1h-7z"), "{html}");
+        // Source: ISO/IEC 18004:2015, table 7 (from memory): at level L version 4 holds 78 bytes, version 5, with 37
+        // modules a side, 106.
+        assert_eq!(address.len(), 81);
+        assert!(html.contains("viewBox=\"0 0 45 45\"") && html.contains("M4 4h7v1h-7z"), "{html}");
         assert!(html.contains("data-do=\"share\""));
         assert_eq!(shown(&"#".repeat(3000), false), Err("This link is too long for a QR code.".into()));
     }

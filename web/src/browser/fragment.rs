@@ -22,12 +22,12 @@ pub fn is_new() -> bool {
 /// Puts a link in the place of what stands there; the history gets no longer by it.
 pub fn write(link: &str) {
     if read().is_none_or(|known| known != link) {
-        go(&["#", link].concat());
+        replace(&["#", link].concat());
     }
 }
 
 /// Another address of the page in the place of the present one.
-fn go(address: &str) {
+fn replace(address: &str) {
     if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
         let state = history.state().unwrap_or_default();
         // A browser that is asked too often keeps the address as it is.
@@ -68,7 +68,7 @@ pub fn take_outdated(text: &str) -> bool {
     let _ = storage.remove_item(LEFT);
     let is_outdated = left.is_some_and(|left| left == text);
     if is_outdated {
-        go(&page());
+        replace(&page());
     }
     is_outdated
 }

@@ -19,8 +19,8 @@ pub enum Stroke {
     Release,
 }
 
-const EVENTS: [&str; 8] =
-    ["keydown", "keyup", "input", "change", "focusin", "pointerdown", "pointerup", "pointercancel"];
+const EVENTS: [&str; 9] =
+    ["keydown", "keyup", "input", "change", "focusin", "pointerdown", "pointerup", "pointercancel", "blur"];
 
 /// Hears them all over the page.
 pub fn listen(on_stroke: Callback<Stroke>) {
@@ -39,8 +39,10 @@ pub fn listen(on_stroke: Callback<Stroke>) {
             "input" => typing.set(!is_slider(&event)),
             "change" | "focusin" => typing.set(false),
             // A key that stays down moves a slider as a hand does.
-            "pointerdown" | "keydown" if is_slider(&event) => on_stroke.run(Stroke::Hold),
-            "pointerup" | "pointercancel" | "keyup" => on_stroke.run(Stroke::Release),
+            "pointerdown" if is_slider(&event) => on_stroke.run(Stroke::Hold),
+            "keydown" if is_slider(&event) && moves(&event) => on_stroke.run(Stroke::Hold),
+            // Who goes to another window lets go as well: no key comes back from there.
+            "pointerup" | "pointercancel" | "keyup" | "blur" => on_stroke.run(Stroke::Release),
             _ => {}
         }
     };
@@ -53,6 +55,12 @@ pub fn listen(on_stroke: Callback<Stroke>) {
 fn is_slider(event: &Event) -> bool {
     let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
     input.is_some_and(|input| input.type_() == "range")
+}
+
+/// Whether a key moves a slider.
+fn moves(event: &Event) -> bool {
+    let key = event.dyn_ref::<KeyboardEvent>().map(KeyboardEvent::key).unwrap_or_default();
+    key.starts_with("Arrow") || matches!(key.as_str(), "PageUp" | "PageDown" | "Home" | "End")
 }
 
 fn stroke(key: &KeyboardEvent) -> Option<Stroke> {

@@ -1,5 +1,5 @@
-//! The browser's own steps back and forward: one entry for each step, with its number. No other file makes or changes
-//! entries; `write` takes an address with them.
+//! The browser's own steps back and forward: one entry for each step, with its number. No other file makes entries;
+//! `fragment` changes the address of the present one and leaves its number.
 
 use std::cell::RefCell;
 use std::time::Duration;
@@ -18,13 +18,15 @@ struct Walk {
     /// Tells this load of the page from those before: their numbers mean nothing any more.
     load: f64,
     number: usize,
+    /// The last step that has an entry.
+    last: usize,
     /// How often the browser was sent after the page.
     sent: u32,
     on_the_way: bool,
 }
 
 thread_local! {
-    static WALK: RefCell<Walk> = const { RefCell::new(Walk { load: 0.0, number: 0, sent: 0, on_the_way: false }) };
+    static WALK: RefCell<Walk> = const { RefCell::new(Walk { load: 0.0, number: 0, last: 0, sent: 0, on_the_way: false }) };
 }
 
 fn history() -> Option<History> {
@@ -41,7 +43,7 @@ fn entry(walk: &Walk) -> JsValue {
 /// Begins with the present entry, and tells the numbers of the steps to which a person goes by the browser's buttons.
 pub fn listen(on_step: Callback<usize>) {
     WALK.with_borrow_mut(|walk| walk.load = js_sys::Date::now());
-    write(false, None);
+    write(false);
     let gone = move |event: web_sys::Event| {
         let Some(state) = event.dyn_ref::<PopStateEvent>().map(PopStateEvent::state) else { return };
         let (before, gone_to) = WALK.with_borrow_mut(|walk| (walk.number, arrive(walk, &state)));
@@ -64,11 +66,8 @@ pub fn listen(on_step: Callback<usize>) {
 fn arrive(walk: &mut Walk, state: &JsValue) -> Option<usize> {
     // A link within the page makes an entry without a number: that is no step.
     let state = state.dyn_ref::<js_sys::Array>()?;
-    let own = state.get(0).as_f64().is_some_and(|load| load.to_bits() == walk.load.to_bits());
-    // What an earlier load left behind lies before the first step of this one.
-    let number = if own { state.get(1).as_f64()? } else { 0.0 };
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates; it was written above")]
-    let number = number as usize;
+    // What an earlier load left behind counts as the first step of this one.
+    let number = number_of(walk, state).unwrap_or(0);
     if !walk.on_the_way {
         walk.number = number;
         return Some(number);
@@ -80,6 +79,13 @@ fn arrive(walk: &mut Walk, state: &JsValue) -> Option<usize> {
     None
 }
 
+/// The step that an entry is of, if this load made it.
+fn number_of(walk: &Walk, state: &js_sys::Array) -> Option<usize> {
+    let own = state.get(0).as_f64().is_some_and(|load| load.to_bits() == walk.load.to_bits());
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates; `entry` wrote it")]
+    state.get(1).as_f64().filter(|_| own).map(|number| number as usize)
+}
+
 /// Whether the browser is still on its way after the page: until then what is written goes to the wrong entry.
 pub fn is_on_the_way() -> bool {
     WALK.with_borrow(|walk| walk.on_the_way)
@@ -89,29 +95,58 @@ pub fn is_on_the_way() -> bool {
 pub fn push(number: usize) {
     WALK.with_borrow_mut(|walk| walk.number = number);
     // An entry without a number was made by a link within the page or a person: the step takes its place.
-    let is_numbered = history().is_some_and(|history| history.state().is_ok_and(|state| !state.is_null()));
-    write(is_numbered, None);
+    if write(!is_unnumbered()) {
+        WALK.with_borrow_mut(|walk| walk.last = number);
+    }
 }
 
-/// Writes the present step into an entry of its own or into the one where the browser is, which keeps its address if there
-/// is no other.
-fn write(anew: bool, address: Option<&str>) {
-    let Some(history) = history() else { return };
+/// Whether the browser is at an entry that no step made. It cut off what lay ahead.
+fn is_unnumbered() -> bool {
+    history().is_some_and(|history| history.state().is_ok_and(|state| state.is_null()))
+}
+
+/// The step of the entry where the browser is.
+fn here(walk: &Walk) -> Option<usize> {
+    let state = history()?.state().ok()?;
+    let number = number_of(walk, state.dyn_ref()?);
+    number.filter(|number| *number <= walk.last)
+}
+
+/// Writes the present step into an entry of its own or into the one where the browser is; both keep the address. Whether
+/// that could be done: where no entry can be made or changed, the page's own buttons do.
+fn write(anew: bool) -> bool {
+    let Some(history) = history() else { return false };
     let state = WALK.with_borrow(entry);
-    // Where no entry can be made or changed, the page's own buttons do.
-    let _ = if anew {
-        history.push_state_with_url(&state, "", address)
+    let written = if anew {
+        history.push_state_with_url(&state, "", None)
     } else {
-        history.replace_state_with_url(&state, "", address)
+        history.replace_state_with_url(&state, "", None)
     };
+    written.is_ok()
 }
 
-/// The page went to another step by itself: the browser goes after it.
+/// The page went to another step by itself: the browser goes after it, or gets an entry for it where it has none.
 pub fn follow(number: usize) {
-    let (from, sent) = WALK.with_borrow_mut(|walk| {
+    let unnumbered = is_unnumbered();
+    let (from, has_entry) = WALK.with_borrow_mut(|walk| {
+        let before = std::mem::replace(&mut walk.number, number);
+        if unnumbered {
+            walk.last = before;
+        }
+        // Who is on the way will be there.
+        let from = if walk.on_the_way { before } else { here(walk).unwrap_or(before) };
+        (from + usize::from(unnumbered), number <= walk.last)
+    });
+    if !has_entry {
+        return push(number);
+    }
+    if from == number {
+        return;
+    }
+    let sent = WALK.with_borrow_mut(|walk| {
         walk.on_the_way = true;
         walk.sent += 1;
-        (std::mem::replace(&mut walk.number, number), walk.sent)
+        walk.sent
     });
     go(from, number);
     let arrived = move || WALK.with_borrow_mut(|walk| walk.on_the_way &= walk.sent != sent);

@@ -1,5 +1,5 @@
-//! Steps: what a person would call one, and the way back and forward through them. Beginning afresh and opening an order
-//! are steps too.
+//! Steps: what a person would call one, and the way back and forward through them. Beginning afresh, opening an order and
+//! opening a link are steps too.
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
@@ -273,6 +273,17 @@ impl Desk {
         self.customer.set(customer);
         self.show_banner(sentence, about);
         self.hand_over(before, false);
+    }
+
+    /// Shows the unit of a link that was put into the address. It is no dialog's any more, and nothing of it is kept.
+    pub fn open_link(self, choice: Choice) {
+        self.settle();
+        if let Some(dialog) = page::open_dialog() {
+            page::show(&dialog, false);
+        }
+        self.unread.forget_choice();
+        self.replace(choice);
+        self.keep_other(Vec::clear);
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

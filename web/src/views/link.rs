@@ -35,7 +35,13 @@ pub fn LinkDialog() -> impl IntoView {
 /// Asks for what is shown of the present link; `told` gets what is to be said meanwhile, or why there is none.
 pub fn ask(desk: Desk, told: RwSignal<String>) {
     told.set(Label::MakingLink.text().into());
+    let shown = move || desk.peek(|snapshot, _| snapshot.choice.clone());
+    let asked = shown();
     let on_answer = move |answer| {
+        // Another unit by now, or something else before the page: it can be asked for again.
+        if shown() != asked || page::open_dialog().is_some() {
+            return told.set(String::new());
+        }
         let html = match answer {
             Answer::Good(_, html) => html.as_string(),
             Answer::Bad(sentence) => return told.set(sentence),
@@ -46,7 +52,7 @@ pub fn ask(desk: Desk, told: RwSignal<String>) {
             page::show(&dialog, true);
         }
     };
-    let shared = if share::offered() { "1" } else { "" };
     let address = fragment::address(&link::of(desk).to_link());
+    let shared = if share::offered() { "1" } else { "" };
     orders::ask(vec!["link".into(), address, shared.into()], Callback::new(on_answer));
 }
