@@ -60,7 +60,10 @@ fn is_slider(event: &Event) -> bool {
 /// Whether a key moves a slider.
 fn moves(event: &Event) -> bool {
     let key = event.dyn_ref::<KeyboardEvent>().map(KeyboardEvent::key).unwrap_or_default();
-    key.starts_with("Arrow") || matches!(key.as_str(), "PageUp" | "PageDown" | "Home" | "End")
+    matches!(
+        key.as_str(),
+        "ArrowLeft" | "ArrowRight" | "ArrowUp" | "ArrowDown" | "PageUp" | "PageDown" | "Home" | "End"
+    )
 }
 
 fn stroke(key: &KeyboardEvent) -> Option<Stroke> {

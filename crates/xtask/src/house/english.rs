@@ -34,7 +34,7 @@ const READ: [&str; 8] = ["alt", "aria-label", "aria-valuetext", "label", "placeh
 const UNSTYLED: [&str; 3] = ["bay", "hint", "tops"];
 
 /// Words with a capital that are no English: a key's name by the DOM, and the program's own.
-const NAMES: [&str; 2] = ["Home", "Slotwright"];
+const NAMES: [&str; 3] = ["End", "Home", "Slotwright"];
 
 /// Whether people would read a literal as English.
 fn is_english(literal: &Literal<'_>, classes: &BTreeSet<String>) -> bool {
