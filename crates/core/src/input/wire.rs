@@ -24,7 +24,7 @@ pub fn money(text: &str) -> Option<Money> {
 /// ```
 /// use slotwright_core::{input::wire, words::entry};
 /// // 26 lb are 11.793 402 kg.
-/// assert_eq!(entry::mass("26 lb").map(wire::of_mass).as_deref(), Some("11793"));
+/// assert_eq!(entry::mass("26 lb").map(wire::of_mass).as_deref(), Ok("11793"));
 /// ```
 pub fn of_mass(mass: Mass) -> String {
     #[expect(clippy::cast_possible_truncation, reason = "whole; `as` saturates")]
