@@ -88,7 +88,7 @@ pub fn Tally(
                     class:but=move || text.with(|text| text.but) on:click=jump>
                     <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
                 </button>
-                <p class="did" class:gone=move || !desk.shows_last_step()>
+                <p class="did" class:gone=move || !desk.shows_last_step() || desk.hindrance().is_some()>
                     <span class="what">{move || desk.did()[0].clone()}</span>
                     <span class="effect">{move || desk.did()[1].clone()}</span>
                     <button type="button" class="remedy" on:click=turn>
