@@ -29,7 +29,7 @@ const FOLDER: &str = "app/";
 const START: &str = "web/page/start.js";
 
 /// What the compiler uses of WebAssembly; only the part that everybody loads says so itself.
-// Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features".
+// Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features" (from memory).
 const FEATURES: [&str; 6] =
     ["bulk-memory", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types", "sign-ext"];
 
