@@ -10,6 +10,7 @@ pub(crate) const SWITCHES: &str = "
   --wasm-from rustup|apt  where the wasm32 library comes from (default: what is there, else rustup,
                           else apt; apt where CI is set)
   --port N                serve: the port to try first (8080)
+  --quick                 build, serve: for work on the page; built in less time, but large and slow
   --check                 fmt: change nothing, fail if a file would change
   --only STAGE            test: one stage alone, one of fmt, lint, host, web, size, files,
                           outside, parity, browser";
@@ -20,6 +21,7 @@ pub(crate) struct Arguments {
     pub(crate) help: bool,
     pub(crate) wasm_from: Option<Source>,
     pub(crate) port: Option<u16>,
+    pub(crate) quick: bool,
     pub(crate) check: bool,
     pub(crate) only: Option<Stage>,
 }
@@ -32,6 +34,7 @@ impl Arguments {
             let mut value = || words.next().with_context(|| format!("{word} wants a value"));
             match word.as_str() {
                 "--help" | "-h" => arguments.help = true,
+                "--quick" => arguments.quick = true,
                 "--check" => arguments.check = true,
                 "--wasm-from" => arguments.wasm_from = Some(Source::parse(&value()?)?),
                 "--only" => arguments.only = Some(Stage::parse(&value()?)?),

@@ -9,6 +9,7 @@ use anyhow::{Context, Result};
 
 use crate::arguments::Arguments;
 use crate::command::{cargo, read};
+use crate::dist::Make;
 use crate::root::Root;
 use crate::setup::chromium;
 use crate::{dist, http, metadata, say, setup};
@@ -49,7 +50,7 @@ fn browser(root: &Root, arguments: &Arguments, rows: &mut Vec<Vec<String>>) -> R
     }
     let web = setup::web(root, arguments)?;
     let chromium = chromium::ready()?;
-    dist::build(root, &web)?;
+    dist::build(root, &web, Make::Small)?;
     say::stage("The app in Chromium");
     let url = http::spawn(&root.dist())?;
     let said = read(

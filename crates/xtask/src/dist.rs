@@ -2,12 +2,10 @@
 
 mod names;
 mod program;
-mod seals;
 mod shell;
 mod wasm;
 
 use std::fs::{self, File, TryLockError};
-use std::process::Command;
 
 use anyhow::{Context, Result, ensure};
 
@@ -18,20 +16,43 @@ use crate::root::Root;
 use crate::setup::{self, Web};
 use crate::{paths, ranges, say, size};
 use program::Program;
-use seals::Seals;
 
 /// Sets up and builds.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
-    build(root, &setup::web(root, arguments)?)?;
+    build(root, &setup::web(root, arguments)?, Make::of(arguments))?;
     say::line(&format!("The app is in {}", root.dist().display()));
     Ok(())
 }
 
+/// How the program is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Make {
+    /// As people load it.
+    Small,
+    /// For who works on the page and waits for it.
+    Quick,
+}
+
+impl Make {
+    /// What was asked for.
+    pub(crate) fn of(arguments: &Arguments) -> Self {
+        if arguments.quick { Self::Quick } else { Self::Small }
+    }
+
+    /// The compiler's profile.
+    fn profile(self) -> &'static str {
+        match self {
+            Self::Small => "release",
+            Self::Quick => "quick",
+        }
+    }
+}
+
 /// Builds the app with Trunk and puts a compressed twin beside each file.
-pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
+pub(crate) fn build(root: &Root, web: &Web, make: Make) -> Result<()> {
     ensure!(root.has_web(), "web/Cargo.toml is missing, so there is no app to build");
     let _alone = alone(root)?;
-    let program = Program::build(root, web)?;
+    let program = Program::build(root, web, make)?;
     say::step("Building the app with Trunk");
     command::run(
         web.command(root, "trunk")
@@ -43,9 +64,6 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
         "read Trunk's message above",
     )?;
     change_page(root, shell::filled)?;
-    let seals = Seals::of(root)?;
-    minify(root)?;
-    seals.renew(root)?;
     let folder = program.deliver(root)?;
     change_page(root, |html| Ok(program::in_folder(html, &folder)))?;
     paths::ensure_absent(root)?;
@@ -53,21 +71,10 @@ pub(crate) fn build(root: &Root, web: &Web) -> Result<()> {
     change_page(root, policy::into_page)?;
     ranges::lighten(root)?;
     stand_by(root)?;
-    size::compress(root)
-}
-
-/// Takes out of styles what only people read.
-fn minify(root: &Root) -> Result<()> {
-    let mut esbuild = Command::new(root.node_programs().join("esbuild"));
-    esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
-    esbuild.arg(format!("--outdir={}", root.dist().display()));
-    for entry in fs::read_dir(root.dist()).context("dist")? {
-        let file = entry.context("dist")?.path();
-        if file.extension().is_some_and(|end| end == "css") {
-            esbuild.arg(file);
-        }
+    match make {
+        Make::Small => size::compress(root),
+        Make::Quick => Ok(()),
     }
-    command::run(&mut esbuild, "read esbuild's message above")
 }
 
 fn change_page(root: &Root, change: impl FnOnce(&str) -> Result<String>) -> Result<()> {

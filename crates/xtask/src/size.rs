@@ -139,7 +139,7 @@ mod tests {
         let file = File::parse("fonts/body.woff2\t100\t99\t98")?;
         assert_eq!(file.weight, Weight { raw: 100, gzip: 99, brotli: 98 });
         assert_eq!(file.kind(), Kind::Font);
-        assert!(File::parse("app.css\t100\t99").is_err());
+        assert!(File::parse("page.css\t100\t99").is_err());
         Ok(())
     }
 }

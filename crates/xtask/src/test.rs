@@ -9,6 +9,7 @@ use anyhow::{Context, Result, bail};
 
 use crate::arguments::Arguments;
 use crate::command::{self, cargo_for_the_host};
+use crate::dist::Make;
 use crate::root::Root;
 use crate::{dist, fmt, lint, say, setup, size};
 
@@ -112,5 +113,5 @@ fn host(root: &Root) -> Result<()> {
 fn web(root: &Root, arguments: &Arguments) -> Result<()> {
     let web = setup::web(root, arguments)?;
     lint::wasm(root, &web)?;
-    dist::build(root, &web)
+    dist::build(root, &web, Make::Small)
 }

@@ -10,7 +10,7 @@ use std::process::Command;
 use anyhow::{Context, Result};
 use sha2::{Digest, Sha256};
 
-use super::names;
+use super::{Make, names};
 use crate::command::{self, lock_switch};
 use crate::root::Root;
 use crate::say;
@@ -33,6 +33,9 @@ const START: &str = "web/page/start.js";
 const FEATURES: [&str; 6] =
     ["bulk-memory", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types", "sign-ext"];
 
+/// All styles: one file imports the others.
+const STYLES: &str = "web/styles/page.css";
+
 const REMEDY: &str = "read the message above";
 
 /// The built program, in a folder of its own.
@@ -41,20 +44,20 @@ pub(super) struct Program(PathBuf);
 
 impl Program {
     /// Builds it.
-    pub(super) fn build(root: &Root, web: &Web) -> Result<Self> {
+    pub(super) fn build(root: &Root, web: &Web, make: Make) -> Result<Self> {
         let program = Self(root.target().join("program"));
         let cut = root.target().join("program-cut");
         for folder in [&program.0, &cut] {
             renew(folder)?;
         }
-        compile(root, web)?;
-        cut_apart(root, web, &cut)?;
+        compile(root, web, make)?;
+        cut_apart(root, web, make, &cut)?;
         program.bind(root, web, &cut)?;
-        program.optimise(root, web, &cut)?;
-        let start = root.join(START);
-        fs::copy(&start, program.0.join("start.js")).with_context(|| start.display().to_string())?;
+        program.gather(root, web, make, &cut)?;
+        copy(&root.join(START), &program.0.join("start.js"))?;
         program.minify(root)?;
         names::shorten(&program.0, NAME)?;
+        program.style(root)?;
         Ok(program)
     }
 
@@ -65,8 +68,7 @@ impl Program {
         let to = root.dist().join(&name);
         fs::create_dir_all(&to).with_context(|| to.display().to_string())?;
         for file in self.files()? {
-            let from = self.0.join(&file);
-            fs::copy(&from, to.join(&file)).with_context(|| from.display().to_string())?;
+            copy(&self.0.join(&file), &to.join(&file))?;
         }
         Ok(name)
     }
@@ -79,8 +81,8 @@ impl Program {
         command::run(&mut bindgen, REMEDY)
     }
 
-    /// Makes all parts small.
-    fn optimise(&self, root: &Root, web: &Web, cut: &Path) -> Result<()> {
+    /// All parts, made small unless there is no time for that.
+    fn gather(&self, root: &Root, web: &Web, make: Make, cut: &Path) -> Result<()> {
         let optimise = |from: &Path, to: &Path| {
             let mut optimiser = web.command(root, "wasm-opt");
             optimiser.args(["-O2", "--low-memory-unused", "--strip-debug", "--quiet"]);
@@ -89,24 +91,37 @@ impl Program {
         };
         // wasm-bindgen has been over the part that everybody loads.
         let main = self.0.join(format!("{NAME}_bg.wasm"));
-        optimise(&main, &main)?;
+        if make == Make::Small {
+            optimise(&main, &main)?;
+        }
         for part in later_parts(cut)? {
-            optimise(&part, &self.0.join(part.file_name().context("a part without a name")?))?;
+            let to = self.0.join(part.file_name().context("a part without a name")?);
+            match make {
+                Make::Small => optimise(&part, &to)?,
+                Make::Quick => copy(&part, &to)?,
+            }
         }
         let loader = "__wasm_split.js";
-        fs::copy(cut.join(loader), self.0.join(loader)).context(loader)?;
-        Ok(())
+        copy(&cut.join(loader), &self.0.join(loader))
     }
 
     /// Takes out of its scripts what only people read.
     fn minify(&self, root: &Root) -> Result<()> {
-        let mut esbuild = Command::new(root.node_programs().join("esbuild"));
-        esbuild.args(["--minify", "--allow-overwrite", "--log-level=warning"]);
+        let mut esbuild = esbuild(root);
+        esbuild.arg("--allow-overwrite");
         // The parts' loaders are one module, which wasm-bindgen names once for each.
         esbuild.arg("--log-override:duplicate-object-key=silent");
         esbuild.arg(format!("--outdir={}", self.0.display()));
         let files = self.files()?.into_iter().map(|name| self.0.join(name));
         esbuild.args(files.filter(|file| file.extension().is_some_and(|end| end == "js")));
+        command::run(&mut esbuild, REMEDY)
+    }
+
+    /// All styles in one file. Fonts stay in a folder of their own: they outlast many builds.
+    fn style(&self, root: &Root) -> Result<()> {
+        let mut esbuild = esbuild(root);
+        esbuild.args(["--bundle", "--external:*.woff2"]).arg(root.join(STYLES));
+        esbuild.arg(format!("--outfile={}", self.0.join(NAME).with_extension("css").display()));
         command::run(&mut esbuild, REMEDY)
     }
 
@@ -131,19 +146,26 @@ impl Program {
     }
 }
 
+/// What takes out of scripts and styles what only people read.
+fn esbuild(root: &Root) -> Command {
+    let mut esbuild = Command::new(root.node_programs().join("esbuild"));
+    esbuild.args(["--minify", "--log-level=warning"]);
+    esbuild
+}
+
 /// Compiles the program with all that says where its parts are.
-fn compile(root: &Root, web: &Web) -> Result<()> {
-    say::step("Compiling the page (release)");
+fn compile(root: &Root, web: &Web, make: Make) -> Result<()> {
+    say::step(&format!("Compiling the page ({})", make.profile()));
     let mut cargo = web.command(root, "cargo");
-    cargo.args(["rustc", "--quiet", "--release", "--offline", "--target", TARGET]).args(lock_switch());
+    cargo.args(["rustc", "--quiet", "--profile", make.profile(), "--offline", "--target", TARGET]).args(lock_switch());
     cargo.args(["--package", CRATE, "--bin", CRATE, "--", "-Clink-args=--emit-relocs", "-Cstrip=none"]);
     command::run(&mut cargo, "read the compiler's message above")
 }
 
 /// Cuts off what only workers call.
-fn cut_apart(root: &Root, web: &Web, cut: &Path) -> Result<()> {
+fn cut_apart(root: &Root, web: &Web, make: Make, cut: &Path) -> Result<()> {
     say::step("Cutting it into parts, binding and optimising them");
-    let whole = root.target().join(TARGET).join("release").join(CRATE).with_extension("wasm");
+    let whole = root.target().join(TARGET).join(make.profile()).join(CRATE).with_extension("wasm");
     let mut split = web.command(root, "wasm-split-cli");
     split.arg(whole).arg(cut).args(["--out-name", NAME]);
     command::run(&mut split, REMEDY)
@@ -156,6 +178,11 @@ fn later_parts(cut: &Path) -> Result<Vec<PathBuf>> {
     let main = cut.join(NAME).with_extension("wasm");
     files.retain(|file| *file != main && file.extension().is_some_and(|end| end == "wasm"));
     Ok(files)
+}
+
+fn copy(from: &Path, to: &Path) -> Result<()> {
+    fs::copy(from, to).with_context(|| from.display().to_string())?;
+    Ok(())
 }
 
 /// An empty folder.

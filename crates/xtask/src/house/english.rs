@@ -140,8 +140,9 @@ fn classes(sheet: &str) -> BTreeSet<String> {
 #[test]
 fn no_english_stands_outside_the_catalogue() -> Result<()> {
     let texts = texts(&Root::find()?)?;
-    let sheet = texts.iter().find(|(path, _)| path == "web/app.css").map_or("", |(_, text)| text);
-    let classes = classes(sheet);
+    let is_style = |path: &str| path.starts_with("web/styles/");
+    let sheets: String = texts.iter().filter(|(path, _)| is_style(path)).map(|(_, text)| text.as_str()).collect();
+    let classes = classes(&sheets);
     let mut found = Vec::new();
     for (path, text) in texts.iter().filter(|(path, _)| shows(path)) {
         let english = literals(text).into_iter().filter(|literal| is_english(literal, &classes));
