@@ -1,7 +1,7 @@
 // What does not go alone goes with other changes, and what is kept stays.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { Bench, browser } from "./page.mjs";
+import { Bench, browser, word } from "./page.mjs";
 
 let chrome;
 before(async () => { chrome = await browser(); });
@@ -232,11 +232,12 @@ test("of two answers pressed at once the second is explained, and each is asked 
   const bench = await Bench.open(chrome);
   const { comes } = shifting(bench);
   await comes("key-shifts");
+  await bench.page.evaluate(`window.word = ${word}`);
   await bench.page.evaluate(() => {
     window.asked = [];
     const post = Worker.prototype.postMessage;
     Worker.prototype.postMessage = function (data, ...rest) {
-      if (String(data).startsWith("why\x1f")) window.asked.push(data);
+      if (typeof data === "string" && window.word(data) === "why") window.asked.push(data);
       return post.call(this, data, ...rest);
     };
     const bound = [...document.querySelectorAll("[aria-label='Device in bay 1'] button[aria-describedby='key-shifts']")];
@@ -324,6 +325,7 @@ test("a slider's reason is that of its place, and the focus comes back to it", a
 
 test("the adviser practises and keeps what it finds to itself", async () => {
   const bench = await Bench.open(chrome);
+  await bench.page.addInitScript(`window.word = ${word}`);
   await bench.page.addInitScript(() => {
     window.told = [];
     const Plain = window.Worker;
@@ -331,7 +333,7 @@ test("the adviser practises and keeps what it finds to itself", async () => {
       constructor(address, options) {
         super(address, options);
         const is = options.name === "adviser";
-        if (is) this.addEventListener("message", ({ data }) => window.told.push(data.split("\x1f")[0]));
+        if (is) this.addEventListener("message", ({ data }) => window.told.push(window.word(data)));
       }
     };
   });
@@ -347,7 +349,7 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     },
   );
   await bench.visit();
-  await bench.page.waitForFunction(() => ["all", "findings"].every((what) => window.told.includes(what)));
+  await bench.page.waitForFunction(() => ["states", "findings"].every((what) => window.told.includes(what)));
   const adviser = await counting;
   // It is through when none came for a while.
   const practised = await adviser.evaluate(async () => {
@@ -358,7 +360,7 @@ test("the adviser practises and keeps what it finds to itself", async () => {
     return self.timers;
   });
   assert.ok(practised > 20, `${practised}`);
-  assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["all", "findings", "range", "ready"]);
+  assert.deepEqual(await bench.page.evaluate(() => window.told.sort()), ["findings", "range", "ready", "states"]);
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

@@ -1,5 +1,5 @@
 // How long a change takes from the event to the painted frame, and what a picture of the stage costs.
-import { Bench, browser } from "./page.mjs";
+import { Bench, browser, word } from "./page.mjs";
 
 const CHANGES = 240;
 const DRAG = 120;
@@ -64,9 +64,10 @@ await bench.page.evaluate(() => {
 
 // The adviser's questions, to be asked once more when nothing else is done.
 const adviser = bench.page.workers().find((worker) => worker.url().endsWith("#adviser"));
+await adviser.evaluate(`self.word = ${word}`);
 await adviser.evaluate(() => {
   self.asked = [];
-  self.addEventListener("message", ({ data }) => data.startsWith("all\x1f") && self.asked.push(data));
+  self.addEventListener("message", ({ data }) => self.word(data) === "states" && self.asked.push(data));
 });
 
 // The starting unit made wider and narrower again, step by step, as with a hand on the slider.

@@ -12,6 +12,16 @@ export function browser() {
   return chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
 }
 
+/** What a message between the page and a worker is, in a word: its second part, each behind its length and a colon. */
+export function word(message) {
+  const part = (text) => {
+    const [length] = text.split(":", 1);
+    return [text.substr(length.length + 1, length), text.slice(length.length + 1 + Number(length))];
+  };
+  // That it listens has no parts.
+  return message.includes(":") ? part(part(message)[1])[0] : message;
+}
+
 /** What an invented person fills in, by the labels of the fields. */
 export const ADA = {
   "Name": "Ada Reed",

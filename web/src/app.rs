@@ -100,7 +100,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     };
     // What links call the range comes later than the page.
     let rested = move || {
-        desk.mark.track();
+        desk.advised.mark.track();
         kept()
     };
     debounce(PAUSE, rested, Callback::new(save));

@@ -1,6 +1,7 @@
 //! For whom the order is, as it was typed: it outlives the dialog, and nothing of it is stored.
 
 use leptos::prelude::*;
+use slotwright_protocol::desk::Person;
 
 /// Name, contact, address with its lines, remark.
 #[derive(Clone, Copy, Debug)]
@@ -13,14 +14,15 @@ impl Customer {
     }
 
     /// What was typed, without the spaces around it.
-    pub fn texts(self) -> [String; 4] {
-        self.0.map(|text| text.with_untracked(|text| text.trim().to_string()))
+    pub fn texts(self) -> Person {
+        let [name, contact, address, remark] = self.0.map(|text| text.with_untracked(|text| text.trim().to_string()));
+        Person { name, contact, address, remark }
     }
 
-    /// Takes other texts; those that are not there are empty.
-    pub fn set(self, texts: &[String]) {
-        for (at, text) in self.0.into_iter().enumerate() {
-            text.set(texts.get(at).cloned().unwrap_or_default());
+    /// Somebody else's texts.
+    pub fn set(self, Person { name, contact, address, remark }: Person) {
+        for (text, other) in self.0.into_iter().zip([name, contact, address, remark]) {
+            text.set(other);
         }
     }
 }

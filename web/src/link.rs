@@ -6,9 +6,9 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::link::{Link, Made};
 use slotwright_core::range::Range;
 use slotwright_core::units::money::Money;
+use slotwright_protocol::desk::{Answer, Before, Question};
 
-use crate::browser::orders::{self, Answer};
-use crate::browser::{fragment, page, steps, storage};
+use crate::browser::{fragment, orders, page, steps, storage};
 use crate::state::{Desk, PAUSE};
 
 /// What came by the address.
@@ -89,7 +89,7 @@ impl Address {
         }
         // A link of this unit is not old, and until it is known what links call the range it says more than a new one.
         let there = || fragment::read().and_then(|text| Link::of_good(&text));
-        let is_enough = leaving || self.desk.mark.get_untracked().is_none();
+        let is_enough = leaving || self.desk.advised.mark.get_untracked().is_none();
         if is_enough && there().is_some_and(|link| link.choice == now) {
             return;
         }
@@ -114,7 +114,7 @@ impl Address {
 /// The link of what is chosen now.
 pub fn of(desk: Desk) -> Link {
     // Prices of the range that came with the page may be old.
-    let range = desk.mark.get_untracked().filter(|_| !desk.is_built_in());
+    let range = desk.advised.mark.get_untracked().filter(|_| !desk.is_built_in());
     let made = range.and_then(|range| Some(Made { range, price: price(desk)? }));
     Link { choice: desk.peek(|snapshot, _| snapshot.choice.clone()), made }
 }
@@ -132,22 +132,23 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     if own && (made.is_none() || made == price(desk) || desk.is_built_in()) {
         return;
     }
-    let known = if own {
-        "own"
+    let before = if own {
+        Before::Same
     } else if desk.peek(|_, range| storage::has(&range.key)) {
-        "saved"
+        Before::Other
     } else {
-        ""
+        Before::Nothing
     };
     let about = desk.peek(|snapshot, _| snapshot.choice.to_compact());
-    let on_answer = move |answer| {
+    let on_answer = move |(answer, _)| {
         // It is about the unit that was shown then.
         if desk.peek(|snapshot, _| snapshot.choice.to_compact()) != about {
             return;
         }
-        let (Answer::Good(sentence, _) | Answer::Bad(sentence)) = answer;
-        desk.show_banner(sentence, about.clone());
+        if let Answer::Said(sentence) | Answer::No(sentence) = answer {
+            desk.show_banner(sentence, about.clone());
+        }
     };
-    let question = vec!["told".into(), desk.range_text(), text, desk.today().to_string(), known.into()];
+    let question = Question::Came { range: desk.range_text(), link: text, today: desk.today(), before };
     orders::ask(question, Callback::new(on_answer));
 }

@@ -5,19 +5,18 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::changed::changed;
 use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
+use slotwright_core::units::day::Day;
 use slotwright_core::words::did::{Did, Sum};
 
 /// What was answered to come from one choice to another, and what that did.
-pub(crate) fn answer(range: &Range, [after, before, today, recalled]: [&str; 4]) -> Option<Vec<String>> {
-    let (before, after) = (Choice::of_compact(before)?, Choice::of_compact(after)?);
-    let (today, backlog) = (today.parse().ok()?, Backlog::default());
+pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, recalled: bool) -> [String; 2] {
+    let backlog = Backlog::default();
     let sum = |choice: &Choice| {
         let derived = derive_unproven(range, choice, today, &backlog);
         let built = if derived.is_free() { derived.built? } else { return None };
         let day = built.promise.map(|promise| promise.arrives);
         Some(Sum { price: built.price.total_minor, mass: built.whole.mass, day })
     };
-    let changed = changed(&before, &after);
-    let recalled = !recalled.is_empty();
-    Some(Did { changed: &changed, recalled, before: sum(&before), after: sum(&after) }.texts(range).into())
+    let changed = changed(before, after);
+    Did { changed: &changed, recalled, before: sum(before), after: sum(after) }.texts(range)
 }

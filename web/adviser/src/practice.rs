@@ -6,9 +6,10 @@ use std::vec::IntoIter;
 
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
-use slotwright_core::choice::question::Question;
+use slotwright_core::choice::question::Question as Pin;
 use slotwright_core::range::Range;
 use slotwright_core::solver::{Options, options};
+use slotwright_protocol::adviser::{About, Question, Wanted};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::DedicatedWorkerGlobalScope;
@@ -20,36 +21,32 @@ const ENOUGH: [usize; 2] = [100, 50];
 const PAUSE: i32 = 4;
 
 /// What is kept: with it many answers are shut.
-const KEPT: [Question; 5] = [Question::Width, Question::Height, Question::Depth, Question::Bays, Question::Shares];
+const KEPT: [Pin; 5] = [Pin::Width, Pin::Height, Pin::Depth, Pin::Bays, Pin::Shares];
 
 /// Questions like the page's. For a choice with each number of bays: how all goes once an answer is taken, for every
 /// second one with something kept; then why an answer does not go alone with that kept.
-pub(crate) fn questions(range: &Range, choice: &Choice) -> Vec<Vec<String>> {
+pub(crate) fn questions(range: &Range, about: &About) -> Vec<Question> {
     let (mut all, mut why) = (Vec::new(), Vec::new());
-    let bays = range.model(&choice.model).into_iter().flat_map(|model| model.bays.least..=model.bays.most);
-    for choice in bays.map(|bays| choice.with(&Change::BayCount(bays), range)) {
-        let (compact, answers) = (choice.to_compact(), options(range, &choice));
-        for (place, answer) in answers.iter().flat_map(Options::all).enumerate() {
-            all.push(vec!["all".into(), choice.with(&answer.change, range).to_compact()]);
+    let free = |choice: Choice| About { choice, pins: Vec::new(), ..about.clone() };
+    let kept = |choice: Choice| About { pins: KEPT.to_vec(), ..free(choice) };
+    let bays = range.model(&about.choice.model).into_iter().flat_map(|model| model.bays.least..=model.bays.most);
+    for choice in bays.map(|bays| about.choice.with(&Change::BayCount(bays), range)) {
+        for (place, answer) in (0..).zip(options(range, &choice).iter().flat_map(Options::all)) {
+            all.push(choice.with(&answer.change, range));
             if answer.state.is_some() {
-                why.push(vec!["why".into(), compact.clone(), place.to_string()]);
+                why.push(Question::Why(kept(choice.clone()), Wanted::Answer(place)));
             }
         }
     }
-    let kept = KEPT.map(|question| question.to_string());
-    let [all, why] = [(all, ENOUGH[0]), (why, ENOUGH[1])].map(|(questions, enough)| {
-        let step = questions.len().div_ceil(enough).max(1);
-        questions.into_iter().step_by(step)
-    });
-    let all = all.enumerate().map(|(at, mut question)| {
-        question.extend(kept.iter().filter(|_| at % 2 == 1).cloned());
-        question
-    });
-    all.chain(why.map(|question| [question, kept.to_vec()].concat())).collect()
+    let every = |count: usize, enough: usize| count.div_ceil(enough).max(1);
+    let [all_every, why_every] = [every(all.len(), ENOUGH[0]), every(why.len(), ENOUGH[1])];
+    let all = all.into_iter().step_by(all_every).enumerate();
+    let all = all.map(|(at, choice)| Question::States(if at % 2 == 1 { kept(choice) } else { free(choice) }));
+    all.chain(why.into_iter().step_by(why_every)).collect()
 }
 
 /// Answers all of them.
-pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: IntoIter<Vec<String>>, answer: fn(&[String])) {
+pub(crate) fn go_through(scope: &DedicatedWorkerGlobalScope, mut left: IntoIter<Question>, answer: fn(&Question)) {
     let Some(question) = left.next() else { return };
     let own = scope.clone();
     let rest = Closure::once_into_js(move || {
@@ -65,25 +62,34 @@ mod tests {
     use slotwright_core::solver::states::{State, state};
 
     use super::*;
+    use crate::tests::{about, range};
 
     #[test]
     fn it_asks_itself_everything_about_each_number_of_bays() {
-        let range = Range::parse(include_str!("../../ranges/fenland.toml")).unwrap();
+        let range = range();
         let choice = Choice::first_of(&range).unwrap();
-        let (asked, bays) = (questions(&range, &choice), range.model(&choice.model).unwrap().bays);
-        let of = |question: &[String]| Choice::of_compact(&question[1]).unwrap();
-        for (count, texts) in (bays.least..=bays.most).flat_map(|count| [(count, 2), (count, 7), (count, 8)]) {
-            let is_there =
-                |question: &&Vec<String>| of(question).bays.len() == usize::from(count) && question.len() == texts;
-            assert!(asked.iter().any(|question| is_there(&question)), "{count} bays, {texts} texts: {asked:?}");
+        let (asked, bays) = (questions(&range, &about(&choice)), range.model(&choice.model).unwrap().bays);
+        let (all, why): (Vec<_>, Vec<_>) = asked.iter().partition(|question| matches!(question, Question::States(_)));
+        let of = |question: &Question| match question {
+            Question::States(about) => (about.clone(), None),
+            Question::Why(about, Wanted::Answer(place)) => (about.clone(), Some(*place)),
+            other => panic!("{other:?}"),
+        };
+        for count in bays.least..=bays.most {
+            for (questions, pins) in [(&all, 0), (&all, KEPT.len()), (&why, KEPT.len())] {
+                let is_there = |question: &&Question| {
+                    let (about, _) = of(question);
+                    about.choice.bays.len() == usize::from(count) && about.pins.len() == pins
+                };
+                assert!(questions.iter().copied().any(|question| is_there(&question)), "{count} bays, {pins} kept");
+            }
         }
-        let (all, why): (Vec<_>, Vec<_>) = asked.iter().partition(|question| question[0] == "all");
         assert!((50..=100).contains(&all.len()) && (25..=50).contains(&why.len()), "{} {}", all.len(), why.len());
-        let is_shut = |question: &&&Vec<String>| {
-            let (choice, place) = (of(question), question[2].parse::<usize>().unwrap());
-            let options = options(&range, &choice).unwrap();
-            let change = &options.all().nth(place).unwrap().change;
-            match state(&range, &choice, change, &KEPT).unwrap() {
+        let is_shut = |question: &&&Question| {
+            let (about, place) = of(question);
+            let options = options(&range, &about.choice).unwrap();
+            let change = &options.all().nth(usize::from(place.unwrap())).unwrap().change;
+            match state(&range, &about.choice, change, &KEPT).unwrap() {
                 State::Open => panic!("{question:?} goes alone"),
                 State::Shifts { .. } => false,
                 State::Shut { .. } | State::Unfound { .. } => true,
@@ -92,6 +98,6 @@ mod tests {
         let shut = why.iter().filter(is_shut).count();
         assert!(shut > 10 && shut < why.len(), "{shut} of {}", why.len());
         let gone = Choice { model: "gone".parse().unwrap(), ..choice };
-        assert!(questions(&range, &gone).is_empty());
+        assert!(questions(&range, &about(&gone)).is_empty());
     }
 }

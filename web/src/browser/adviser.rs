@@ -3,7 +3,8 @@
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
-use slotwright_core::input::bundle;
+use slotwright_protocol::adviser::{Answer, Question};
+use slotwright_protocol::{Number, READY, tie, untie};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{MessageEvent, Worker};
@@ -15,34 +16,34 @@ use crate::part::Part;
 #[derive(Default)]
 struct Connection {
     worker: Option<Worker>,
-    busy: bool,
-    /// Whether nobody wants the answer any more that it is busy with.
-    unwanted: bool,
-    waiting: Vec<Vec<String>>,
+    last: Number,
+    /// What it is busy with; without a question if nobody wants the answer any more.
+    asked: Option<(Number, Option<Question>)>,
+    waiting: Vec<Question>,
 }
 
 thread_local! {
     static CONNECTION: RefCell<Connection> = RefCell::default();
 }
 
-/// Opens the connection once for a range file's text; `on_answer` gets every answer. Without a worker nobody answers,
-/// and the page goes on without advice.
-pub fn open(range: String, on_answer: Callback<Vec<String>>) {
-    // No adviser is advice about nothing.
-    let gone = move || on_answer.run(vec!["findings".into(), String::new()]);
-    let Ok(worker) = worker::start(Part::Adviser) else { return gone() };
+/// Opens the connection once for a range file's text; `on_answer` gets each answer that is still wanted, with its
+/// question, and nothing once there is no adviser: the page goes on without advice.
+pub fn open(range: String, on_answer: Callback<Option<(Question, Answer)>>) {
+    let Ok(worker) = worker::start(Part::Adviser) else { return on_answer.run(None) };
     let own = worker.clone();
     let on_message = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts = bundle::untie(&event.data().as_string().unwrap_or_default());
-        if texts.first().is_some_and(|word| word == "ready") {
-            CONNECTION.with_borrow_mut(|connection| connection.worker = Some(own.clone()));
-            send(&["range".into(), range.clone()]);
-        } else {
-            let unwanted = CONNECTION.with_borrow_mut(|connection| core::mem::take(&mut connection.unwanted));
+        let text = event.data().as_string().unwrap_or_default();
+        if text == READY {
+            CONNECTION.with_borrow_mut(|connection| {
+                connection.worker = Some(own.clone());
+                connection.waiting.insert(0, Question::Range(range.clone()));
+            });
             next();
-            // What links call the range is no matter of what is kept.
-            if !unwanted || texts.first().is_some_and(|word| word == "range") {
-                on_answer.run(texts);
+        } else if let Some((number, answer)) = untie(&text) {
+            let question = answered(number);
+            next();
+            if let Some(question) = question {
+                on_answer.run(Some((question, answer)));
             }
         }
     });
@@ -50,7 +51,7 @@ pub fn open(range: String, on_answer: Callback<Vec<String>>) {
     // One that fails is asked no more, and what it said last is no advice any more.
     let failed = Closure::<dyn FnMut(web_sys::Event)>::new(move |_| {
         CONNECTION.with_borrow_mut(|connection| connection.worker = None);
-        gone();
+        on_answer.run(None);
     });
     worker.set_onerror(Some(failed.as_ref().unchecked_ref()));
     // Both live as long as the page.
@@ -59,43 +60,49 @@ pub fn open(range: String, on_answer: Callback<Vec<String>>) {
 }
 
 /// Asks; what of the same kind was still waiting is asked no more. What a step did is waited for, and takes no time.
-pub fn ask(question: Vec<String>) {
-    CONNECTION.with_borrow_mut(|connection| {
-        connection.waiting.retain(|waiting| waiting.first() != question.first());
-        let at = if question.first().is_some_and(|word| word == "did") { 0 } else { connection.waiting.len() };
-        connection.waiting.insert(at, question);
+pub fn ask(question: Question) {
+    CONNECTION.with_borrow_mut(|Connection { waiting, .. }| {
+        waiting.retain(|earlier| !question.replaces(earlier));
+        let first = waiting.iter().position(|waiting| !matches!(waiting, Question::Range(_))).unwrap_or(waiting.len());
+        let at = if matches!(question, Question::Did { .. }) { first } else { waiting.len() };
+        waiting.insert(at, question);
     });
-    if CONNECTION.with_borrow(|connection| connection.worker.is_some() && !connection.busy) {
+    if CONNECTION.with_borrow(|connection| connection.asked.is_none()) {
         next();
     }
 }
 
-/// What was asked so far is not wanted any more: something else is kept by now.
-pub fn forget() {
-    CONNECTION.with_borrow_mut(|connection| {
-        connection.unwanted = connection.busy;
-        connection.waiting.clear();
+/// Of what was asked so far, this is not wanted any more.
+pub fn forget(which: fn(&Question) -> bool) {
+    CONNECTION.with_borrow_mut(|Connection { asked, waiting, .. }| {
+        waiting.retain(|question| !which(question));
+        if let Some((_, question)) = asked
+            && question.as_ref().is_some_and(which)
+        {
+            *question = None;
+        }
     });
 }
 
-/// Asks what has waited longest.
+/// The question of that number, if its answer is wanted: a later one of its kind makes it late.
+fn answered(number: Number) -> Option<Question> {
+    CONNECTION.with_borrow_mut(|Connection { asked, waiting, .. }| {
+        let (_, question) = asked.take_if(|(asked, _)| *asked == number)?;
+        question.filter(|question| !waiting.iter().any(|later| later.replaces(question)))
+    })
+}
+
+/// Asks what has waited longest, if there is somebody to ask.
 fn next() {
-    let question = CONNECTION.with_borrow_mut(|connection| {
-        connection.busy = !connection.waiting.is_empty();
-        connection.busy.then(|| connection.waiting.remove(0))
-    });
-    if let Some(question) = question {
-        send(&question);
-    }
-}
-
-fn send(texts: &[String]) {
-    let texts = bundle::tie(texts);
-    CONNECTION.with_borrow_mut(|connection| {
-        connection.busy = true;
-        if let Some(worker) = &connection.worker {
+    CONNECTION.with_borrow_mut(|Connection { worker, last, asked, waiting }| {
+        if let Some(worker) = worker
+            && !waiting.is_empty()
+        {
+            let question = waiting.remove(0);
+            *last = last.next();
             // A worker that is gone answers nothing; the page goes on without advice.
-            let _ = worker.post_message(&JsValue::from_str(&texts));
+            let _ = worker.post_message(&JsValue::from_str(&tie(*last, &question)));
+            *asked = Some((*last, Some(question)));
         }
     });
 }

@@ -1,5 +1,7 @@
 //! Files to and from the person.
 
+use slotwright_core::words::page::Label;
+use slotwright_protocol::desk::Answer;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
@@ -12,8 +14,17 @@ pub fn address(kind: &str, content: &JsValue) -> Option<String> {
     Url::create_object_url_with_blob(&blob).ok()
 }
 
-/// Offers a text or bytes as a file to save.
-pub fn download(name: &str, kind: &str, content: &JsValue) -> Option<()> {
+/// Offers what the order desk hands over as a file to save: its name, or why there is none.
+pub fn save(answer: Answer, kind: &str, content: &JsValue) -> Result<String, String> {
+    let unsaved = || Label::FileNotSaved.text().into();
+    match answer {
+        Answer::File(name) => download(&name, kind, content).map(|()| name).ok_or_else(unsaved),
+        Answer::No(why) => Err(why),
+        Answer::Order { .. } | Answer::Shown(_) | Answer::Said(_) => Err(unsaved()),
+    }
+}
+
+fn download(name: &str, kind: &str, content: &JsValue) -> Option<()> {
     let document = web_sys::window()?.document()?;
     let address = address(kind, content)?;
     let link: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;

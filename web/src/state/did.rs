@@ -4,6 +4,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_protocol::adviser::Question;
 
 use super::Desk;
 use crate::browser::adviser;
@@ -31,9 +32,8 @@ impl LastStep {
 impl Desk {
     /// Has it told what came of a step.
     pub(super) fn tell(self, before: &Choice, after: &Choice, recalled: bool, undid: bool) {
-        let recalled = if recalled { "recalled" } else { "" };
-        let day = self.today().to_string();
-        adviser::ask(vec!["did".into(), after.to_compact(), before.to_compact(), day, recalled.into()]);
+        let (before, after) = (before.clone(), after.clone());
+        adviser::ask(Question::Did { before, after, today: self.today(), recalled });
         let own = self.last_step;
         own.undid.set(undid);
         own.gone.set(false);
@@ -45,11 +45,6 @@ impl Desk {
             }
         };
         set_timeout(go, STANDS);
-    }
-
-    /// What was answered in the last step, and what that did; nothing once something else has changed.
-    pub fn did(self) -> [String; 2] {
-        self.answer("did").try_into().unwrap_or_default()
     }
 
     /// Whether that still stands: for a while.

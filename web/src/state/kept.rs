@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::choice::question::Question;
+use slotwright_protocol::adviser::Bounds;
 
 use super::Desk;
 use crate::browser::adviser;
@@ -9,29 +10,21 @@ use crate::browser::adviser;
 impl Desk {
     /// Changes what is kept: what the adviser says with something else kept is no advice any more.
     pub(super) fn keep_other(self, change: impl FnOnce(&mut Vec<Question>)) {
-        adviser::forget();
-        self.answers.update(|answers| answers.iter_mut().filter_map(|texts| texts.get_mut(1)).for_each(String::clear));
-        self.advised.set(String::new());
+        adviser::forget(|question| question.choice().is_some());
+        self.advised.grow_old();
         self.pins.update(change);
     }
 
-    /// Keeps to a budget or a day for this visit; an empty figure lets it go.
-    pub fn give(self, name: &'static str, figure: String) {
+    /// Gives something for this visit, or lets it go.
+    pub fn give(self, change: impl FnOnce(&mut Bounds)) {
         self.begin_answer(None);
         self.keep_other(|_| {});
-        self.given.update(|given| {
-            given.retain(|(known, _)| *known != name);
-            if !figure.is_empty() {
-                given.push((name, figure));
-            }
-        });
+        self.bounds.update(change);
     }
 
-    /// What was given of that name.
-    pub fn given(self, name: &str) -> String {
-        self.given
-            .with(|given| given.iter().find(|(known, _)| *known == name).map(|(_, figure)| figure.clone()))
-            .unwrap_or_default()
+    /// What was given for it.
+    pub fn bounds(self) -> Bounds {
+        self.bounds.get()
     }
 
     /// Keeps the answer to a question whatever else is asked for, or no longer.

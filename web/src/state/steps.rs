@@ -7,6 +7,8 @@ use slotwright_core::choice::history::History;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Key;
 use slotwright_core::solver::carry::carried;
+use slotwright_protocol::adviser::Bounds;
+use slotwright_protocol::desk::Person;
 
 use super::Desk;
 use crate::browser::shortcuts::{self, Stroke};
@@ -19,7 +21,7 @@ pub struct Draft {
     pub choice: Choice,
     /// What of it was kept.
     pub pins: Vec<Question>,
-    pub(super) given: Vec<(&'static str, String)>,
+    pub(super) bounds: Bounds,
     /// Whose it is: it begins afresh, or an order is opened, for somebody else.
     person: u32,
     /// Whether that somebody began with it.
@@ -28,7 +30,7 @@ pub struct Draft {
 
 impl Draft {
     fn is_like(&self, other: &Self) -> bool {
-        self.choice == other.choice && self.pins == other.pins && self.given == other.given
+        self.choice == other.choice && self.pins == other.pins && self.bounds == other.bounds
     }
 }
 
@@ -57,7 +59,7 @@ pub struct Steps {
 impl Steps {
     /// Nothing was done yet.
     pub fn new(choice: Choice, pins: Vec<Question>) -> Self {
-        let first = Draft { choice, pins, given: Vec::new(), person: 0, begun: false };
+        let first = Draft { choice, pins, bounds: Bounds::default(), person: 0, begun: false };
         let record = Record { history: History::new(first), asked: None, persons: 0 };
         let (behind, ahead) = (RwSignal::new(0), RwSignal::new(0));
         Self { held: RwSignal::new(false), record: StoredValue::new(record), behind, ahead }
@@ -105,8 +107,8 @@ impl Desk {
 
     /// What is chosen, kept and given; what reads is run again when it changes.
     pub fn draft(self) -> Draft {
-        let (choice, pins, given) = (self.choice.get(), self.pins.get(), self.given.get());
-        Draft { choice, pins, given, person: self.steps.present().person, begun: false }
+        let (choice, pins, bounds) = (self.choice.get(), self.pins.get(), self.bounds.get());
+        Draft { choice, pins, bounds, person: self.steps.present().person, begun: false }
     }
 
     /// Nothing has changed for a while: that makes it a step, unless a slider is still held. Whether things are at rest.
@@ -194,7 +196,7 @@ impl Desk {
         }
         self.unread.clear();
         self.replace(now.choice.clone());
-        self.given.set(now.given);
+        self.bounds.set(now.bounds);
         self.keep_other(|kept| *kept = now.pins);
         self.tell(&before.choice, &now.choice, true, number < from);
     }
@@ -220,7 +222,7 @@ impl Desk {
 
     /// Nothing stays of the person before, nor comes back.
     fn forget_person(self) {
-        self.customer.set(&[]);
+        self.customer.set(Person::default());
         self.show_banner(String::new(), String::new());
     }
 
@@ -240,7 +242,7 @@ impl Desk {
     pub fn begin_afresh(self) {
         self.settle();
         let before = self.steps.present();
-        self.given.set(Vec::new());
+        self.bounds.set(Bounds::default());
         self.keep_other(Vec::clear);
         let begun = self.peek(|snapshot, range| {
             range.model(&snapshot.choice.model).and_then(Choice::starting).or_else(|| Choice::first_of(range))
@@ -263,14 +265,14 @@ impl Desk {
 
     /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it. A budget and a day of
     /// this visit are not its own.
-    pub fn open(self, sentence: String, choice: Choice, customer: &[String]) {
+    pub fn open(self, sentence: String, choice: Choice, person: Person) {
         self.settle();
         let before = self.steps.present();
-        self.given.set(Vec::new());
+        self.bounds.set(Bounds::default());
         self.unread.forget_choice();
         let about = choice.to_compact();
         self.replace(choice);
-        self.customer.set(customer);
+        self.customer.set(person);
         self.show_banner(sentence, about);
         self.hand_over(before, false);
     }

@@ -3,15 +3,16 @@
 use leptos::prelude::*;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
-use slotwright_core::rules::finding::Finding;
+use slotwright_core::rules::finding::{Finding, Severity};
 use slotwright_core::solver::{Answer, Options};
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
+use slotwright_protocol::adviser::{Advice, Explained, Going, Question as Asked, Wanted};
 
 use crate::browser::adviser;
 use crate::parts::choices::{AnswerStatus, AnswerView, Availability, Choices, NONE};
 use crate::parts::notices::{Notice, Notices, Tone};
-use crate::state::{Desk, Explained, FindingAdvice, Snapshot};
+use crate::state::{Desk, Snapshot};
 
 /// What stops an answer alone, if anything.
 pub type Stop = Option<Finding>;
@@ -29,8 +30,8 @@ type Pick = fn(&Options<Stop>, usize) -> &[Answer<Stop>];
 
 /// What the adviser says of a question's answers.
 struct AnswerAdvice {
-    /// How each of them goes, in a word.
-    told: Vec<String>,
+    /// How each of them goes.
+    told: Vec<Going>,
     /// The place of the first of them among all.
     first: usize,
     /// Whether that is about the present choice: of an earlier one only the looks stay until there is newer advice.
@@ -46,29 +47,29 @@ impl AnswerAdvice {
             Some((first, own.len()))
         });
         let (first, count) = own.unwrap_or_default();
-        let (told, fresh) = desk.last_answer("all", first..first + count);
+        let (told, fresh) = desk.going(first..first + count);
         Self { told, first, fresh }
     }
 
     /// Whether an answer of the present choice is known not to go alone.
     fn is_bound(&self, at: usize) -> bool {
-        self.fresh && self.told.get(at).is_some_and(|availability| !availability.is_empty())
+        self.fresh && self.told.get(at).is_some_and(|going| *going != Going::Open)
     }
 
-    /// The place of an answer among all.
-    fn place(&self, at: usize) -> String {
-        self.first.saturating_add(at).to_string()
+    /// The answer as the adviser knows it.
+    fn wanted(&self, at: usize) -> Wanted {
+        Wanted::Answer(u16::try_from(self.first.saturating_add(at)).unwrap_or(u16::MAX))
     }
 
     /// What is said of an answer, if it was the last one asked for.
     fn explained(&self, desk: Desk, at: usize) -> Option<Explained> {
-        desk.explained("why", &self.place(at))
+        desk.explained(self.wanted(at))
     }
 
     /// How an answer goes, better than the page knows by itself. Of one that goes with other changes the page's own
     /// reason is the reason; of a shut one it may be another.
     fn status(&self, at: usize, now: AnswerStatus) -> AnswerStatus {
-        let Some(availability) = self.told.get(at).map(|word| availability(word)) else { return now };
+        let Some(availability) = self.told.get(at).map(|going| availability(*going)) else { return now };
         match (now.availability, availability) {
             (_, Availability::Shifts) if self.fresh => AnswerStatus { availability, ..now },
             _ if self.fresh => AnswerStatus { availability, ..AnswerStatus::default() },
@@ -79,14 +80,14 @@ impl AnswerAdvice {
     }
 }
 
-/// The adviser's word for how an answer goes.
-fn availability(word: &str) -> Availability {
-    match word {
-        "" => Availability::Open,
-        "shut" => Availability::Shut,
+/// How an answer is shown that goes so.
+const fn availability(going: Going) -> Availability {
+    match going {
+        Going::Open => Availability::Open,
+        Going::Shifts => Availability::Shifts,
+        Going::Shut => Availability::Shut,
         // Nobody knows a way, and nobody knows that there is none.
-        "unfound" => Availability::Pending,
-        _ => Availability::Shifts,
+        Going::Unfound => Availability::Pending,
     }
 }
 
@@ -121,13 +122,13 @@ pub fn AnswerRow(
     let desk = Desk::here();
     let asked = RwSignal::new(NONE);
     // Why an answer does not go alone is found out when somebody asks, once.
-    Effect::new(move |before: Option<Option<Vec<String>>>| {
+    Effect::new(move |before: Option<Option<Asked>>| {
         let at = asked.get();
         if at == NONE {
             return None;
         }
         let advice = AnswerAdvice::of(desk, pick, desk.lit());
-        let question = advice.is_bound(at).then(|| desk.question("why", &[advice.place(at)]))?;
+        let question = advice.is_bound(at).then(|| Asked::Why(desk.about(), advice.wanted(at)))?;
         if advice.explained(desk, at).is_none() && before.flatten().as_ref() != Some(&question) {
             adviser::ask(question.clone());
         }
@@ -145,8 +146,9 @@ pub fn AnswerRow(
             answer.status = advice.status(at, core::mem::take(&mut answer.status));
         }
         let asked = asked.get();
-        if let Some((answer, [word, why, way, ..])) = answers.get_mut(asked).zip(advice.explained(desk, asked)) {
-            answer.status = AnswerStatus { availability: availability(&word), why, way };
+        if let Some((answer, told)) = answers.get_mut(asked).zip(advice.explained(desk, asked)) {
+            let way = told.way.map(|way| way.label).unwrap_or_default();
+            answer.status = AnswerStatus { availability: availability(told.going), why: told.why, way };
         }
         // Without an adviser nothing goes with another change.
         if desk.is_alone() {
@@ -160,18 +162,16 @@ pub fn AnswerRow(
     };
     let take = move |at: usize| {
         let lit = untrack(move || desk.lit());
-        match untrack(move || AnswerAdvice::of(desk, pick, lit).explained(desk, at)) {
-            Some([.., after, gone]) if !after.is_empty() => desk.follow(&after, &gone),
-            // What does not go alone is not taken alone, even while what goes with it is not known.
-            _ => {
-                let change = desk.peek(|snapshot, _| {
-                    let answer = pick(snapshot.options.as_ref()?, lit).get(at)?;
-                    answer.state.is_none().then(|| answer.change.clone())
-                });
-                if let Some(change) = change {
-                    desk.apply(&change);
-                }
-            }
+        if let Some(way) = untrack(move || AnswerAdvice::of(desk, pick, lit).explained(desk, at)?.way) {
+            return desk.follow(&way.outcome);
+        }
+        // What does not go alone is not taken alone, even while what goes with it is not known.
+        let change = desk.peek(|snapshot, _| {
+            let answer = pick(snapshot.options.as_ref()?, lit).get(at)?;
+            answer.state.is_none().then(|| answer.change.clone())
+        });
+        if let Some(change) = change {
+            desk.apply(&change);
         }
     };
     view! {
@@ -200,18 +200,19 @@ pub fn FindingNotices(
     // What stops is known at once; reasons, ways out and all else come with the advice.
     let told = move || {
         desk.advice(|all| {
-            let mut told: Vec<FindingAdvice> = desk.read(|snapshot, _| {
+            let mut told: Vec<Advice> = desk.read(|snapshot, _| {
                 let found = snapshot.findings.iter().enumerate().filter(|(_, finding)| asked(finding.about));
-                let stop = |at| all.iter().filter(|advice| advice.tone == Tone::Stop).nth(at);
+                let stop = |at| all.iter().filter(|advice| advice.severity == Severity::Stops).nth(at);
                 found.map(|(at, finding)| advice(finding, stop(at))).collect()
             });
-            told.extend(all.iter().filter(|advice| advice.tone != Tone::Stop && asked(advice.about)).cloned());
+            let hints = all.iter().filter(|advice| advice.severity != Severity::Stops && asked(advice.about));
+            told.extend(hints.cloned());
             told
         })
     };
-    let take = move |(at, remedy): (usize, usize)| {
-        if let Some(remedy) = untrack(told).get(at).and_then(|advice| advice.remedies.get(remedy)) {
-            desk.take_remedy(remedy);
+    let take = move |(at, way): (usize, usize)| {
+        if let Some(way) = untrack(told).get(at).and_then(|advice| advice.ways.get(way)) {
+            desk.take_way_out(&way.outcome);
         }
     };
     let notices = move |()| told().into_iter().map(notice).collect();
@@ -219,23 +220,30 @@ pub fn FindingNotices(
 }
 
 /// What stops the order, with what the adviser said of it; a size that is dragged has other figures by then.
-fn advice(finding: &Finding, given: Option<&FindingAdvice>) -> FindingAdvice {
-    let sentence = words::reason(finding);
-    let given =
-        given.filter(|advice| advice.about == finding.about && letters(&advice.sentence).eq(letters(&sentence)));
-    let (grounds, remedies) = given.map(|advice| (advice.grounds.clone(), advice.remedies.clone())).unwrap_or_default();
-    FindingAdvice { about: finding.about, tone: Tone::Stop, sentence, grounds, remedies }
+fn advice(finding: &Finding, given: Option<&Advice>) -> Advice {
+    let own = Advice {
+        rule: Some(finding.rule),
+        about: finding.about,
+        severity: Severity::Stops,
+        sentence: words::reason(finding),
+        why: String::new(),
+        source: String::new(),
+        ways: Vec::new(),
+    };
+    match given.filter(|given| (given.rule, given.about) == (own.rule, own.about)) {
+        Some(given) => Advice { sentence: own.sentence, ..given.clone() },
+        None => own,
+    }
 }
 
-/// A sentence without its figures.
-fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
-    sentence.bytes().filter(u8::is_ascii_alphabetic)
-}
-
-fn notice(advice: FindingAdvice) -> Notice {
-    let FindingAdvice { tone, sentence, grounds, remedies, .. } = advice;
-    let grounds = Some(grounds).filter(|grounds| !grounds[0].is_empty());
-    Notice { tone, sentence, remedies: remedies.into_iter().map(|[label, ..]| label).collect(), grounds }
+fn notice(Advice { severity, sentence, why, source, ways, .. }: Advice) -> Notice {
+    let tone = match severity {
+        Severity::Stops => Tone::Stop,
+        Severity::Warns => Tone::Warn,
+        Severity::Advises => Tone::Hint,
+    };
+    let grounds = Some([why, source]).filter(|[why, _]| !why.is_empty());
+    Notice { tone, sentence, remedies: ways.into_iter().map(|way| way.label).collect(), grounds }
 }
 
 /// A numbered question's heading.

@@ -1,11 +1,11 @@
 //! Solving backwards: a goal is named, the adviser finds the nearest unit that meets it.
 
 use leptos::prelude::*;
-use slotwright_core::input::wire;
-use slotwright_core::units::day::Day;
+use slotwright_core::solver::goals::Goal;
 use slotwright_core::words;
 use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
+use slotwright_protocol::adviser::{Bounds, Question, Way};
 
 use crate::browser::adviser;
 use crate::parts::notices::{Notice, Notices, Tone};
@@ -14,90 +14,84 @@ use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
 
-/// A figure of a goal: what was typed, in a range's currency, as [`wire`] has it; and that as people write it, nothing
-/// for nothing.
-type Figure = (fn(&str, &str) -> Option<String>, fn(&str) -> String);
-
-const PRICE: Figure = (
-    |typed, currency| entry::money(typed, currency).ok().map(wire::of_money),
-    |figure| wire::money(figure).map(words::amount).unwrap_or_default(),
-);
-const WEIGHT: Figure = (
-    |typed, _| entry::mass(typed).ok().map(wire::of_mass),
-    |figure| wire::mass(figure).map(words::kilograms).unwrap_or_default(),
-);
-// Fields for days have and show them as ISO 8601.
-const DAY: Figure = (|typed, _| typed.parse::<Day>().is_ok().then(|| typed.into()), |figure| figure.into());
-
 /// Goals, and what comes of the one that was named last. What cannot be made is offered the nearest unit that can,
 /// unasked.
 #[component]
 pub fn Goals() -> impl IntoView {
     let desk = Desk::here();
-    let ask = move |goal: &str, figure: String| {
-        adviser::ask(desk.question("goal", &[goal.into(), figure, desk.today().to_string()]));
-    };
+    let ask = move |goal| adviser::ask(Question::Goal(desk.about(), goal));
     Effect::new(move || {
         if desk.read(|snapshot, _| !snapshot.findings.is_empty()) {
-            ask("valid", String::new());
+            ask(Goal::Valid);
         }
     });
-    let answer = move || <[String; 3]>::try_from(desk.answer("goal")).unwrap_or_default();
     let notices = move |()| {
-        let [sentence, way, _] = answer();
-        let remedies = Some(way).filter(|way| !way.is_empty()).into_iter().collect();
-        let notice = Notice { tone: Tone::Hint, sentence, remedies, grounds: None };
-        Some(notice).filter(|notice| !notice.sentence.is_empty()).into_iter().collect()
+        let told = desk.goal().filter(|(sentence, _)| !sentence.is_empty());
+        let notice = |(sentence, way): (String, Option<Way>)| {
+            let remedies = way.into_iter().map(|way| way.label).collect();
+            Notice { tone: Tone::Hint, sentence, remedies, grounds: None }
+        };
+        told.map(notice).into_iter().collect()
     };
     let take = move |_| {
-        let [_, _, compact] = untrack(answer);
-        desk.follow(&compact, "");
+        if let Some((_, Some(way))) = untrack(move || desk.goal()) {
+            desk.follow(&way.outcome);
+        }
     };
-    // A budget and a day are kept to from then on, by these names. Money and days are exact, masses to the
-    // gram; they are written for people only here.
-    let typed = |goal: &'static str, field, name: &'static str, (understood, written): Figure| {
-        let own = RwSignal::new(String::new());
-        let show = Callback::new(move |()| {
-            let unread = desk.unread.entry(field);
-            let figure = || if name.is_empty() { own.get() } else { desk.given(name) };
-            let text = unread.unwrap_or_else(|| written(&figure()));
+    let weight = RwSignal::new(String::new());
+    let shows = |field, written: fn(Bounds) -> String| {
+        Callback::new(move |()| {
+            let known = || if field == Field::Weight { weight.get() } else { written(desk.bounds()) };
+            let text = desk.unread.entry(field).unwrap_or_else(known);
             Entry { text, wrong: desk.wrong(field), ..Entry::default() }
-        });
-        let take = Callback::new(move |typed: String| {
+        })
+    };
+    // A budget and a day are kept to from then on. Money and days are exact, masses to the gram; they are written for
+    // people only here.
+    let takes = |field, read: fn(&str, &str) -> Option<Goal>| {
+        Callback::new(move |typed: String| {
             let currency = desk.peek(|_, range| range.currency.clone());
-            let read = if typed.is_empty() { Some(String::new()) } else { understood(&typed, &currency) };
-            // What cannot be read asks for nothing: what was told of another figure goes.
-            let figure = read.clone().unwrap_or_default();
-            if read.is_some() {
+            let goal = read(&typed, &currency);
+            if goal.is_some() || typed.is_empty() {
                 desk.unread.forget(field);
             } else {
                 desk.unread.add(field, typed);
             }
-            if name.is_empty() {
-                own.set(figure.clone());
-            } else {
-                desk.give(name, figure.clone());
+            match (field, goal) {
+                (Field::Price, Some(Goal::Price(most))) => desk.give(|bounds| bounds.budget = Some(most)),
+                (Field::Price, _) => desk.give(|bounds| bounds.budget = None),
+                (Field::Day, Some(Goal::By(day))) => desk.give(|bounds| bounds.by = Some(day)),
+                (Field::Day, _) => desk.give(|bounds| bounds.by = None),
+                (_, Some(Goal::Part(most))) => weight.set(words::kilograms(most)),
+                (_, _) => weight.set(String::new()),
             }
-            untrack(|| ask(goal, figure));
-        });
-        (show, take)
+            // What cannot be read asks for nothing: what was told of another figure goes.
+            match goal {
+                Some(goal) => untrack(|| ask(goal)),
+                None => desk.forget_goal(),
+            }
+        })
     };
-    let (price, take_price) = typed("price", Field::Price, "budget", PRICE);
-    let (weight, take_weight) = typed("part", Field::Weight, "", WEIGHT);
-    let (day, take_day) = typed("by", Field::Day, "by", DAY);
-    let button = |goal: &'static str, reads: Label| {
-        view! { <button type="button" on:click=move |_| untrack(|| ask(goal, String::new()))>{reads.text()}</button> }
+    let price = shows(Field::Price, |bounds| bounds.budget.map(words::amount).unwrap_or_default());
+    let day = shows(Field::Day, |bounds| bounds.by.map(|day| day.to_string()).unwrap_or_default());
+    let part = shows(Field::Weight, |_| String::new());
+    let take_price = takes(Field::Price, |typed, currency| entry::money(typed, currency).ok().map(Goal::Price));
+    let take_part = takes(Field::Weight, |typed, _| entry::mass(typed).ok().map(Goal::Part));
+    // Fields for days have and show them as ISO 8601.
+    let take_day = takes(Field::Day, |typed, _| typed.parse().ok().map(Goal::By));
+    let button = |goal, reads: Label| {
+        view! { <button type="button" on:click=move |_| untrack(|| ask(goal))>{reads.text()}</button> }
     };
     let currency = desk.peek(|_, range| range.currency.clone());
     view! {
         <div class="goals" role="group" aria-label=Label::FindOneThat.text()>
             {inert("<h3>", Label::FindOneThat)}
-            <div class="row">{button("widest", Label::IsWidest)}{button("screen", Label::TakesScreen)}</div>
+            <div class="row">{button(Goal::Widest, Label::IsWidest)}{button(Goal::Screen, Label::TakesScreen)}</div>
             <div class="fields">
                 <Optional label=Label::CostsAtMost.text() unit=currency
                     show=price take=take_price/>
                 <Optional label=Label::HasPartsUpTo.text() unit=Label::Kg.text()
-                    show=weight take=take_weight/>
+                    show=part take=take_part/>
                 <Optional label=Label::IsThereBy.text() unit=""
                     show=day take=take_day kind="date"/>
             </div>

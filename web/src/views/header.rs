@@ -1,14 +1,12 @@
 //! Whose range it is; opening an order; beginning afresh.
 
 use leptos::prelude::*;
-use slotwright_core::choice::Choice;
-use slotwright_core::input::bundle;
 use slotwright_core::words::page::{Label, Message};
+use slotwright_protocol::desk::{Answer, Question};
 use web_sys::HtmlInputElement;
 
-use crate::browser::orders::{self, Answer};
 use crate::browser::range_file::NoRange;
-use crate::browser::{files, range_file};
+use crate::browser::{files, orders, range_file};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -74,13 +72,15 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
         why.set(missing.why.text().into());
         let Some(file) = missing.file else { return };
         let attempt = attempts.get_value();
-        let on_answer = move |answer| match answer {
-            // What the desk says of an earlier attempt comes too late.
-            Answer::Good(sentence, _) if attempts.get_value() == attempt => why.set(sentence),
-            // What was said already is true without the desk.
-            Answer::Good(..) | Answer::Bad(_) => {}
+        let on_answer = move |(answer, _)| {
+            // What the desk says of an earlier attempt comes too late; what was said already is true without it.
+            if let Answer::Said(sentence) = answer
+                && attempts.get_value() == attempt
+            {
+                why.set(sentence);
+            }
         };
-        orders::ask(vec!["range".into(), file], Callback::new(on_answer));
+        orders::ask(Question::Faults(file), Callback::new(on_answer));
     };
     tell(missing);
     let again = move |_| {
@@ -108,16 +108,10 @@ fn open(desk: Desk, file: Option<String>) {
     let Some(file) = file else {
         return desk.show_banner(Label::FileUnread.text().into(), String::new());
     };
-    let on_answer = move |answer| match answer {
-        Answer::Bad(sentence) => desk.show_banner(sentence, String::new()),
-        Answer::Good(sentence, order) => {
-            let order = bundle::untie(&order.as_string().unwrap_or_default());
-            if let Some((compact, customer)) = order.split_first()
-                && let Some(choice) = Choice::of_compact(compact)
-            {
-                desk.open(sentence, choice, customer);
-            }
-        }
+    let on_answer = move |(answer, _)| match answer {
+        Answer::Order { said, choice, person } => desk.open(said, choice, person),
+        Answer::No(why) => desk.show_banner(why, String::new()),
+        Answer::File(_) | Answer::Shown(_) | Answer::Said(_) => {}
     };
-    orders::ask(vec!["read".into(), desk.range_text(), file], Callback::new(on_answer));
+    orders::ask(Question::Read { range: desk.range_text(), file }, Callback::new(on_answer));
 }

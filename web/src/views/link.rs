@@ -3,9 +3,9 @@
 
 use leptos::prelude::*;
 use slotwright_core::words::page::Label;
+use slotwright_protocol::desk::{Answer, Question};
 
-use crate::browser::orders::{self, Answer};
-use crate::browser::{fragment, page, share};
+use crate::browser::{fragment, orders, page, share};
 use crate::link;
 use crate::state::Desk;
 
@@ -37,22 +37,22 @@ pub fn ask(desk: Desk, told: RwSignal<String>) {
     told.set(Label::MakingLink.text().into());
     let shown = move || desk.peek(|snapshot, _| snapshot.choice.clone());
     let asked = shown();
-    let on_answer = move |answer| {
+    let on_answer = move |(answer, _)| {
         // Another unit by now, or something else before the page: it can be asked for again.
         if shown() != asked || page::open_dialog().is_some() {
             return told.set(String::new());
         }
         let html = match answer {
-            Answer::Good(_, html) => html.as_string(),
-            Answer::Bad(sentence) => return told.set(sentence),
+            Answer::Shown(html) => html,
+            Answer::No(why) => return told.set(why),
+            Answer::File(_) | Answer::Order { .. } | Answer::Said(_) => String::new(),
         };
         told.set(String::new());
-        if let (Some(dialog), Some(html)) = (page::dialog(DIALOG), html) {
+        if let Some(dialog) = page::dialog(DIALOG) {
             dialog.set_inner_html(&html);
             page::show(&dialog, true);
         }
     };
     let address = fragment::address(&link::of(desk).to_link());
-    let shared = if share::offered() { "1" } else { "" };
-    orders::ask(vec!["link".into(), address, shared.into()], Callback::new(on_answer));
+    orders::ask(Question::Link { address, shared: share::offered() }, Callback::new(on_answer));
 }

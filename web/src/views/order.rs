@@ -6,8 +6,9 @@ use leptos::prelude::*;
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::describe::describe;
+use slotwright_protocol::desk::Question;
 
-use crate::browser::orders::{self, Answer};
+use crate::browser::orders::{self, Ear};
 use crate::browser::{files, page};
 use crate::parts::inert;
 use crate::state::Desk;
@@ -26,19 +27,16 @@ struct Saving {
     /// Whether the desk is at it.
     busy: RwSignal<bool>,
     /// Gets the desk's answer.
-    on_answer: Callback<Answer>,
+    on_answer: Ear,
 }
 
 impl Saving {
     fn new(desk: Desk, open: RwSignal<bool>) -> Self {
         let (told, bad, busy) = (RwSignal::new(String::new()), RwSignal::new(false), RwSignal::new(false));
-        let on_answer = Callback::new(move |answer| {
-            let (said, good) = match answer {
-                Answer::Bad(sentence) => (sentence, false),
-                Answer::Good(file, text) => match files::download(&file, "application/json", &text) {
-                    Some(()) => (Message::OrderSaved(&file).text(), true),
-                    None => (Label::FileNotSaved.text().into(), false),
-                },
+        let on_answer = Callback::new(move |(answer, content)| {
+            let (said, good) = match files::save(answer, "application/json", &content) {
+                Ok(file) => (Message::OrderSaved(&file).text(), true),
+                Err(why) => (why, false),
             };
             bad.set(!good);
             if open.get_untracked() {
@@ -152,13 +150,10 @@ fn Form(saving: Saving) -> impl IntoView {
         if busy.get_untracked() {
             return;
         }
-        let compact = desk.peek(|snapshot, _| snapshot.choice.to_compact());
-        let today = desk.today().to_string();
-        let question = ["write".into(), desk.range_text(), compact, today].into_iter().chain(desk.customer.texts());
         bad.set(false);
         told.set(Label::WritingOrder.text().into());
         busy.set(true);
-        orders::ask(question.collect(), on_answer);
+        orders::ask(Question::Write(desk.unit(), desk.customer.texts()), on_answer);
     };
     view! {
         <form on:submit=submit>

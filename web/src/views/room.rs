@@ -3,18 +3,12 @@
 use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::describe::describe;
+use slotwright_protocol::desk::{Answer, Question};
 
 use super::link::{self, LinkDialog};
-use crate::browser::orders::{self, Answer};
-use crate::browser::{files, page, room};
+use crate::browser::{files, orders, page, room};
 use crate::parts::inert;
 use crate::state::Desk;
-
-/// What the desk is asked for the present unit as a solid.
-fn question(desk: Desk) -> Vec<String> {
-    let compact = desk.peek(|snapshot, _| snapshot.choice.to_compact());
-    vec!["solid".into(), desk.range_text(), compact, desk.today().to_string()]
-}
 
 /// Saving the solid, and standing it in the room where the device can show that.
 #[component]
@@ -43,17 +37,12 @@ pub fn TakeAway() -> impl IntoView {
         if stopped() {
             return;
         }
-        let on_answer = move |answer| {
-            told.set(match answer {
-                Answer::Bad(sentence) => sentence,
-                Answer::Good(name, bytes) => match files::download(&name, "model/gltf-binary", &bytes) {
-                    Some(()) => Message::Saved(&name).text(),
-                    None => Label::FileNotSaved.text().into(),
-                },
-            });
+        let on_answer = move |(answer, bytes)| {
+            let saved = files::save(answer, "model/gltf-binary", &bytes);
+            told.set(saved.map_or_else(|why| why, |name| Message::Saved(&name).text()));
         };
         told.set(Label::WritingSolid.text().into());
-        orders::ask(question(desk), Callback::new(on_answer));
+        orders::ask(Question::Solid(desk.unit()), Callback::new(on_answer));
     };
     let stand = move |_| {
         if !stopped() {
@@ -83,14 +72,14 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
     let told = RwSignal::new(String::new());
     // Both live as long as the dialog: an answer may come when it was closed, or closed and opened again.
     let broken = Callback::new(move |()| told.set(Label::ViewerNotLoaded.text().into()));
-    let on_answer = Callback::new(move |answer| match (answer, host.get_untracked()) {
-        (Answer::Good(_, bytes), Some(host)) if open.get_untracked() => {
+    let on_answer = Callback::new(move |(answer, bytes)| match (answer, host.get_untracked()) {
+        (Answer::File(_), Some(host)) if open.get_untracked() => {
             told.set(String::new());
             let alt = desk.peek(|snapshot, range| describe(range, &snapshot.choice));
             room::clear(&host);
             room::stand(&host, &bytes, &alt, broken);
         }
-        (Answer::Bad(sentence), _) => told.set(sentence),
+        (Answer::No(sentence), _) => told.set(sentence),
         // Closed before the answer came.
         _ => {}
     });
@@ -100,7 +89,7 @@ fn Room(open: RwSignal<bool>) -> impl IntoView {
         room::clear(&host);
         if open.get() {
             told.set(Label::MakingSolid.text().into());
-            orders::ask(question(desk), on_answer);
+            orders::ask(Question::Solid(desk.unit()), on_answer);
         }
     });
     view! {

@@ -11,6 +11,7 @@ use slotwright_core::solver::{Answer, Run, Size};
 use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_core::words::{self, entry};
+use slotwright_protocol::adviser::{Question as Asked, Wanted};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown, stopped};
 use super::goals::Goals;
@@ -150,10 +151,10 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
     };
     Effect::new(move || {
         if let Some(value) = value() {
-            adviser::ask(desk.question(&size.question().to_string(), &[value.in_tenths().to_string()]));
+            adviser::ask(Asked::Why(desk.about(), Wanted::Size(size, value)));
         }
     });
-    let explanation = move || desk.explained(&size.question().to_string(), &value()?.in_tenths().to_string());
+    let explanation = move || desk.explained(Wanted::Size(size, value()?));
     let refused = move || {
         let stop = value().and_then(|value| {
             desk.read(|snapshot, range| {
@@ -163,14 +164,15 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
             })
         });
         let Some((value, sentence)) = stop else { return [const { String::new() }; 2] };
-        let [why, way] = explanation().map_or_else(|| [sentence, String::new()], |[_, why, way, ..]| [why, way]);
+        let told = explanation().map(|told| [told.why, told.way.map(|way| way.label).unwrap_or_default()]);
+        let [why, way] = told.unwrap_or_else(|| [sentence, String::new()]);
         [Message::AtSize(value, &why).text(), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.compact()))));
     let own = NodeRef::<leptos::html::Div>::new();
     let go = move |_| {
-        if let Some([.., after, gone]) = untrack(explanation) {
-            desk.follow(&after, &gone);
+        if let Some(way) = untrack(explanation).and_then(|told| told.way) {
+            desk.follow(&way.outcome);
             // The button is gone then; the focus goes back to the slider.
             if let Some(own) = own.get_untracked() {
                 page::focus(&own, "input[type=range]");

@@ -4,12 +4,13 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::question::Question;
+use slotwright_core::rules::finding::Severity;
 use slotwright_core::words::page::{Label, Message};
+use slotwright_protocol::adviser::Advice;
 
 use crate::browser::page;
 use crate::debounce::debounce;
 use crate::parts::inert;
-use crate::parts::notices::Tone;
 use crate::state::Desk;
 use crate::tally::{TallyText, spoken, tally_text};
 use crate::views::header::NO_RANGE;
@@ -25,10 +26,8 @@ pub fn Tally(
 ) -> impl IntoView {
     let desk = Desk::here();
     let text = Memo::new(move |_| {
-        let hints = desk.advice(|all| {
-            let beyond = all.iter().any(|advice| advice.tone == Tone::Warn && advice.about == Question::Place);
-            (all.iter().filter(|advice| advice.tone != Tone::Stop).count(), beyond)
-        });
+        let is_beyond = |advice: &Advice| advice.severity == Severity::Warns && advice.about == Question::Place;
+        let hints = (desk.hints(), desk.advice(|all| all.iter().any(is_beyond)));
         let (hindrance, today) = (desk.hindrance(), desk.present_day());
         desk.read(|snapshot, range| tally_text(range, (snapshot, today), hints, hindrance))
     });

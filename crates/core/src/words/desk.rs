@@ -19,12 +19,8 @@ pub enum Entry {
 /// What the desk says.
 #[derive(Clone, Copy, Debug)]
 pub enum Message<'a> {
-    /// The page asked for nothing that the desk knows.
-    NotUnderstood,
     /// The range file has these problems.
     RangeFaults(&'a [Problem]),
-    /// The choice is none.
-    ChoiceUnread,
     /// The unit cannot be made.
     Unmade,
     /// The title of what shows a link.

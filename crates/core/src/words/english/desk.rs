@@ -31,9 +31,7 @@ fn range_faults(problems: &[Problem]) -> String {
 
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     let text = match of {
-        Message::NotUnderstood => "The order desk did not understand the page; load it anew.",
         Message::RangeFaults(problems) => return range_faults(problems),
-        Message::ChoiceUnread => "The choice cannot be read; load the page anew.",
         Message::Unmade => "Only a unit that can be made is written.",
         Message::LinkToUnit => "A link to this unit",
         Message::Link => "Link",
