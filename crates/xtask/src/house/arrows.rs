@@ -9,6 +9,7 @@ const CORE: &str = "slotwright-core";
 const SOLID: &str = "slotwright-solid";
 const STAGE: &str = "slotwright-stage";
 const CUTPACK: &str = "slotwright-cutpack";
+const PROTOCOL: &str = "slotwright-protocol";
 const TESTS: &str = "slotwright-tests";
 
 /// What each crate may need to run.
@@ -17,14 +18,15 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         CORE | "wasm-streams" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
         "slotwright-web" => {
-            Some(&[CORE, STAGE, CUTPACK, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
+            Some(&[CORE, STAGE, CUTPACK, PROTOCOL, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
         }
-        "slotwright-orders" => Some(&[CORE, CUTPACK]),
+        "slotwright-adviser" => Some(&[CORE, PROTOCOL]),
+        "slotwright-orders" => Some(&[CORE, CUTPACK, PROTOCOL]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
-        SOLID | "slotwright-adviser" | "xtask" => Some(&[CORE]),
+        SOLID | PROTOCOL | "xtask" => Some(&[CORE]),
         _ => None,
     }
 }
