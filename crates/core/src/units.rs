@@ -6,3 +6,4 @@ pub mod figure;
 pub mod money;
 pub mod quantity;
 pub(crate) mod rounding;
+pub mod short;

@@ -1,6 +1,7 @@
 //! Names of parts beside the picture of the unit: in a column at either side, each with a line to its part.
 
 use glam::{Mat4, Vec3};
+use slotwright_core::units::short;
 
 use crate::bounds::Bounds;
 use crate::camera::{in_picture, in_pixels};
@@ -38,7 +39,7 @@ pub fn labels(
     let (left, right) = corners.fold((across, 0.0_f32), |(low, high), x| (low.min(x), high.max(x)));
     let mut found: Vec<((f32, f32), String)> =
         parts.filter_map(|(middle, text)| Some((pixels(middle)?, text))).collect();
-    found.sort_by(|(one, _), (other, _)| one.0.total_cmp(&other.0));
+    short::sort(&mut found, |(at, _)| at.0);
     let beside = found.split_off(found.len() / 2);
     let column = |parts: Vec<((f32, f32), String)>, is_left: bool| {
         let widest = parts.iter().map(|(_, text)| wide(text)).fold(0.0, f32::max);
@@ -55,7 +56,7 @@ fn wide(text: &str) -> f32 {
 
 /// Gives each name of a column its height: as near to its part's as its neighbours let it.
 fn spread(mut parts: Vec<((f32, f32), String)>, down: f32) -> Vec<((f32, f32), f32, String)> {
-    parts.sort_by(|(one, _), (other, _)| one.1.total_cmp(&other.1));
+    short::sort(&mut parts, |(at, _)| at.1);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "how many fit, not negative")]
     let room = (down / HEIGHT).max(0.0) as usize;
     parts.truncate(room);

@@ -7,6 +7,7 @@ use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::{Look, Range};
 use slotwright_core::rules::tether;
+use slotwright_core::units::short;
 use slotwright_core::words;
 use slotwright_core::words::stage::Message;
 use slotwright_solid::colour;
@@ -309,7 +310,7 @@ fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, exten
         .collect();
     // On a small picture the parts that are seen best.
     if extent.0 < SMALL {
-        named.sort_by_key(|(points, ..)| core::cmp::Reverse(*points));
+        short::sort(&mut named, |(points, ..)| core::cmp::Reverse(*points));
         named.truncate(FEW);
     }
     overlay.names(named.into_iter().map(|(_, point, id)| (point, words::part(id))), bounds).into_svg()

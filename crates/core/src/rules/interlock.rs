@@ -5,6 +5,7 @@ use crate::cabinet::assembly::Assembly;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
+use crate::units::short;
 
 /// What the proof of a unit that nothing else stops left open: an error of ours, which stops the order.
 pub(crate) fn check(out: &mut Vec<Finding>, assembly: &Assembly) {
@@ -14,7 +15,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, assembly: &Assembly) {
     }
     let loose = assembly.loose.iter().flat_map(|loose| loose.parts.iter().copied());
     let mut parts: Vec<PanelId> = assembly.stuck.iter().copied().chain(loose).collect();
-    parts.sort_unstable();
+    short::sort(&mut parts, |part| *part);
     parts.dedup();
     let count = Figure::count(u32::try_from(parts.len()).unwrap_or(u32::MAX));
     let allowed = Figure::count(0u32);

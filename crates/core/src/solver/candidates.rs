@@ -20,6 +20,7 @@ use crate::rules::finding::{Finding, Limit};
 use crate::rules::place::breaches;
 use crate::rules::{Judged, Rule, each_dependency, judge_stops};
 use crate::units::quantity::Dim;
+use crate::units::short;
 
 use numbers::{board_number, device_number, fill_number, finish_number, hole_number, number_of, shared};
 
@@ -92,11 +93,19 @@ impl Candidates {
     }
 }
 
-/// All places but the present one, the nearest first.
+/// All places but the present one, the nearest first; they come in their order.
 fn nearest(places: impl Iterator<Item = i32>, now: i32) -> Vec<i32> {
-    let mut places: Vec<i32> = places.filter(|place| *place != now).collect();
-    places.sort_by_key(|place| (i64::from(*place) - i64::from(now)).abs());
-    places
+    let (below, above): (Vec<i32>, Vec<i32>) = places.filter(|place| *place != now).partition(|place| *place < now);
+    let mut nearest = Vec::with_capacity(below.len() + above.len());
+    let mut above = above.into_iter().peekable();
+    for low in below.into_iter().rev() {
+        while let Some(high) = above.next_if(|high| high.abs_diff(now) < low.abs_diff(now)) {
+            nearest.push(high);
+        }
+        nearest.push(low);
+    }
+    nearest.extend(above);
+    nearest
 }
 
 /// Other fit-outs: the same kind first, then none, then the rest.
@@ -109,7 +118,7 @@ fn fill_candidates(model: &Model, now: Fill) -> Vec<Fill> {
         (_, Fill::Leaf(_)) => (3, 0),
     };
     let mut candidates: Vec<Fill> = fills(model).filter(|fill| *fill != now).collect();
-    candidates.sort_by_key(rank);
+    short::sort(&mut candidates, rank);
     candidates
 }
 

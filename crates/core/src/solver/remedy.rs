@@ -9,6 +9,7 @@ use crate::rules::{Kind, Remedies, judge, judge_stops};
 use crate::solver::kept::{Given, Visit, broken, own};
 use crate::solver::{Size, fills, holes};
 use crate::units::quantity::Dim;
+use crate::units::short;
 
 /// Most ways out that a finding names.
 pub const MOST: usize = 2;
@@ -222,7 +223,7 @@ fn fills_to_try(model: &Model, choice: &Choice, bay: u8) -> Vec<Change> {
         Fill::Shelves(_) | Fill::Leaf(_) => None,
     };
     let mut all: Vec<_> = fills(model).filter_map(|fill| Some((rank(&fill)?, fill))).collect();
-    all.sort_by_key(|(rank, _)| *rank);
+    short::sort(&mut all, |(rank, _)| *rank);
     all.into_iter().map(|(_, fill)| Change::Fill { bay, fill }).collect()
 }
 

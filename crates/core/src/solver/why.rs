@@ -16,6 +16,7 @@ use crate::choice::question::Question;
 use crate::range::Range;
 use crate::rules::finding::Finding;
 use crate::rules::{Rule, judge_stops};
+use crate::units::short;
 
 /// Why an answer cannot be had at all, or not with what is pinned.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -194,7 +195,7 @@ impl Answer<'_> {
     fn release(&self, held: &[Held]) -> Option<Release> {
         let mut held = held.to_vec();
         // The least important ones first; facts of the customer are let go last.
-        held.sort_by_key(|held| match held {
+        short::sort(&mut held, |held| match held {
             Held::Pin(pin) => place(*pin),
             Held::Given(_) => u8::MAX,
         });

@@ -5,6 +5,7 @@ use core::f64::consts::SQRT_2;
 use crate::geometry::corner::{Bend, Heading, Turn};
 use crate::geometry::outline::{Outline, Point};
 use crate::units::quantity::Length;
+use crate::units::short;
 
 use super::{Edge, Feature, Panel};
 
@@ -17,7 +18,7 @@ impl Panel {
             let on_edge = self.features.iter().filter(|feature| feature.edge() == Some(edge));
             let mut features: Vec<[Bend; 4]> = on_edge.map(|feature| self.bends(*feature)).collect();
             let along = |bends: &[Bend; 4]| edge.heading().along(bends[0].at);
-            features.sort_by(|a, b| along(a).total_cmp(&along(b)));
+            short::sort(&mut features, along);
             bends.extend(features.into_iter().flatten());
         }
         Outline::through(bends.into_iter().flat_map(Bend::corners))
