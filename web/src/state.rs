@@ -317,6 +317,15 @@ impl Desk {
         }
     }
 
+    /// Is run again whenever something that is shown of the unit may come or go.
+    pub fn stir(self) {
+        self.choice.track();
+        self.answers.track();
+        self.advice.track();
+        self.banner[0].track();
+        self.begun.track();
+    }
+
     /// The range file as it was read.
     pub fn range_text(self) -> String {
         self.text.get_value().to_string()

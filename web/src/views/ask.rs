@@ -10,6 +10,7 @@ use slotwright_core::words::page::{Label, Message};
 
 use crate::browser::adviser;
 use crate::parts::choices::{AnswerStatus, AnswerView, Availability, Choices, NONE};
+use crate::parts::inert;
 use crate::parts::notices::{Notice, Notices, Tone};
 use crate::state::{Desk, Explained, FindingAdvice, Snapshot};
 
@@ -228,7 +229,7 @@ fn advice(finding: &Finding, given: Option<&FindingAdvice>) -> FindingAdvice {
 }
 
 /// A sentence without its figures.
-fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
+pub fn letters(sentence: &str) -> impl Iterator<Item = u8> + '_ {
     sentence.bytes().filter(u8::is_ascii_alphabetic)
 }
 
@@ -236,6 +237,12 @@ fn notice(advice: FindingAdvice) -> Notice {
     let FindingAdvice { tone, sentence, grounds, remedies, .. } = advice;
     let grounds = Some(grounds).filter(|grounds| !grounds[0].is_empty());
     Notice { tone, sentence, remedies: remedies.into_iter().map(|[label, ..]| label).collect(), grounds }
+}
+
+/// The way from the end of some questions to the order, for who goes by keyboard.
+#[component]
+pub fn ToOrder() -> impl IntoView {
+    inert("<a class=\"skip here\" href=\"#order\">", Label::SkipToOrder)
 }
 
 /// A numbered question's heading.
@@ -246,5 +253,6 @@ pub fn Heading(
     /// Its title.
     title: Label,
 ) -> impl IntoView {
-    view! { <h2><span class="number" aria-hidden="true">{number.to_string()}</span>{title.text()}</h2> }
+    // Where a notice of its question goes, the focus comes here.
+    view! { <h2 tabindex="-1"><span class="number" aria-hidden="true">{number.to_string()}</span>{title.text()}</h2> }
 }

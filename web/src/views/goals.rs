@@ -7,7 +7,7 @@ use slotwright_core::words;
 use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
 
-use crate::browser::adviser;
+use crate::browser::{adviser, speech};
 use crate::parts::notices::{Notice, Notices, Tone};
 use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
@@ -29,20 +29,30 @@ const WEIGHT: Figure = (
 // Fields for days have and show them as ISO 8601.
 const DAY: Figure = (|typed, _| typed.parse::<Day>().is_ok().then(|| typed.into()), |figure| figure.into());
 
+/// The goal that nobody names.
+const UNASKED: &str = "valid";
+
 /// Goals, and what comes of the one that was named last. What cannot be made is offered the nearest unit that can,
 /// unasked.
 #[component]
 pub fn Goals() -> impl IntoView {
     let desk = Desk::here();
+    let wanted = RwSignal::new(false);
     let ask = move |goal: &str, figure: String| {
+        wanted.set(goal != UNASKED);
         adviser::ask(desk.question("goal", &[goal.into(), figure, desk.today().to_string()]));
     };
     Effect::new(move || {
         if desk.read(|snapshot, _| !snapshot.findings.is_empty()) {
-            ask("valid", String::new());
+            ask(UNASKED, String::new());
         }
     });
     let answer = move || <[String; 3]>::try_from(desk.answer("goal")).unwrap_or_default();
+    let spoken = move |()| {
+        let [sentence, way, _] = answer();
+        if wanted.get() { [sentence, way].join(" ").trim().into() } else { String::new() }
+    };
+    speech::follow(Callback::new(spoken));
     let notices = move |()| {
         let [sentence, way, _] = answer();
         let remedies = Some(way).filter(|way| !way.is_empty()).into_iter().collect();
@@ -90,8 +100,8 @@ pub fn Goals() -> impl IntoView {
     };
     let currency = desk.peek(|_, range| range.currency.clone());
     view! {
-        <div class="goals" role="group" aria-label=Label::FindOneThat.text()>
-            {inert("<h3>", Label::FindOneThat)}
+        <div class="goals" role="group" aria-labelledby="goals-name">
+            {inert("<h3 id=\"goals-name\" tabindex=\"-1\">", Label::FindOneThat)}
             <div class="row">{button("widest", Label::IsWidest)}{button("screen", Label::TakesScreen)}</div>
             <div class="fields">
                 <Optional label=Label::CostsAtMost.text() unit=currency
