@@ -24,39 +24,37 @@ thread_local! {
 /// Hears where the focus goes, the links that skip, and the keys that lead to the order.
 pub fn listen() {
     if let Some(window) = web_sys::window() {
-        page::listen(&window, &["focusin", "click", "keydown"], Callback::new(on_event));
+        // Two, since what the one does makes events for the other.
+        page::listen(&window, &["focusin"], Callback::new(note));
+        page::listen(&window, &["click", "keydown"], Callback::new(skip));
     }
 }
 
-fn on_event(event: Event) {
-    let Some(target) = event.target().and_then(|target| target.dyn_into::<HtmlElement>().ok()) else { return };
-    match event.type_().as_str() {
-        "focusin" => {
-            let trail = core::iter::successors(Some(target), |own| own.parent_element()?.dyn_into().ok());
-            TRAIL.set(trail.collect());
-        }
-        "click" => {
-            // The address is the unit's: no link within the page takes its place.
-            let link = target.closest("a.skip").ok().flatten().and_then(|link| link.get_attribute("href"));
-            if let Some(id) = link.as_deref().and_then(|link| link.strip_prefix('#')) {
-                event.prevent_default();
-                go_to(id);
-            }
-        }
-        _ => {
-            let key = event.dyn_ref::<KeyboardEvent>();
-            let to_order = key.is_some_and(|key| key.key() == "Enter" && (key.ctrl_key() || key.meta_key()));
-            if to_order && page::open_dialog().is_none() {
-                event.prevent_default();
-                go_to(ORDER);
-            }
-        }
-    }
+fn target(event: &Event) -> Option<HtmlElement> {
+    event.target()?.dyn_into().ok()
 }
 
-/// Leads to the heading of a place of the page, or to the place itself.
-fn go_to(id: &str) {
-    page::focus_first(&["#", id, " h2, button#", id].concat());
+fn note(event: Event) {
+    let trail = core::iter::successors(target(&event), |own| own.parent_element()?.dyn_into().ok());
+    TRAIL.set(trail.collect());
+}
+
+fn skip(event: Event) {
+    let id = match event.dyn_ref::<KeyboardEvent>() {
+        Some(key) if key.key() == "Enter" && (key.ctrl_key() || key.meta_key()) => {
+            page::open_dialog().is_none().then(|| ORDER.to_string())
+        }
+        Some(_) => None,
+        None => {
+            let link = target(&event).and_then(|target| target.closest("a.skip").ok()?);
+            link.and_then(|link| link.get_attribute("href")?.strip_prefix('#').map(str::to_string))
+        }
+    };
+    if let Some(id) = id {
+        // The address is the unit's: no link within the page takes its place.
+        event.prevent_default();
+        page::focus_first(&["#", &id, " h2, button#", &id].concat());
+    }
 }
 
 /// Leads the focus back once what is set now stands there, if it was lost by that.

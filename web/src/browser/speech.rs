@@ -12,8 +12,21 @@ thread_local! {
     static WAITING: RefCell<Option<TimeoutHandle>> = const { RefCell::new(None) };
 }
 
-/// Says it now.
+/// Nobody listens to more than so many letters at once: some 25 words.
+const LONG: usize = 120;
+
+/// Says it now. A text of two lines is said one after the other if it is long.
 pub fn say(text: &str) {
+    match text.split_once('\n') {
+        Some((first, then)) if text.chars().count() > LONG => {
+            write(first);
+            say_soon(then.into());
+        }
+        _ => write(text.replace('\n', " ").trim_end()),
+    }
+}
+
+fn write(text: &str) {
     let page = web_sys::window().and_then(|window| window.document());
     let Some(line) = page.and_then(|page| page.get_element_by_id("said")) else { return };
     // What stands there already is said only if something changes.

@@ -50,7 +50,7 @@ pub fn Goals() -> impl IntoView {
     let answer = move || <[String; 3]>::try_from(desk.answer("goal")).unwrap_or_default();
     let spoken = move |()| {
         let [sentence, way, _] = answer();
-        if wanted.get() { [sentence, way].join(" ").trim().into() } else { String::new() }
+        if wanted.get() && !sentence.is_empty() { [sentence, way].join("\n") } else { String::new() }
     };
     speech::follow(Callback::new(spoken));
     let notices = move |()| {

@@ -175,7 +175,11 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
     let spoken = move |()| {
         let [why, way] = refused();
         // What is not told whole yet is not said.
-        if why.is_empty() || explanation().is_none() && !desk.is_alone() { String::new() } else { [why, way].join(" ") }
+        if why.is_empty() || explanation().is_none() && !desk.is_alone() {
+            String::new()
+        } else {
+            [why, way].join("\n")
+        }
     };
     speech::follow(Callback::new(spoken));
     let own = NodeRef::<leptos::html::Div>::new();

@@ -62,7 +62,9 @@ pub fn Tally(
         let brought = notices.iter().find(|notice| !old.iter().any(|old| letters(old).eq(letters(notice))));
         let fresh = !did.is_empty() && before != told;
         if fresh {
-            speech::say(&[&did, brought.unwrap_or(&now)].map(String::as_str).join(" "));
+            let more = brought.or(Some(&now).filter(|now| **now != known));
+            let said = core::iter::once(&did).chain(more).map(String::as_str);
+            speech::say(&said.collect::<Vec<_>>().join("\n"));
         } else if now != known {
             speech::say(&now);
         }

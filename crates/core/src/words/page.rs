@@ -252,7 +252,7 @@ pub enum Message<'a> {
     SpokenStep(&'a str, &'a str),
     /// The entry that was not taken, and what would be.
     SpokenUnread(&'a str, &'a str),
-    /// Why an answer does not go alone, and what a press of Enter takes with it.
+    /// Why an answer does not go alone, and what a press of Enter takes with it: two lines.
     SpokenWay(&'a str, &'a str),
     /// Why nothing is ordered yet.
     NotOrderedYet(&'a str),

@@ -191,7 +191,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::SpokenStop(verdict, about) => format!("{verdict}: {about}."),
         Message::SpokenStep(what, effect) => format!("{what} {effect}."),
         Message::SpokenUnread(which, wrong) => format!("{which}. {wrong}"),
-        Message::SpokenWay(why, way) => format!("{why} Enter: {way}."),
+        Message::SpokenWay(why, way) => format!("{why}\nEnter: {way}."),
         Message::NotOrderedYet(why) => format!("Not to be ordered yet. {why}"),
         Message::Saved(file) => format!("Saved as {file}."),
         Message::OrderSaved(file) => format!("Saved as {file}. Send it to the workshop."),
