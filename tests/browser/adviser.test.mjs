@@ -11,7 +11,7 @@ const RECEIVER = { name: "Receiver", exact: true };
 
 /** An answer that goes with another change: its button, how it looks, and waiting for a look. */
 function shifting(bench) {
-  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const receiver = bench.question("Device in bay 1").getByRole("radio", RECEIVER);
   const looks = () => receiver.getAttribute("aria-describedby");
   const comes = async (look) => { while ((await looks()) !== look) await bench.page.waitForTimeout(20); };
   return { receiver, looks, comes };
@@ -19,13 +19,13 @@ function shifting(bench) {
 
 test("an answer that does not go alone says why, and takes what it needs with it", async () => {
   const bench = await Bench.open(chrome);
-  const devices = bench.group("Device in bay 1");
-  await devices.getByRole("button", RECEIVER).click();
+  const devices = bench.question("Device in bay 1");
+  await devices.getByRole("radio", RECEIVER).click();
   await bench.page.getByText("Receiver. This does not go alone: ").waitFor();
-  assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "false");
+  assert.equal(await devices.getByRole("radio", RECEIVER).getAttribute("aria-checked"), "false");
   const way = bench.page.getByRole("button", { name: /^Take this\b.+ deep/ });
   await way.click();
-  assert.equal(await devices.getByRole("button", RECEIVER).getAttribute("aria-pressed"), "true");
+  assert.equal(await devices.getByRole("radio", RECEIVER).getAttribute("aria-checked"), "true");
   assert.match(await bench.tally(), /Can be made/);
   assert.notEqual(await bench.size("Depth").inputValue(), "420");
   assert.deepEqual(bench.errors, []);
@@ -63,12 +63,12 @@ test("without its adviser nothing old is shown as advice", async () => {
 
 test("what is kept is not changed for anything, and is named as the reason", async () => {
   const bench = await Bench.open(chrome);
-  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const receiver = bench.question("Device in bay 1").getByRole("radio", RECEIVER);
   await bench.button("Keep depth").click();
   assert.equal(await bench.button("Keep depth").getAttribute("aria-pressed"), "true");
   await bench.page.waitForFunction(() => {
     const group = document.querySelector("[aria-label='Device in bay 1']");
-    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
+    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-describedby") === "key-shut");
   });
   await receiver.click({ force: true });
   await bench.page.getByText("You keep the depth, so no other change makes up for it.").waitFor();
@@ -82,13 +82,13 @@ test("what is kept is not changed for anything, and is named as the reason", asy
 
 test("what is kept is let go with one press, and nothing else", async () => {
   const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
-  const receiver = bench.group("Device in bay 1").getByRole("button", RECEIVER);
+  const receiver = bench.question("Device in bay 1").getByRole("radio", RECEIVER);
   for (const kept of ["Keep depth", "Keep height", "Keep finish"]) {
     await bench.button(kept).click();
   }
   await bench.page.waitForFunction(() => {
     const group = document.querySelector("[aria-label='Device in bay 1']");
-    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-disabled") === "true");
+    return [...group.querySelectorAll("button")].some((button) => button.getAttribute("aria-describedby") === "key-shut");
   });
   await receiver.click({ force: true });
   const way = bench.page.getByRole("button", { name: /^Let the depth go: take this.* make it \d+ mm deep$/ });
@@ -108,7 +108,7 @@ test("what is kept is let go with one press, and nothing else", async () => {
   await bench.page.keyboard.press("Enter");
   await bench.page.waitForFunction(() => document.querySelector("[aria-label='Keep depth']").getAttribute("aria-pressed") === "false");
   assert.equal(await bench.page.evaluate(() => document.activeElement.textContent), "Receiver");
-  assert.equal(await receiver.getAttribute("aria-pressed"), "true");
+  assert.equal(await receiver.getAttribute("aria-checked"), "true");
   assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
   assert.equal(await bench.button("Keep finish").getAttribute("aria-pressed"), "true");
   assert.match(await bench.tally(), /Can be made/);
@@ -129,19 +129,19 @@ test("a way out of what stops the order says that it lets go of what is kept", a
 
 test("a bay that is kept is not left out, and of one that is gone nothing is kept", async () => {
   const bench = await Bench.open(chrome);
-  const bays = (count) => bench.group("Number of bays").getByRole("button", { name: count, exact: true });
-  const third = () => bench.group("Bay to look at").getByRole("button").nth(2);
+  const bays = (count) => bench.question("Number of bays").getByRole("radio", { name: count, exact: true });
+  const third = () => bench.group("Bay to look at").getByRole("tab").nth(2);
   await third().click();
   await bench.button("Keep bay 3").click();
   await bench.page.waitForFunction(() => {
     const group = document.querySelector("[aria-label='Number of bays']");
-    return [...group.querySelectorAll("button")].some((button) => button.textContent.startsWith("2") && button.getAttribute("aria-disabled") === "true");
+    return [...group.querySelectorAll("button")].some((button) => button.textContent.startsWith("2") && button.getAttribute("aria-describedby") === "key-shut");
   });
   await bays("2").click({ force: true });
   await bench.page.getByText("Bay 3 would be gone. You keep bay 3, so no other change makes up for it.").waitFor();
-  assert.equal(await bays("3").getAttribute("aria-pressed"), "true");
+  assert.equal(await bays("3").getAttribute("aria-checked"), "true");
   // Another model has other bays.
-  await bench.button("Teasel, sideboard").click();
+  await bench.question("Model").getByRole("radio", { name: "Teasel, sideboard" }).click();
   await third().click();
   assert.equal(await bench.button("Keep bay 3").getAttribute("aria-pressed"), "false");
   await bench.close();
@@ -150,7 +150,7 @@ test("a bay that is kept is not left out, and of one that is gone nothing is kep
 test("a size beyond the bar is taken with what it needs", async () => {
   const bench = await Bench.open(chrome);
   await bench.type("Width", "2300");
-  await bench.group("Number of bays").getByRole("button", { name: "6", exact: true }).click();
+  await bench.question("Number of bays").getByRole("radio", { name: "6", exact: true }).click();
   assert.match(await bench.tally(), /Can be made/);
   const way = bench.page.getByRole("button", { name: /^Take this\b/ });
   await bench.slider("Width").press("Home");
@@ -166,7 +166,7 @@ test("a size beyond the bar is taken with what it needs", async () => {
 test("a thumb goes back to what was taken, and its reason goes with the next change", async () => {
   const bench = await Bench.open(chrome);
   const [width, reason] = [bench.slider("Width"), bench.page.getByText(/^\s*At 2\s400 mm: /)];
-  await bench.group("Number of bays").getByRole("button", { name: "2", exact: true }).click();
+  await bench.question("Number of bays").getByRole("radio", { name: "2", exact: true }).click();
   await bench.button("Keep number of bays").click();
   await width.press("End");
   await reason.waitFor({ timeout: 8000 });
@@ -195,7 +195,7 @@ test("without the adviser the page goes on: what does not go alone says why", as
   const bench = await Bench.open(chrome);
   await bench.page.route("**/split_adviser.wasm", (route) => route.abort());
   await bench.visit();
-  await bench.group("Device in bay 1").getByRole("button", RECEIVER).click({ force: true });
+  await bench.question("Device in bay 1").getByRole("radio", RECEIVER).click({ force: true });
   await bench.page.getByText("Receiver. This cannot be had: ").waitFor();
   await bench.close();
 });
@@ -270,9 +270,9 @@ test("a press on what the page has just moved there is not taken", async () => {
   const way = bench.page.getByRole("button", { name: /^Take this\b/ });
   const there = await way.boundingBox();
   await bench.page.mouse.click(there.x + 4, there.y + there.height / 2);
-  assert.equal(await receiver.getAttribute("aria-pressed"), "false");
+  assert.equal(await receiver.getAttribute("aria-checked"), "false");
   await way.click();
-  assert.equal(await receiver.getAttribute("aria-pressed"), "true");
+  assert.equal(await receiver.getAttribute("aria-checked"), "true");
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });
@@ -291,7 +291,7 @@ test("a way that is told of an earlier choice takes nothing", async () => {
     way.click();
   });
   await bench.page.waitForTimeout(300);
-  assert.equal(await receiver.getAttribute("aria-pressed"), "false");
+  assert.equal(await receiver.getAttribute("aria-checked"), "false");
   assert.match(await bench.tally(), /Can be made/);
   await bench.close();
 });

@@ -56,7 +56,7 @@ async function scan(bench, picture) {
 
 test("a link opens its unit, wins over what was saved, and what was saved stays until something is answered", async () => {
   const bench = await Bench.open(chrome);
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   await rest(bench);
   const before = await saved(bench);
   await arrive(bench, LINK);
@@ -118,7 +118,7 @@ test("a reload keeps the unit and what is kept of it, says nothing, and each ste
 
 test("a link that cannot be opened is refused kindly, and nothing is lost", async () => {
   const bench = await Bench.open(chrome);
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   await rest(bench);
   const before = await saved(bench);
   for (const [text, said] of [

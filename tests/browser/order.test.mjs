@@ -18,11 +18,11 @@ function check(...files) {
 
 test("a configured order holds in the workshop, and one changed byte does not", async (context) => {
   const bench = await Bench.open(chrome);
-  await bench.group("Model").getByRole("button", { name: "Teasel, sideboard" }).click();
+  await bench.question("Model").getByRole("radio", { name: "Teasel, sideboard" }).click();
   await bench.type("Width", "1 720 mm");
-  await bench.group("Bay 1 holds").getByRole("button", { name: "Door, hung right" }).click();
-  await bench.group("Cable hole in the back of bay 1").getByRole("button", { name: "Round hole 60" }).click();
-  await bench.group("Finish").getByRole("button", { name: "Soot" }).click();
+  await bench.question("Bay 1 holds").getByRole("radio", { name: "Door, hung right" }).click();
+  await bench.question("Cable hole in the back of bay 1").getByRole("radio", { name: "Round hole 60" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Soot" }).click();
   assert.match(await bench.tally(), /Can be made/);
   const file = await bench.order();
   const text = readFileSync(file, "utf8");
@@ -48,10 +48,10 @@ test("a configured order holds in the workshop, and one changed byte does not", 
 
 test("an order is opened again, and a broken one says why", async () => {
   const bench = await Bench.open(chrome);
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   const file = await bench.order();
   await bench.button("Begin afresh").click();
-  await bench.group("Finish").getByRole("button", { name: "Clear" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Clear" }).click();
   const picker = bench.page.locator("input[type=file]");
   await picker.setInputFiles(file);
   await bench.page.getByText("Everything that it promised still holds.").waitFor();
@@ -77,7 +77,7 @@ test("what cannot be made says why and offers ways out that mend it", async () =
 
 test("an answer that does not go alone stays in sight, says why and is not taken by itself", async () => {
   const bench = await Bench.open(chrome);
-  const one = bench.group("Number of bays").getByRole("button", { name: "1", exact: true });
+  const one = bench.question("Number of bays").getByRole("radio", { name: "1", exact: true });
   const before = await bench.drawing();
   await one.focus();
   await bench.page.keyboard.press("Enter");
@@ -90,7 +90,7 @@ test("the choice survives a reload, and what is kept of it", async () => {
   const bench = await Bench.open(chrome);
   await bench.type("Height", "600");
   await bench.button("Keep height").click();
-  await bench.group("Finish").getByRole("button", { name: "Mere" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Mere" }).click();
   await bench.stage();
   const before = await bench.drawing();
   await bench.visit();
@@ -133,7 +133,7 @@ test("a page that only stands there overwrites no newer choice of another one", 
   await bench.page.waitForTimeout(300);
   const other = await bench.page.context().newPage();
   await other.goto(process.env.SLOTWRIGHT_URL);
-  await other.getByRole("group", { name: "Finish", exact: true }).getByRole("button", { name: "Mere" }).click();
+  await other.getByRole("radiogroup", { name: "Finish", exact: true }).getByRole("radio", { name: "Mere" }).click();
   await other.waitForTimeout(300);
   // Its own address has its own unit.
   await bench.page.reload();
@@ -181,7 +181,7 @@ test("where the order desk cannot be loaded, that is said and nothing is lost", 
 
 test("an entry that cannot be read is not ordered past, and beginning afresh clears it", async () => {
   const bench = await Bench.open(chrome);
-  const width = bench.page.getByRole("textbox", { name: "Width in millimetres" });
+  const width = bench.page.getByRole("textbox", { name: "Width", exact: true });
   await width.fill("1900 mmm");
   await width.press("Enter");
   await bench.page.getByText("This is no size.").waitFor();
@@ -211,7 +211,7 @@ test("beginning afresh leaves nothing of the person before, and taking it back n
     await box(name).press("Enter");
   }
   await plug.selectOption("hdmi");
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   const before = await state();
   assert.deepEqual(before, ["3\u202f000", "40", "hdmi", "Finish Brick", "9\u202f000.00"]);
   const file = await bench.order();
@@ -245,7 +245,7 @@ test("an opened order says for whom it is, and what holds of it is said of it al
   await bench.button("Order spec").click();
   assert.deepEqual(await bench.customer(), typed);
   await bench.page.keyboard.press("Escape");
-  await bench.group("Model").getByRole("button", { name: "Teasel, sideboard" }).click();
+  await bench.question("Model").getByRole("radio", { name: "Teasel, sideboard" }).click();
   await holds.waitFor({ state: "hidden" });
   await bench.open(file);
   await holds.waitFor();

@@ -81,12 +81,19 @@ export class Bench {
     await this.page.waitForTimeout(250);
   }
 
+  /** A group of controls, whatever else it is. */
   group(name) {
-    return this.page.getByRole("group", { name, exact: true });
+    const [group, ...others] = ["group", "toolbar", "tablist"].map((role) => this.page.getByRole(role, { name, exact: true }));
+    return others.reduce((found, other) => found.or(other), group);
+  }
+
+  /** The answers to a question. */
+  question(name) {
+    return this.page.getByRole("radiogroup", { name, exact: true });
   }
 
   size(name) {
-    return this.page.getByRole("textbox", { name: `${name} in millimetres`, exact: true });
+    return this.page.getByRole("textbox", { name, exact: true });
   }
 
   slider(name) {

@@ -33,7 +33,7 @@ async function handheld() {
 test("the saved solid is the tool's, byte by byte, and a valid file", async (context) => {
   const bench = await Bench.open(chrome);
   await bench.type("Width", "1720");
-  await bench.group("Finish").getByRole("button", { name: "Soot" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Soot" }).click();
   const saved = bench.page.waitForEvent("download");
   await bench.button(SAVE).click();
   const file = await saved;

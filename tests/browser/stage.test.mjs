@@ -67,7 +67,7 @@ test("the unit is drawn, turns by button and by keys, and says what it shows", a
   await bench.button("Doors open").click();
   await bench.page.locator("canvas[aria-label$=' Its doors are open.']").waitFor();
   assert.equal(await bench.button("Doors open").getAttribute("aria-pressed"), "true");
-  await bench.group("Bay 1 holds").getByRole("button", { name: "Open", exact: true }).click();
+  await bench.question("Bay 1 holds").getByRole("radio", { name: "Open", exact: true }).click();
   await bench.page.locator("canvas[aria-label$=' a little above.']").waitFor();
   // It goes together by itself, step by step.
   await bench.button("Build it up").click();
@@ -164,8 +164,8 @@ test("a device stands in its bay while the unit is whole", async () => {
   const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
   await bench.stage();
   const empty = await picture(bench);
-  await bench.group("Bay to look at").getByRole("button").nth(2).click();
-  await bench.group("Device in bay 3").getByRole("button", { name: "Disc player" }).click();
+  await bench.group("Bay to look at").getByRole("tab").nth(2).click();
+  await bench.question("Device in bay 3").getByRole("radio", { name: "Disc player" }).click();
   const full = await until(bench, (seen) => apart(seen, empty) > 0.005);
   assert.ok(apart(full, empty) > 0.005, "a disc player is seen");
   assert.match(await bench.drawing(), /with Disc player/);

@@ -35,7 +35,7 @@ const ways = {
     await bench.slider("Width").focus();
     await bench.page.keyboard.press("ArrowLeft");
   },
-  "another model": (bench) => bench.group("Model").getByRole("button").nth(1).click(),
+  "another model": (bench) => bench.question("Model").getByRole("radio").nth(1).click(),
   "beginning afresh": (bench) => bench.button("Begin afresh").click(),
 };
 

@@ -8,7 +8,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::{clock, range_file, storage};
+use crate::browser::{clock, focus, groups, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -110,6 +110,14 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
         address.keep(true);
     });
     on_cleanup(move || left.remove());
+    focus::listen();
+    // What is said of a unit goes with it, wherever the focus is.
+    Effect::new(move || {
+        desk.stir();
+        focus::mend();
+    });
+    // Once the questions are there.
+    set_timeout(groups::listen, Duration::ZERO);
     let ordering = RwSignal::new(false);
     let order = move |()| {
         desk.ask_on(clock::today());
@@ -117,10 +125,11 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     };
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
+        {inert("<a class=\"skip\" href=\"#order\">", Label::SkipToOrder)}
         <Header built_in/>
         <main class="bench">
             <Stage/>
-            <div id="questions" class="questions" class:old=move || desk.is_advice_old()>
+            <div id="questions" class="questions" role="region" aria-label=Label::Questions.text() class:old=move || desk.is_advice_old()>
                 {move || {
                     desk.begun();
                     view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }

@@ -3,7 +3,9 @@
 pub mod adviser;
 pub mod clock;
 pub mod files;
+pub mod focus;
 pub mod fragment;
+pub mod groups;
 mod member;
 pub mod orders;
 pub mod page;
@@ -12,6 +14,7 @@ pub mod room;
 pub mod scene;
 pub mod share;
 pub mod shortcuts;
+pub mod speech;
 pub mod steps;
 pub mod storage;
 mod worker;

@@ -1,5 +1,7 @@
 //! Controls of our own. None of them knows what a cabinet is.
 
+use std::cell::Cell;
+
 use leptos::prelude::Callback;
 use leptos::tachys::html::InertElement;
 use slotwright_core::words::page::Label;
@@ -18,6 +20,8 @@ pub struct Entry {
     pub text: String,
     /// Why it was not taken, if it was not.
     pub wrong: String,
+    /// The same as a figure, where it is only stepped.
+    pub figure: i32,
     /// Whether less can be had.
     pub less: bool,
     /// Whether more can be had.
@@ -28,6 +32,26 @@ pub struct Entry {
 
 /// A value that a control reads anew whenever it changes: as good as a signal, and far fewer bytes.
 pub type Read<T> = Callback<(), T>;
+
+/// A name that no other element of the page has.
+fn fresh_id() -> String {
+    thread_local! {
+        static LAST: Cell<u32> = const { Cell::new(0) };
+    }
+    LAST.set(LAST.get() + 1);
+    ["part-", &LAST.get().to_string()].concat()
+}
+
+/// How many steps a key asks for, where up is more.
+fn steps_of(key: &str) -> Option<i32> {
+    Some(match key {
+        "ArrowUp" => 1,
+        "ArrowDown" => -1,
+        "PageUp" => 10,
+        "PageDown" => -10,
+        _ => return None,
+    })
+}
 
 /// An element that holds nothing but a text, by its opening tag: what never changes is parsed by the browser, and needs
 /// no code of its own for its kind of element.

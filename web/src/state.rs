@@ -228,6 +228,14 @@ impl Desk {
         Unit { range: self.range_text(), choice, today: self.today() }
     }
 
+    /// Is run again whenever something that is shown of the unit may come or go.
+    pub fn stir(self) {
+        self.choice.track();
+        self.advised.track();
+        self.banner[0].track();
+        self.begun.track();
+    }
+
     /// The range file as it was read.
     pub fn range_text(self) -> String {
         self.text.get_value().to_string()

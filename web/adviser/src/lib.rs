@@ -19,7 +19,9 @@ use slotwright_core::solver::states::{State, state, states};
 use slotwright_core::solver::why::why_shut;
 use slotwright_core::words;
 use slotwright_core::words::adviser::Message;
-use slotwright_protocol::adviser::{About, Advice, Answer, Explained, Going, LetGo, Outcome, Question, Wanted, Way};
+use slotwright_protocol::adviser::{
+    About, Advice, Answer, Cause, Explained, Going, LetGo, Outcome, Question, Wanted, Way,
+};
 use slotwright_protocol::{READY, tie, untie};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
@@ -111,7 +113,7 @@ fn findings(range: &Range, about: &About) -> Vec<Advice> {
                 Way { label, outcome: Outcome { choice: choice.with(remedy, range), let_go } }
             };
             Advice {
-                rule: Some(finding.rule),
+                cause: Cause::Rule(finding.rule),
                 about: finding.about,
                 severity: finding.severity,
                 sentence: words::sentence(&finding),
@@ -126,7 +128,7 @@ fn findings(range: &Range, about: &About) -> Vec<Advice> {
         let (card, given) = (words::given_card(), beyond.given());
         let let_go = let_go(&[], &[given]);
         Advice {
-            rule: None,
+            cause: if given == Given::Day { Cause::Day } else { Cause::Budget },
             about: Pin::Place,
             severity: Severity::Warns,
             sentence: words::beyond(beyond, &range.currency),

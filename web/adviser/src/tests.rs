@@ -75,7 +75,7 @@ fn it_says_what_goes_with_an_answer_and_what_comes_of_it() {
 fn it_says_what_is_good_to_know_and_why() {
     let (range, about) = first();
     let all = findings(&range, &about);
-    let tether = all.iter().find(|advice| advice.rule == Some(Rule::WallTether)).unwrap();
+    let tether = all.iter().find(|advice| advice.cause == Cause::Rule(Rule::WallTether)).unwrap();
     assert!(tether.sentence.starts_with("It has to be fastened to the wall"), "{tether:?}");
     assert_eq!((tether.about, tether.severity), (Pin::Height, Severity::Warns));
     assert!(tether.why.contains("tips over") && !tether.source.is_empty(), "{tether:?}");
@@ -100,7 +100,7 @@ fn a_budget_and_a_day_that_do_not_hold_can_be_let_go() {
     let told = |budget: Option<i64>, by: Option<&str>| -> Vec<Advice> {
         let bounds = Bounds { budget: budget.map(Money::minor), by: by.map(|day| day.parse().unwrap()) };
         let all = findings(&range, &About { bounds, ..about.clone() });
-        all.into_iter().filter(|advice| advice.rule.is_none()).collect()
+        all.into_iter().filter(|advice| !matches!(advice.cause, Cause::Rule(_))).collect()
     };
     assert_eq!(told(None, None), []);
     let both = told(Some(100_000), Some("2026-12-01"));

@@ -144,11 +144,22 @@ pub struct Way {
     pub outcome: Outcome,
 }
 
+/// What is behind a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cause {
+    /// A rule.
+    Rule(Rule),
+    /// The budget of the visit.
+    Budget,
+    /// Its day.
+    Day,
+}
+
 /// What is said of a finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Advice {
-    /// Its rule; none if it is about what was given for the visit.
-    pub rule: Option<Rule>,
+    /// What is behind it.
+    pub cause: Cause,
     /// The question concerned.
     pub about: Pin,
     /// How much it matters.

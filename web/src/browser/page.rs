@@ -80,6 +80,37 @@ pub fn see_whole(event: &web_sys::MouseEvent) {
     );
 }
 
+/// All elements of a kind.
+pub fn all(selector: &str) -> Vec<web_sys::HtmlElement> {
+    let body = web_sys::window().and_then(|window| window.document()?.body());
+    body.map(|body| all_within(&body, selector)).unwrap_or_default()
+}
+
+/// The same within another one.
+pub fn all_within(within: &web_sys::Element, selector: &str) -> Vec<web_sys::HtmlElement> {
+    let found = within.query_selector_all(selector).ok();
+    let found = found.iter().flat_map(|list| (0..list.length()).filter_map(|at| list.item(at)));
+    found.filter_map(|node| node.dyn_into().ok()).collect()
+}
+
+/// Whether an element has room on the page: what is gone has none.
+pub fn is_seen(element: &web_sys::HtmlElement) -> bool {
+    element.offset_width() > 0
+}
+
+/// What has the focus.
+pub fn active() -> Option<web_sys::Element> {
+    web_sys::window()?.document()?.active_element()
+}
+
+/// Moves the focus to the first element of a kind.
+pub fn focus_first(selector: &str) {
+    if let Some(found) = all(selector).first() {
+        // Where the focus cannot go, it stays.
+        let _ = found.focus();
+    }
+}
+
 /// Moves the focus to the first element of a kind within another one.
 pub fn focus(within: &web_sys::Element, selector: &str) {
     let found = within.query_selector(selector).ok().flatten();
@@ -119,15 +150,9 @@ fn nearest(element: &web_sys::Element) {
 /// Leads to what is said of the unit: first to what stops it, else to anything; asked again, to the next. Whether
 /// there is anything.
 pub fn lead_to_notice() -> bool {
-    let Some(document) = web_sys::window().and_then(|window| window.document()) else { return false };
-    let all = |selector: &str| {
-        let found = document.query_selector_all(selector).ok();
-        let found = found.iter().flat_map(|list| (0..list.length()).filter_map(|at| list.item(at)));
-        found.filter_map(|node| node.dyn_into::<web_sys::HtmlElement>().ok()).collect::<Vec<_>>()
-    };
     let stops = all("#questions .notice.stop");
     let notices = if stops.is_empty() { all("#questions .notice") } else { stops };
-    let active = document.active_element();
+    let active = active();
     let now = notices.iter().position(|notice| active.as_ref().is_some_and(|active| notice.contains(Some(active))));
     let next = now.map_or(0, |now| now + 1) % notices.len().max(1);
     let Some(notice) = notices.get(next) else { return false };
@@ -149,6 +174,18 @@ pub fn lead_to_unread() -> bool {
     true
 }
 
+/// Enter leads from a field that is filled in to the first one that has to be and is not; where none is left, it is the
+/// browser's own, which sends the form.
+pub fn lead_to_missing(event: web_sys::KeyboardEvent) {
+    let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(field) = field.filter(|field| event.key() == "Enter" && field.check_validity()) else { return };
+    let form = field.closest("form").ok().flatten();
+    if let Some(form) = form.filter(|form| form.query_selector(":invalid").is_ok_and(|missing| missing.is_some())) {
+        event.prevent_default();
+        focus(&form, ":invalid");
+    }
+}
+
 /// The dialog of that id.
 pub fn dialog(id: &str) -> Option<HtmlDialogElement> {
     web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
@@ -168,20 +205,6 @@ pub fn show(dialog: &HtmlDialogElement, open: bool) {
 pub fn open_dialog() -> Option<HtmlDialogElement> {
     let open = web_sys::window()?.document()?.query_selector("dialog[open]").ok()??;
     open.dyn_into().ok()
-}
-
-/// Leads to the first element of a kind if what has the focus goes with what is set now.
-pub fn keep_focus(selector: &'static str) {
-    let Some(body) = web_sys::window().and_then(|window| window.document()?.body()) else { return };
-    let has_focus = |body: &web_sys::HtmlElement| body.query_selector(":focus").is_ok_and(|focused| focused.is_some());
-    if has_focus(&body) {
-        let lead = move || {
-            if !has_focus(&body) {
-                focus(&body, selector);
-            }
-        };
-        set_timeout(lead, Duration::ZERO);
-    }
 }
 
 /// What the button does that was pressed, where that stands on it.

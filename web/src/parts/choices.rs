@@ -1,4 +1,7 @@
 //! A row of answers of which one is taken; shut ones stay in sight and say why.
+//!
+//! Keys inside a row are those of `browser/groups`: arrows press what they come to, and a press takes what is open and
+//! asks why the rest is not. No answer is called disabled: each of them answers.
 
 use leptos::prelude::*;
 use leptos::tachys::html::InertElement;
@@ -6,7 +9,7 @@ use slotwright_core::words::page::Message;
 use web_sys::{Event, MouseEvent};
 
 use super::Read;
-use crate::browser::page;
+use crate::browser::{page, speech};
 
 /// One answer as it is shown.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -81,6 +84,9 @@ pub fn Choices(
     /// A class for the look of the row.
     #[prop(default = "row")]
     look: &'static str,
+    /// What the row and its answers are for machines: answers to a question, or tabs.
+    #[prop(default = ["radiogroup", "radio"])]
+    roles: [&'static str; 2],
 ) -> impl IntoView {
     let answers = Memo::new(move |_| answers.run(()));
     let question = move || label.run(());
@@ -100,9 +106,23 @@ pub fn Choices(
     let way = move || {
         answers.with(|answers| answers.get(asked.get()).map(|answer| answer.status.way.clone()).unwrap_or_default())
     };
+    // Whoever is at an answer has heard what it is; what is not known yet is not said.
+    let spoken = move |()| {
+        answers.with(|answers| {
+            let Some(AnswerView { status, .. }) = answers.get(asked.get()) else { return String::new() };
+            let AnswerStatus { availability, why, way } = status;
+            match availability {
+                Availability::Shifts | Availability::Shut if !way.is_empty() => Message::SpokenWay(why, way).text(),
+                Availability::Shut => why.clone(),
+                Availability::Open | Availability::Shifts | Availability::Pending => String::new(),
+            }
+        })
+    };
+    speech::follow(Callback::new(spoken));
     // Rows are as long as their question has answers; another model may have more or fewer.
     let count = Memo::new(move |_| answers.with(Vec::len));
-    let buttons = move || (0..count.get()).map(|at| view! { <Answer at answers take asked/> }).collect_view();
+    let buttons =
+        move || (0..count.get()).map(|at| view! { <Answer at answers take asked role=roles[1]/> }).collect_view();
     // Whoever goes on to something else has read it; not before that is pressed, since what follows moves up.
     let own = NodeRef::<leptos::html::Div>::new();
     let left = move |event: &Event| {
@@ -126,8 +146,8 @@ pub fn Choices(
     };
     view! {
         <div class="asked" node_ref=own>
-            <div class=format!("choices {look}") role="group" aria-label=question>{buttons}</div>
-            <p class="why" aria-live="polite">
+            <div class=format!("choices {look}") role=roles[0] aria-label=question>{buttons}</div>
+            <p class="why">
                 {reason}
                 <button type="button" class="remedy" on:click=taken>{way}</button>
             </p>
@@ -136,17 +156,23 @@ pub fn Choices(
 }
 
 #[component]
-fn Answer(at: usize, answers: Memo<Vec<AnswerView>>, take: Callback<usize>, asked: RwSignal<usize>) -> impl IntoView {
+fn Answer(
+    at: usize,
+    answers: Memo<Vec<AnswerView>>,
+    take: Callback<usize>,
+    asked: RwSignal<usize>,
+    role: &'static str,
+) -> impl IntoView {
     let with =
         move |read: fn(&AnswerView) -> String| answers.with(|answers| answers.get(at).map(read).unwrap_or_default());
-    let shut = |answer: &AnswerView| answer.is_shut().to_string();
     // Its look in words: see `Key`.
     let look = |answer: &AnswerView| match (answer.is_shifting(), answer.is_shut()) {
         (true, _) => SHIFTS.to_string(),
         (_, true) => SHUT.to_string(),
         _ => String::new(),
     };
-    let shifts = move || answers.with(|answers| answers.get(at).is_some_and(AnswerView::is_shifting));
+    let is = move |look: fn(&AnswerView) -> bool| move || answers.with(|answers| answers.get(at).is_some_and(look));
+    let taken = move |of: &str| (role == of).then(|| with(|answer| answer.taken.to_string()));
     let swatch_class = move || {
         with(|answer| match (answer.swatch.is_empty(), answer.clear) {
             (true, _) => String::new(),
@@ -155,10 +181,16 @@ fn Answer(at: usize, answers: Memo<Vec<AnswerView>>, take: Callback<usize>, aske
         })
     };
     let press = move |event: MouseEvent| {
+        let (open, way) = answers.with_untracked(|answers| {
+            let status = answers.get(at).map(|answer| &answer.status);
+            let is_open = status.is_some_and(|status| status.availability == Availability::Open);
+            (is_open, status.is_some_and(|status| !status.way.is_empty()))
+        });
+        // A key takes what was told before, with what goes with it. A hand has a button for that: the second press of
+        // two is not meant for it.
+        let told = asked.get_untracked() == at && event.detail() == 0;
         asked.set(at);
-        if answers.with_untracked(|answers| {
-            answers.get(at).is_some_and(|answer| answer.status.availability == Availability::Open)
-        }) {
+        if open || told && way {
             take.run(at);
         } else {
             // On a phone the reason would often stand behind the bar.
@@ -169,9 +201,11 @@ fn Answer(at: usize, answers: Memo<Vec<AnswerView>>, take: Callback<usize>, aske
         <button
             type="button"
             class="choice"
-            class:shifts=shifts
-            aria-pressed=move || with(|answer| answer.taken.to_string())
-            aria-disabled=move || with(shut)
+            class:shifts=is(AnswerView::is_shifting)
+            class:shut=is(AnswerView::is_shut)
+            role=role
+            aria-checked=move || taken("radio")
+            aria-selected=move || taken("tab")
             aria-describedby=move || with(look)
             on:click=press
         >

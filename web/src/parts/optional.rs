@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use slotwright_core::words::page::Label;
 
-use super::{Entry, Read};
+use super::{Entry, Read, fresh_id};
 
 /// A field that may stay empty; `take` hears what is typed.
 #[component]
@@ -23,17 +23,20 @@ pub fn Optional(
         // The same may have been typed in another unit.
         event_target::<web_sys::HtmlInputElement>(&event).set_value(&entry.with_untracked(|entry| entry.text.clone()));
     };
+    let [input, measure, problem] = [fresh_id(), fresh_id(), fresh_id()];
+    let described = [measure.as_str(), &problem].join(" ");
     view! {
-        <label class="field">
-            <span class="field-label">{label}</span>
+        <div class="field">
+            <label class="field-label" for=input.clone()>{label}</label>
             <span class="boxed">
-                <input type=kind inputmode="decimal" autocomplete="off" placeholder=Label::Any.text()
+                <input id=input type=kind inputmode="decimal" autocomplete="off" placeholder=Label::Any.text()
+                    aria-describedby=described
                     aria-invalid=move || (!wrong().is_empty()).to_string()
                     prop:value=move || entry.with(|entry| entry.text.clone())
                     on:change=typed/>
-                <span class="unit">{unit}</span>
+                <span class="unit" id=measure aria-hidden="true">{unit}</span>
             </span>
-            <span class="wrong" role="alert">{wrong}</span>
-        </label>
+            <span class="wrong" id=problem>{wrong}</span>
+        </div>
     }
 }

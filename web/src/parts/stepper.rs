@@ -1,22 +1,34 @@
-//! A figure with a button for less and one for more; a size can be typed as well.
+//! A figure with a button for less and one for more; a size can be typed as well. The buttons are for hands: keys have the
+//! arrows of the figure itself, which is the one stop for Tab.
 
 use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
+use web_sys::KeyboardEvent;
 
-use super::{Entry, Read, inert};
+use super::{Entry, Read, fresh_id, steps_of};
 
 #[component]
-fn Press(label: String, sign: &'static str, up: bool, steps: Memo<Entry>, step: Callback<bool>) -> impl IntoView {
-    let can = move |steps: &Entry| if up { steps.more } else { steps.less };
+fn Press(label: String, sign: &'static str, count: i32, steps: Memo<Entry>, step: Callback<i32>) -> impl IntoView {
+    let can = move |steps: &Entry| if count > 0 { steps.more } else { steps.less };
     let press = move |_| {
         if steps.with_untracked(can) {
-            step.run(up);
+            step.run(count);
         }
     };
     view! {
-        <button type="button" aria-label=label aria-disabled=move || (!steps.with(can)).to_string() on:click=press>
+        <button type="button" tabindex="-1" aria-label=label aria-disabled=move || (!steps.with(can)).to_string() on:click=press>
             {sign}
         </button>
+    }
+}
+
+/// Takes the keys that step.
+fn keys(step: Callback<i32>) -> impl Fn(KeyboardEvent) {
+    move |event| {
+        if let Some(count) = steps_of(&event.key()) {
+            event.prevent_default();
+            step.run(count);
+        }
     }
 }
 
@@ -27,17 +39,22 @@ pub fn Stepper(
     label: &'static str,
     /// The present value.
     steps: Read<Entry>,
-    /// Hears `true` for more, `false` for less.
-    step: Callback<bool>,
+    /// Hears how many more, or less below nothing; one at a time is enough.
+    step: Callback<i32>,
 ) -> impl IntoView {
     let steps = Memo::new(move |_| steps.run(()));
+    let text = move || steps.with(|steps| steps.text.clone());
+    // Where there is nothing to step, nobody has to go through.
+    let stop = move || steps.with(|steps| if steps.less || steps.more { "0" } else { "-1" });
     view! {
         <div class="field">
             <span class="field-label">{label}</span>
             <span class="stepped">
-                <Press label=Message::Less(label).text() sign="\u{2212}" up=false steps step/>
-                <output aria-label=label>{move || steps.with(|steps| steps.text.clone())}</output>
-                <Press label=Message::More(label).text() sign="+" up=true steps step/>
+                <Press label=Message::Less(label).text() sign="\u{2212}" count=-1 steps step/>
+                <span class="figure" role="spinbutton" aria-label=label tabindex=stop
+                    aria-valuenow=move || steps.with(|steps| steps.figure.to_string())
+                    aria-valuetext=text on:keydown=keys(step)>{text}</span>
+                <Press label=Message::More(label).text() sign="+" count=1 steps step/>
             </span>
         </div>
     }
@@ -50,8 +67,8 @@ pub fn Dimension(
     label: &'static str,
     /// The present value.
     steps: Read<Entry>,
-    /// Hears `true` for more, `false` for less.
-    step: Callback<bool>,
+    /// Hears how many steps more, or less below nothing.
+    step: Callback<i32>,
     /// Hears what was typed.
     take: Callback<String>,
 ) -> impl IntoView {
@@ -61,33 +78,26 @@ pub fn Dimension(
         // The same size may have been typed in another unit.
         event_target::<web_sys::HtmlInputElement>(&event).set_value(&steps.with_untracked(|steps| steps.text.clone()));
     };
-    let keys = move |event: web_sys::KeyboardEvent| {
-        let up = match event.key().as_str() {
-            "ArrowUp" => true,
-            "ArrowDown" => false,
-            _ => return,
-        };
-        event.prevent_default();
-        step.run(up);
-    };
+    let (unit, wrong) = (fresh_id(), fresh_id());
     view! {
         <div class="field">
             <span class="stepped">
-                <Press label=Message::StepLess(label).text() sign="\u{2212}" up=false steps step/>
+                <Press label=Message::StepLess(label).text() sign="\u{2212}" count=-1 steps step/>
                 <input
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
-                    aria-label=Message::InMillimetres(label).text()
+                    aria-label=label
+                    aria-describedby=[unit.as_str(), &wrong].join(" ")
                     aria-invalid=move || steps.with(|steps| !steps.wrong.is_empty() || steps.invalid).to_string()
                     prop:value=move || steps.with(|steps| steps.text.clone())
                     on:change=entered
-                    on:keydown=keys
+                    on:keydown=keys(step)
                 />
-                {inert("<span class=\"unit\" aria-hidden=\"true\">", Label::Mm)}
-                <Press label=Message::StepMore(label).text() sign="+" up=true steps step/>
+                <span class="unit" id=unit aria-hidden="true">{Label::Mm.text()}</span>
+                <Press label=Message::StepMore(label).text() sign="+" count=1 steps step/>
             </span>
-            <p class="wrong" role="alert">{move || steps.with(|steps| steps.wrong.clone())}</p>
+            <p class="wrong" id=wrong>{move || steps.with(|steps| steps.wrong.clone())}</p>
         </div>
     }
 }

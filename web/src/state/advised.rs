@@ -53,6 +53,12 @@ impl Advised {
         self.alone.set(true);
     }
 
+    /// Is run again whenever something else is said.
+    pub fn track(self) {
+        self.told.track();
+        self.findings.track();
+    }
+
     /// Something else is kept: what was said without it is old.
     pub fn grow_old(self) {
         self.told.update(|told| told.iter_mut().for_each(|told| told.of.clear()));

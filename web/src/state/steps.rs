@@ -182,8 +182,6 @@ impl Desk {
     /// Goes to the state after so many steps, if there is one.
     fn go_to(self, number: usize) {
         let (before, from) = (self.steps.present(), self.steps.number());
-        // The verdict is always there.
-        page::keep_focus(".state");
         self.steps.change(|record| {
             record.history.go_to(number);
         });

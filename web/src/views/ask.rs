@@ -7,10 +7,11 @@ use slotwright_core::rules::finding::{Finding, Severity};
 use slotwright_core::solver::{Answer, Options};
 use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_protocol::adviser::{Advice, Explained, Going, Question as Asked, Wanted};
+use slotwright_protocol::adviser::{Advice, Cause, Explained, Going, Question as Asked, Wanted};
 
 use crate::browser::adviser;
 use crate::parts::choices::{AnswerStatus, AnswerView, Availability, Choices, NONE};
+use crate::parts::inert;
 use crate::parts::notices::{Notice, Notices, Tone};
 use crate::state::{Desk, Snapshot};
 
@@ -222,7 +223,7 @@ pub fn FindingNotices(
 /// What stops the order, with what the adviser said of it; a size that is dragged has other figures by then.
 fn advice(finding: &Finding, given: Option<&Advice>) -> Advice {
     let own = Advice {
-        rule: Some(finding.rule),
+        cause: Cause::Rule(finding.rule),
         about: finding.about,
         severity: Severity::Stops,
         sentence: words::reason(finding),
@@ -230,7 +231,7 @@ fn advice(finding: &Finding, given: Option<&Advice>) -> Advice {
         source: String::new(),
         ways: Vec::new(),
     };
-    match given.filter(|given| (given.rule, given.about) == (own.rule, own.about)) {
+    match given.filter(|given| (given.cause, given.about) == (own.cause, own.about)) {
         Some(given) => Advice { sentence: own.sentence, ..given.clone() },
         None => own,
     }
@@ -246,6 +247,12 @@ fn notice(Advice { severity, sentence, why, source, ways, .. }: Advice) -> Notic
     Notice { tone, sentence, remedies: ways.into_iter().map(|way| way.label).collect(), grounds }
 }
 
+/// The way from the end of some questions to the order, for who goes by keyboard.
+#[component]
+pub fn ToOrder() -> impl IntoView {
+    inert("<a class=\"skip here\" href=\"#order\">", Label::SkipToOrder)
+}
+
 /// A numbered question's heading.
 #[component]
 pub fn Heading(
@@ -254,5 +261,6 @@ pub fn Heading(
     /// Its title.
     title: Label,
 ) -> impl IntoView {
-    view! { <h2><span class="number" aria-hidden="true">{number.to_string()}</span>{title.text()}</h2> }
+    // Where a notice of its question goes, the focus comes here.
+    view! { <h2 tabindex="-1"><span class="number" aria-hidden="true">{number.to_string()}</span>{title.text()}</h2> }
 }

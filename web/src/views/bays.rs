@@ -1,5 +1,7 @@
 //! What goes in each bay.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
@@ -12,7 +14,8 @@ use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
 use slotwright_cutpack::glyph;
 
-use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown};
+use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, ToOrder, shown};
+use crate::browser::page;
 use crate::parts::Entry;
 use crate::parts::choices::{AnswerView, Choices};
 use crate::parts::stepper::Stepper;
@@ -34,20 +37,32 @@ pub fn Bays() -> impl IntoView {
             cards.collect()
         })
     };
+    let last = move || desk.read(|snapshot, _| desk.lit() + 1 >= snapshot.choice.bays.len());
+    let on_to_next = move |_| {
+        desk.look_at(untrack(move || desk.lit()) + 1);
+        set_timeout(|| page::focus_first("#bay [aria-checked=true]"), Duration::ZERO);
+    };
     view! {
         <section id="question-bays">
             <Heading number=3 title=Label::WhatInEachBay/>
-            <Choices label=Callback::new(|()| Label::BayToLookAt.text().into()) answers=Callback::new(cards) look="cards"
+            <Choices label=Callback::new(|()| Label::BayToLookAt.text().into()) answers=Callback::new(cards) look="cards" roles=["tablist", "tab"]
                 take=Callback::new(move |at| desk.look_at(at))/>
-            <div class="asks"><h3>{move || holds(desk.lit() + 1)}</h3><Keep question=Question::Bay/></div>
+            <div id="bay" role="tabpanel" aria-labelledby="bay-name">
+            <div class="asks"><h3 id="bay-name">{move || holds(desk.lit() + 1)}</h3><Keep question=Question::Bay/></div>
             <AnswerRow label=holds pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.fills).unwrap_or_default() show=fill/>
-            <BayStepper label=Label::ShareOfWidth change=share show=show_share/>
+            <BayStepper label=Label::ShareOfWidth change=share show=show_share figure=|bay| i32::from(bay.share)/>
             <div class="asks"><h3>{move || pierced(desk.lit() + 1)}</h3><Keep question=Question::Hole/></div>
             <AnswerRow label=pierced pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.holes).unwrap_or_default() show=hole/>
-            <BayStepper label=Label::PlaceOfHole change=offset show=show_offset/>
+            <BayStepper label=Label::PlaceOfHole change=offset show=show_offset
+                figure=|bay| bay.hole.as_ref().map_or(0, |hole| hole.offset_mm.in_tenths())/>
             <div class="asks"><h3>{move || taken(desk.lit() + 1)}</h3><Keep question=Question::Device/></div>
             <AnswerRow label=taken pick=|options, lit| options.bays.get(lit).map(|bay| &*bay.devices).unwrap_or_default() show=device/>
             <FindingNotices asked=|question| matches!(question, Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_))/>
+            <button type="button" class="skip here" class:away=last on:click=on_to_next>
+                {move || Message::OnToBay(desk.lit() + 2).text()}
+            </button>
+            </div>
+            <ToOrder/>
         </section>
     }
 }
@@ -118,6 +133,7 @@ fn BayStepper(
     label: Label,
     change: fn(u8, &Bay, bool) -> Option<Change>,
     show: fn(&Snapshot, usize, &Bay) -> String,
+    figure: fn(&Bay) -> i32,
 ) -> impl IntoView {
     let desk = Desk::here();
     let steps = move |()| {
@@ -128,13 +144,19 @@ fn BayStepper(
             let can = |up| {
                 change(number, bay, up).is_some_and(|change| can_be_made(range, &snapshot.choice.with(&change, range)))
             };
-            Entry { text: show(snapshot, lit, bay), less: can(false), more: can(true), ..Entry::default() }
+            Entry {
+                text: show(snapshot, lit, bay),
+                figure: figure(bay),
+                less: can(false),
+                more: can(true),
+                ..Entry::default()
+            }
         })
     };
-    let step = move |up| {
+    let step = move |steps| {
         let lit = untrack(move || desk.lit());
         let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
-        let change = desk.peek(|snapshot, _| change(number, snapshot.choice.bays.get(lit)?, up));
+        let change = desk.peek(|snapshot, _| change(number, snapshot.choice.bays.get(lit)?, steps > 0));
         if let Some(change) = change {
             desk.apply(&change);
         }

@@ -7,7 +7,7 @@ use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
 use slotwright_protocol::adviser::{Bounds, Question, Way};
 
-use crate::browser::adviser;
+use crate::browser::{adviser, speech};
 use crate::parts::notices::{Notice, Notices, Tone};
 use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
@@ -19,12 +19,22 @@ use crate::unread::Field;
 #[component]
 pub fn Goals() -> impl IntoView {
     let desk = Desk::here();
-    let ask = move |goal| adviser::ask(Question::Goal(desk.about(), goal));
+    let wanted = RwSignal::new(false);
+    let ask = move |goal| {
+        // Nobody names this one.
+        wanted.set(goal != Goal::Valid);
+        adviser::ask(Question::Goal(desk.about(), goal));
+    };
     Effect::new(move || {
         if desk.read(|snapshot, _| !snapshot.findings.is_empty()) {
             ask(Goal::Valid);
         }
     });
+    let spoken = move |()| {
+        let (sentence, way) = desk.goal().filter(|_| wanted.get()).unwrap_or_default();
+        [sentence, way.map(|way| way.label).unwrap_or_default()].join("\n").trim().into()
+    };
+    speech::follow(Callback::new(spoken));
     let notices = move |()| {
         let told = desk.goal().filter(|(sentence, _)| !sentence.is_empty());
         let notice = |(sentence, way): (String, Option<Way>)| {
@@ -84,8 +94,8 @@ pub fn Goals() -> impl IntoView {
     };
     let currency = desk.peek(|_, range| range.currency.clone());
     view! {
-        <div class="goals" role="group" aria-label=Label::FindOneThat.text()>
-            {inert("<h3>", Label::FindOneThat)}
+        <div class="goals" role="group" aria-labelledby="goals-name">
+            {inert("<h3 id=\"goals-name\" tabindex=\"-1\">", Label::FindOneThat)}
             <div class="row">{button(Goal::Widest, Label::IsWidest)}{button(Goal::Screen, Label::TakesScreen)}</div>
             <div class="fields">
                 <Optional label=Label::CostsAtMost.text() unit=currency

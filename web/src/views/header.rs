@@ -6,7 +6,7 @@ use slotwright_protocol::desk::{Answer, Question};
 use web_sys::HtmlInputElement;
 
 use crate::browser::range_file::NoRange;
-use crate::browser::{files, orders, range_file};
+use crate::browser::{files, orders, range_file, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -27,6 +27,8 @@ pub fn Header(
         let holds = about.with(|about| about.is_empty() || *about == desk.compact());
         if holds { text.get() } else { String::new() }
     };
+    // The rest stands there to be read.
+    speech::follow(Callback::new(move |()| told().lines().next().unwrap_or_default().into()));
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
         let Some(input) = picker.get_untracked() else { return };
@@ -43,7 +45,7 @@ pub fn Header(
     view! {
         <header>
             <svg class="mark" viewBox="0 0 24 20" aria-hidden="true"><path d="M1 1H8V9H16V1H23V19H1Z"/></svg>
-            <p class="workshop">{workshop}</p>
+            <h1 class="workshop" tabindex="-1">{workshop}</h1>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
             <div class="tools">
@@ -58,7 +60,7 @@ pub fn Header(
         </header>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}
         <div class="banner" class:empty=move || told().is_empty()>
-            <p role="status">{told}</p>
+            <p>{told}</p>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
@@ -83,6 +85,8 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
         orders::ask(Question::Faults(file), Callback::new(on_answer));
     };
     tell(missing);
+    let spoken = move |()| [Label::NothingOrdered.text(), why.get().lines().next().unwrap_or_default()].join(" ");
+    speech::follow(Callback::new(spoken));
     let again = move |_| {
         attempts.update_value(|attempts| *attempts += 1);
         why.set(Label::FetchingRange.text().into());
@@ -95,7 +99,7 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
     };
     view! {
         <div class="banner" id=NO_RANGE>
-            <p role="status">
+            <p>
                 {inert("<b>", Label::NothingOrdered)}" "{move || why.get()}" "{Label::BuiltInRange.text()}
             </p>
             <button type="button" on:click=again>{Label::TryAgain.text()}</button>

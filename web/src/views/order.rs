@@ -156,7 +156,8 @@ fn Form(saving: Saving) -> impl IntoView {
         orders::ask(Question::Write(desk.unit(), desk.customer.texts()), on_answer);
     };
     view! {
-        <form on:submit=submit>
+        // Enter goes on to what is still to be filled in, then saves.
+        <form on:submit=submit on:keydown=page::lead_to_missing>
             {inert("<p>", Label::ForTheDelivery)}
             <div class="fields">
                 <label class="field">{field(Label::Name)}

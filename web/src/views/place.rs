@@ -8,7 +8,7 @@ use slotwright_core::words;
 use slotwright_core::words::entry;
 use slotwright_core::words::page::Label;
 
-use super::ask::{FindingNotices, Heading};
+use super::ask::{FindingNotices, Heading, ToOrder};
 use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
 use crate::state::Desk;
@@ -63,6 +63,7 @@ pub fn PlaceQuestions() -> impl IntoView {
                 </label>
             </div>
             <FindingNotices asked=|question| question == Question::Place/>
+            <ToOrder/>
         </section>
     }
 }

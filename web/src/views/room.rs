@@ -6,7 +6,7 @@ use slotwright_cutpack::describe::describe;
 use slotwright_protocol::desk::{Answer, Question};
 
 use super::link::{self, LinkDialog};
-use crate::browser::{files, orders, page, room};
+use crate::browser::{files, orders, page, room, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -20,6 +20,7 @@ pub fn TakeAway() -> impl IntoView {
         let can = room::offered().await;
         offered.try_set(can);
     });
+    speech::follow(Callback::new(move |()| told.get()));
     let free = move || desk.is_free();
     // What was said is about the unit as it was.
     Effect::new(move || {
@@ -50,13 +51,13 @@ pub fn TakeAway() -> impl IntoView {
         }
     };
     view! {
-        <div class="views take" role="group" aria-label=Label::TakeAway.text()>
+        <div class="views take" role="toolbar" aria-label=Label::TakeAway.text()>
             <button type="button" aria-disabled=move || (!free()).to_string() on:click=save>{Label::SaveSolid.text()}</button>
             <button type="button" class:away=move || !offered.get() aria-disabled=move || (!free()).to_string() on:click=stand>
                 {Label::StandInRoom.text()}
             </button>
             <button type="button" on:click=move |_| link::ask(desk, told)>{Label::Link.text()}</button>
-            <p class="told" role="status">{move || told.get()}</p>
+            <p class="told">{move || told.get()}</p>
         </div>
         <Room open=standing/>
         <LinkDialog/>

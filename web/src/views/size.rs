@@ -13,9 +13,9 @@ use slotwright_core::words::page::{Label, Message};
 use slotwright_core::words::{self, entry};
 use slotwright_protocol::adviser::{Question as Asked, Wanted};
 
-use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown, stopped};
+use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, ToOrder, shown, stopped};
 use super::goals::Goals;
-use crate::browser::{adviser, page};
+use crate::browser::{adviser, page, speech};
 use crate::parts::choices::{AnswerView, Choices, Key};
 use crate::parts::slider::{Slider, Track};
 use crate::parts::stepper::Dimension;
@@ -56,6 +56,7 @@ pub fn Sizes() -> impl IntoView {
             <Key/>
             <FindingNotices asked=|question| question == Question::Bays/>
             <Goals/>
+            <ToOrder/>
         </section>
     }
 }
@@ -74,13 +75,15 @@ fn value_of(limits: DimRange, step: i32) -> Dim {
     Dim::tenths(limits.least.in_tenths().saturating_add(step.saturating_mul(limits.step.in_tenths())))
 }
 
-/// The next size above or below that can be taken.
-fn neighbour(limits: DimRange, runs: &[Run<Stop>], now: Dim, up: bool) -> Option<Dim> {
+/// The size that can be taken so many steps above, or below if there are less than none; the last one before the end.
+fn neighbour(limits: DimRange, runs: &[Run<Stop>], now: Dim, steps: i32) -> Option<Dim> {
     let open = |value: &Dim| runs.iter().any(|run| run.state.is_none() && run.from <= *value && *value <= run.to);
-    if up {
-        limits.values().find(|value| *value > now && open(value))
+    let far = usize::try_from(steps.unsigned_abs()).unwrap_or(usize::MAX);
+    if steps > 0 {
+        limits.values().filter(|value| *value > now && open(value)).take(far).last()
     } else {
-        limits.values().take_while(|value| *value < now).filter(open).last()
+        let below: Vec<Dim> = limits.values().take_while(|value| *value < now).filter(open).collect();
+        below.get(below.len().saturating_sub(far)).copied()
     }
 }
 
@@ -107,8 +110,8 @@ fn track(snapshot: &Snapshot, range: &Range, size: Size) -> Option<Track> {
 #[component]
 fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: fn(Question) -> bool) -> impl IntoView {
     let (desk, label) = (Desk::here(), label.text());
-    let next = move |snapshot: &Snapshot, range: &Range, up| {
-        neighbour(limits(snapshot, range, size)?, snapshot.runs(size), size.of(&snapshot.choice), up)
+    let next = move |snapshot: &Snapshot, range: &Range, steps| {
+        neighbour(limits(snapshot, range, size)?, snapshot.runs(size), size.of(&snapshot.choice), steps)
     };
     let field = Field::Size(size);
     let steps = move |()| {
@@ -116,13 +119,14 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
         desk.read(|snapshot, range| Entry {
             wrong: desk.wrong(field),
             text: typed.unwrap_or_else(|| words::size(size.of(&snapshot.choice))),
-            less: next(snapshot, range, false).is_some(),
-            more: next(snapshot, range, true).is_some(),
+            less: next(snapshot, range, -1).is_some(),
+            more: next(snapshot, range, 1).is_some(),
             invalid: stopped(snapshot, asked),
+            ..Entry::default()
         })
     };
-    let step = move |up| {
-        if let Some(value) = desk.peek(|snapshot, range| next(snapshot, range, up)) {
+    let step = move |steps| {
+        if let Some(value) = desk.peek(|snapshot, range| next(snapshot, range, steps)) {
             desk.apply(&size.to(value));
         }
     };
@@ -169,6 +173,17 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
         [Message::AtSize(value, &why).text(), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.compact()))));
+    speech::follow(Callback::new(move |()| note().unwrap_or_default()));
+    let spoken = move |()| {
+        let [why, way] = refused();
+        // What is not told whole yet is not said.
+        if why.is_empty() || explanation().is_none() && !desk.is_alone() {
+            String::new()
+        } else {
+            [why, way].join("\n")
+        }
+    };
+    speech::follow(Callback::new(spoken));
     let own = NodeRef::<leptos::html::Div>::new();
     let go = move |_| {
         if let Some(way) = untrack(explanation).and_then(|told| told.way) {
@@ -188,7 +203,7 @@ fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: f
             </div>
             <Slider label take=Callback::new(slid) refused=Callback::new(refuse)
                 track=Callback::new(move |()| desk.read(|snapshot, range| track(snapshot, range, size)).unwrap_or_default())/>
-            <p class="why gap" aria-live="polite">
+            <p class="why gap">
                 {note}" "{move || refused()[0].clone()}" "
                 <button type="button" class="remedy" on:click=go>{move || refused()[1].clone()}</button>
             </p>

@@ -8,7 +8,7 @@ use slotwright_stage::stage_state::{StageState, StepState};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
-use crate::browser::{page, scene};
+use crate::browser::{page, scene, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -95,29 +95,32 @@ pub fn Solid(
         move || desk.read(|snapshot, _| snapshot.choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_))));
     let builds = move || state.with(|state| state.step.is_some());
     let step_state = move |of: fn(&StepState) -> bool| state.with(|state| state.step.as_ref().is_some_and(of));
-    let sentence = move || state.with(|state| state.step.as_ref().map(|step| step.sentence.clone()));
+    let sentence = Memo::new(move |_| {
+        state.with(|state| state.step.as_ref().map(|step| step.sentence.clone()).unwrap_or_default())
+    });
+    speech::follow(Callback::new(move |()| sentence.get()));
     view! {
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
             <div class="dims" aria-hidden="true" inner_html=move || state.with(|state| state.lines.clone())></div>
         </div>
         <div class="build" class:idle=move || !builds()>
-            <div class="views" role="group" aria-label=Label::Steps.text()>
+            <div class="views" role="toolbar" aria-label=Label::Steps.text()>
                 {button(STEPS[0], None, Some(Callback::new(move |()| step_state(|step| step.first))))}
                 <button type="button" class="play" on:click=move |_| scene::send(&["play"])>
                     {move || if step_state(|step| step.plays) { Label::Pause } else { Label::Play }.text()}
                 </button>
                 {button(STEPS[1], None, Some(Callback::new(move |()| step_state(|step| step.last))))}
             </div>
-            <p role="status">{sentence}</p>
+            <p>{move || sentence.get()}</p>
         </div>
         {inert("<p id=\"scene-keys\" class=\"unseen\">", Label::SceneKeys)}
         <div class="moves">
             <div class="knobs">
-                <div class="views cameras" role="group" aria-label=Label::LookFrom.text()>
+                <div class="views cameras" role="toolbar" aria-label=Label::LookFrom.text()>
                     {CAMERA.into_iter().map(|knob| button(knob, None, None)).collect_view()}
                 </div>
-                <div class="views poses" class:leafless=move || !leaves() role="group" aria-label=Label::Show.text()>
+                <div class="views poses" class:leafless=move || !leaves() role="toolbar" aria-label=Label::Show.text()>
                     {vec![
                         button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None),
                         button(PERSON, Some(Callback::new(move |()| state.with(|state| state.person))), None),

@@ -7,7 +7,7 @@ use slotwright_cutpack::drawing::{Subject, View, scale, svg};
 
 use super::room::TakeAway;
 use super::solid::Solid;
-use crate::browser::page;
+use crate::browser::{focus, page};
 use crate::state::Desk;
 
 /// From this width on the questions stand beside the stage.
@@ -35,7 +35,10 @@ pub fn Stage() -> impl IntoView {
     let (view, look) = signal(None::<View>);
     let no_solid = RwSignal::new(false);
     let shown = move || view.get().or(no_solid.get().then_some(flat));
-    let lost = Callback::new(move |lost| no_solid.set(lost));
+    let lost = Callback::new(move |lost| {
+        no_solid.set(lost);
+        focus::mend();
+    });
     let words = Memo::new(move |_| desk.read(|snapshot, range| describe(range, &snapshot.choice)));
     let colour = move || {
         desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).map(|finish| finish.colour.clone()))
@@ -71,7 +74,7 @@ pub fn Stage() -> impl IntoView {
     view! {
         <section class="stage" aria-label=Label::Drawing.text()>
             <div class="knobs tops">
-                <div class="views" role="group" aria-label=Label::View.text()>
+                <div class="views" role="toolbar" aria-label=Label::View.text()>
                     {tab(None, Label::Solid)}{tab(Some(View::Sheet), Label::Sheet)}{tab(Some(View::Front), Label::Elevation)}
                     {tab(Some(View::Plan), Label::Plan)}{tab(Some(View::Section), Label::Section)}
                 </div>
@@ -82,7 +85,7 @@ pub fn Stage() -> impl IntoView {
                 inner_html=move || drawn().unwrap_or_default()>
             </div>
             <p class="nothing">{nothing}</p>
-            <p class="words">{move || words.get()}</p>
+            <p class="words" aria-hidden="true">{move || words.get()}</p>
         </section>
     }
 }

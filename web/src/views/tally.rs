@@ -4,11 +4,12 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::question::Question;
-use slotwright_core::rules::finding::Severity;
+use slotwright_core::rules::finding::{Finding, Severity};
+use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_protocol::adviser::Advice;
+use slotwright_protocol::adviser::{Advice, Cause};
 
-use crate::browser::page;
+use crate::browser::{page, speech};
 use crate::debounce::debounce;
 use crate::parts::inert;
 use crate::state::Desk;
@@ -17,6 +18,20 @@ use crate::views::header::NO_RANGE;
 
 /// A screen reader hears of a change when the person has paused for so long.
 const PAUSE: Duration = Duration::from_millis(700);
+
+/// A notice, and what it is about: while that stays it is the same one, whatever figures are in its sentence.
+#[derive(Clone)]
+struct Told {
+    cause: Cause,
+    about: Question,
+    sentence: String,
+}
+
+impl Told {
+    fn is_of(&self, other: &Self) -> bool {
+        (self.cause, self.about) == (other.cause, other.about)
+    }
+}
 
 /// Price, weight, date, state, and the way to the order.
 #[component]
@@ -31,29 +46,54 @@ pub fn Tally(
         let (hindrance, today) = (desk.hindrance(), desk.present_day());
         desk.read(|snapshot, range| tally_text(range, (snapshot, today), hints, hindrance))
     });
-    let said = RwSignal::new(String::new());
-    // The first reading is the page itself.
-    let first = text.with_untracked(spoken);
-    // What a step did is said once, with what came of it; what is only found out later goes alone.
-    let last = StoredValue::new(0);
-    let speak = move |(told, did, now): (u32, String, String)| {
-        let fresh = !did.is_empty() && last.get_value() != told;
-        if fresh {
-            last.set_value(told);
+    let now =
+        move || {
+            let wrong = desk.unread.first().map(|field| desk.wrong(field)).unwrap_or_default();
+            text.with(|text| {
+                if wrong.is_empty() { spoken(text) } else { Message::SpokenUnread(&text.state_note, &wrong).text() }
+            })
+        };
+    // What stops the order, then what else is good to know.
+    let notices = move || {
+        let stop = |finding: &Finding| Told {
+            cause: Cause::Rule(finding.rule),
+            about: finding.about,
+            sentence: words::reason(finding),
+        };
+        let hint = |Advice { cause, about, sentence, .. }: &Advice| Told {
+            cause: *cause,
+            about: *about,
+            sentence: sentence.clone(),
+        };
+        let mut notices: Vec<Told> = desk.read(|snapshot, _| snapshot.findings.iter().map(stop).collect());
+        desk.advice(|all| notices.extend(all.iter().filter(|advice| advice.severity != Severity::Stops).map(hint)));
+        notices
+    };
+    // The first reading is the page itself. What a step did is said once, with what it brought or else what came of it;
+    // what is only found out later goes alone.
+    let last = StoredValue::new((0, untrack(now), Vec::<Told>::new()));
+    let speak = move |(told, did, now, notices): (u32, String, String, Vec<Told>)| {
+        if untrack(move || desk.is_advice_old() && !desk.is_alone()) {
+            // Once there is newer advice, that comes here again.
+            return;
         }
-        said.update(|said| {
-            if fresh {
-                *said = [did.as_str(), &now].join(" ");
-            } else if !said.is_empty() || now != first {
-                *said = now;
-            }
-        });
+        let (before, known, old) = last.get_value();
+        let brought = notices.iter().find(|notice| !old.iter().any(|old| old.is_of(notice)));
+        let fresh = !did.is_empty() && before != told;
+        if fresh {
+            let more = brought.map(|told| &told.sentence).or(Some(&now).filter(|now| **now != known));
+            let said = core::iter::once(&did).chain(more).map(String::as_str);
+            speech::say(&said.collect::<Vec<_>>().join("\n"));
+        } else if now != known {
+            speech::say(&now);
+        }
+        last.set_value((if fresh { told } else { before }, now, notices));
     };
     let line = move || {
         let [what, effect] = desk.did();
         if effect.is_empty() { what } else { Message::SpokenStep(&what, &effect).text() }
     };
-    debounce(PAUSE, move || (desk.last_step.told.get(), line(), text.with(spoken)), Callback::new(speak));
+    debounce(PAUSE, move || (desk.last_step.told.get(), line(), now(), notices()), Callback::new(speak));
     let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
         if page::lead_to_unread() {
@@ -70,14 +110,14 @@ pub fn Tally(
         if text.with_untracked(|text| text.good) {
             order.run(());
         } else {
-            said.set(Message::NotOrderedYet(&text.with_untracked(spoken)).text());
+            speech::say(&Message::NotOrderedYet(&untrack(now)).text());
             jump(event);
         }
     };
     let turn = move |_| if desk.last_step.undid.get_untracked() { desk.redo() } else { desk.undo() };
     view! {
         <footer class="tally">
-            <dl class:off=move || text.with(|text| !text.good)>
+            <dl id="figures" class:off=move || text.with(|text| !text.good)>
                 <div>{inert("<dt>", Label::PriceWithTax)}<dd>{part(|text| &text.price)}</dd><dd class="under">{part(|text| &text.price_note)}</dd></div>
                 <div>{inert("<dt>", Label::Weight)}<dd>{part(|text| &text.mass)}</dd><dd class="under">{part(|text| &text.mass_note)}</dd></div>
                 <div>{inert("<dt>", Label::WithYouBy)}<dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
@@ -95,11 +135,11 @@ pub fn Tally(
                     </button>
                 </p>
             </div>
-            <button type="button" class="main" aria-disabled=move || text.with(|text| !text.good).to_string()
+            <button type="button" id="order" class="main" aria-describedby="figures" aria-keyshortcuts="Control+Enter"
+                aria-disabled=move || text.with(|text| !text.good).to_string()
                 on:click=ask>
                 {Label::OrderSpec.text()}
             </button>
-            <p class="unseen" role="status">{move || said.get()}</p>
         </footer>
     }
 }

@@ -13,6 +13,8 @@ use crate::units::quantity::{Dim, Mass};
 pub enum Label {
     // The page as a whole.
     Skip,
+    SkipToOrder,
+    Questions,
     Cautions,
     Close,
     Mm,
@@ -180,8 +182,8 @@ pub enum Message<'a> {
     StepLess(&'a str),
     /// A button for one step more of what is named.
     StepMore(&'a str),
-    /// A size that is typed.
-    InMillimetres(&'a str),
+    /// Leads to the questions of that bay.
+    OnToBay(usize),
     /// Why a size cannot be had alone.
     AtSize(Dim, &'a str),
     /// Why an answer cannot be had.
@@ -248,6 +250,10 @@ pub enum Message<'a> {
     SpokenStop(&'a str, &'a str),
     /// What was answered, and what that did.
     SpokenStep(&'a str, &'a str),
+    /// The entry that was not taken, and what would be.
+    SpokenUnread(&'a str, &'a str),
+    /// Why an answer does not go alone, and what a press of Enter takes with it: two lines.
+    SpokenWay(&'a str, &'a str),
     /// Why nothing is ordered yet.
     NotOrderedYet(&'a str),
     /// A file was saved.

@@ -8,7 +8,7 @@ use slotwright_core::solver::goals::Goal;
 use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::Dim;
 
-use super::{About, Advice, Answer, Bounds, Explained, Going, LetGo, Outcome, Question, Wanted, Way};
+use super::{About, Advice, Answer, Bounds, Cause, Explained, Going, LetGo, Outcome, Question, Wanted, Way};
 use crate::{Message, Parts, Writer};
 
 fn money(writer: &mut Writer, amount: &Money) {
@@ -204,12 +204,30 @@ impl Way {
     }
 }
 
+impl Cause {
+    fn write(self, to: &mut Writer) {
+        match self {
+            // One program writes and reads it: the place of a rule is the same for both.
+            Self::Rule(rule) => to.say(&(rule as u8)),
+            Self::Budget => to.text("budget"),
+            Self::Day => to.text("day"),
+        }
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        Some(match from.text()? {
+            "budget" => Self::Budget,
+            "day" => Self::Day,
+            place => Self::Rule(*Rule::ALL.get(place.parse::<usize>().ok()?)?),
+        })
+    }
+}
+
 const SEVERITIES: [Severity; 3] = [Severity::Stops, Severity::Warns, Severity::Advises];
 
 impl Advice {
     fn write(&self, to: &mut Writer) {
-        // One program writes and reads it: the place of a rule is the same for both.
-        to.option(self.rule.as_ref(), |to, rule| to.say(&(*rule as u8)));
+        self.cause.write(to);
         to.say(&self.about);
         to.say(&self.severity);
         for text in [&self.sentence, &self.why, &self.source] {
@@ -220,7 +238,7 @@ impl Advice {
 
     fn read(from: &mut Parts<'_>) -> Option<Self> {
         Some(Self {
-            rule: from.option(|from| Rule::ALL.get(usize::from(from.parse::<u8>()?)).copied())?,
+            cause: Cause::read(from)?,
             about: from.parse()?,
             severity: {
                 let word = from.text()?;
@@ -330,8 +348,8 @@ mod tests {
         let outcome =
             Outcome { choice: about().choice, let_go: LetGo { pins: vec![Pin::Bay(3)], budget: true, by: false } };
         let way = Way { label: "Make it 1\u{202f}400 mm wide".into(), outcome };
-        let advice = |rule, severity| Advice {
-            rule,
+        let advice = |cause, severity| Advice {
+            cause,
             about: Pin::Finish,
             severity,
             sentence: "One: 2".into(),
@@ -341,8 +359,9 @@ mod tests {
         };
         passes(Answer::Nothing);
         passes(Answer::Range("a1b2c3d4".parse().unwrap()));
-        passes(Answer::Findings(SEVERITIES.map(|severity| advice(None, severity)).to_vec()));
-        passes(Answer::Findings(Rule::ALL.iter().map(|rule| advice(Some(*rule), Severity::Stops)).collect()));
+        passes(Answer::Findings(SEVERITIES.map(|severity| advice(Cause::Budget, severity)).to_vec()));
+        passes(Answer::Findings(Rule::ALL.iter().map(|rule| advice(Cause::Rule(*rule), Severity::Stops)).collect()));
+        passes(Answer::Findings(vec![advice(Cause::Day, Severity::Warns)]));
         passes(Answer::States(vec![Going::Open, Going::Shifts, Going::Shut, Going::Unfound]));
         passes(Answer::Why(Explained { going: Going::Shut, why: "Why".into(), way: Some(way.clone()) }));
         passes(Answer::Goal("It comes to".into(), Some(way)));

@@ -9,6 +9,8 @@ use crate::words::{fill, length, mass, money, part, question};
 pub(in crate::words) const fn label(of: Label) -> &'static str {
     match of {
         Label::Skip => "Skip to the questions",
+        Label::SkipToOrder => "Skip to price and order (Ctrl+Enter)",
+        Label::Questions => "Questions",
         Label::Cautions => {
             "Slotwright calculates; it does not test, and it certifies nothing. Fasten tall units and units with \
              doors to the wall. Local rules and qualified people decide."
@@ -168,7 +170,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::More(of) => format!("{of}: more"),
         Message::StepLess(of) => format!("{of}: one step less"),
         Message::StepMore(of) => format!("{of}: one step more"),
-        Message::InMillimetres(of) => format!("{of} in millimetres"),
+        Message::OnToBay(number) => format!("On to bay {number}"),
         Message::AtSize(size, why) => format!("At {}: {why}", length(size)),
         Message::CannotBeHad { asked, answer, why } => format!("{asked}: {answer}. This cannot be had: {why}"),
         Message::NotAlone { asked, answer, why } => format!("{asked}: {answer}. This does not go alone: {why}"),
@@ -188,6 +190,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::SpokenBut { verdict, price, mass, day } => format!("{verdict}. {price}, {mass}, with you by {day}."),
         Message::SpokenStop(verdict, about) => format!("{verdict}: {about}."),
         Message::SpokenStep(what, effect) => format!("{what} {effect}."),
+        Message::SpokenUnread(which, wrong) => format!("{which}. {wrong}"),
+        Message::SpokenWay(why, way) => format!("{why}\nEnter: {way}."),
         Message::NotOrderedYet(why) => format!("Not to be ordered yet. {why}"),
         Message::Saved(file) => format!("Saved as {file}."),
         Message::OrderSaved(file) => format!("Saved as {file}. Send it to the workshop."),
