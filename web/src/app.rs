@@ -117,7 +117,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     };
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
-        <Header built_in/>
+        <Header built_in print=Callback::new(|()| crate::browser::page::print())/>
         <main class="bench">
             <Stage/>
             <div id="questions" class="questions" class:old=move || desk.is_advice_old()>

@@ -119,9 +119,9 @@ mod tests {
             ("by", "2026-11-25", "There by Wed 25 November: no way to it was found."),
             ("by", "2026-11-24", &past),
             ("screen", "", "Say first which screen stands on it."),
-            ("part", "90000", "Parts up to 90 kg: it is so already."),
+            ("part", "90000", "Parts up to 90\u{a0}kg: it is so already."),
             // 199 lb 4 oz and a hair.
-            ("part", "90385", "Parts up to 90.385 kg: it is so already."),
+            ("part", "90385", "Parts up to 90.385\u{a0}kg: it is so already."),
             ("price", "900000", "At most €\u{202f}9\u{202f}000.00: it is so already."),
         ] {
             assert_eq!(ask(&choice, word, figure), [said, "", ""]);
@@ -147,6 +147,6 @@ mod tests {
         range.carriers.iter_mut().for_each(|carrier| carrier.weekdays = vec![6, 7]);
         let compact = Choice::first_of(&range).unwrap().to_compact();
         let [sentence, ..] = answer(&range, &compact, ("widest", ""), "2026-11-25", &[]).unwrap();
-        assert!(sentence.ends_with(" kg; no day can be promised."), "{sentence}");
+        assert!(sentence.ends_with("\u{a0}kg; no day can be promised."), "{sentence}");
     }
 }

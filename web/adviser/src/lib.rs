@@ -280,12 +280,12 @@ mod tests {
         let walled = known.as_ref().unwrap().clone();
         let walled = Choice::of_compact(&compact).unwrap().with(&Change::WallMm(Some(Dim::mm(1407))), &walled);
         let said = asked(&mut known, &["findings", &walled.to_compact()]);
-        let wall = said[2..].chunks(11).find(|told| told[5] == "Make it 1\u{202f}400 mm wide").unwrap();
+        let wall = said[2..].chunks(11).find(|told| told[5] == "Make it 1\u{202f}400\u{a0}mm wide").unwrap();
         assert_eq!(Choice::of_compact(&wall[6]).unwrap().width_mm, Dim::mm(1400));
         assert_eq!(wall[7], "");
         let kept = asked(&mut known, &["findings", &walled.to_compact(), "height", "width"]);
         let wall = kept[2..].chunks(11).find(|told| told[7] == "width").unwrap();
-        assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400 mm wide");
+        assert_eq!(wall[5], "Let the width go and make it 1\u{202f}400\u{a0}mm wide");
     }
 
     /// A budget and a day that do not hold are said with their figures, and each can be let go: nothing else changes.

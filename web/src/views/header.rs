@@ -8,7 +8,7 @@ use web_sys::HtmlInputElement;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::range_file::NoRange;
-use crate::browser::{files, range_file};
+use crate::browser::{files, page, range_file};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -20,6 +20,8 @@ pub const NO_RANGE: &str = "no-range";
 pub fn Header(
     /// Why the range is the one that is built in.
     built_in: Option<NoRange>,
+    /// Hears that the person wants the unit on paper.
+    print: Callback<()>,
 ) -> impl IntoView {
     let desk = Desk::here();
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
@@ -40,6 +42,7 @@ pub fn Header(
             }
         });
     };
+    let about = [Message::RangeNamed(&name).text(), note.clone()].join(". ");
     let begun = Memo::new(move |_| desk.has_just_begun());
     let afresh = move |_| if begun.get_untracked() { desk.undo() } else { desk.begin_afresh() };
     view! {
@@ -49,13 +52,18 @@ pub fn Header(
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
             <div class="tools">
-                <label class="button">
-                    {Label::OpenOrder.text()}
-                    <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
-                </label>
-                <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
                 <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
-                <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
+                {inert("<button type=\"button\" class=\"opens-menu\" popovertarget=\"menu\">", Label::Menu)}
+                <div id="menu" class="menu" popover="auto" on:click=|_| page::close_menu()>
+                    <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
+                    <label class="button">
+                        {Label::OpenOrder.text()}
+                        <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
+                    </label>
+                    <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
+                    <button type="button" on:click=move |_| print.run(())>{Label::Print.text()}</button>
+                    <p class="about">{about}</p>
+                </div>
             </div>
         </header>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}

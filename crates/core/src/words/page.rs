@@ -24,6 +24,8 @@ pub enum Label {
     Undo,
     Redo,
     BeginAfresh,
+    Menu,
+    Print,
     NothingOrdered,
     BuiltInRange,
     TryAgain,
@@ -107,6 +109,8 @@ pub enum Label {
     LookFrom,
     Show,
     PullApart,
+    Apart,
+    More,
     // Taking it away, and standing it in the room.
     TakeAway,
     SaveSolid,
