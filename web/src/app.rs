@@ -18,6 +18,7 @@ use crate::views::header::Header;
 use crate::views::looks::Looks;
 use crate::views::order::Order;
 use crate::views::place::PlaceQuestions;
+use crate::views::sheet::Sheet;
 use crate::views::size::Sizes;
 use crate::views::stage::Stage;
 use crate::views::tally::Tally;
@@ -117,7 +118,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     };
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
-        <Header built_in print=Callback::new(|()| crate::browser::page::print())/>
+        <Header built_in/>
         <main class="bench">
             <Stage/>
             <div id="questions" class="questions" class:old=move || desk.is_advice_old()>
@@ -130,5 +131,6 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
         </main>
         <Tally order=Callback::new(order)/>
         <Order open=ordering/>
+        <Sheet/>
     }
 }

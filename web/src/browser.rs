@@ -7,6 +7,7 @@ pub mod fragment;
 mod member;
 pub mod orders;
 pub mod page;
+pub mod paper;
 pub mod range_file;
 pub mod room;
 pub mod scene;

@@ -23,6 +23,7 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod code;
 mod link;
+mod sheet;
 
 /// Starts in the worker.
 pub fn start() {
@@ -77,6 +78,9 @@ fn answer(asked: &[String]) -> Answer {
         [what, range, compact, today] if what == "solid" => solid(range, compact, today),
         [what, address, shared] if what == "link" => link::shown(address, !shared.is_empty()),
         [what, range, text, today, known] if what == "told" => link::told(range, text, today, known),
+        [what, range, compact, today, address] if what == "sheet" => {
+            with(range, compact, today, |derived| Ok((String::new(), Paper::Text(sheet::html(derived, address)))))
+        }
         [what, range] if what == "range" => Ok((unread(range), Paper::Text(String::new()))),
         _ => Err(Message::NotUnderstood.text()),
     }

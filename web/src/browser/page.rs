@@ -146,12 +146,6 @@ pub fn close_menu() {
     }
 }
 
-/// Prints the page.
-pub fn print() {
-    let window = web_sys::window();
-    // A browser that does not print says so itself.
-    drop(window.map(|window| window.print()));
-}
 
 /// Pixels of the page for one of those that styles are written in: more where the person has asked for larger letters.
 pub fn letter_scale() -> f64 {

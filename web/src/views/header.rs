@@ -8,6 +8,7 @@ use web_sys::HtmlInputElement;
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::range_file::NoRange;
+use super::sheet;
 use crate::browser::{files, page, range_file};
 use crate::parts::inert;
 use crate::state::Desk;
@@ -20,8 +21,6 @@ pub const NO_RANGE: &str = "no-range";
 pub fn Header(
     /// Why the range is the one that is built in.
     built_in: Option<NoRange>,
-    /// Hears that the person wants the unit on paper.
-    print: Callback<()>,
 ) -> impl IntoView {
     let desk = Desk::here();
     let (workshop, name, note) = desk.peek(|_, range| (range.workshop.clone(), range.name.clone(), range.note.clone()));
@@ -61,7 +60,7 @@ pub fn Header(
                         <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                     </label>
                     <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
-                    <button type="button" on:click=move |_| print.run(())>{Label::Print.text()}</button>
+                    <button type="button" on:click=move |_| sheet::print(desk)>{Label::Print.text()}</button>
                     <p class="about">{about}</p>
                 </div>
             </div>
