@@ -18,6 +18,7 @@ use crate::views::header::Header;
 use crate::views::looks::Looks;
 use crate::views::order::Order;
 use crate::views::place::PlaceQuestions;
+use crate::views::sheet::Sheet;
 use crate::views::size::Sizes;
 use crate::views::stage::Stage;
 use crate::views::tally::Tally;
@@ -139,5 +140,6 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
         </main>
         <Tally order=Callback::new(order)/>
         <Order open=ordering/>
+        <Sheet/>
     }
 }

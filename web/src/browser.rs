@@ -9,6 +9,7 @@ pub mod groups;
 mod member;
 pub mod orders;
 pub mod page;
+pub mod paper;
 pub mod range_file;
 pub mod room;
 pub mod scene;

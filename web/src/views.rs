@@ -9,6 +9,7 @@ pub mod looks;
 pub mod order;
 pub mod place;
 pub mod room;
+pub mod sheet;
 pub mod size;
 pub mod solid;
 pub mod stage;

@@ -23,6 +23,7 @@ pub mod picture;
 pub mod reader;
 pub(crate) mod remark;
 mod say;
+pub mod sheet;
 pub mod shell;
 pub mod stage;
 pub mod tool;

@@ -21,6 +21,11 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
     told.text()
 }
 
+/// What each bay holds, from the left.
+pub fn bays(range: &Range, choice: &Choice) -> Vec<String> {
+    choice.bays.iter().map(|bay| told(range, bay).text()).collect()
+}
+
 fn told<'a>(range: &'a Range, bay: &'a Bay) -> BayTold<'a> {
     let hole = bay.hole.as_ref().map(|hole| {
         let kind = range.hole(&hole.kind).map_or(hole.kind.as_str(), |kind| &kind.name);

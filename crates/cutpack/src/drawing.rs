@@ -43,6 +43,9 @@ pub enum View {
 /// Which bay is looked at: it is lit up, and the section goes through it; counted from 0.
 pub type Lit = usize;
 
+/// A pixel on paper in millimetres. Source: CSS Values and Units, 1 in = 96 px.
+const PX_MM: f64 = 25.4 / 96.0;
+
 /// From elevation to section on a sheet, in pixels of the screen.
 const BESIDE_PX: f64 = 40.0;
 /// From elevation to plan: two rows of dimension lines.
@@ -51,6 +54,18 @@ const BELOW_PX: f64 = 74.0;
 /// Draws a view. `mm_per_px` is how many millimetres one pixel of the screen shows, so that text
 /// keeps its size; `title` is the text alternative.
 pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &str) -> String {
+    drawn(subject, view, lit, mm_per_px).done(title, None)
+}
+
+/// The same for paper: one millimetre of it shows `scale` of the unit. No bay is lit; the section goes through the
+/// first.
+pub fn svg_to_scale(subject: Subject<'_>, view: View, scale: u32, title: &str) -> String {
+    let scale = f64::from(scale);
+    let lit = if view == View::Section { 0 } else { usize::MAX };
+    drawn(subject, view, lit, scale * PX_MM).done(title, Some(scale))
+}
+
+fn drawn(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64) -> Pen {
     let layout = &subject.built.layout;
     let mut pen = Pen::new(mm_per_px);
     let (beside, below) = (pen.px(BESIDE_PX), pen.px(BELOW_PX));
@@ -66,7 +81,7 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
             plan::draw(&mut pen, subject, lit, false);
         }
     }
-    pen.done(title)
+    pen
 }
 
 /// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
@@ -81,7 +96,7 @@ pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {
 const LEAST_PX: f64 = 60.0;
 
 /// Width and height of a view in millimetres, all that keeps its size on the screen left out.
-fn extent(subject: Subject<'_>, view: View) -> (f64, f64) {
+pub fn extent(subject: Subject<'_>, view: View) -> (f64, f64) {
     let layout = &subject.built.layout;
     let (width, depth, height) = (layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm());
     let down = depth + plan::swings(subject);

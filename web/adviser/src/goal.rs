@@ -106,9 +106,9 @@ mod tests {
             (Goal::By(today), "There by Wed 25 November: no way to it was found."),
             (Goal::By("2026-11-24".parse().unwrap()), &*past),
             (Goal::Screen, "Say first which screen stands on it."),
-            (Goal::Part(Mass::kg(90.0)), "Parts up to 90 kg: it is so already."),
+            (Goal::Part(Mass::kg(90.0)), "Parts up to 90\u{a0}kg: it is so already."),
             // 199 lb 4 oz and a hair.
-            (Goal::Part(Mass::kg(90.385)), "Parts up to 90.385 kg: it is so already."),
+            (Goal::Part(Mass::kg(90.385)), "Parts up to 90.385\u{a0}kg: it is so already."),
             (Goal::Price(Money::minor(900_000)), "At most €\u{202f}9\u{202f}000.00: it is so already."),
         ] {
             assert_eq!(ask(&range, &choice, goal), (said.into(), None));
@@ -135,6 +135,6 @@ mod tests {
         range.carriers.iter_mut().for_each(|carrier| carrier.weekdays = vec![6, 7]);
         let choice = Choice::first_of(&range).unwrap();
         let (sentence, _) = ask(&range, &choice, Goal::Widest);
-        assert!(sentence.ends_with(" kg; no day can be promised."), "{sentence}");
+        assert!(sentence.ends_with("\u{a0}kg; no day can be promised."), "{sentence}");
     }
 }

@@ -86,10 +86,10 @@ fn it_says_what_is_good_to_know_and_why() {
         way.unwrap_or_else(|| panic!("{label}: {all:?}")).outcome.clone()
     };
     let walled = About { choice: walled, ..about };
-    let wall = way(&walled, "Make it 1\u{202f}400 mm wide");
+    let wall = way(&walled, "Make it 1\u{202f}400\u{a0}mm wide");
     assert_eq!((wall.choice.width_mm, wall.let_go), (Dim::mm(1400), LetGo::default()));
     let kept = About { pins: vec![Pin::Height, Pin::Width], ..walled };
-    let wall = way(&kept, "Let the width go and make it 1\u{202f}400 mm wide");
+    let wall = way(&kept, "Let the width go and make it 1\u{202f}400\u{a0}mm wide");
     assert_eq!(wall.let_go, LetGo { pins: vec![Pin::Width], ..LetGo::default() });
 }
 

@@ -10,9 +10,9 @@ const QUIET: i32 = 4;
 
 /// The code of a text as SVG, dark on light whatever the page looks like; `None` if no code holds that much.
 ///
-/// On a screen nothing is torn or stained: the fewest modules are read best.
-pub(crate) fn svg(text: &str) -> Option<String> {
-    let code = QrCode::encode_text(text, QrCodeEcc::Low).ok()?;
+/// On a screen nothing is torn or stained: there the fewest modules are read best; paper wants some that mend.
+pub(crate) fn svg(text: &str, mends: QrCodeEcc) -> Option<String> {
+    let code = QrCode::encode_text(text, mends).ok()?;
     let side = code.size() + 2 * QUIET;
     let title = Message::CodeTitle.text();
     let mut svg = String::new();

@@ -22,6 +22,7 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod code;
 mod link;
+mod sheet;
 
 /// Starts in the worker.
 pub fn start() {
@@ -69,6 +70,9 @@ fn answer(question: Question) -> Handed {
         Question::Solid(unit) => solid(&unit),
         Question::Read { range, file } => only(read(&range, &file)?),
         Question::Link { address, shared } => only(Answer::Shown(link::shown(&address, shared)?)),
+        Question::Sheet { unit, address } => {
+            only(Answer::Shown(with(&unit, |derived| Ok(sheet::html(derived, &address)))?))
+        }
         Question::Came { range, link, today, before } => only(Answer::Said(link::told(range, &link, today, before)?)),
         Question::Faults(range) => only(Answer::Said(unread(&range))),
     }

@@ -1,5 +1,6 @@
 //! Links: what the page shows of its own, and what is said of one that came.
 
+use qrcodegen::QrCodeEcc;
 use slotwright_core::choice::link::{Link, Mark};
 use slotwright_core::words::desk::Message;
 use slotwright_core::words::link::{Message as Told, difference};
@@ -11,7 +12,7 @@ use crate::{code, with};
 
 /// A link to take away, as HTML: a field with it, buttons by what they `data-do`, and its QR code.
 pub(crate) fn shown(address: &str, shared: bool) -> Result<String, String> {
-    let picture = code::svg(address).ok_or_else(|| Message::NoCode.text())?;
+    let picture = code::svg(address, QrCodeEcc::Low).ok_or_else(|| Message::NoCode.text())?;
     let button = |class: &str, what: &str, name: Message<'_>| {
         format!("<button type=\"button\" class=\"{class}\" data-do=\"{what}\">{}</button>", name.text())
     };

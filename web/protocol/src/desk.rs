@@ -61,6 +61,13 @@ pub enum Question {
         /// Whether the browser can share it.
         shared: bool,
     },
+    /// The unit on a sheet of paper.
+    Sheet {
+        /// The unit.
+        unit: Unit,
+        /// The address that opens it.
+        address: String,
+    },
     /// What there is to say of a link that came.
     Came {
         /// The range file's text.
@@ -82,7 +89,7 @@ impl Question {
     pub fn replaces(&self, other: &Self) -> bool {
         match self {
             Self::Write(..) | Self::Solid(_) => false,
-            Self::Read { .. } | Self::Link { .. } | Self::Came { .. } | Self::Faults(_) => {
+            Self::Read { .. } | Self::Link { .. } | Self::Sheet { .. } | Self::Came { .. } | Self::Faults(_) => {
                 core::mem::discriminant(self) == core::mem::discriminant(other)
             }
         }
@@ -175,6 +182,11 @@ impl Message for Question {
                 to.text(address);
                 to.flag(*shared);
             }
+            Self::Sheet { unit, address } => {
+                to.text("sheet");
+                unit.write(to);
+                to.text(address);
+            }
             Self::Came { range, link, today, before } => {
                 to.text("came");
                 to.text(range);
@@ -195,6 +207,7 @@ impl Message for Question {
             "solid" => Self::Solid(Unit::read(from)?),
             "read" => Self::Read { range: from.owned()?, file: from.owned()? },
             "link" => Self::Link { address: from.owned()?, shared: from.flag()? },
+            "sheet" => Self::Sheet { unit: Unit::read(from)?, address: from.owned()? },
             "came" => Self::Came {
                 range: from.owned()?,
                 link: from.owned()?,
@@ -273,6 +286,7 @@ mod tests {
         passes(Question::Solid(unit()));
         passes(Question::Read { range: range.clone(), file: "{}\u{1f}\0".into() });
         passes(Question::Link { address: "https://example.org/#1".into(), shared: true });
+        passes(Question::Sheet { unit: unit(), address: "https://example.org/#1".into() });
         for before in Before::ALL {
             passes(Question::Came { range: range.clone(), link: "1/teasel".into(), today, before });
         }

@@ -3,6 +3,7 @@
 use std::time::Duration;
 
 use leptos::prelude::{Callable, Callback, set_timeout};
+use slotwright_core::units::decimal::read_decimal;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::HtmlDialogElement;
@@ -128,19 +129,6 @@ pub fn scroll_to(id: &str) {
     }
 }
 
-/// Moves no more than it takes to see an element whole, once what was set just now stands in it.
-pub fn see(id: &'static str) {
-    set_timeout(
-        move || {
-            let document = web_sys::window().and_then(|window| window.document());
-            if let Some(element) = document.and_then(|document| document.get_element_by_id(id)) {
-                nearest(&element);
-            }
-        },
-        Duration::ZERO,
-    );
-}
-
 fn nearest(element: &web_sys::Element) {
     let nearest = web_sys::ScrollIntoViewOptions::new();
     nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
@@ -184,6 +172,25 @@ pub fn lead_to_missing(event: web_sys::KeyboardEvent) {
         event.prevent_default();
         focus(&form, ":invalid");
     }
+}
+
+/// Closes the header's menu where that is open: on a wide page its entries always stand there.
+pub fn close_menu() {
+    let menu = web_sys::window().and_then(|window| window.document()?.get_element_by_id("menu"));
+    if let Some(menu) = menu.and_then(|menu| menu.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // A menu that is not open stays as it is.
+        let _ = menu.hide_popover();
+    }
+}
+
+/// Pixels of the page for one of those that styles are written in: more where the person has asked for larger letters.
+pub fn letter_scale() -> f64 {
+    let root = web_sys::window().and_then(|window| {
+        let root = window.document()?.document_element()?;
+        window.get_computed_style(&root).ok()??.get_property_value("font-size").ok()
+    });
+    let pixels = root.and_then(|size| read_decimal(size.trim_end_matches("px")));
+    pixels.map_or(1.0, |pixels| pixels / 16.0)
 }
 
 /// The dialog of that id.

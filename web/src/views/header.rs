@@ -5,8 +5,9 @@ use slotwright_core::words::page::{Label, Message};
 use slotwright_protocol::desk::{Answer, Question};
 use web_sys::HtmlInputElement;
 
+use super::sheet;
 use crate::browser::range_file::NoRange;
-use crate::browser::{files, orders, range_file, speech};
+use crate::browser::{files, orders, page, range_file, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -40,6 +41,7 @@ pub fn Header(
             }
         });
     };
+    let about = [Message::RangeNamed(&name).text(), note.clone()].join(". ");
     let begun = Memo::new(move |_| desk.has_just_begun());
     let afresh = move |_| if begun.get_untracked() { desk.undo() } else { desk.begin_afresh() };
     view! {
@@ -49,13 +51,18 @@ pub fn Header(
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
             <div class="tools">
-                <label class="button">
-                    {Label::OpenOrder.text()}
-                    <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
-                </label>
-                <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
                 <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
-                <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
+                {inert("<button type=\"button\" class=\"opens-menu\" popovertarget=\"menu\">", Label::Menu)}
+                <div id="menu" class="menu" popover="auto" on:click=|_| page::close_menu()>
+                    <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
+                    <label class="button">
+                        {Label::OpenOrder.text()}
+                        <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
+                    </label>
+                    <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
+                    <button type="button" on:click=move |_| sheet::print(desk)>{Label::Print.text()}</button>
+                    <p class="about">{about}</p>
+                </div>
             </div>
         </header>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}

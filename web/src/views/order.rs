@@ -41,7 +41,6 @@ impl Saving {
             bad.set(!good);
             if open.get_untracked() {
                 told.set(said);
-                page::see("order-told");
             } else {
                 told.set(String::new());
                 desk.show_banner(said, String::new());
@@ -81,6 +80,8 @@ pub fn Order(
                 <button type="button" on:click=move |_| open.set(false)>{Label::Close.text()}</button>
             </div>
             {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form saving/> })}
+            // The last of the dialog, so that it can stand at its foot wherever that is scrolled to.
+            <p id="order-told" class="told" role="status" class:stop=move || saving.bad.get()>{move || saving.told.get()}</p>
         </dialog>
     }
 }
@@ -170,7 +171,6 @@ fn Form(saving: Saving) -> impl IntoView {
             <label class="field">{field(Label::Remark)}
                 <input name="remark" maxlength="500" bind:value=remark/></label>
             <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>{Label::SaveOrder.text()}</button>
-            <p id="order-told" class="told" role="status" class:stop=move || bad.get()>{move || told.get()}</p>
         </form>
     }
 }

@@ -49,6 +49,8 @@ pub fn Solid(
     words: Memo<String>,
     /// Hears whether there is no picture.
     lost: Callback<bool>,
+    /// Whether a narrow page shows all controls of the stage.
+    more: RwSignal<bool>,
 ) -> impl IntoView {
     let desk = Desk::here();
     let canvas = NodeRef::<leptos::html::Canvas>::new();
@@ -99,7 +101,18 @@ pub fn Solid(
         state.with(|state| state.step.as_ref().map(|step| step.sentence.clone()).unwrap_or_default())
     });
     speech::follow(Callback::new(move |()| sentence.get()));
+    let is_apart = move || state.with(|state| state.apart > 0);
+    let part = move |_| scene::send(&["apart", if is_apart() { "0" } else { "100" }]);
     view! {
+        <div class="quick">
+            <span class:leafless=move || !leaves()>
+                {button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None)}
+            </span>
+            <button type="button" aria-pressed=move || is_apart().to_string() on:click=part>{Label::Apart.text()}</button>
+            <button type="button" class="all" aria-expanded=move || more.get().to_string() on:click=move |_| more.update(|more| *more = !*more)>
+                {Label::More.text()}
+            </button>
+        </div>
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
             <div class="dims" aria-hidden="true" inner_html=move || state.with(|state| state.lines.clone())></div>

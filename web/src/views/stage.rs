@@ -11,13 +11,20 @@ use crate::browser::{focus, page};
 use crate::state::Desk;
 
 /// From this width on the questions stand beside the stage.
-const WIDE: f64 = 1000.0;
+const WIDE: &str = "(width >= 62.5em)";
+/// On narrower windows the stage keeps fewer controls.
+const PHONE: &str = "(width < 40em)";
 
-/// Room for the drawing in pixels, by the style's measures: the window less questions, strip, words and borders; on
-/// narrow screens as much as picture and controls of the solid unit take.
-fn room((width, height): (f64, f64)) -> (f64, f64) {
-    if width >= WIDE {
+/// Room for the drawing in pixels by the style's measures, letters taken as they are by default: the window less
+/// questions, strip, words and borders; on narrow screens as much as picture and controls of the solid unit take.
+fn room() -> (f64, f64) {
+    let (width, height) = page::window_size();
+    let scale = page::letter_scale();
+    let (width, height) = (width / scale, height / scale);
+    if page::prefers(WIDE) {
         (width - 480.0, height - 290.0)
+    } else if page::prefers(PHONE) {
+        (width - 32.0, (height * 0.36).clamp(144.0, 256.0) - 44.0)
     } else {
         (width - 32.0, (height * 0.235).clamp(128.0, 384.0) + 87.0)
     }
@@ -27,13 +34,13 @@ fn room((width, height): (f64, f64)) -> (f64, f64) {
 #[component]
 pub fn Stage() -> impl IntoView {
     let desk = Desk::here();
-    let (window, measure) = signal(page::window_size());
-    let handle = window_event_listener(leptos::ev::resize, move |_| measure.set(page::window_size()));
+    let (space, measure) = signal(room());
+    let handle = window_event_listener(leptos::ev::resize, move |_| measure.set(room()));
     on_cleanup(move || handle.remove());
     // The solid unit first; where there is no picture of it, the drawing takes its place.
-    let flat = if window.get_untracked().0 >= WIDE { View::Sheet } else { View::Front };
+    let flat = if page::prefers(WIDE) { View::Sheet } else { View::Front };
     let (view, look) = signal(None::<View>);
-    let no_solid = RwSignal::new(false);
+    let (no_solid, more) = (RwSignal::new(false), RwSignal::new(false));
     let shown = move || view.get().or(no_solid.get().then_some(flat));
     let lost = Callback::new(move |lost| {
         no_solid.set(lost);
@@ -46,7 +53,7 @@ pub fn Stage() -> impl IntoView {
     };
     let drawn = move || {
         let view = shown()?;
-        let (room, lit) = (room(window.get()), desk.lit());
+        let (room, lit) = (space.get(), desk.lit());
         desk.read(|snapshot, range| {
             let built = snapshot.built.as_ref()?;
             let subject = Subject { range, choice: &snapshot.choice, built };
@@ -72,7 +79,7 @@ pub fn Stage() -> impl IntoView {
         }
     };
     view! {
-        <section class="stage" aria-label=Label::Drawing.text()>
+        <section class="stage" class:whole=move || more.get() aria-label=Label::Drawing.text()>
             <div class="knobs tops">
                 <div class="views" role="toolbar" aria-label=Label::View.text()>
                     {tab(None, Label::Solid)}{tab(Some(View::Sheet), Label::Sheet)}{tab(Some(View::Front), Label::Elevation)}
@@ -80,7 +87,7 @@ pub fn Stage() -> impl IntoView {
                 </div>
                 <TakeAway/>
             </div>
-            <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost/></div>
+            <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost more/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>

@@ -30,7 +30,7 @@ fn a_model_that_cannot_be_made_as_it_begins_is_named_with_its_reason() {
     assert_eq!(
         said(&[(bay, "share = 1, fill = { shelves = 1 }, device = \"games\", ")]),
         ["! model.sedge.start_bays.2.device: this model cannot be made as it begins: \
-          For the device in bay 2 there are 298 mm of depth; with plugs it needs 300 mm."]
+          For the device in bay 2 there are 298\u{a0}mm of depth; with plugs it needs 300\u{a0}mm."]
     );
     // Everything that stops it, each at its place.
     let narrow = ("most = 2400, step = 10, start = 1640", "most = 2400, step = 10, start = 900");
@@ -86,7 +86,7 @@ fn what_no_unit_can_have_is_remarked() {
         [
             "hole.slot-90.shape: none of the plugs passes this hole; make it larger",
             "hole.round-80: no bay of any model has room for this hole, whatever else is chosen",
-            "plug.bs-1363: this plug passes none of the holes: the best has 10 mm for it, it needs 50 mm",
+            "plug.bs-1363: this plug passes none of the holes: the best has 10\u{a0}mm for it, it needs 50\u{a0}mm",
             "device.router: no bay of any model has room for this device, whatever else is chosen",
         ]
     );

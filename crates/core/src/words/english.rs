@@ -23,6 +23,7 @@ pub(super) mod page;
 pub(super) mod picture;
 pub(super) mod reader;
 pub(super) mod remark;
+pub(super) mod sheet;
 pub(super) mod shell;
 pub(super) mod stage;
 pub(super) mod tool;

@@ -1,6 +1,7 @@
 //! Numbers, lengths, masses, money, days and lists as people of a locale write them: the one place that does so.
 //!
-//! What files and drawings need for machines (coordinates, keys, JSON) is not written here.
+//! A figure and its unit are held together by U+00A0: no line ends between them. What files and drawings need for machines
+//! (coordinates, keys, JSON) is not written here.
 
 use super::english;
 use super::locale::Locale;
@@ -120,12 +121,12 @@ impl Locale {
 
     /// A picked size with its unit.
     pub fn length(self, dim: Dim) -> String {
-        format!("{} mm", self.size(dim))
+        format!("{}\u{a0}mm", self.size(dim))
     }
 
     /// A computed length to a tenth of a millimetre, with its unit.
     pub fn distance(self, length: Length) -> String {
-        format!("{} mm", self.decimal(length.in_mm(), 1))
+        format!("{}\u{a0}mm", self.decimal(length.in_mm(), 1))
     }
 
     /// A mass in kilograms, rounded to the gram, without its unit.
@@ -135,7 +136,7 @@ impl Locale {
 
     /// A mass in kilograms with at most one decimal, with its unit.
     pub fn mass(self, mass: Mass) -> String {
-        format!("{} kg", self.decimal(mass.in_kg(), 1))
+        format!("{}\u{a0}kg", self.decimal(mass.in_kg(), 1))
     }
 
     /// An amount with its hundredths, without its currency.
@@ -174,14 +175,14 @@ impl Locale {
         };
         let text = self.decimal(figure.value, usual + more);
         match figure.unit {
-            Unit::Mm => text + " mm",
-            Unit::Kg => text + " kg",
+            Unit::Mm => text + "\u{a0}mm",
+            Unit::Kg => text + "\u{a0}kg",
             Unit::Count => text,
             Unit::Ratio => (self.style().ratio)(&text),
             Unit::Percent => (self.style().percent)(&text),
-            Unit::N => text + " N",
-            Unit::Nm => text + " N·m",
-            Unit::NPerMm2 => text + " N/mm²",
+            Unit::N => text + "\u{a0}N",
+            Unit::Nm => text + "\u{a0}N·m",
+            Unit::NPerMm2 => text + "\u{a0}N/mm²",
             Unit::Degree => text + "°",
         }
     }
@@ -279,15 +280,15 @@ mod tests {
         let length = |mm| Figure::length(Length::mm(mm));
         let kg = |kg| Figure::mass(Mass::kg(kg));
         for (found, limit, allowed, texts) in [
-            (length(6.02), Limit::AtMost, length(3.8), ("6 mm", "3.8 mm")),
-            (length(3.8049), Limit::AtMost, length(3.8), ("3.805 mm", "3.8 mm")),
-            (length(229.6), Limit::AtLeast, length(230.0), ("229.6 mm", "230 mm")),
-            (length(229.998), Limit::AtLeast, length(230.0), ("229.998 mm", "230 mm")),
-            (length(9.96), Limit::AtLeast, length(10.0), ("9.96 mm", "10 mm")),
-            (length(1640.0), Limit::AtMost, length(1639.6), ("1\u{202f}640 mm", "1\u{202f}639.6 mm")),
-            (kg(42.0004), Limit::AtMost, kg(42.0), ("42.0004 kg", "42 kg")),
-            (length(3.8 + 1e-9), Limit::AtMost, length(3.8), ("just over 3.8 mm", "3.8 mm")),
-            (length(3.8 - 1e-9), Limit::AtLeast, length(3.8), ("just under 3.8 mm", "3.8 mm")),
+            (length(6.02), Limit::AtMost, length(3.8), ("6\u{a0}mm", "3.8\u{a0}mm")),
+            (length(3.8049), Limit::AtMost, length(3.8), ("3.805\u{a0}mm", "3.8\u{a0}mm")),
+            (length(229.6), Limit::AtLeast, length(230.0), ("229.6\u{a0}mm", "230\u{a0}mm")),
+            (length(229.998), Limit::AtLeast, length(230.0), ("229.998\u{a0}mm", "230\u{a0}mm")),
+            (length(9.96), Limit::AtLeast, length(10.0), ("9.96\u{a0}mm", "10\u{a0}mm")),
+            (length(1640.0), Limit::AtMost, length(1639.6), ("1\u{202f}640\u{a0}mm", "1\u{202f}639.6\u{a0}mm")),
+            (kg(42.0004), Limit::AtMost, kg(42.0), ("42.0004\u{a0}kg", "42\u{a0}kg")),
+            (length(3.8 + 1e-9), Limit::AtMost, length(3.8), ("just over 3.8\u{a0}mm", "3.8\u{a0}mm")),
+            (length(3.8 - 1e-9), Limit::AtLeast, length(3.8), ("just under 3.8\u{a0}mm", "3.8\u{a0}mm")),
         ] {
             let finding = Finding::stops(Rule::ShelfSag, Question::Width, found, limit, allowed);
             let (found, allowed) = LOCALE.found_and_allowed(&finding);

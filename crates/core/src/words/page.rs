@@ -26,6 +26,8 @@ pub enum Label {
     Undo,
     Redo,
     BeginAfresh,
+    Menu,
+    Print,
     NothingOrdered,
     BuiltInRange,
     TryAgain,
@@ -109,6 +111,8 @@ pub enum Label {
     LookFrom,
     Show,
     PullApart,
+    Apart,
+    More,
     // Taking it away, and standing it in the room.
     TakeAway,
     SaveSolid,

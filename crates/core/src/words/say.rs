@@ -1,7 +1,7 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, file, help, link, page, picture, reader, shell, stage, tool};
+use super::{LOCALE, adviser, desk, english, file, help, link, page, picture, reader, sheet, shell, stage, tool};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -125,6 +125,24 @@ impl tool::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::tool::message(self),
+        }
+    }
+}
+
+impl picture::BayTold<'_> {
+    /// What is in it.
+    pub fn text(&self) -> String {
+        match LOCALE {
+            Locale::English => english::picture::bay(self),
+        }
+    }
+}
+
+impl sheet::Message {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::sheet::message(self),
         }
     }
 }

@@ -43,8 +43,8 @@ fn names_of_the_range_keep_their_letters() {
         ),
         (
             Change::Hole { bay: 1, hole: Some(hole) },
-            "Cut a Slot B in bay 1, 20 mm right",
-            "cut a Slot B in bay 1, 20 mm right",
+            "Cut a Slot B in bay 1, 20\u{a0}mm right",
+            "cut a Slot B in bay 1, 20\u{a0}mm right",
         ),
     ] {
         assert_eq!(change(&taken, &range), alone);
@@ -59,10 +59,13 @@ fn changes_are_things_to_do() {
     let plug = Change::Plug(Some("hdmi".parse().unwrap()));
     let fill = Change::Fill { bay: 2, fill: Fill::Shelves(2) };
     let all = [Change::WidthMm(Dim::mm(1400)), fill, plug];
-    assert_eq!(together(&all, &range), "make it 1\u{202f}400 mm wide, put two shelves in bay 2 and pass the HDMI plug");
+    assert_eq!(
+        together(&all, &range),
+        "make it 1\u{202f}400\u{a0}mm wide, put two shelves in bay 2 and pass the HDMI plug"
+    );
     assert_eq!(
         (together(&all[..1], &range).as_str(), together(&[], &range)),
-        ("make it 1\u{202f}400 mm wide", String::new())
+        ("make it 1\u{202f}400\u{a0}mm wide", String::new())
     );
 }
 
@@ -146,11 +149,14 @@ fn what_is_let_go_is_said_first() {
         super::release(&release, &range)
     };
     assert_eq!(said(&[Question::Width], &[], &[]), "Let the width go and take this");
-    assert_eq!(said(&[Question::Depth], &[], &changes[..1]), "Let the depth go: take this and make it 520 mm deep");
+    assert_eq!(
+        said(&[Question::Depth], &[], &changes[..1]),
+        "Let the depth go: take this and make it 520\u{a0}mm deep"
+    );
     assert_eq!(
         said(&[Question::Depth, Question::Bay(2)], &[Given::Budget], &changes),
-        "Let the depth, bay 2 and the budget go: take this, make it 520 mm deep and make it two bays"
+        "Let the depth, bay 2 and the budget go: take this, make it 520\u{a0}mm deep and make it two bays"
     );
-    assert_eq!(take_with(&changes[..1], &range), "Take this and make it 520 mm deep");
-    assert_eq!(take_with(&changes, &range), "Take this, make it 520 mm deep and make it two bays");
+    assert_eq!(take_with(&changes[..1], &range), "Take this and make it 520\u{a0}mm deep");
+    assert_eq!(take_with(&changes, &range), "Take this, make it 520\u{a0}mm deep and make it two bays");
 }

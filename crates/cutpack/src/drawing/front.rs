@@ -43,10 +43,10 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
     pen.open("dims", None);
     let (near, far) = (height + pen.px(22.0), height + pen.px(54.0));
     // Either all bays have their figures or none has a line.
-    let bays = layout.bays.iter().map(|span| (span.left.in_mm(), span.right.in_mm()));
-    let row = bays.clone().all(|(left, right)| pen.has_room(left, right));
+    let bays: Vec<(f64, f64)> = layout.bays.iter().map(|span| (span.left.in_mm(), span.right.in_mm())).collect();
+    let row = bays.iter().all(|(left, right)| pen.has_room(*left, *right));
     if row {
-        bays.for_each(|(left, right)| pen.dim_level(left, right, near));
+        pen.dims_level(&bays, near);
     }
     pen.dim_level(0.0, width, if row { far } else { near });
     let beside = pen.px(-20.0);

@@ -33,6 +33,8 @@ fn plain(class: &str) -> &'static str {
 pub(super) struct Pen {
     body: String,
     mm_per_px: f64,
+    /// How far ticks reach, in pixels.
+    tick_px: f64,
     origin: (f64, f64),
     low: (f64, f64),
     high: (f64, f64),
@@ -51,7 +53,14 @@ pub(crate) fn escaped(text: &str) -> String {
 impl Pen {
     pub(super) fn new(mm_per_px: f64) -> Self {
         let far = f64::MAX;
-        Self { body: String::with_capacity(16_384), mm_per_px, origin: (0.0, 0.0), low: (far, far), high: (-far, -far) }
+        Self {
+            body: String::with_capacity(16_384),
+            mm_per_px,
+            tick_px: TICK_PX,
+            origin: (0.0, 0.0),
+            low: (far, far),
+            high: (-far, -far),
+        }
     }
 
     /// So many pixels of the screen in millimetres.
@@ -149,6 +158,17 @@ impl Pen {
         self.text((from.midpoint(to), y + self.px(-5.0)), &text, false);
     }
 
+    /// Level dimension lines in a row, their ticks so short that those beside each other stay apart.
+    pub(super) fn dims_level(&mut self, spans: &[(f64, f64)], y: f64) {
+        let gaps = spans.windows(2).filter_map(|pair| Some(pair.last()?.0 - pair.first()?.1));
+        let least = gaps.fold(f64::MAX, f64::min) / self.mm_per_px;
+        self.tick_px = (least * 0.3).clamp(TICK_PX * 0.4, TICK_PX);
+        for (from, to) in spans {
+            self.dim_level(*from, *to, y);
+        }
+        self.tick_px = TICK_PX;
+    }
+
     /// Whether a level dimension line has room for its figure in a row of others.
     pub(super) fn has_room(&self, from: f64, to: f64) -> bool {
         to - from > self.text_width(&figure(to - from)) + self.px(4.0)
@@ -182,22 +202,24 @@ impl Pen {
     /// A line with slanted ticks at its ends.
     fn ticked(&mut self, from: (f64, f64), to: (f64, f64)) {
         self.line("dim", from, to);
-        let tick = self.px(TICK_PX);
+        let tick = self.px(self.tick_px);
         for (x, y) in [from, to] {
             self.line("dim", (x - tick, y + tick), (x + tick, y - tick));
         }
     }
 
-    /// The whole as one SVG.
-    pub(super) fn done(self, title: &str) -> String {
+    /// The whole as one SVG; on paper it has its size by the scale.
+    pub(super) fn done(self, title: &str, scale: Option<f64>) -> String {
         let border = self.px(BORDER_PX);
         let (x, y) = (n(self.low.0 - border), n(self.low.1 - border));
-        let (width, height) = (n(self.high.0 - self.low.0 + border * 2.0), n(self.high.1 - self.low.1 + border * 2.0));
+        let (width, height) = (self.high.0 - self.low.0 + border * 2.0, self.high.1 - self.low.1 + border * 2.0);
+        let on_paper = |scale: f64| format!(" width=\"{}mm\" height=\"{}mm\"", n(width / scale), n(height / scale));
+        let (size, width, height) = (scale.map(on_paper).unwrap_or_default(), n(width), n(height));
         let (title, line) = (escaped(title), n(self.px(1.3)));
         let mut svg = String::with_capacity(self.body.len() + 256);
         let _ = write!(
             svg,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" aria-label=\"{title}\" viewBox=\"{x} {y} {width} {height}\" fill=\"#fff\" stroke=\"#1d2320\" stroke-width=\"{line}\" font-family=\"sans-serif\" text-anchor=\"middle\">"
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" aria-label=\"{title}\" viewBox=\"{x} {y} {width} {height}\"{size} fill=\"#fff\" stroke=\"#1d2320\" stroke-width=\"{line}\" font-family=\"sans-serif\" text-anchor=\"middle\">"
         );
         svg.push_str(&self.body);
         svg.push_str("</svg>");

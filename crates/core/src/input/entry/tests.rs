@@ -218,10 +218,10 @@ fn what_is_out_of_bounds_is_told_apart_from_what_cannot_be_read() {
         assert_eq!(refused, told);
     }
     for (expected, bounds) in [
-        (Expected::Size, "A size is more than 0 mm and at most 100\u{202f}000 mm."),
+        (Expected::Size, "A size is more than 0\u{a0}mm and at most 100\u{202f}000\u{a0}mm."),
         (Expected::Diagonal, "A screen is 5 to 200 inches large."),
         (Expected::Money, "A price is at most 10\u{202f}000\u{202f}000."),
-        (Expected::Mass, "A weight is at most 10\u{202f}000\u{202f}000 kg."),
+        (Expected::Mass, "A weight is at most 10\u{202f}000\u{202f}000\u{a0}kg."),
     ] {
         assert_eq!(words::refused(expected, Beyond), bounds);
     }

@@ -220,7 +220,7 @@ fn a_unit_that_a_small_push_tips_has_to_be_fastened() {
     assert_eq!(
         sentence,
         format!(
-            "A push of {push:.0} N at its top tips it; under 80 N it has to be fastened to the wall: children climb."
+            "A push of {push:.0}\u{a0}N at its top tips it; under 80\u{a0}N it has to be fastened to the wall: children climb."
         )
     );
     // To the last bit; below it the loads on the top decide.
@@ -297,11 +297,11 @@ fn a_low_unit_is_fastened_for_its_doors() {
         .chain([fill(1, Fill::Leaf(Hung::Left))])
         .collect();
     assert_eq!(figures(&narrow), Some((("1".into(), "0".into()), Limit::AtMost)));
-    assert!(figures(&[]).is_some_and(|((_, allowed), _)| allowed == "0 N·m"));
+    assert!(figures(&[]).is_some_and(|((_, allowed), _)| allowed == "0\u{a0}N·m"));
     assert_eq!(figures(&open), None);
     let [first, second, third] = open;
     let tall = figures(&[first, second, third, Change::HeightMm(Dim::mm(620))]);
-    assert_eq!(tall, Some((("620 mm".into(), "600 mm".into()), Limit::AtMost)));
+    assert_eq!(tall, Some((("620\u{a0}mm".into(), "600\u{a0}mm".into()), Limit::AtMost)));
 }
 
 /// Who asks whether a unit is fastened hears what the rule says; the last step of the assembly says it too.

@@ -12,7 +12,7 @@ fn goal(Asked { goal, currency, today }: Asked<'_>) -> String {
         Goal::Widest => "As wide as can be".into(),
         Goal::Screen => "As wide as the screen".into(),
         Goal::Price(most) => format!("At most {}", money(most, currency)),
-        Goal::Part(most) => format!("Parts up to {} kg", kilograms(most)),
+        Goal::Part(most) => format!("Parts up to {}\u{a0}kg", kilograms(most)),
         Goal::By(last) => format!("There by {}", day(last, today)),
     }
 }

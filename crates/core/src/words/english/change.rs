@@ -27,8 +27,8 @@ pub(in crate::words) fn alone(change: &Change, names: Names<'_>) -> String {
         }
         Change::Device { bay, device: None } => format!("Put no device in bay {bay}"),
         Change::Device { bay, device: Some(key) } => format!("Put the {} in bay {bay}", names.device(key)),
-        Change::Back(key) => format!("Take a back of {}", names.board(key)),
-        Change::Finish(key) => format!("Take the finish {}", names.finish(key)),
+        Change::Back(key) => format!("Make the back of {}", names.board(key)),
+        Change::Finish(key) => format!("Finish it in {}", names.finish(key)),
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Leave the corners square".into(),
         Change::CornerRadiusMm(radius) => format!("Round the corners to {}", LOCALE.length(*radius)),
         Change::WallMm(Some(wall)) => format!("Suit a wall of {}", LOCALE.length(*wall)),
@@ -59,8 +59,8 @@ pub(in crate::words) fn within(change: &Change, names: Names<'_>) -> String {
         }
         Change::Device { bay, device: None } => format!("put no device in bay {bay}"),
         Change::Device { bay, device: Some(key) } => format!("put the {} in bay {bay}", names.device(key)),
-        Change::Back(key) => format!("take a back of {}", names.board(key)),
-        Change::Finish(key) => format!("take the finish {}", names.finish(key)),
+        Change::Back(key) => format!("make the back of {}", names.board(key)),
+        Change::Finish(key) => format!("finish it in {}", names.finish(key)),
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "leave the corners square".into(),
         Change::CornerRadiusMm(radius) => format!("round the corners to {}", LOCALE.length(*radius)),
         Change::WallMm(Some(wall)) => format!("suit a wall of {}", LOCALE.length(*wall)),

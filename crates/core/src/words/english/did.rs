@@ -147,9 +147,9 @@ mod tests {
         let width = [Change::WidthMm(Dim::mm(1520))];
         let said = |after| line(&width, false, before, after);
         let lighter = Some(sum(124_285, 45.15, "2026-12-16"));
-        assert_eq!(said(lighter), "Width 1 640 to 1 520: € 41.20 less, 2.1 kg lighter, 2 days sooner");
+        assert_eq!(said(lighter), "Width 1 640 to 1 520: € 41.20 less, 2.1 kg lighter, 2 days sooner");
         assert_eq!(said(Some(sum(128_406, 47.27, "2026-12-19"))), "Width 1 640 to 1 520: € 0.01 more, 1 day later");
-        assert_eq!(said(Some(sum(128_405, 47.97, "2026-12-18"))), "Width 1 640 to 1 520: same price, 0.7 kg heavier");
+        assert_eq!(said(Some(sum(128_405, 47.97, "2026-12-18"))), "Width 1 640 to 1 520: same price, 0.7 kg heavier");
         assert_eq!(said(before), "Width 1 640 to 1 520: same price");
         assert_eq!(said(None), "Width 1 640 to 1 520: cannot be made");
         assert_eq!(line(&width, false, None, before), "Width 1 640 to 1 520: can be made now, € 1 284.05");

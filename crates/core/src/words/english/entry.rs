@@ -35,16 +35,16 @@ pub(in crate::words) fn refused(expected: Expected, refused: Refused) -> String 
             "This is no size. Write it like 55, 140 cm or 4\u{2032} 7\u{2033}.".into()
         }
         (Expected::Money, Refused::Unread) => "This is no price. Write it like 1\u{202f}400 or 1\u{202f}400.50.".into(),
-        (Expected::Mass, Refused::Unread) => "This is no weight. Write it like 12, 12.5 kg or 26 lb.".into(),
+        (Expected::Mass, Refused::Unread) => "This is no weight. Write it like 12, 12.5\u{a0}kg or 26\u{a0}lb.".into(),
         (Expected::Size, Refused::Beyond) => {
-            format!("A size is more than 0 mm and at most {}.", LOCALE.length(Dim::LARGEST))
+            format!("A size is more than 0\u{a0}mm and at most {}.", LOCALE.length(Dim::LARGEST))
         }
         (Expected::Diagonal, Refused::Beyond) => {
             let [least, most] = DIAGONAL_TENTHS.map(|tenths| LOCALE.decimal(f64::from(tenths) / 10.0, 1));
             format!("A screen is {least} to {most} inches large.")
         }
         (Expected::Money, Refused::Beyond) => format!("A price is at most {}.", LOCALE.decimal(LARGEST, 0)),
-        (Expected::Mass, Refused::Beyond) => format!("A weight is at most {} kg.", LOCALE.decimal(LARGEST, 0)),
+        (Expected::Mass, Refused::Beyond) => format!("A weight is at most {}\u{a0}kg.", LOCALE.decimal(LARGEST, 0)),
     }
 }
 

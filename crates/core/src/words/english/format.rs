@@ -26,7 +26,7 @@ pub(in crate::words) const STYLE: Style = Style {
     day: |weekday, date, month| format!("{weekday} {date} {month}"),
     year: |day, year| format!("{day} {year}"),
     money: |symbol, amount| format!("{symbol}\u{202f}{amount}"),
-    percent: |share| format!("{share} %"),
+    percent: |share| format!("{share}\u{a0}%"),
     ratio: |times| format!("{times} to 1"),
     just_over: |figure| format!("just over {figure}"),
     just_under: |figure| format!("just under {figure}"),
