@@ -8,7 +8,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::{clock, range_file, storage};
+use crate::browser::{clock, offline, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -43,6 +43,7 @@ fn attempt(again: bool) {
         if let Some((loaded, arrived)) = load(fetched.as_deref()) {
             storage::remove_shell();
             leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
+            offline::begin(fetched.as_deref());
         }
     });
 }

@@ -5,6 +5,7 @@ pub mod clock;
 pub mod files;
 pub mod fragment;
 mod member;
+pub mod offline;
 pub mod orders;
 pub mod page;
 pub mod range_file;
