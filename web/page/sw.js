@@ -59,7 +59,7 @@ async function fill() {
 }
 
 /** Takes away what earlier builds left, unless a page that is open may be of one. A page of this build says itself. */
-async function sweep(page, script) {
+async function sweep(page, script = '') {
   const cache = await caches.open(OWN);
   const windows = await clients.matchAll({ type: 'window', includeUncontrolled: true });
   const open = windows.filter(({ url }) => url.startsWith(HERE)).map(({ id }) => id);

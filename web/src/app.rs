@@ -8,7 +8,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::{clock, offline, range_file, storage};
+use crate::browser::{clock, fragment, offline, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -99,6 +99,9 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
             address.keep(false);
         }
     };
+    if fragment::is_afresh() {
+        desk.begin_afresh();
+    }
     // What links call the range comes later than the page.
     let rested = move || {
         desk.advised.mark.track();

@@ -11,6 +11,7 @@ pub mod page;
 pub mod range_file;
 pub mod room;
 pub mod scene;
+pub mod seen;
 pub mod share;
 pub mod shortcuts;
 pub mod steps;
