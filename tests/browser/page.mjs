@@ -32,23 +32,33 @@ export const ADA = {
 
 /** One open page of the app. */
 export class Bench {
-  static async open(browser, options = {}) {
+  static async open(browser, { url, ...options } = {}) {
     const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true, ...options });
-    const page = await context.newPage();
-    const bench = new Bench(page);
-    page.on("pageerror", (error) => bench.errors.push(error.message));
-    page.on("console", (message) => message.type() === "error" && bench.errors.push(message.text()));
+    return Bench.tab(context, url);
+  }
+
+  /** One more page of the same browser, for the same person. */
+  static async tab(context, url) {
+    const bench = new Bench(await context.newPage(), url);
+    bench.page.on("pageerror", (error) => bench.errors.push(error.message));
+    bench.page.on("console", (message) => message.type() === "error" && bench.errors.push(message.text()));
     await bench.visit();
     return bench;
   }
 
-  constructor(page) {
+  /** A page whose files a test answers itself: what a service worker asks for, nobody could route. */
+  static routed(browser, options = {}) {
+    return Bench.open(browser, { serviceWorkers: "block", ...options });
+  }
+
+  constructor(page, url = process.env.SLOTWRIGHT_URL) {
     this.page = page;
+    this.url = url;
     this.errors = [];
   }
 
   async visit() {
-    await this.page.goto(process.env.SLOTWRIGHT_URL);
+    await this.page.goto(this.url);
     await this.page.getByRole("button", { name: "Order spec", exact: true }).waitFor();
   }
 

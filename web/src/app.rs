@@ -8,7 +8,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::{clock, focus, groups, range_file, storage};
+use crate::browser::{clock, focus, fragment, groups, offline, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -44,6 +44,7 @@ fn attempt(again: bool) {
         if let Some((loaded, arrived)) = load(fetched.as_deref()) {
             storage::remove_shell();
             leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
+            offline::begin(fetched.as_deref());
         }
     });
 }
@@ -99,6 +100,9 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
             address.keep(false);
         }
     };
+    if fragment::is_afresh() {
+        desk.begin_afresh();
+    }
     // What links call the range comes later than the page.
     let rested = move || {
         desk.advised.mark.track();

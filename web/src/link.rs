@@ -8,7 +8,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::money::Money;
 use slotwright_protocol::desk::{Answer, Before, Question};
 
-use crate::browser::{fragment, orders, page, steps, storage};
+use crate::browser::{fragment, orders, page, seen, steps, storage};
 use crate::state::{Desk, PAUSE};
 
 /// What came by the address.
@@ -22,10 +22,13 @@ pub struct Arrived {
 }
 
 impl Arrived {
-    /// What the address brings when the page begins, and which would begin with `there` otherwise.
+    /// What the address brings when the page begins, and which would begin with `there` otherwise. Where it brings
+    /// nothing, the link of that unit from when it was seen last.
     pub fn first(range: &Range, there: &Choice) -> Option<Self> {
-        let text = fragment::read().filter(|text| !fragment::take_outdated(text))?;
-        Some(Self::of(text, range, there))
+        match fragment::read().filter(|text| !fragment::take_outdated(text)) {
+            Some(text) => Some(Self::of(text, range, there)),
+            None => seen::load(&range.key).map(|text| Self::of(text, range, there)).filter(|seen| seen.own),
+        }
     }
 
     fn of(text: String, range: &Range, there: &Choice) -> Self {
@@ -100,7 +103,9 @@ impl Address {
             // Each entry has its own link.
             set_timeout(move || self.keep(false), PAUSE);
         } else {
-            fragment::write(&of(self.desk).to_link());
+            let link = of(self.desk).to_link();
+            self.desk.peek(|_, range| seen::save(&range.key, &link));
+            fragment::write(&link);
         }
     }
 

@@ -1,6 +1,8 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
+mod manifest;
 mod names;
+mod offline;
 mod program;
 mod shell;
 mod wasm;
@@ -71,6 +73,9 @@ pub(crate) fn build(root: &Root, web: &Web, make: Make) -> Result<()> {
     change_page(root, policy::into_page)?;
     ranges::lighten(root)?;
     stand_by(root)?;
+    manifest::write(root)?;
+    // It lists all files, so it comes when they are as they are served.
+    offline::write(root)?;
     match make {
         Make::Small => size::compress(root),
         Make::Quick => Ok(()),

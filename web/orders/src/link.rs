@@ -3,7 +3,7 @@
 use qrcodegen::QrCodeEcc;
 use slotwright_core::choice::link::{Link, Mark};
 use slotwright_core::words::desk::Message;
-use slotwright_core::words::link::{Message as Told, difference};
+use slotwright_core::words::link::{Message as Told, Since, difference};
 
 use slotwright_core::units::day::Day;
 use slotwright_protocol::desk::{Before, Unit};
@@ -39,7 +39,11 @@ pub(crate) fn told(range: String, text: &str, today: Day, before: Before) -> Res
             return Err(Told::NoModel(choice.model.as_str()).text());
         }
         let price = derived.built.as_ref().map(|built| &built.price);
-        Ok(difference(&link, Mark::of(derived.range), &derived.findings, price))
+        let since = match before {
+            Before::Same => Since::Visit,
+            Before::Nothing | Before::Other => Since::Link,
+        };
+        Ok(difference(&link, since, Mark::of(derived.range), &derived.findings, price))
     })?;
     let opened = match before {
         Before::Same => None,
@@ -80,7 +84,9 @@ mod tests {
         assert!(say(LINK, Before::Other).contains("What you chose before stays saved"));
         assert_eq!(say(LINK, Before::Same), "");
         let dearer = say(&[LINK, "/@a1b2c3d4=100"].concat(), Before::Same);
-        assert!(dearer.starts_with("The range has changed since its link was made: it cost"), "{dearer}");
+        assert!(dearer.starts_with("The range has changed since you last saw this unit: it cost"), "{dearer}");
+        let dearer = say(&[LINK, "/@a1b2c3d4=100"].concat(), Before::Other);
+        assert!(dearer.contains("\nThe range has changed since its link was made: it cost"), "{dearer}");
         let wide = say(&LINK.replace("1640x", "5000x"), Before::Nothing);
         assert!(wide.contains("\nIt cannot be made as it is. The width is"), "{wide}");
         assert!(say(&LINK.replace("teasel", "reed"), Before::Nothing).starts_with("This link is of the model reed"));

@@ -13,6 +13,11 @@ pub fn read() -> Option<String> {
     (!is_place).then(|| text.into())
 }
 
+/// Whether the page was asked to begin afresh, as the program that a device installs of it can (`dist/manifest.rs`).
+pub fn is_afresh() -> bool {
+    web_sys::window().and_then(|window| window.location().hash().ok()).is_some_and(|hash| hash == "#afresh")
+}
+
 /// Whether somebody put there what stands there: entries of the history that the page made have a state.
 pub fn is_new() -> bool {
     let history = web_sys::window().and_then(|window| window.history().ok());

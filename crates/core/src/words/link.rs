@@ -6,6 +6,15 @@ use crate::choice::link::{Link, LinkError, Mark};
 use crate::rules::finding::{Finding, Severity};
 use crate::units::money::Money;
 
+/// Since when something is different.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Since {
+    /// Since its link was made.
+    Link,
+    /// Since the person saw this unit last: its link was kept for that.
+    Visit,
+}
+
 /// A sentence about a link.
 #[derive(Clone, Copy, Debug)]
 pub enum Message<'a> {
@@ -21,9 +30,11 @@ pub enum Message<'a> {
         saved: bool,
     },
     /// The range has changed since, but neither whether the unit can be ordered nor its price.
-    SamePrice,
+    SamePrice(Since),
     /// The price when it was made, and now.
     OtherPrice {
+        /// Since when.
+        since: Since,
         /// Whether the range has changed since.
         changed: bool,
         /// When it was made.
@@ -35,6 +46,8 @@ pub enum Message<'a> {
     },
     /// The unit could be ordered when it was made, but cannot be now.
     NoLonger {
+        /// Since when.
+        since: Since,
         /// Whether the range has changed since.
         changed: bool,
         /// Why not.
@@ -49,22 +62,28 @@ const REASONS_MOST: usize = 3;
 
 /// What became different since a link was made, or why its unit cannot be made; nothing if all is as it was. The mark
 /// is that of the present range, by which the unit was judged.
-pub fn difference(link: &Link, range: Mark, findings: &[Finding], price: Option<&Price>) -> Option<String> {
+pub fn difference(
+    link: &Link,
+    since: Since,
+    range: Mark,
+    findings: &[Finding],
+    price: Option<&Price>,
+) -> Option<String> {
     let changed = link.made.is_some_and(|made| made.range != range);
     let stops = findings.iter().filter(|finding| finding.severity == Severity::Stops);
     let reasons = stops.take(REASONS_MOST).map(reason).collect::<Vec<_>>().join(" ");
     let message = if reasons.is_empty() {
         let (then, price) = (link.made?.price, price?);
         if then != price.total_minor {
-            Message::OtherPrice { changed, then, now: price.total_minor, currency: &price.currency }
+            Message::OtherPrice { since, changed, then, now: price.total_minor, currency: &price.currency }
         } else if changed {
-            Message::SamePrice
+            Message::SamePrice(since)
         } else {
             return None;
         }
     } else {
         match link.made {
-            Some(_) => Message::NoLonger { changed, reasons: &reasons },
+            Some(_) => Message::NoLonger { since, changed, reasons: &reasons },
             None => Message::CannotBeMade(&reasons),
         }
     };

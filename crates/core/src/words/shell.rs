@@ -1,4 +1,5 @@
-//! What the page says before its program runs: `web/page/index.html` has a place for each of these, which the build fills.
+//! What the page says before its program runs, and beside it: `web/page/index.html` has a place for each of these, which the
+//! build fills.
 
 /// A text of the page that is there before the program, and its place there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -12,12 +13,30 @@ pub enum Label {
     Promise,
     Loading,
     NoScript,
+    /// The page as a program among others.
+    Name,
+    NewVersion,
+    NewRange,
+    LoadNow,
+    Later,
 }
 
 impl Label {
     /// All of them.
-    pub const ALL: [Self; 7] =
-        [Self::Language, Self::Title, Self::Description, Self::Heading, Self::Promise, Self::Loading, Self::NoScript];
+    pub const ALL: [Self; 12] = [
+        Self::Language,
+        Self::Title,
+        Self::Description,
+        Self::Heading,
+        Self::Promise,
+        Self::Loading,
+        Self::NoScript,
+        Self::Name,
+        Self::NewVersion,
+        Self::NewRange,
+        Self::LoadNow,
+        Self::Later,
+    ];
 
     /// The word by which the page names its place.
     pub const fn word(self) -> &'static str {
@@ -29,6 +48,11 @@ impl Label {
             Self::Promise => "promise",
             Self::Loading => "loading",
             Self::NoScript => "no-script",
+            Self::Name => "name",
+            Self::NewVersion => "new-version",
+            Self::NewRange => "new-range",
+            Self::LoadNow => "load-now",
+            Self::Later => "later",
         }
     }
 }

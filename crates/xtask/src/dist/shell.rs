@@ -33,7 +33,7 @@ mod tests {
     /// Attributes that people read, or hear: the language is what they hear it in.
     const READ: [&str; 6] = ["alt", "aria-label", "content", "lang", "placeholder", "title"];
     /// What only browsers read of these.
-    const SETTINGS: [&str; 2] = ["width=device-width, initial-scale=1", "light dark"];
+    const SETTINGS: [&str; 4] = ["width=device-width, initial-scale=1", "light dark", "#f4efe6", "#141816"];
 
     /// What people read in a page: texts between tags, and attributes.
     fn read_by_people(html: &str) -> Vec<String> {

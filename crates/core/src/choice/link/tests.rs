@@ -8,7 +8,7 @@ use crate::range::Key;
 use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
 use crate::units::quantity::Dim;
-use crate::words::link::{Message, difference};
+use crate::words::link::{Message, Since, difference};
 
 /// The link in the page of this module.
 const FULL: &str =
@@ -176,12 +176,13 @@ fn what_is_said_of_a_link_is_a_sentence() {
     let range = demo();
     let mut choice = Choice::first_of(&range).unwrap();
     let day = "2026-11-25".parse().unwrap();
-    let told = |choice: &Choice, made: Option<Made>| {
+    let told_since = |since, choice: &Choice, made: Option<Made>| {
         let backlog = Backlog::default();
         let derived = derive_unproven(&range, choice, day, &backlog);
         let link = Link { choice: choice.clone(), made };
-        difference(&link, Mark::of(&range), &derived.findings, derived.built.as_ref().map(|built| &built.price))
+        difference(&link, since, Mark::of(&range), &derived.findings, derived.built.as_ref().map(|built| &built.price))
     };
+    let told = |choice: &Choice, made| told_since(Since::Link, choice, made);
     let price = {
         let backlog = Backlog::default();
         derive_unproven(&range, &choice, day, &backlog).built.unwrap().price.total_minor
@@ -199,6 +200,8 @@ fn what_is_said_of_a_link_is_a_sentence() {
     let changed = "The range has changed since its link was made: it";
     let one = "cost \u{20ac}\u{202f}1.00 with tax";
     begins(Some(made(100)), &format!("{changed} {one}, and costs \u{20ac}"));
+    let dearer = told_since(Since::Visit, &choice, Some(made(100))).unwrap();
+    assert!(dearer.starts_with("The range has changed since you last saw this unit: it cost"), "{dearer}");
     begins(Some(here(Money::minor(100))), &format!("When its link was made it {one}; it costs \u{20ac}"));
     choice.finish = key("gold");
     let gone = "This finish is not in the range.";

@@ -1,7 +1,7 @@
 //! Links in English.
 
 use crate::choice::link::{LinkError, Part};
-use crate::words::link::Message;
+use crate::words::link::{Message, Since};
 use crate::words::money;
 
 /// What a part is called.
@@ -34,6 +34,20 @@ fn fault(of: &LinkError) -> String {
     }
 }
 
+fn range_changed(since: Since) -> &'static str {
+    match since {
+        Since::Link => "The range has changed since its link was made",
+        Since::Visit => "The range has changed since you last saw this unit",
+    }
+}
+
+fn when(since: Since) -> &'static str {
+    match since {
+        Since::Link => "When its link was made",
+        Since::Visit => "When you last saw this unit",
+    }
+}
+
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
         Message::Fault(of) => fault(of),
@@ -55,20 +69,20 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             "This unit was opened from a link. What you chose before stays saved until you change something here."
                 .into()
         }
-        Message::SamePrice => "The range has changed since its link was made; the price is the same.".into(),
-        Message::OtherPrice { changed, then, now, currency } => {
+        Message::SamePrice(since) => format!("{}; the price is the same.", range_changed(since)),
+        Message::OtherPrice { since, changed, then, now, currency } => {
             let (then, now) = (money(then, currency), money(now, currency));
             if changed {
-                format!("The range has changed since its link was made: it cost {then} with tax, and costs {now} now.")
+                format!("{}: it cost {then} with tax, and costs {now} now.", range_changed(since))
             } else {
-                format!("When its link was made it cost {then} with tax; it costs {now} now.")
+                format!("{} it cost {then} with tax; it costs {now} now.", when(since))
             }
         }
-        Message::NoLonger { changed: true, reasons } => {
-            format!("The range has changed since its link was made: it could be ordered, and cannot be now. {reasons}")
+        Message::NoLonger { since, changed: true, reasons } => {
+            format!("{}: it could be ordered, and cannot be now. {reasons}", range_changed(since))
         }
-        Message::NoLonger { changed: false, reasons } => {
-            format!("When its link was made it could be ordered; it cannot be now. {reasons}")
+        Message::NoLonger { since, changed: false, reasons } => {
+            format!("{} it could be ordered; it cannot be now. {reasons}", when(since))
         }
         Message::CannotBeMade(reasons) => format!("It cannot be made as it is. {reasons}"),
     }

@@ -20,5 +20,12 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "The page computes everything in your browser and needs JavaScript and WebAssembly for it. Ask the workshop \
              for a drawing instead."
         }
+        Label::Name => "Slotwright",
+        Label::NewVersion => "A new version of this page is ready. What you chose stays.",
+        Label::NewRange => {
+            "The workshop has changed its range: prices, days or what can be made may differ from what stands here."
+        }
+        Label::LoadNow => "Load it now",
+        Label::Later => "Later",
     }
 }
