@@ -52,7 +52,7 @@ test("a new version is offered; one tab loads it, the other goes on with its own
   await load(bench);
   assert.equal(await program(bench), host.program);
   assert.match(await bench.drawing(), /600 high/, "what was chosen is there");
-  assert.equal(await bench.page.getByText(VERSION).isVisible(), false);
+  assert.equal(await told(bench, VERSION).isVisible(), false);
 
   assert.ok(await isMarked(other), "nobody asked there");
   assert.equal(await program(other), before);
@@ -82,7 +82,7 @@ test("a new version can be put off, and is there the next time", async (context)
   await height.focus();
   await bench.button("Later").focus();
   await bench.page.keyboard.press("Enter");
-  assert.equal(await bench.page.getByText(VERSION).isVisible(), false);
+  assert.equal(await told(bench, VERSION).isVisible(), false);
   assert.ok(await height.evaluate((field) => field === document.activeElement), "the focus is where it was");
   await look(bench);
   assert.equal(await program(bench), before);
@@ -108,7 +108,7 @@ test("a version that is not whole is not offered, and the page goes on", async (
     return registration.waiting === null;
   });
   assert.ok(await failed());
-  assert.equal(await bench.page.getByText(VERSION).isVisible(), false);
+  assert.equal(await told(bench, VERSION).isVisible(), false);
   host.edit("index.html", () => whole);
   await look(bench);
   await told(bench, VERSION).waitFor();
@@ -127,7 +127,7 @@ test("a range that changed is told while the page is open, and what became diffe
   assert.equal(await bench.tally(), tally, "nothing changes silently");
   await load(bench);
   await told(bench, /^The range has changed since you last saw this unit: it cost € ?[\d\s]+\.\d\d with tax, and costs € ?[\d\s]+\.\d\d now\.$/).waitFor();
-  assert.equal(await bench.page.getByText(RANGE).isVisible(), false);
+  assert.equal(await told(bench, RANGE).isVisible(), false);
   assert.deepEqual(bench.errors, []);
 });
 
@@ -139,9 +139,9 @@ test("who comes back without a link is told what the range has changed, once", a
   const come = async () => {
     await bench.page.goto("about:blank");
     await bench.visit();
-    await bench.page.waitForURL(/@[0-9a-f]{8}=\d+$/);
   };
   await come();
+  await bench.page.waitForURL(/@[0-9a-f]{8}=\d+$/);
   assert.equal(await bench.page.getByText("since you last saw").count(), 0);
   host.edit("ranges/fenland.toml", (text) => text.replaceAll("\"chalk\"", "\"lime\""));
   await come();
