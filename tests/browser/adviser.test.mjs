@@ -192,7 +192,7 @@ test("a warning has a way out that mends it", async () => {
 });
 
 test("without the adviser the page goes on: what does not go alone says why", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await bench.page.route("**/split_adviser.wasm", (route) => route.abort());
   await bench.visit();
   await bench.question("Device in bay 1").getByRole("radio", RECEIVER).click({ force: true });

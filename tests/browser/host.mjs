@@ -4,6 +4,7 @@ import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, renameSync,
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join } from "node:path";
+import { Bench } from "./page.mjs";
 
 const BUILT = join(import.meta.dirname, "../../dist");
 const TYPES = {
@@ -93,4 +94,16 @@ export class Host {
     const list = (script) => script.replaceAll(before, after).replace(hash(page), hash(this.read("index.html")));
     this.edit("sw.js", (script) => list(script).replace(/(?<=PREFIX\+")[0-9a-f]{16}/, hash(after)));
   }
+}
+
+/** A host, and a page of it that is kept by now; both go when the test ends. */
+export async function visited(browser, context, base) {
+  const host = await Host.open(base);
+  const bench = await Bench.open(browser, { url: host.url });
+  context.after(async () => {
+    await bench.close();
+    await host.close();
+  });
+  await bench.kept();
+  return { host, bench };
 }

@@ -235,7 +235,7 @@ test("nothing of a person is in the link", async () => {
 });
 
 test("what became different since the link was made is told", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await arrive(bench, LINK);
   await bench.stage();
   await bench.type("Height", "900");
@@ -250,7 +250,7 @@ test("what became different since the link was made is told", async () => {
     await arrive(bench, link);
     return (await banner(bench)).replaceAll("\u202f", " ");
   };
-  const price = /The range has changed since its link was made: it cost € ?[\d ]+\.\d\d with tax, and costs € ?[\d ]+\.\d\d now\.$/;
+  const price = /The range has changed since you last saw this unit: it cost € ?[\d ]+\.\d\d with tax, and costs € ?[\d ]+\.\d\d now\.$/;
   const dearer = await edit((text) => text.replaceAll(/price_minor = (\d+)/g, (_, minor) => `price_minor = ${minor}0`));
   assert.match(dearer, price);
   const [then, now] = dearer.match(/€ ?[\d ]+\.\d\d/g).map((amount) => Number(amount.replaceAll(/\D/g, "")));

@@ -1,27 +1,12 @@
 // The page without a network: after one visit all of it is there, wherever it is hosted.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { Host } from "./host.mjs";
-import { ADA, Bench, browser } from "./page.mjs";
+import { visited } from "./host.mjs";
+import { ADA, browser } from "./page.mjs";
 
 let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
-
-/** A host and a page of it that is kept by now. */
-async function visited(base) {
-  const host = await Host.open(base);
-  const bench = await Bench.open(chrome, { url: host.url });
-  await kept(bench);
-  return { host, bench };
-}
-
-/** Waits until all files are kept and the page has them from there. */
-const kept = (bench) => bench.page.evaluate(async () => {
-  const { serviceWorker } = navigator;
-  await serviceWorker.ready;
-  if (!serviceWorker.controller) await new Promise((resolve) => serviceWorker.addEventListener("controllerchange", resolve));
-});
 
 /** Loads the page anew. */
 async function reload(bench) {
@@ -34,7 +19,7 @@ const faults = (bench) => bench.errors.filter((text) => !text.includes("ERR_CONN
 
 /** Uses all of the page: each model, picture, adviser, order desk, link. */
 async function useAll(bench) {
-  for (const model of ["Teasel, sideboard", "Osier, tall cabinet", "Sedge, media bench"]) {
+  for (const model of ["Teasel, sideboard", "Bulrush, tall open shelf", "Sedge, low media unit"]) {
     await bench.group("Model").getByRole("button", { name: model }).click();
     assert.match(await bench.tally(), /Can be made/, model);
   }
@@ -58,8 +43,8 @@ async function useAll(bench) {
 }
 
 for (const base of ["/", "/shop/cabinets/"]) {
-  test(`after one visit all of the page is there without its host, at ${base}`, async () => {
-    const { host, bench } = await visited(base);
+  test(`after one visit all of the page is there without its host, at ${base}`, async (context) => {
+    const { host, bench } = await visited(chrome, context, base);
     await host.stop();
     await useAll(bench);
     await reload(bench);
@@ -67,25 +52,21 @@ for (const base of ["/", "/shop/cabinets/"]) {
     await bench.page.goto(`${host.url}index.html`);
     await bench.button("Order spec").waitFor();
     assert.deepEqual(faults(bench), []);
-    await bench.close();
-    await host.close();
   });
 }
 
-test("a later visit asks the host for what may be new alone", async () => {
-  const { host, bench } = await visited();
+test("a later visit asks the host for what may be new alone", async (context) => {
+  const { host, bench } = await visited(chrome, context);
   host.asked.length = 0;
   await reload(bench);
   await bench.stage();
   await bench.order();
   const asked = new Set(host.asked.filter((path) => path !== "sw.js"));
   assert.deepEqual([...asked], ["ranges/fenland.toml"]);
-  await bench.close();
-  await host.close();
 });
 
-test("the host's range counts; where it does not answer, the last one does", async () => {
-  const { host, bench } = await visited();
+test("the host's range counts; where it does not answer, the last one does", async (context) => {
+  const { host, bench } = await visited(chrome, context);
   const price = async () => (await bench.tally()).match(/€ ?([\d ]+\.\d\d)/)[1];
   const usual = await price();
   host.edit("ranges/fenland.toml", (text) => text.replaceAll(/price_minor = (\d+)/g, "price_minor = $10"));
@@ -96,24 +77,20 @@ test("the host's range counts; where it does not answer, the last one does", asy
   await reload(bench);
   assert.equal(await price(), dearer);
   assert.match(await bench.tally(), /Can be made/);
-  await bench.close();
-  await host.close();
 });
 
-test("the component for the room is kept once it was loaded, and not before", async () => {
-  const { host, bench } = await visited();
+test("the component for the room is kept once it was loaded, and not before", async (context) => {
+  const { host, bench } = await visited(chrome, context);
   const load = () => bench.page.evaluate(() => fetch("room/model-viewer.js").then((answer) => answer.text(), () => "").then((text) => text.length));
   assert.ok(!host.asked.includes("room/model-viewer.js"));
   const whole = await load();
   assert.ok(whole > 100_000, `${whole} letters`);
   await host.stop();
   assert.equal(await load(), whole);
-  await bench.close();
-  await host.close();
 });
 
-test("the page can be installed, and what it offers then works", async () => {
-  const { host, bench } = await visited("/cabinets/");
+test("the page can be installed, and what it offers then works", async (context) => {
+  const { host, bench } = await visited(chrome, context, "/cabinets/");
   const devtools = await bench.page.context().newCDPSession(bench.page);
   const { data, errors, url } = await devtools.send("Page.getAppManifest");
   assert.deepEqual(errors, []);
@@ -136,6 +113,4 @@ test("the page can be installed, and what it offers then works", async () => {
   await bench.button("Take it back").click();
   assert.match(await bench.drawing(), /600 high/);
   assert.deepEqual(bench.errors, []);
-  await bench.close();
-  await host.close();
 });

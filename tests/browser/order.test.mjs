@@ -146,7 +146,7 @@ test("a page that only stands there overwrites no newer choice of another one", 
 });
 
 test("a changed range file changes prices without a new build; a broken one is said and replaced", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   const price = (text) => text.match(/€ ?([\d ]+\.\d\d)/)[1];
   const usual = price(await bench.tally());
   const dearer = (text) => text.replaceAll(/price_minor = (\d+)/g, (_, minor) => `price_minor = ${minor}0`);
@@ -166,7 +166,7 @@ test("a changed range file changes prices without a new build; a broken one is s
 });
 
 test("where the order desk cannot be loaded, that is said and nothing is lost", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await bench.page.route("**/split_orders.wasm", (route) => route.abort());
   await bench.button("Order spec").click();
   const dialog = bench.page.getByRole("dialog", { name: "Order spec" });
@@ -255,7 +255,7 @@ test("an opened order says for whom it is, and what holds of it is said of it al
 });
 
 test("without its range file nothing can be ordered; that is said, and it is tried again", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   const asked = [];
   let there = false;
   await bench.page.route("**/ranges/fenland.toml", (route) => {
@@ -286,7 +286,7 @@ test("without its range file nothing can be ordered; that is said, and it is tri
 });
 
 test("a range file that comes at the second try is no matter", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   let tries = 0;
   await bench.page.route("**/ranges/fenland.toml", (route) => (tries += 1) === 1 ? route.abort() : route.continue());
   await bench.visit();

@@ -62,6 +62,16 @@ export class Bench {
     await this.page.getByRole("button", { name: "Order spec", exact: true }).waitFor();
   }
 
+  /** Waits until all files are kept for days without a network, and the page has them from there. */
+  kept() {
+    return this.page.evaluate(async () => {
+      const { serviceWorker } = navigator;
+      await serviceWorker.ready;
+      if (serviceWorker.controller) return;
+      await new Promise((resolve) => serviceWorker.addEventListener("controllerchange", resolve));
+    });
+  }
+
   close() {
     return this.page.context().close();
   }

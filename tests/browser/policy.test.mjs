@@ -16,7 +16,7 @@ test("the page says itself what its header says, but who may frame it", async ()
 });
 
 test("where no header is sent, the page works and its policy holds", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await bench.page.route("**/*", async (route) => {
     const response = await route.fetch();
     const headers = response.headers();

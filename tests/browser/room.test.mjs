@@ -20,7 +20,7 @@ const STAND = "Stand it in your room";
 
 /** A device that can stand things in a room. */
 async function handheld() {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await bench.page.addInitScript(() => {
     const isSessionSupported = async (kind) => kind === "immersive-ar";
     Object.defineProperty(navigator, "xr", { value: { isSessionSupported } });

@@ -9,7 +9,7 @@ before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
 test("an order is not lost when its dialog is closed before the desk answers", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   await bench.slowDesk(500);
   await bench.address();
   const saved = bench.page.waitForEvent("download");
@@ -26,7 +26,7 @@ test("an order is not lost when its dialog is closed before the desk answers", a
 });
 
 test("a double press saves once, and a later press again", async () => {
-  const bench = await Bench.open(chrome);
+  const bench = await Bench.routed(chrome);
   const saved = [];
   bench.page.on("download", (file) => saved.push(file.suggestedFilename()));
   await bench.slowDesk(300);

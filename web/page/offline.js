@@ -1,4 +1,4 @@
-// Keeps the page there without a network, and offers what is new. It is loaded when the first answer has been painted.
+// Keeps the page there without a network, and offers what is new. It is loaded when there is a first answer.
 
 /** The start goes first, in milliseconds. */
 const PAUSE = 2000;
@@ -12,42 +12,43 @@ export function begin(range) {
 }
 
 async function watch(range) {
-  const tell = bulletin(() => load());
   const { serviceWorker } = navigator;
   // Some browsers have none, or none here.
   const registration = await serviceWorker?.register('sw.js').catch(() => undefined);
-
-  let asked = false;
-  function load() {
-    asked = true;
+  let isAsked = false;
+  const tell = bulletin(() => {
+    isAsked = true;
     if (registration?.waiting) registration.waiting.postMessage('take over');
     else location.reload();
+  });
+  if (registration) {
+    follow(registration, () => tell('version'), () => isAsked);
   }
-  if (registration) follow(registration);
-
-  function follow(registration) {
-    const look = () => registration.waiting && serviceWorker.controller && tell('version');
-    registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
-    look();
-    let controlled = serviceWorker.controller !== null;
-    serviceWorker.addEventListener('controllerchange', () => {
-      if (asked) location.reload();
-      // Another tab has loaded it. This one goes on with what it began with.
-      else if (controlled) tell('version');
-      controlled = true;
-    });
-    serviceWorker.ready.then(({ active }) => active.postMessage(import.meta.url));
-  }
-
-  async function look() {
+  const look = async () => {
     registration?.update().catch(() => undefined);
     const now = await fetch(RANGE).then((response) => (response.ok ? response.text() : range), () => range);
     if (range && now !== range) tell('range');
-  }
+  };
   // A file that came too late for the page was not the newest.
   look();
   setInterval(look, HOUR);
   document.addEventListener('visibilitychange', () => document.hidden || look());
+}
+
+/** Tells of versions that wait, and loads the page anew for the one that was asked for. */
+function follow(registration, tell, isAsked) {
+  const { serviceWorker } = navigator;
+  const look = () => registration.waiting && serviceWorker.controller && tell();
+  registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
+  look();
+  let isControlled = serviceWorker.controller !== null;
+  serviceWorker.addEventListener('controllerchange', () => {
+    if (isAsked()) location.reload();
+    // Asked for in another tab; this one goes on with what it began with.
+    else if (isControlled) tell();
+    isControlled = true;
+  });
+  serviceWorker.ready.then(({ active }) => active.postMessage(import.meta.url));
 }
 
 /** What tells news, each once, with a button that loads them and one that puts them off. */
@@ -66,11 +67,11 @@ function bulletin(load) {
     board.classList.add('empty');
   });
   return (which) => {
-    const text = news[which];
+    const text = news[which]?.textContent;
     delete news[which];
     if (!text) return;
     board.classList.remove('empty');
-    // What is said is heard when it comes after its place.
-    setTimeout(() => { said.textContent = text.textContent; }, 100);
+    // What comes after its place is heard.
+    setTimeout(() => { said.textContent = text; }, 100);
   };
 }

@@ -10,6 +10,7 @@ const OWN = PREFIX + BUILD;
 const RANGES = `${PREFIX}ranges`;
 
 const PAGE = './';
+const PROGRAM = 'app-';
 const files = new Map(Object.entries(FILES));
 const later = new Map(Object.entries(LATER));
 
@@ -68,7 +69,10 @@ async function sweep(page, script = '') {
   const own = open.filter((id) => known.includes(id));
   await cache.put(PAGES, new Response(JSON.stringify(own)));
   if (own.length < open.length) return;
-  for (const name of await caches.keys()) {
+  const names = await caches.keys();
+  // What a later build has gathered is no rest of an earlier one.
+  if (registration.installing || registration.waiting) return;
+  for (const name of names) {
     if (name.startsWith(PREFIX) && name !== OWN && name !== RANGES) await caches.delete(name);
   }
 }
@@ -76,8 +80,9 @@ async function sweep(page, script = '') {
 /** A file as it is kept. */
 async function kept(path, request) {
   const cache = await caches.open(OWN);
-  const anywhere = () => (path === PAGE ? undefined : caches.match(request, { ignoreVary: true }));
-  const known = (await cache.match(path)) ?? (await anywhere());
+  // A program of an earlier build is kept for as long as its page is open.
+  const ofAnyBuild = () => (path.startsWith(PROGRAM) ? caches.match(path) : undefined);
+  const known = (await cache.match(path)) ?? (await ofAnyBuild());
   if (known) return known;
   const response = await fetch(request);
   const hash = later.get(path);
@@ -114,6 +119,5 @@ addEventListener('fetch', (event) => {
   if (path === undefined || request.method !== 'GET') return;
   if (path === '' || path === 'index.html') event.respondWith(kept(PAGE, request));
   else if (FRESH.includes(path)) event.respondWith(fresh(path, event));
-  // A program of an earlier build is kept for as long as its page is open.
-  else if (files.has(path) || later.has(path) || path.startsWith('app-')) event.respondWith(kept(path, request));
+  else if (files.has(path) || later.has(path) || path.startsWith(PROGRAM)) event.respondWith(kept(path, request));
 });

@@ -22,9 +22,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::Name => "Slotwright",
         Label::NewVersion => "A new version of this page is ready. What you chose stays.",
-        Label::NewRange => {
-            "The workshop has changed its range: prices, days or what can be made may differ from what stands here."
-        }
+        Label::NewRange => "The workshop has changed its range: prices or limits may differ from what stands here.",
         Label::LoadNow => "Load it now",
         Label::Later => "Later",
     }
