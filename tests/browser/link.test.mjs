@@ -4,9 +4,9 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, test } from "node:test";
 import { Bench, browser } from "./page.mjs";
+import { scan } from "./scan.mjs";
 
 const require = createRequire(import.meta.url);
-const jsQR = require("jsqr");
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 const LINK = "1/teasel/1640x920x400/30/birch-18/chalk/2o,1s2:h=round-60@-30,1l/w3000/p=hdmi";
@@ -34,24 +34,6 @@ async function dialog(bench) {
   const dialog = bench.page.getByRole("dialog", { name: "A link to this unit" });
   await dialog.getByRole("img", { name: "QR code of the link to this unit" }).waitFor();
   return dialog;
-}
-
-/** What a reader of its own sees in a picture of the page. */
-async function scan(bench, picture) {
-  const png = (await picture.screenshot()).toString("base64");
-  // A page without a policy of its own unpacks it.
-  const blank = await bench.page.context().newPage();
-  const { data, width, height } = await blank.evaluate(async (png) => {
-    const image = new Image();
-    image.src = `data:image/png;base64,${png}`;
-    await image.decode();
-    const canvas = new OffscreenCanvas(image.width, image.height).getContext("2d");
-    canvas.drawImage(image, 0, 0);
-    const { data, width, height } = canvas.getImageData(0, 0, image.width, image.height);
-    return { data: [...data], width, height };
-  }, png);
-  await blank.close();
-  return jsQR(Uint8ClampedArray.from(data), width, height)?.data;
 }
 
 test("a link opens its unit, wins over what was saved, and what was saved stays until something is answered", async () => {
