@@ -7,8 +7,9 @@ use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
+use web_sys::HtmlElement;
 
-use crate::browser::{clock, range_file, storage};
+use crate::browser::{clock, first_view, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -41,8 +42,10 @@ fn attempt(again: bool) {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
         if let Some((loaded, arrived)) = load(fetched.as_deref()) {
-            storage::remove_shell();
-            leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
+            first_view::turn().await;
+            let Some(place) = first_view::workshop() else { return };
+            let live = place.clone();
+            leptos::mount::mount_to(place, move || view! { <App loaded arrived live/> }).forget();
         }
     });
 }
@@ -71,11 +74,36 @@ fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
     Some((loaded, arrived))
 }
 
+/// What is made of the page before it is shown: what is in sight at first.
+const SHOWN: u8 = 3;
+
+/// How many parts of the page are made, each in a task of its own: one for all would keep people waiting.
+const ALL: u8 = 5;
+
+/// Makes the live page part by part, shows it as soon as that can be done, and begins what can wait.
+fn build(made: RwSignal<u8>, live: HtmlElement) {
+    wasm_bindgen_futures::spawn_local(async move {
+        for part in 1..=ALL {
+            first_view::turn().await;
+            made.set(part);
+            first_view::turn().await;
+            if part == SHOWN {
+                first_view::give_way(&live);
+            }
+        }
+        first_view::shown();
+    });
+}
+
 #[component]
-fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
+fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl IntoView {
     let built_in = loaded.built_in.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
+    let made = RwSignal::new(0);
+    build(made, live);
+    let is_made = move |part: u8| Memo::new(move |_| made.get() >= part);
+    let [first, second, third, fourth, fifth] = [1, 2, 3, 4, 5].map(is_made);
     let range = desk.peek(|_, range| range.key.clone());
     let kept = move || {
         // A slider that is let go is a change as well.
@@ -117,18 +145,30 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     };
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
-        <Header built_in/>
+        {move || first.get().then(|| view! { <Header built_in=built_in.clone()/> })}
         <main class="bench">
-            <Stage/>
+            {move || first.get().then(|| view! { <Stage/> })}
             <div id="questions" class="questions" class:old=move || desk.is_advice_old()>
                 {move || {
                     desk.begun();
-                    view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }
+                    second.get().then(|| view! { <PlaceQuestions/> })
                 }}
-                {inert("<p class=\"cautions\">", Label::Cautions)}
+                {move || {
+                    desk.begun();
+                    third.get().then(|| view! { <Sizes/> })
+                }}
+                {move || {
+                    desk.begun();
+                    fourth.get().then(|| view! { <Bays/> })
+                }}
+                {move || {
+                    desk.begun();
+                    fifth.get().then(|| view! { <Looks/> })
+                }}
+                {move || fifth.get().then(|| inert("<p class=\"cautions\">", Label::Cautions))}
             </div>
         </main>
-        <Tally order=Callback::new(order)/>
-        <Order open=ordering/>
+        {move || second.get().then(|| view! { <Tally order=Callback::new(order)/> })}
+        {move || fourth.get().then(|| view! { <Order open=ordering/> })}
     }
 }

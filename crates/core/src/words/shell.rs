@@ -8,7 +8,6 @@ pub enum Label {
     Language,
     Title,
     Description,
-    Heading,
     Promise,
     Loading,
     NoScript,
@@ -16,8 +15,8 @@ pub enum Label {
 
 impl Label {
     /// All of them.
-    pub const ALL: [Self; 7] =
-        [Self::Language, Self::Title, Self::Description, Self::Heading, Self::Promise, Self::Loading, Self::NoScript];
+    pub const ALL: [Self; 6] =
+        [Self::Language, Self::Title, Self::Description, Self::Promise, Self::Loading, Self::NoScript];
 
     /// The word by which the page names its place.
     pub const fn word(self) -> &'static str {
@@ -25,7 +24,6 @@ impl Label {
             Self::Language => "language",
             Self::Title => "title",
             Self::Description => "description",
-            Self::Heading => "heading",
             Self::Promise => "promise",
             Self::Loading => "loading",
             Self::NoScript => "no-script",

@@ -4,12 +4,12 @@
 use anyhow::{Result, ensure};
 use slotwright_core::words::shell::Label;
 
-/// The page with all its texts.
-pub(super) fn filled(html: &str) -> Result<String> {
+/// The page with these texts, each in all of its places.
+pub(super) fn filled(html: &str, labels: &[Label]) -> Result<String> {
     let mut filled = html.to_owned();
-    for label in Label::ALL {
-        let place = place(label);
-        ensure!(filled.contains(&place), "web/page/index.html has no place {place}");
+    for label in labels {
+        let place = place(*label);
+        ensure!(filled.contains(&place), "web/page has no place {place}");
         filled = filled.replace(&place, &escaped(label.text()));
     }
     Ok(filled)
@@ -19,7 +19,7 @@ fn place(label: Label) -> String {
     format!("{{{{{}}}}}", label.word())
 }
 
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;")
 }
 

@@ -19,12 +19,12 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         "slotwright-web" => {
             Some(&[CORE, STAGE, CUTPACK, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
         }
-        "slotwright-orders" => Some(&[CORE, CUTPACK]),
+        "slotwright-orders" | "xtask" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
-        SOLID | "slotwright-adviser" | "xtask" => Some(&[CORE]),
+        SOLID | "slotwright-adviser" => Some(&[CORE]),
         _ => None,
     }
 }

@@ -10,10 +10,9 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "Configure a plywood cabinet without screws or glue: what can be made, what it weighs and costs, and when \
              it is ready."
         }
-        Label::Heading => "Cabinets that hold by tabs and gravity",
         Label::Promise => {
-            "Choose a size, what goes in it and how it looks: you see at once what can be made, what it costs and when \
-             it is ready."
+            "Cabinets of plywood that hold by tabs and gravity, without screws or glue. Choose a size, what goes in it \
+             and how it looks: you see at once what can be made, what it costs and when it is ready."
         }
         Label::Loading => "Laying out the sheets \u{2026}",
         Label::NoScript => {
