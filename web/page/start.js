@@ -1,6 +1,18 @@
 // Starts the program: as the page, or as the worker whose name it has. A worker is handed the compiled module.
 // What fails here is told by watch.js, or by the worker's own error.
 
+// The least module that has all that the compiler uses of WebAssembly: `FEATURES` in the build.
+const FEATURES = 'AGFzbQEAAAABCQJgAABgAAJ/fgMEAwEAAAQEAW8AAQUDAQABBgYBfwFBAAsHBQEBZwMACiADBwBBAMBCAAsKAEMAAAAA/AAaCwsAQQBBAEEA/AsACw==';
+
+/** Whether this browser can run the program at all. */
+function isAble() {
+  try {
+    return WebAssembly.validate(Uint8Array.from(atob(FEATURES), (letter) => letter.charCodeAt(0)));
+  } catch {
+    return false;
+  }
+}
+
 /** When what stands in the page is painted: what the program needs is not to be in its way. */
 function painted() {
   return new Promise((resolve) => {
@@ -11,8 +23,12 @@ function painted() {
 }
 
 async function begin() {
+  if (!isAble()) throw new Error('old');
   await painted();
-  const program = fetch(new URL('page_bg.wasm', import.meta.url));
+  const program = fetch(new URL('page_bg.wasm', import.meta.url)).then((response) => {
+    if (!response.ok) throw new Error(response.status);
+    return response;
+  });
   // It says so where it is awaited.
   program.catch(() => {});
   const [{ default: init }] = await Promise.all([import('./page.js'), import('./__wasm_split.js')]);
@@ -21,10 +37,15 @@ async function begin() {
 
 if (typeof document === 'undefined') {
   const page = import('./page.js');
+  // An error within a promise is none of the worker, and the page would not hear of it.
   const fail = (error) => setTimeout(() => { throw error; });
   addEventListener('message', ({ data }) => {
     page.then(({ initSync }) => initSync({ module: data })).catch(fail);
   }, { once: true });
 } else {
-  begin().catch((error) => dispatchEvent(new ErrorEvent('notstarted', { error })));
+  begin().catch((error) => {
+    console.error(error);
+    const message = error.message === 'old' ? 'old' : 'missing';
+    dispatchEvent(new ErrorEvent('notstarted', { error, message }));
+  });
 }

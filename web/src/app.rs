@@ -13,7 +13,7 @@ use crate::browser::{clock, first_view, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
-use crate::state::{Desk, Draft, Loaded, PAUSE};
+use crate::state::{Desk, Draft, Loaded, PAUSE, Snapshot};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -38,11 +38,11 @@ fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
     wasm_bindgen_futures::spawn_local(async move {
         let fetched = range_file::fetch().await;
-        if fetched.is_none() && !again {
+        // Who waited long already is told.
+        if matches!(fetched, Err(Label::RangeNotFetched)) && !again {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
-        if let Some((loaded, arrived)) = load(fetched.as_deref()) {
-            first_view::turn().await;
+        if let Some((loaded, arrived)) = load(&fetched).await {
             let Some(place) = first_view::workshop() else { return };
             let live = place.clone();
             leptos::mount::mount_to(place, move || view! { <App loaded arrived live/> }).forget();
@@ -52,9 +52,9 @@ fn attempt(again: bool) {
 
 /// The fetched range, or the one built in with the reason; the unit of a link, what was saved, or the first model's
 /// choice; and what came by the address.
-fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
+async fn load(fetched: &Result<String, Label>) -> Option<(Loaded, Option<Arrived>)> {
     let (text, range, built_in) = match range_file::read(fetched) {
-        Ok(range) => (fetched?, range, None),
+        Ok(range) => (fetched.as_deref().ok()?, range, None),
         Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
     };
     let (saved, banner) = match storage::load(&range.key) {
@@ -69,8 +69,9 @@ fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
     let arrived = Arrived::first(&range, &there.0);
     let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
     let (choice, pins) = linked.unwrap_or(there);
-    let loaded =
-        Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() };
+    let today = clock::today();
+    let first = Snapshot::first(&range, choice, today).await;
+    let loaded = Loaded { range: Arc::new(range), text: text.into(), first, pins, banner, built_in, today };
     Some((loaded, arrived))
 }
 
@@ -78,7 +79,7 @@ fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
 const SHOWN: u8 = 3;
 
 /// How many parts of the page are made, each in a task of its own: one for all would keep people waiting.
-const ALL: u8 = 5;
+const ALL: u8 = 6;
 
 /// Makes the live page part by part, shows it as soon as that can be done, and begins what can wait.
 fn build(made: RwSignal<u8>, live: HtmlElement) {
@@ -103,7 +104,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
     let made = RwSignal::new(0);
     build(made, live);
     let is_made = move |part: u8| Memo::new(move |_| made.get() >= part);
-    let [first, second, third, fourth, fifth] = [1, 2, 3, 4, 5].map(is_made);
+    let [first, second, third, fourth, fifth, sixth] = [1, 2, 3, 4, 5, 6].map(is_made);
     let range = desk.peek(|_, range| range.key.clone());
     let kept = move || {
         // A slider that is let go is a change as well.
@@ -155,17 +156,17 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
                 }}
                 {move || {
                     desk.begun();
-                    third.get().then(|| view! { <Sizes/> })
+                    third.get().then(|| view! { <Sizes all=fourth/> })
                 }}
                 {move || {
                     desk.begun();
-                    fourth.get().then(|| view! { <Bays/> })
+                    fifth.get().then(|| view! { <Bays/> })
                 }}
                 {move || {
                     desk.begun();
-                    fifth.get().then(|| view! { <Looks/> })
+                    sixth.get().then(|| view! { <Looks/> })
                 }}
-                {move || fifth.get().then(|| inert("<p class=\"cautions\">", Label::Cautions))}
+                {move || sixth.get().then(|| inert("<p class=\"cautions\">", Label::Cautions))}
             </div>
         </main>
         {move || second.get().then(|| view! { <Tally order=Callback::new(order)/> })}

@@ -7,7 +7,7 @@ mod kept;
 mod snapshot;
 mod steps;
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -17,6 +17,7 @@ use slotwright_core::choice::link::Mark;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
+use slotwright_core::words::page::Label;
 
 use crate::browser::{adviser, first_view};
 use crate::browser::range_file::NoRange;
@@ -46,8 +47,8 @@ pub struct Loaded {
     pub range: Arc<Range>,
     /// The file that it was read from.
     pub text: Arc<str>,
-    /// The first choice.
-    pub choice: Choice,
+    /// What is known of the first choice.
+    pub first: Snapshot,
     /// What of it is kept.
     pub pins: Vec<Question>,
     /// What a person should know about how it was loaded.
@@ -98,7 +99,8 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, choice, pins, today, banner, built_in } = loaded;
+        let Loaded { range, text, first, pins, today, banner, built_in } = loaded;
+        let choice = first.choice.clone();
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
@@ -107,8 +109,12 @@ impl Desk {
         let given = RwSignal::new(Vec::new());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
         let (alone, mark) = (RwSignal::new(false), RwSignal::new(None));
-        let snapshot =
-            Memo::new(move |before| range.with_value(|range| Snapshot::of(range, choice.get(), today.get(), before)));
+        let first = Mutex::new(Some(first));
+        let snapshot = Memo::new(move |before| {
+            let (choice, today) = (choice.get(), today.get());
+            let known = first.lock().ok().and_then(|mut first| first.take());
+            known.unwrap_or_else(|| range.with_value(|range| Snapshot::of(range, choice, today, before)))
+        });
         let seen = Memo::new(move |_| {
             let last = snapshot.with(|snapshot: &Snapshot| snapshot.choice.bays.len().saturating_sub(1));
             lit.get().min(last)
@@ -174,7 +180,7 @@ impl Desk {
             // One that fails advises about nothing: what it said before is no advice any more.
             if texts.get(1).is_some_and(String::is_empty) {
                 self.answers.set(Vec::new());
-                self.alone.set(true);
+                self.go_on_alone();
             }
             self.advised.set(texts.get(1).cloned().unwrap_or_default());
             let advice = texts.get(2..).unwrap_or_default().chunks(TEXTS).filter_map(FindingAdvice::of).collect();
@@ -187,6 +193,15 @@ impl Desk {
                 answers.push(texts);
             });
         }
+    }
+
+    /// Nobody gives advice any more: that is said once, unless something else is being said.
+    fn go_on_alone(self) {
+        let [said, _] = self.banner;
+        if !self.alone.get_untracked() && said.with_untracked(String::is_empty) {
+            self.show_banner(Label::WithoutAdvice.text().into(), String::new());
+        }
+        self.alone.set(true);
     }
 
     /// What the adviser says in answer to a word about the present choice.

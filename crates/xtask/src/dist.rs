@@ -65,7 +65,7 @@ pub(crate) fn build(root: &Root, web: &Web, make: Make) -> Result<()> {
             .env_remove("NO_COLOR"),
         "read Trunk's message above",
     )?;
-    change_page(root, |html| shell::filled(&html.replace(first::PLACE, &first::view(root)?), &Label::ALL))?;
+    change_page(root, |html| shell::filled(&first::into_page(html, root)?, &Label::ALL))?;
     let folder = program.deliver(root)?;
     change_page(root, |html| Ok(program::in_folder(html, &folder)))?;
     paths::ensure_absent(root)?;

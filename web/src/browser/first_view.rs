@@ -11,6 +11,9 @@ use web_sys::{Document, Element, HtmlElement};
 /// The element that holds it, in `index.html`.
 const SHELL: &str = "shell";
 
+/// The element that holds the live page.
+const LIVE: &str = "page";
+
 /// Its drawing, which stays until there is a picture.
 const DRAWING: &str = "first-drawing";
 
@@ -41,7 +44,9 @@ pub async fn turn() {
 
 /// Where the live page is made: no one sees it yet.
 pub fn workshop() -> Option<HtmlElement> {
-    document()?.create_element("div").ok()?.dyn_into().ok()
+    let live: HtmlElement = document()?.create_element("div").ok()?.dyn_into().ok()?;
+    live.set_id(LIVE);
+    Some(live)
 }
 
 fn drawing() -> Option<Element> {

@@ -4,6 +4,7 @@ use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::choice::question::Question;
 use crate::input::entry::Refused;
+use crate::units::day::Day;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 
@@ -30,6 +31,9 @@ pub enum Label {
     FetchingRange,
     RangeNotFetched,
     RangeUnread,
+    RangeSilent,
+    ForTheWorkshop,
+    WithoutAdvice,
     FileUnread,
     FileNotSaved,
     // Questions.
@@ -86,6 +90,7 @@ pub enum Label {
     Plan,
     Section,
     NothingToDraw,
+    NoSolid,
     Corner,
     Front,
     FromAbove,
@@ -133,6 +138,7 @@ pub enum Label {
     CanBeMade,
     MadeButUnsuited,
     NoRangeFile,
+    DateIsWrong,
     // The order.
     OrderSpec,
     Price,
@@ -160,6 +166,8 @@ pub enum Message<'a> {
     ModelGone(&'a str),
     /// Whose range it is.
     RangeNamed(&'a str),
+    /// The device says that it is that day, which makes no sense.
+    WrongClock(Day),
     /// A button that keeps the answer to a question.
     Keep(Question),
     /// A bay's card.

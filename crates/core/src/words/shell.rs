@@ -11,12 +11,31 @@ pub enum Label {
     Promise,
     Loading,
     NoScript,
+    /// The name of the place where a failed start is told.
+    Trouble,
+    TooOld,
+    Missing,
+    Stopped,
+    Slow,
+    WhatIsMade,
 }
 
 impl Label {
     /// All of them.
-    pub const ALL: [Self; 6] =
-        [Self::Language, Self::Title, Self::Description, Self::Promise, Self::Loading, Self::NoScript];
+    pub const ALL: [Self; 12] = [
+        Self::Language,
+        Self::Title,
+        Self::Description,
+        Self::Promise,
+        Self::Loading,
+        Self::NoScript,
+        Self::Trouble,
+        Self::TooOld,
+        Self::Missing,
+        Self::Stopped,
+        Self::Slow,
+        Self::WhatIsMade,
+    ];
 
     /// The word by which the page names its place.
     pub const fn word(self) -> &'static str {
@@ -27,6 +46,12 @@ impl Label {
             Self::Promise => "promise",
             Self::Loading => "loading",
             Self::NoScript => "no-script",
+            Self::Trouble => "trouble",
+            Self::TooOld => "too-old",
+            Self::Missing => "missing",
+            Self::Stopped => "stopped",
+            Self::Slow => "slow",
+            Self::WhatIsMade => "what-is-made",
         }
     }
 }

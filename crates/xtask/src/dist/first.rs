@@ -15,8 +15,8 @@ use slotwright_cutpack::drawing::{Subject, View, svg};
 use super::shell::escaped;
 use crate::root::Root;
 
-/// Its place in the page.
-pub(super) const PLACE: &str = "{{first}}";
+/// Its place in the page, and that of what is told where the program does not start.
+const PLACES: [&str; 2] = ["{{first}}", "{{trouble-part}}"];
 
 /// What stands in the page's body.
 const FIRST: &str = "web/page/first.html";
@@ -24,11 +24,14 @@ const FIRST: &str = "web/page/first.html";
 /// One size of the unit, without its figures.
 const SIZE: &str = "web/page/first-size.html";
 
+/// What is shown of the range where nothing runs, and why nothing does.
+const TROUBLE: &str = "web/page/trouble.html";
+
 /// The range that the page has built in.
 const RANGE: &str = "web/ranges/fenland.toml";
 
 /// Labels of the live page that stand in it; each has its name as its place.
-const LABELS: [Label; 39] = [
+const LABELS: [Label; 40] = [
     Label::Skip,
     Label::OpenOrder,
     Label::BeginAfresh,
@@ -68,14 +71,20 @@ const LABELS: [Label; 39] = [
     Label::Weight,
     Label::WithYouBy,
     Label::OrderSpec,
+    Label::TryAgain,
 ];
 
-/// The page's first view.
-pub(super) fn view(root: &Root) -> Result<String> {
+/// The page with its first view.
+pub(super) fn into_page(html: &str, root: &Root) -> Result<String> {
     let read = |file: &str| fs::read_to_string(root.join(file)).with_context(|| file.to_owned());
     let faulty = |_| anyhow::anyhow!("{RANGE} cannot be read. To do: `slotwright range {RANGE}` says why");
     let range = Range::parse(&read(RANGE)?).map_err(faulty)?;
-    filled(&read(FIRST)?, &read(SIZE)?, &range)
+    let mut page = html.to_owned();
+    for (place, part) in PLACES.into_iter().zip([read(FIRST)?, read(TROUBLE)?]) {
+        ensure!(page.contains(place), "web/page/index.html has no place {place}");
+        page = page.replace(place, &part);
+    }
+    filled(&page, &read(SIZE)?, &range)
 }
 
 fn filled(html: &str, size: &str, range: &Range) -> Result<String> {
@@ -89,9 +98,10 @@ fn filled(html: &str, size: &str, range: &Range) -> Result<String> {
         ("note", escaped(&range.note)),
         ("drawing", drawing(range, first)?),
         ("models", range.models.iter().map(|model| choice(model, model.key == first.key)).collect()),
+        ("model-list", range.models.iter().map(|model| listed(range, model)).collect::<Result<_>>()?),
     ] {
         let place = format!("{{{{{place}}}}}");
-        ensure!(filled.contains(&place), "{FIRST} has no place {place}");
+        ensure!(filled.contains(&place), "web/page has no place {place}");
         filled = filled.replace(&place, &text);
     }
     for label in LABELS {
@@ -118,6 +128,12 @@ fn choice(model: &Model, taken: bool) -> String {
     format!(
         "<button class=\"choice\" type=\"button\" aria-pressed=\"{taken}\"><span class=\"label\">{named}</span></button>"
     )
+}
+
+/// A model where nothing can be chosen.
+fn listed(range: &Range, model: &Model) -> Result<String> {
+    let (name, about) = (escaped(&model.name), escaped(&model.about));
+    Ok(format!("<li>{}<b>{name}</b> {about}</li>", drawing(range, model)?))
 }
 
 /// A model as it is offered first, from the front, without a figure.
@@ -155,10 +171,19 @@ fn without_figures(body: &str) -> String {
     kept + rest
 }
 
+/// Every file that the page is made of.
+#[cfg(test)]
+pub(super) const FILES: [&str; 4] = ["web/page/index.html", FIRST, SIZE, TROUBLE];
+
+/// The page with its first view.
+#[cfg(test)]
+pub(super) fn page(root: &Root) -> Result<String> {
+    let [index, ..] = FILES;
+    into_page(&fs::read_to_string(root.join(index))?, root)
+}
+
 #[cfg(test)]
 mod tests {
-    use slotwright_core::words::shell;
-
     use super::*;
 
     /// What people read of it, and hear.
@@ -167,24 +192,12 @@ mod tests {
     }
 
     #[test]
-    fn the_first_view_has_no_text_of_its_own_and_no_place_is_left() -> Result<()> {
-        let root = Root::find()?;
-        let html = fs::read_to_string(root.join(FIRST))? + &fs::read_to_string(root.join(SIZE))?;
-        for text in texts(&html) {
-            let is_sign = ["&uarr;", "&darr;", "+", "&minus;", "&ndash;", "&nbsp;", "1", "2", "3", "4"].contains(&text);
-            assert!(is_sign || text.starts_with("{{"), "{text}");
-        }
-        let view = super::super::shell::filled(&view(&root)?, &[shell::Label::Promise, shell::Label::Loading])?;
-        assert!(!view.contains("{{"), "{view}");
-        Ok(())
-    }
-
-    #[test]
     fn it_shows_no_figure_of_the_range() -> Result<()> {
-        let view = view(&Root::find()?)?;
-        for text in texts(&view).into_iter().filter(|text| text.len() > 1) {
-            // A person is as tall in every range.
-            let is_free = text == Label::Person.text() || !text.bytes().any(|byte| byte.is_ascii_digit());
+        let page = page(&Root::find()?)?;
+        for text in texts(&page).into_iter().filter(|text| text.len() > 1) {
+            // What a label says is said of every range.
+            let is_label = LABELS.iter().any(|label| label.text() == text);
+            let is_free = is_label || !text.bytes().any(|byte| byte.is_ascii_digit());
             assert!(is_free, "{text}");
         }
         Ok(())

@@ -16,8 +16,20 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::Loading => "Laying out the sheets \u{2026}",
         Label::NoScript => {
-            "The page computes everything in your browser and needs JavaScript and WebAssembly for it. Ask the workshop \
-             for a drawing instead."
+            "To show what can be made, this page computes in your browser, and for that it needs scripts. Allow them for \
+             this page, or use another browser. This is what is made here:"
         }
+        Label::Trouble => "The page does not go on",
+        Label::TooOld => {
+            "This browser cannot run the page: it is too old, or WebAssembly is switched off in it. Switch that on, or \
+             use another browser."
+        }
+        Label::Missing => {
+            "A part of the page did not arrive, or is of another day than the rest. Try again; what you chose before is \
+             saved."
+        }
+        Label::Stopped => "The page has stopped by a fault of its own. What you chose is saved: load the page again.",
+        Label::Slow => "This takes long: the line is slow, or a part of the page does not arrive.",
+        Label::WhatIsMade => "What is made here",
     }
 }
