@@ -7,12 +7,12 @@ let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
-/** A fresh visit, prepared by `prepare`; nothing is waited for. */
+/** A fresh visit, prepared by `prepare`; the program is not waited for. */
 async function visit(prepare, options = {}) {
   const context = await chrome.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: "block", ...options });
   const page = await context.newPage();
   await prepare?.(page);
-  await page.goto(process.env.SLOTWRIGHT_URL, { waitUntil: "commit" });
+  await page.goto(process.env.SLOTWRIGHT_URL);
   return new Bench(page);
 }
 
@@ -24,7 +24,7 @@ async function assertTold(bench, pattern) {
   await told(bench).waitFor();
   assert.match(await told(bench).innerText(), pattern);
   assert.equal(await told(bench).locator(".models li svg").count(), 3);
-  assert.match(await told(bench).innerText(), /Sedge low media unit\s+Teasel sideboard\s+Bulrush tall open shelf/);
+  assert.match(await told(bench).innerText(), /Sedge\s+low media unit\s+Teasel\s+sideboard\s+Bulrush\s+tall open shelf/);
   assert.equal(await bench.page.locator("#shell main").isVisible(), false);
   assert.equal(await bench.page.getByRole("heading", { name: "Odd Lintel Workshop" }).isVisible(), true);
 }
@@ -149,7 +149,7 @@ test("without workers the page says once that there is no advice, and everything
   const said = bench.page.getByText(/Advice cannot be given now/);
   await said.waitFor();
   await assertWorks(bench);
-  assert.equal(await bench.page.locator("svg.drawing").first().isVisible(), true);
+  assert.equal(await bench.page.locator(".paper svg.drawing").isVisible(), true);
   await bench.page.locator(".banner", { has: said }).getByRole("button", { name: "Close" }).click();
   await bench.type("Height", "600");
   assert.match(await bench.tally(), /Can be made/);
@@ -168,7 +168,7 @@ for (const [what, take] of [
     const bench = await visit((page) => page.addInitScript(take));
     const reason = bench.page.getByText("This browser draws no solid unit here");
     await reason.waitFor();
-    assert.equal(await bench.page.locator("svg.drawing").first().isVisible(), true);
+    assert.equal(await bench.page.locator(".paper svg.drawing").isVisible(), true);
     const solid = bench.button("Solid");
     assert.equal(await solid.getAttribute("aria-disabled"), "true");
     const described = await solid.getAttribute("aria-describedby");

@@ -133,7 +133,9 @@ fn choice(model: &Model, taken: bool) -> String {
 /// A model where nothing can be chosen.
 fn listed(range: &Range, model: &Model) -> Result<String> {
     let (name, about) = (escaped(&model.name), escaped(&model.about));
-    Ok(format!("<li>{}<b>{name}</b> {about}</li>", drawing(range, model)?))
+    // All stand on one floor, above their names.
+    let drawing = drawing(range, model)?.replacen("<svg", "<svg preserveAspectRatio=\"xMinYMax\"", 1);
+    Ok(format!("<li><div class=\"drawing\">{drawing}</div><b>{name}</b> {about}</li>"))
 }
 
 /// A model as it is offered first, from the front, without a figure.
@@ -150,7 +152,7 @@ fn drawing(range: &Range, model: &Model) -> Result<String> {
     // Room for the width of its lines.
     let (rim, around) = (10.0, 20.0);
     let sheet = format!("{:.0} {:.0} {:.0} {:.0}", -rim, -rim, wide + around, high + around);
-    let open = format!("<svg class=\"drawing\" viewBox=\"{sheet}\" color=\"{colour}\" aria-hidden=\"true\">");
+    let open = format!("<svg viewBox=\"{sheet}\" color=\"{colour}\" aria-hidden=\"true\">");
     Ok([open, without_figures(body)].concat())
 }
 

@@ -17,7 +17,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Loading => "Laying out the sheets \u{2026}",
         Label::NoScript => {
             "To show what can be made, this page computes in your browser, and for that it needs scripts. Allow them for \
-             this page, or use another browser. This is what is made here:"
+             this page, or use another browser."
         }
         Label::Trouble => "The page does not go on",
         Label::TooOld => {
