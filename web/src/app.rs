@@ -7,12 +7,13 @@ use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
+use web_sys::HtmlElement;
 
-use crate::browser::{clock, focus, fragment, groups, offline, range_file, storage};
+use crate::browser::{clock, first_view, focus, fragment, groups, offline, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
-use crate::state::{Desk, Draft, Loaded, PAUSE};
+use crate::state::{Desk, Draft, Loaded, PAUSE, Snapshot};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -38,22 +39,25 @@ fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
     wasm_bindgen_futures::spawn_local(async move {
         let fetched = range_file::fetch().await;
-        if fetched.is_none() && !again {
+        // Who waited long already is told.
+        if matches!(fetched, Err(Label::RangeNotFetched)) && !again {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
-        if let Some((loaded, arrived)) = load(fetched.as_deref()) {
-            storage::remove_shell();
-            leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
-            offline::begin(fetched.as_deref());
+        if let Some((loaded, arrived)) = load(&fetched).await {
+            let Some(place) = first_view::workshop() else { return };
+            let live = place.clone();
+            leptos::mount::mount_to(place, move || view! { <App loaded arrived live/> }).forget();
+            let begin = move |()| offline::begin(fetched.as_deref().ok());
+            first_view::once_shown(Callback::new(begin));
         }
     });
 }
 
 /// The fetched range, or the one built in with the reason; the unit of a link, what was saved, or the first model's
 /// choice; and what came by the address.
-fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
+async fn load(fetched: &Result<String, Label>) -> Option<(Loaded, Option<Arrived>)> {
     let (text, range, built_in) = match range_file::read(fetched) {
-        Ok(range) => (fetched?, range, None),
+        Ok(range) => (fetched.as_deref().ok()?, range, None),
         Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
     };
     let (saved, banner) = match storage::load(&range.key) {
@@ -68,16 +72,42 @@ fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
     let arrived = Arrived::first(&range, &there.0);
     let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
     let (choice, pins) = linked.unwrap_or(there);
-    let loaded =
-        Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() };
+    let today = clock::today();
+    let first = Snapshot::first(&range, choice, today).await;
+    let loaded = Loaded { range: Arc::new(range), text: text.into(), first, pins, banner, built_in, today };
     Some((loaded, arrived))
 }
 
+/// What is made of the page before it is shown: what is in sight at first.
+const SHOWN: u8 = 3;
+
+/// How many parts of the page are made, each in a task of its own: one for all would keep people waiting.
+const ALL: u8 = 6;
+
+/// Makes the live page part by part, shows it as soon as that can be done, and begins what can wait.
+fn build(made: RwSignal<u8>, live: HtmlElement) {
+    wasm_bindgen_futures::spawn_local(async move {
+        for part in 1..=ALL {
+            first_view::turn().await;
+            made.set(part);
+            first_view::turn().await;
+            if part == SHOWN {
+                first_view::give_way(&live);
+            }
+        }
+        first_view::shown();
+    });
+}
+
 #[component]
-fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
+fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl IntoView {
     let built_in = loaded.built_in.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
+    let made = RwSignal::new(0);
+    build(made, live);
+    let is_made = move |part: u8| Memo::new(move |_| made.get() >= part);
+    let [first, second, third, fourth, fifth, sixth] = [1, 2, 3, 4, 5, 6].map(is_made);
     let range = desk.peek(|_, range| range.key.clone());
     let kept = move || {
         // A slider that is let go is a change as well.
@@ -131,19 +161,30 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
         {inert("<a class=\"skip\" href=\"#order\">", Label::SkipToOrder)}
-        <Header built_in/>
+        {move || first.get().then(|| view! { <Header built_in=built_in.clone()/> })}
         <main class="bench">
-            <Stage/>
+            {move || first.get().then(|| view! { <Stage/> })}
             <div id="questions" class="questions" role="region" aria-label=Label::Questions.text() class:old=move || desk.is_advice_old()>
                 {move || {
                     desk.begun();
-                    view! { <PlaceQuestions/><Sizes/><Bays/><Looks/> }
+                    second.get().then(|| view! { <PlaceQuestions/> })
                 }}
-                {inert("<p class=\"cautions\">", Label::Cautions)}
+                {move || {
+                    desk.begun();
+                    third.get().then(|| view! { <Sizes all=fourth/> })
+                }}
+                {move || {
+                    desk.begun();
+                    fifth.get().then(|| view! { <Bays/> })
+                }}
+                {move || {
+                    desk.begun();
+                    sixth.get().then(|| view! { <Looks/> })
+                }}
+                {move || sixth.get().then(|| inert("<p class=\"cautions\">", Label::Cautions))}
             </div>
         </main>
-        <Tally order=Callback::new(order)/>
-        <Order open=ordering/>
-        <Sheet/>
+        {move || second.get().then(|| view! { <Tally order=Callback::new(order)/> })}
+        {move || fourth.get().then(|| view! { <Order open=ordering/><Sheet/> })}
     }
 }

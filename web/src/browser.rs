@@ -3,6 +3,7 @@
 pub mod adviser;
 pub mod clock;
 pub mod files;
+pub mod first_view;
 pub mod focus;
 pub mod fragment;
 pub mod groups;

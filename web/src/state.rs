@@ -7,7 +7,7 @@ mod kept;
 mod snapshot;
 mod steps;
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex};
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -16,11 +16,12 @@ use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
+use slotwright_core::words::page::Label;
 use slotwright_protocol::adviser::{Bounds, LetGo, Outcome, Question as Asked};
 use slotwright_protocol::desk::Unit;
 
-use crate::browser::adviser;
 use crate::browser::range_file::NoRange;
+use crate::browser::{adviser, first_view};
 use crate::customer::Customer;
 use crate::debounce::debounce;
 use crate::unread::Unread;
@@ -42,8 +43,8 @@ pub struct Loaded {
     pub range: Arc<Range>,
     /// The file that it was read from.
     pub text: Arc<str>,
-    /// The first choice.
-    pub choice: Choice,
+    /// What is known of the first choice.
+    pub first: Snapshot,
     /// What of it is kept.
     pub pins: Vec<Question>,
     /// What a person should know about how it was loaded.
@@ -88,7 +89,8 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, choice, pins, today, banner, built_in } = loaded;
+        let Loaded { range, text, first, pins, today, banner, built_in } = loaded;
+        let choice = first.choice.clone();
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
@@ -96,8 +98,12 @@ impl Desk {
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let bounds = RwSignal::new(Bounds::default());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
-        let snapshot =
-            Memo::new(move |before| range.with_value(|range| Snapshot::of(range, choice.get(), today.get(), before)));
+        let first = Mutex::new(Some(first));
+        let snapshot = Memo::new(move |before| {
+            let (choice, today) = (choice.get(), today.get());
+            let known = first.lock().ok().and_then(|mut first| first.take());
+            known.unwrap_or_else(|| range.with_value(|range| Snapshot::of(range, choice, today, before)))
+        });
         let seen = Memo::new(move |_| {
             let last = snapshot.with(|snapshot: &Snapshot| snapshot.choice.bays.len().saturating_sub(1));
             lit.get().min(last)
@@ -126,9 +132,10 @@ impl Desk {
         };
         let on_answer = move |answer| match answer {
             Some((question, answer)) => desk.receive(question, answer),
-            None => desk.advised.end(),
+            None => desk.go_on_alone(),
         };
-        adviser::open(desk.range_text(), Callback::new(on_answer));
+        let advise = move |()| adviser::open(desk.range_text(), Callback::new(on_answer));
+        first_view::once_shown(Callback::new(advise));
         let ask = |about| {
             adviser::ask(Asked::Findings(Clone::clone(&about)));
             adviser::ask(Asked::States(about));
@@ -141,6 +148,15 @@ impl Desk {
     /// The present choice as its compact text.
     pub fn compact(self) -> String {
         self.compact.get()
+    }
+
+    /// Nobody gives advice any more: that is said once, unless something else is being said.
+    fn go_on_alone(self) {
+        let [said, _] = self.banner;
+        if !untrack(move || self.is_alone()) && said.with_untracked(String::is_empty) {
+            self.show_banner(Label::WithoutAdvice.text().into(), String::new());
+        }
+        self.advised.end();
     }
 
     /// The desk of this page.

@@ -19,6 +19,8 @@ pub enum Hindrance {
     Unread(Field, Refused),
     /// The workshop's range file is not there.
     NoRange,
+    /// The device has a day that makes no sense.
+    WrongClock,
 }
 
 /// What the strip says.
@@ -58,10 +60,12 @@ pub fn tally_text(
     text.but = text.good && (beyond || breaches(&snapshot.choice).next().is_some());
     let unread = match hindrance {
         Some(Hindrance::Unread(field, refused)) => Some((field, refused)),
-        Some(Hindrance::NoRange) | None => None,
+        Some(Hindrance::NoRange | Hindrance::WrongClock) | None => None,
     };
     let state = match hindrance {
         _ if unread.is_some() => Label::NotJudgedYet,
+        // That it has no day is only for that.
+        Some(Hindrance::WrongClock) => Label::NotOrderedNow,
         _ if !snapshot.orderable => Label::VerdictUnmakeable,
         Some(_) => Label::NotOrderedNow,
         None if text.but => Label::MadeButUnsuited,
@@ -70,6 +74,7 @@ pub fn tally_text(
     text.state = state.text().into();
     text.state_note = match (unread, stops, hints) {
         (Some((field, refused)), ..) => Message::NotTaken(field.label(), refused).text(),
+        _ if hindrance == Some(Hindrance::WrongClock) => Label::DateIsWrong.text().into(),
         (_, 0, _) if hindrance.is_some() => Label::NoRangeFile.text().into(),
         (_, 0, 0) => String::new(),
         (_, 0, hints) => Message::Hints(hints).text(),
@@ -87,7 +92,8 @@ pub fn tally_text(
     if let Some((part, mass)) = built.heaviest() {
         text.mass_note = Message::Heaviest(part, mass).text();
     }
-    match &built.promise {
+    let promise = built.promise.as_ref().filter(|_| hindrance != Some(Hindrance::WrongClock));
+    match promise {
         None => text.day = nothing(),
         Some(promise) => {
             text.day = words::day(promise.arrives, today);

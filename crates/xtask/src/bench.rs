@@ -14,7 +14,8 @@ use crate::root::Root;
 use crate::setup::chromium;
 use crate::{dist, http, metadata, say, setup};
 
-const BROWSER_BENCH: &str = "tests/browser/bench.mjs";
+/// What a change costs, and what the first visit does.
+const BROWSER_BENCHES: [&str; 2] = ["tests/browser/bench.mjs", "tests/browser/lighthouse.mjs"];
 
 /// All benches, then the table.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
@@ -43,25 +44,22 @@ fn native(root: &Root, rows: &mut Vec<Vec<String>>) -> Result<()> {
 }
 
 fn browser(root: &Root, arguments: &Arguments, rows: &mut Vec<Vec<String>>) -> Result<()> {
-    let script = root.join(BROWSER_BENCH);
-    if !script.is_file() {
-        say::step(&format!("There is no {BROWSER_BENCH} yet, so the browser is not measured"));
-        return Ok(());
-    }
     let web = setup::web(root, arguments)?;
     let chromium = chromium::ready()?;
     dist::build(root, &web, Make::Small)?;
     say::stage("The app in Chromium");
     let url = http::spawn(&root.dist())?;
-    let said = read(
-        Command::new("node")
-            .arg(script)
-            .current_dir(root.join("tests"))
-            .env("SLOTWRIGHT_URL", url)
-            .env("CHROMIUM", chromium),
-    )
-    .with_context(|| format!("the bench {BROWSER_BENCH}"))?;
-    collect(&said, rows);
+    for script in BROWSER_BENCHES {
+        let said = read(
+            Command::new("node")
+                .arg(root.join(script))
+                .current_dir(root.join("tests"))
+                .env("SLOTWRIGHT_URL", &url)
+                .env("CHROMIUM", &chromium),
+        )
+        .with_context(|| format!("the bench {script}"))?;
+        collect(&said, rows);
+    }
     Ok(())
 }
 

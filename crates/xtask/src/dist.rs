@@ -1,5 +1,6 @@
 //! `cargo xtask build`: the app into `dist`, as it is served.
 
+mod first;
 mod manifest;
 mod names;
 mod offline;
@@ -10,6 +11,7 @@ mod wasm;
 use std::fs::{self, File, TryLockError};
 
 use anyhow::{Context, Result, ensure};
+use slotwright_core::words::shell::Label;
 
 use crate::arguments::Arguments;
 use crate::command::{self, lock_switch};
@@ -65,7 +67,7 @@ pub(crate) fn build(root: &Root, web: &Web, make: Make) -> Result<()> {
             .env_remove("NO_COLOR"),
         "read Trunk's message above",
     )?;
-    change_page(root, shell::filled)?;
+    change_page(root, |html| shell::filled(&first::into_page(html, root)?, &Label::ALL))?;
     let folder = program.deliver(root)?;
     change_page(root, |html| Ok(program::in_folder(html, &folder)))?;
     paths::ensure_absent(root)?;

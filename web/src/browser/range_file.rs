@@ -1,15 +1,39 @@
 //! The range file, fetched when the page starts and when somebody tries again.
 
+use std::time::Duration;
+
+use leptos::prelude::set_timeout;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
+use web_sys::{AbortController, RequestInit, Response};
 
-/// The text of `ranges/fenland.toml` beside the page; `None` if it cannot be fetched.
-pub async fn fetch() -> Option<String> {
-    let window = web_sys::window()?;
-    let response = JsFuture::from(window.fetch_with_str("ranges/fenland.toml")).await.ok()?;
-    let response: web_sys::Response = response.dyn_into().ok()?;
+/// How long a line that gives nothing is waited for.
+const PATIENCE: Duration = Duration::from_secs(8);
+
+/// The text of `ranges/fenland.toml` beside the page.
+///
+/// # Errors
+///
+/// Says why it is not there.
+pub async fn fetch() -> Result<String, Label> {
+    let line = AbortController::new().ok();
+    if let Some(line) = line.clone() {
+        set_timeout(move || line.abort(), PATIENCE);
+    }
+    let is_silent = || line.as_ref().is_some_and(|line| line.signal().aborted());
+    let text = text(line.as_ref()).await;
+    text.ok_or_else(|| if is_silent() { Label::RangeSilent } else { Label::RangeNotFetched })
+}
+
+async fn text(line: Option<&AbortController>) -> Option<String> {
+    let how = RequestInit::new();
+    if let Some(line) = line {
+        how.set_signal(Some(&line.signal()));
+    }
+    let asked = web_sys::window()?.fetch_with_str_and_init("ranges/fenland.toml", &how);
+    let response: Response = JsFuture::from(asked).await.ok()?.dyn_into().ok()?;
     if !response.ok() {
         return None;
     }
@@ -26,9 +50,13 @@ pub struct NoRange {
 }
 
 /// The range of a file, or why there is none.
-pub fn read(fetched: Option<&str>) -> Result<Range, NoRange> {
-    let Some(text) = fetched else { return Err(NoRange { why: Label::RangeNotFetched, file: None }) };
-    Range::parse(text).map_err(|_| NoRange { why: Label::RangeUnread, file: Some(text.into()) })
+///
+/// # Errors
+///
+/// Says what is wrong, with the file if it is there.
+pub fn read(fetched: &Result<String, Label>) -> Result<Range, NoRange> {
+    let text = fetched.as_ref().map_err(|why| NoRange { why: *why, file: None })?;
+    Range::parse(text).map_err(|_| NoRange { why: Label::RangeUnread, file: Some(text.clone()) })
 }
 
 /// Loads the page anew with the file that is there now; what was chosen is saved.

@@ -40,11 +40,3 @@ pub fn load(range: &Key) -> Option<(Choice, Vec<Question>)> {
     let pins = pins.iter().filter_map(|pin| pin.parse().ok()).filter(|pin| choice.has(*pin)).collect();
     Some((choice, pins))
 }
-
-/// Takes away what the page shows while it loads.
-pub fn remove_shell() {
-    let shell = web_sys::window().and_then(|window| window.document()).and_then(|page| page.get_element_by_id("shell"));
-    if let Some(shell) = shell {
-        shell.remove();
-    }
-}

@@ -5,6 +5,7 @@ use slotwright_core::choice::change::Change;
 use slotwright_core::input::entry::Refused;
 
 use super::Desk;
+use crate::browser::clock;
 use crate::tally::Hindrance;
 use crate::unread::Field;
 
@@ -31,6 +32,7 @@ impl Desk {
     /// What stops an order, whatever is known about the unit.
     pub fn hindrance(self) -> Option<Hindrance> {
         let unread = self.unread.first().map(|field| Hindrance::Unread(field, self.refused(field)));
-        unread.or(self.built_in.then_some(Hindrance::NoRange))
+        let no_range = self.built_in.then_some(Hindrance::NoRange);
+        unread.or(no_range).or_else(|| clock::is_off(self.present_day()).then_some(Hindrance::WrongClock))
     }
 }

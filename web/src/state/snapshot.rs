@@ -9,6 +9,8 @@ use slotwright_core::rules::finding::Finding;
 use slotwright_core::solver::{Options, Run, Size, options, runs};
 use slotwright_core::units::day::Day;
 
+use crate::browser::first_view::turn;
+
 /// What is known about the present choice.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Snapshot {
@@ -26,13 +28,30 @@ pub struct Snapshot {
     pub runs: [Vec<Run<Option<Finding>>>; 3],
 }
 
+/// What stops a choice, what can be built of it, and whether nothing stops it.
+fn judged(range: &Range, choice: &Choice, today: Day) -> (Vec<Finding>, Option<Built>, bool) {
+    let backlog = Backlog::default();
+    let derived = derive_unproven(range, choice, today, &backlog);
+    let orderable = derived.is_free();
+    (derived.findings, derived.built, orderable)
+}
+
 impl Snapshot {
+    /// What is known about the first choice, found out in several turns: people wait for the page as it begins.
+    pub async fn first(range: &Range, choice: Choice, today: Day) -> Self {
+        turn().await;
+        let (findings, built, orderable) = judged(range, &choice, today);
+        turn().await;
+        let options = options(range, &choice);
+        turn().await;
+        let runs = Size::ALL.map(|size| runs(range, &choice, size));
+        turn().await;
+        Self { choice, findings, built, orderable, options, runs }
+    }
+
     /// What is known about a choice; what it has in common with the one before is taken from there.
     pub(super) fn of(range: &Range, choice: Choice, today: Day, before: Option<&Self>) -> Self {
-        let backlog = Backlog::default();
-        let derived = derive_unproven(range, &choice, today, &backlog);
-        let orderable = derived.is_free();
-        let (findings, built) = (derived.findings, derived.built);
+        let (findings, built, orderable) = judged(range, &choice, today);
         let options = options(range, &choice);
         // The set of a size does not depend on that size: while one is dragged, its own stays.
         let alike = |before: &&Self, size: Size| before.choice.with(&size.to(size.of(&choice)), range) == choice;

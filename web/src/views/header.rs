@@ -7,12 +7,15 @@ use web_sys::HtmlInputElement;
 
 use super::sheet;
 use crate::browser::range_file::NoRange;
-use crate::browser::{files, orders, page, range_file, speech};
+use crate::browser::{clock, files, orders, page, range_file, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
+
+/// Where it is said that the device has a wrong day.
+pub const WRONG_CLOCK: &str = "wrong-clock";
 
 /// The strip at the top, and what a person should know about loading.
 #[component]
@@ -66,6 +69,7 @@ pub fn Header(
             </div>
         </header>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}
+        {move || clock::is_off(desk.present_day()).then(|| view! { <WrongClock/> })}
         <div class="banner" class:empty=move || told().is_empty()>
             <p>{told}</p>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
@@ -77,8 +81,11 @@ pub fn Header(
 #[component]
 fn BuiltIn(missing: NoRange) -> impl IntoView {
     let (why, attempts) = (RwSignal::new(String::new()), StoredValue::new(0_u32));
+    // What is wrong with the file is the workshop's to know.
+    let details = RwSignal::new(String::new());
     let tell = move |missing: NoRange| {
         why.set(missing.why.text().into());
+        details.set(String::new());
         let Some(file) = missing.file else { return };
         let attempt = attempts.get_value();
         let on_answer = move |(answer, _)| {
@@ -86,7 +93,7 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
             if let Answer::Said(sentence) = answer
                 && attempts.get_value() == attempt
             {
-                why.set(sentence);
+                details.set(sentence);
             }
         };
         orders::ask(Question::Faults(file), Callback::new(on_answer));
@@ -98,7 +105,7 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
         attempts.update_value(|attempts| *attempts += 1);
         why.set(Label::FetchingRange.text().into());
         wasm_bindgen_futures::spawn_local(async move {
-            match range_file::read(range_file::fetch().await.as_deref()) {
+            match range_file::read(&range_file::fetch().await) {
                 Ok(_) => range_file::load_anew(),
                 Err(still) => tell(still),
             }
@@ -106,10 +113,27 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
     };
     view! {
         <div class="banner" id=NO_RANGE>
-            <p>
-                {inert("<b>", Label::NothingOrdered)}" "{move || why.get()}" "{Label::BuiltInRange.text()}
-            </p>
+            <div>
+                <p>{inert("<b>", Label::NothingOrdered)}" "{move || why.get()}" "{Label::BuiltInRange.text()}</p>
+                <details class:away=move || details.with(String::is_empty)>
+                    {inert("<summary>", Label::ForTheWorkshop)}<p>{move || details.get()}</p>
+                </details>
+            </div>
             <button type="button" on:click=again>{Label::TryAgain.text()}</button>
+        </div>
+    }
+}
+
+/// That the device has a wrong day, what that means, and looking again.
+#[component]
+fn WrongClock() -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <div class="banner" id=WRONG_CLOCK>
+            <p role="status">
+                {inert("<b>", Label::NothingOrdered)}" "{move || Message::WrongClock(desk.present_day()).text()}
+            </p>
+            <button type="button" on:click=move |_| desk.ask_on(clock::today())>{Label::TryAgain.text()}</button>
         </div>
     }
 }

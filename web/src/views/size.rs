@@ -25,7 +25,10 @@ use crate::unread::Field;
 
 /// Model, sizes, bays.
 #[component]
-pub fn Sizes() -> impl IntoView {
+pub fn Sizes(
+    /// Whether all of it is wanted by now, and not only what is in sight as the page begins.
+    all: Memo<bool>,
+) -> impl IntoView {
     let desk = Desk::here();
     let models = move |()| {
         desk.read(|snapshot, range| {
@@ -52,11 +55,13 @@ pub fn Sizes() -> impl IntoView {
             <SizeQuestion label=Label::Height size=Size::Height question=|_| Question::Height asked=|question| question == Question::Height/>
             <SizeQuestion label=Label::Depth size=Size::Depth question=|_| Question::Depth asked=|question| question == Question::Depth/>
             <div class="asks">{inert("<h3>", Label::BayCount)}<Keep question=|_| Question::Bays/></div>
-            <AnswerRow label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
-            <Key/>
-            <FindingNotices asked=|question| question == Question::Bays/>
-            <Goals/>
-            <ToOrder/>
+            {move || all.get().then(|| view! {
+                <AnswerRow label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
+                <Key/>
+                <FindingNotices asked=|question| question == Question::Bays/>
+                <Goals/>
+                <ToOrder/>
+            })}
         </section>
     }
 }

@@ -8,7 +8,7 @@ use slotwright_stage::stage_state::{StageState, StepState};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent, WheelEvent};
 
-use crate::browser::{page, scene, speech};
+use crate::browser::{first_view, page, scene, speech};
 use crate::parts::inert;
 use crate::state::Desk;
 
@@ -63,7 +63,10 @@ pub fn Solid(
                 scene::send(&["range", &desk.range_text()]);
                 begun.set(true);
             }
-            "told" => set_state.set(StageState::of_texts(texts)),
+            "told" => {
+                first_view::drop_drawing();
+                set_state.set(StageState::of_texts(texts));
+            }
             word => lost.run(word == "lost"),
         }
     };
@@ -71,7 +74,8 @@ pub fn Solid(
         if let Some(canvas) = canvas.get() {
             let hands = StoredValue::new(Vec::<Hand>::new());
             page::listen(&canvas, &EVENTS, Callback::new(move |event| on_event(&event, hands)));
-            scene::open(&canvas, Callback::new(on_message));
+            let begin = move |()| scene::open(&canvas, Callback::new(on_message));
+            first_view::once_shown(Callback::new(begin));
         }
     });
     let mood = move || {
@@ -90,6 +94,13 @@ pub fn Solid(
     Effect::new(move |_| {
         if begun.get() {
             scene::send(&["unit", &desk.read(|snapshot, _| snapshot.choice.to_compact())]);
+        }
+    });
+    // Until there is a picture, the drawing of the starting unit stands there.
+    Effect::new(move |before: Option<()>| {
+        words.track();
+        if before.is_some() {
+            first_view::drop_drawing();
         }
     });
     let label = move || words.with(|unit| state.with(|state| format!("{unit} {}", state.shown)));

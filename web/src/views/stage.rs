@@ -64,9 +64,13 @@ pub fn Stage() -> impl IntoView {
     let nothing = move || {
         if built() { "" } else { Label::NothingToDraw.text() }
     };
+    let flat_only = move || {
+        if no_solid.get() { Label::NoSolid.text() } else { "" }
+    };
     let tab = move |own: Option<View>, label: Label| {
         view! {
             <button type="button" aria-pressed=move || (shown() == own).to_string()
+                aria-describedby=own.is_none().then_some("flat-only")
                 aria-disabled=move || (own.is_none() && no_solid.get()).to_string() on:click=move |_| look.set(own)>
                 {label.text()}
             </button>
@@ -87,6 +91,7 @@ pub fn Stage() -> impl IntoView {
                 </div>
                 <TakeAway/>
             </div>
+            <p id="flat-only" class="flat-only">{flat_only}</p>
             <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost more/></div>
             <div class="paper" style=("--finish", colour) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>

@@ -13,8 +13,8 @@ use crate::browser::{page, speech};
 use crate::debounce::debounce;
 use crate::parts::inert;
 use crate::state::Desk;
-use crate::tally::{TallyText, spoken, tally_text};
-use crate::views::header::NO_RANGE;
+use crate::tally::{Hindrance, TallyText, spoken, tally_text};
+use crate::views::header::{NO_RANGE, WRONG_CLOCK};
 
 /// A screen reader hears of a change when the person has paused for so long.
 const PAUSE: Duration = Duration::from_millis(700);
@@ -100,7 +100,10 @@ pub fn Tally(
             return;
         }
         let stop = desk.peek(|snapshot, _| snapshot.findings.first().map(|finding| finding.about));
-        if stop.is_none() && desk.is_built_in() {
+        let hindrance = untrack(move || desk.hindrance());
+        if hindrance == Some(Hindrance::WrongClock) {
+            page::scroll_to(WRONG_CLOCK);
+        } else if stop.is_none() && desk.is_built_in() {
             page::scroll_to(NO_RANGE);
         } else if !page::lead_to_notice() {
             page::scroll_to(stop.map_or("questions", section_of));

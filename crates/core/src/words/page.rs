@@ -4,6 +4,7 @@ use crate::cabinet::panel::PanelId;
 use crate::choice::Fill;
 use crate::choice::question::Question;
 use crate::input::entry::Refused;
+use crate::units::day::Day;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 
@@ -34,6 +35,9 @@ pub enum Label {
     FetchingRange,
     RangeNotFetched,
     RangeUnread,
+    RangeSilent,
+    ForTheWorkshop,
+    WithoutAdvice,
     FileUnread,
     FileNotSaved,
     // Questions.
@@ -90,6 +94,7 @@ pub enum Label {
     Plan,
     Section,
     NothingToDraw,
+    NoSolid,
     Corner,
     Front,
     FromAbove,
@@ -139,6 +144,7 @@ pub enum Label {
     CanBeMade,
     MadeButUnsuited,
     NoRangeFile,
+    DateIsWrong,
     // The order.
     OrderSpec,
     Price,
@@ -166,6 +172,8 @@ pub enum Message<'a> {
     ModelGone(&'a str),
     /// Whose range it is.
     RangeNamed(&'a str),
+    /// The device says that it is that day, which makes no sense.
+    WrongClock(Day),
     /// A button that keeps the answer to a question.
     Keep(Question),
     /// A bay's card.

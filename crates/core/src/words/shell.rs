@@ -9,7 +9,6 @@ pub enum Label {
     Language,
     Title,
     Description,
-    Heading,
     Promise,
     Loading,
     NoScript,
@@ -19,15 +18,21 @@ pub enum Label {
     NewRange,
     LoadNow,
     Later,
+    /// The name of the place where a failed start is told.
+    Trouble,
+    TooOld,
+    Missing,
+    Stopped,
+    Slow,
+    WhatIsMade,
 }
 
 impl Label {
     /// All of them.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 17] = [
         Self::Language,
         Self::Title,
         Self::Description,
-        Self::Heading,
         Self::Promise,
         Self::Loading,
         Self::NoScript,
@@ -36,6 +41,12 @@ impl Label {
         Self::NewRange,
         Self::LoadNow,
         Self::Later,
+        Self::Trouble,
+        Self::TooOld,
+        Self::Missing,
+        Self::Stopped,
+        Self::Slow,
+        Self::WhatIsMade,
     ];
 
     /// The word by which the page names its place.
@@ -44,7 +55,6 @@ impl Label {
             Self::Language => "language",
             Self::Title => "title",
             Self::Description => "description",
-            Self::Heading => "heading",
             Self::Promise => "promise",
             Self::Loading => "loading",
             Self::NoScript => "no-script",
@@ -53,6 +63,12 @@ impl Label {
             Self::NewRange => "new-range",
             Self::LoadNow => "load-now",
             Self::Later => "later",
+            Self::Trouble => "trouble",
+            Self::TooOld => "too-old",
+            Self::Missing => "missing",
+            Self::Stopped => "stopped",
+            Self::Slow => "slow",
+            Self::WhatIsMade => "what-is-made",
         }
     }
 }

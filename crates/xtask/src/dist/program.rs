@@ -25,8 +25,8 @@ const NAME: &str = "page";
 /// As `index.html` names the folder of its files.
 const FOLDER: &str = "app/";
 
-/// The page's own scripts: the first starts it, the second is loaded by that later.
-const SCRIPTS: [&str; 2] = ["start.js", "offline.js"];
+/// The page's own scripts: what starts it, what watches over that, and what that loads once there is a first answer.
+const SCRIPTS: [&str; 3] = ["start.js", "watch.js", "offline.js"];
 
 /// What the compiler uses of WebAssembly; only the part that everybody loads says so itself.
 // Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features" (from memory).

@@ -22,11 +22,12 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         }
         "slotwright-adviser" => Some(&[CORE, PROTOCOL]),
         "slotwright-orders" => Some(&[CORE, CUTPACK, PROTOCOL]),
+        "xtask" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
-        SOLID | PROTOCOL | "xtask" => Some(&[CORE]),
+        SOLID | PROTOCOL => Some(&[CORE]),
         _ => None,
     }
 }

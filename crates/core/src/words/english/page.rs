@@ -31,7 +31,13 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TryAgain => "Try again",
         Label::FetchingRange => "Fetching the range file \u{2026}",
         Label::RangeNotFetched => "The range file could not be fetched. Is there a connection?",
-        Label::RangeUnread => "The range file has problems.",
+        Label::RangeUnread => "The workshop\u{2019}s range cannot be read at the moment.",
+        Label::RangeSilent => "The workshop\u{2019}s range does not come: the line is very slow.",
+        Label::ForTheWorkshop => "What is wrong with it, for the workshop",
+        Label::WithoutAdvice => {
+            "Advice cannot be given now. What can be made, price and day hold all the same; load the page again, or use \
+             another browser, for the rest."
+        }
         Label::FileUnread => "This file cannot be read, or is far too large for an order.",
         Label::FileNotSaved => "The browser did not let the file be saved.",
         Label::WhereItStands => "Where it stands",
@@ -83,6 +89,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Plan => "Plan",
         Label::Section => "Section",
         Label::NothingToDraw => "There is nothing to draw: these answers leave no room for the parts.",
+        Label::NoSolid => "This browser draws no solid unit here; the drawing shows it.",
         Label::Corner => "Corner",
         Label::Front => "Front",
         Label::FromAbove => "From above",
@@ -135,6 +142,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::CanBeMade => "Can be made",
         Label::MadeButUnsuited => "Can be made, unsuited",
         Label::NoRangeFile => "No range file",
+        Label::DateIsWrong => "The date is wrong",
         Label::OrderSpec => "Order spec",
         Label::Price => "Price",
         Label::TotalWithTax => "Total with tax",
@@ -164,6 +172,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("What you chose last time is of the model {model}, which this range no longer has.")
         }
         Message::RangeNamed(name) => format!("{name} range"),
+        Message::WrongClock(day) => {
+            format!("This device says that it is {day}, so no day can be promised. Set its clock, then try again.")
+        }
         Message::Keep(about) => format!("Keep {}", question(about)),
         Message::BayCard(number, holds) => format!("{number}: {}", fill(holds)),
         Message::BayHolds(number) => format!("Bay {number} holds"),
