@@ -8,11 +8,11 @@ use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 
-use crate::browser::{clock, range_file, storage};
+use crate::browser::{clock, drawer, range_file, storage};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
-use crate::state::{Desk, Draft, Loaded, PAUSE};
+use crate::state::{Desk, Loaded, Own, PAUSE, Settings};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -36,11 +36,12 @@ pub fn start() {
 fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
     wasm_bindgen_futures::spawn_local(async move {
+        let kept = drawer::begin();
         let fetched = range_file::fetch().await;
         if fetched.is_none() && !again {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
-        if let Some((loaded, arrived)) = load(fetched.as_deref()) {
+        if let Some((loaded, arrived)) = load(fetched.as_deref(), drawer::read(kept).await).await {
             storage::remove_shell();
             leptos::mount::mount_to_body(move || view! { <App loaded=loaded.clone() arrived=arrived.clone()/> });
         }
@@ -49,14 +50,19 @@ fn attempt(again: bool) {
 
 /// The fetched range, or the one built in with the reason; the unit of a link, what was saved, or the first model's
 /// choice; and what came by the address.
-fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
+async fn load(
+    fetched: Option<&str>,
+    kept: Result<Vec<Vec<String>>, drawer::Fault>,
+) -> Option<(Loaded, Option<Arrived>)> {
     let (text, range, built_in) = match range_file::read(fetched) {
         Ok(range) => (fetched?, range, None),
         Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
     };
-    let (saved, banner) = match storage::load(&range.key) {
+    let (mut own, saved) = Own::find(&range.key, kept).await;
+    let (saved, banner) = match saved {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
         Some((choice, _)) => {
+            own.show_other().await;
             let banner = Message::ModelGone(choice.model.as_str()).text();
             (None, Some(banner))
         }
@@ -65,9 +71,12 @@ fn load(fetched: Option<&str>) -> Option<(Loaded, Option<Arrived>)> {
     let there = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
     let arrived = Arrived::first(&range, &there.0);
     let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
+    if linked.is_some() {
+        own.show_other().await;
+    }
     let (choice, pins) = linked.unwrap_or(there);
-    let loaded =
-        Loaded { range: Arc::new(range), text: text.into(), choice, pins, banner, built_in, today: clock::today() };
+    let (range, today) = (Arc::new(range), clock::today());
+    let loaded = Loaded { range, text: text.into(), choice, pins, banner, built_in, today, own };
     Some((loaded, arrived))
 }
 
@@ -76,39 +85,21 @@ fn App(loaded: Loaded, arrived: Option<Arrived>) -> impl IntoView {
     let built_in = loaded.built_in.clone();
     let desk = Desk::new(loaded);
     provide_context(desk);
-    let range = desk.peek(|_, range| range.key.clone());
-    let kept = move || {
-        // A slider that is let go is a change as well.
-        desk.steps.held.track();
-        desk.draft()
-    };
-    // What is saved is not written over before something is answered or kept.
-    let saved = StoredValue::new(untrack(kept));
-    let address = Address::new(desk, arrived, Callback::new(move |()| saved.set_value(untrack(kept))));
-    let store = move |now: Draft| {
-        if saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
-            storage::save(&range, &now.choice, &now.pins);
-            saved.set_value(now);
-        }
-    };
-    let store = Callback::new(store);
-    let save = move |now: Draft| {
+    desk.keep_drafts();
+    let address = Address::new(desk, arrived);
+    let rest = move |_: Settings| {
         if desk.rest() {
-            store.run(now);
             address.keep(false);
         }
     };
-    // What links call the range comes later than the page.
     let rested = move || {
+        // A slider that is let go is a change as well, and what links call the range comes later than the page.
+        desk.steps.held.track();
         desk.mark.track();
-        kept()
+        desk.settings()
     };
-    debounce(PAUSE, rested, Callback::new(save));
-    // Whoever leaves at once finds it again all the same, whatever is held.
-    let left = window_event_listener(leptos::ev::pagehide, move |_| {
-        store.run(untrack(kept));
-        address.keep(true);
-    });
+    debounce(PAUSE, rested, Callback::new(rest));
+    let left = window_event_listener(leptos::ev::pagehide, move |_| address.keep(true));
     on_cleanup(move || left.remove());
     let ordering = RwSignal::new(false);
     let order = move |()| {

@@ -8,7 +8,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::money::Money;
 
 use crate::browser::orders::{self, Answer};
-use crate::browser::{fragment, page, steps, storage};
+use crate::browser::{fragment, page, steps};
 use crate::state::{Desk, PAUSE};
 
 /// What came by the address.
@@ -50,9 +50,8 @@ pub struct Address {
 }
 
 impl Address {
-    /// Begins with what came, and opens what somebody puts there later; `opened` hears of that, so that it is not saved
-    /// before something is answered.
-    pub fn new(desk: Desk, first: Option<Arrived>, opened: Callback<()>) -> Self {
+    /// Begins with what came, and opens what somebody puts there later.
+    pub fn new(desk: Desk, first: Option<Arrived>) -> Self {
         let address = Self { desk, came: StoredValue::new(None) };
         if let Some(arrived) = first {
             address.take(arrived);
@@ -63,7 +62,8 @@ impl Address {
             desk.show_banner(String::new(), String::new());
             if let Some(choice) = arrived.other() {
                 desk.open_link(choice.clone());
-                opened.run(());
+                // It is not kept before something is answered.
+                desk.only_show();
             }
             address.take(arrived);
         };
@@ -134,7 +134,7 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     }
     let known = if own {
         "own"
-    } else if desk.peek(|_, range| storage::has(&range.key)) {
+    } else if desk.drafts.others.with_untracked(|others| !others.is_empty()) {
         "saved"
     } else {
         ""

@@ -2,6 +2,7 @@
 
 mod advice;
 mod did;
+mod drafts;
 mod entries;
 mod kept;
 mod snapshot;
@@ -28,8 +29,9 @@ use did::LastStep;
 use steps::Steps;
 
 pub use advice::FindingAdvice;
+pub use drafts::{Changed, Drafts, Own};
 pub use snapshot::Snapshot;
-pub use steps::Draft;
+pub use steps::Settings;
 
 /// What the adviser says of an answer that was asked for: how it goes, why not alone, what to press, the compact text
 /// of the choice that comes of it, and what of that which is kept is let go.
@@ -56,6 +58,8 @@ pub struct Loaded {
     pub built_in: Option<NoRange>,
     /// The present day.
     pub today: Day,
+    /// What is kept in the browser.
+    pub own: Own,
 }
 
 /// Everything that components read, and the one way in which they change it.
@@ -71,6 +75,8 @@ pub struct Desk {
     pub steps: Steps,
     /// What the last step did.
     pub last_step: LastStep,
+    /// What is kept in the browser.
+    pub drafts: Drafts,
     built_in: bool,
     snapshot: Memo<Snapshot>,
     range: StoredValue<Arc<Range>>,
@@ -98,7 +104,7 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, choice, pins, today, banner, built_in } = loaded;
+        let Loaded { range, text, choice, pins, today, banner, built_in, own } = loaded;
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
@@ -122,6 +128,7 @@ impl Desk {
             banner,
             steps,
             last_step,
+            drafts: Drafts::new(own),
             built_in,
             snapshot,
             range,

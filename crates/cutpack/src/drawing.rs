@@ -69,6 +69,16 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
     pen.done(title)
 }
 
+/// The unit from the front as a small picture in its colour, without figures and without words: it stands beside them.
+pub fn thumbnail(subject: Subject<'_>, colour: &str) -> String {
+    let mut pen = Pen::new(THUMBNAIL);
+    front::unit(&mut pen, subject, None);
+    pen.small(colour)
+}
+
+/// Millimetres in a pixel of a small picture.
+const THUMBNAIL: f64 = 10.0;
+
 /// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
 /// size.
 pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {

@@ -22,6 +22,7 @@ use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod code;
+mod drafts;
 mod link;
 
 /// Starts in the worker.
@@ -77,6 +78,10 @@ fn answer(asked: &[String]) -> Answer {
         [what, range, compact, today] if what == "solid" => solid(range, compact, today),
         [what, address, shared] if what == "link" => link::shown(address, !shared.is_empty()),
         [what, range, text, today, known] if what == "told" => link::told(range, text, today, known),
+        [what, range, today, picked, told @ ..] if what == "drafts" && told.len() >= 3 => {
+            let (told, kept) = told.split_at(3);
+            drafts::shown(range, today, picked, told, kept)
+        }
         [what, range] if what == "range" => Ok((unread(range), Paper::Text(String::new()))),
         _ => Err(Message::NotUnderstood.text()),
     }

@@ -1,4 +1,4 @@
-//! Whose range it is; opening an order; beginning afresh.
+//! Whose range it is; opening an order; the drafts; beginning afresh.
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
@@ -11,6 +11,7 @@ use crate::browser::range_file::NoRange;
 use crate::browser::{files, range_file};
 use crate::parts::inert;
 use crate::state::Desk;
+use crate::views::drafts::{self, DraftsDialog};
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
@@ -48,22 +49,32 @@ pub fn Header(
             <p class="workshop">{workshop}</p>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
+            <p class="kept">{move || desk.drafts.told.get()}</p>
             <div class="tools">
                 <label class="button">
                     {Label::OpenOrder.text()}
                     <input class="unseen" node_ref=picker type="file" accept=".json,application/json" on:change=opened/>
                 </label>
+                <button type="button" aria-haspopup="dialog" on:click=move |_| drafts::open(desk)>
+                    {Label::Drafts.text()}" "<b class="count">{move || count(desk)}</b>
+                </button>
                 <button type="button" on:click=afresh>{move || if begun.get() { Label::TakeItBack } else { Label::BeginAfresh }.text()}</button>
                 <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
                 <button type="button" aria-disabled=move || (!desk.steps.can_redo()).to_string() on:click=move |_| desk.redo()>{Label::Redo.text()}</button>
             </div>
         </header>
+        <DraftsDialog/>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}
         <div class="banner" class:empty=move || told().is_empty()>
             <p role="status">{told}</p>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
+}
+
+/// How many drafts there are; nothing if there are none.
+fn count(desk: Desk) -> String {
+    desk.drafts.others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
 }
 
 /// That the workshop's range file is not there, what that means, and trying again.

@@ -25,8 +25,9 @@ const NAME: &str = "page";
 /// As `index.html` names the folder of its files.
 const FOLDER: &str = "app/";
 
-/// Starts it: the page's own script.
-const START: &str = "web/page/start.js";
+/// The page's own scripts, in that folder: what starts the program, and what it keeps in the browser by.
+const SCRIPTS: [&str; 2] = ["start.js", "drawer.js"];
+const PAGE: &str = "web/page";
 
 /// What the compiler uses of WebAssembly; only the part that everybody loads says so itself.
 // Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features" (from memory).
@@ -54,7 +55,9 @@ impl Program {
         cut_apart(root, web, make, &cut)?;
         program.bind(root, web, &cut)?;
         program.gather(root, web, make, &cut)?;
-        copy(&root.join(START), &program.0.join("start.js"))?;
+        for script in SCRIPTS {
+            copy(&root.join(PAGE).join(script), &program.0.join(script))?;
+        }
         program.minify(root)?;
         names::shorten(&program.0, NAME)?;
         program.style(root)?;

@@ -1,0 +1,218 @@
+//! Drafts as the page shows them: a list of all, and up to four side by side. What can be done with them stands on the
+//! buttons as what they `data-do`.
+
+mod sides;
+
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::choice::draft::{Draft, NAME_MOST};
+use slotwright_core::order::derive::derive_unproven;
+use slotwright_core::range::Range;
+use slotwright_core::rules::finding::Severity;
+use slotwright_core::units::day::Day;
+use slotwright_core::words;
+use slotwright_core::words::draft::{Deed, Done, Message};
+use slotwright_cutpack::drawing::{Subject, thumbnail};
+
+use crate::{Answer, Paper, unread};
+
+/// Nobody reads more reasons at once; each stands beside its question once the draft is open.
+const REASONS_MOST: usize = 2;
+
+/// A draft with all that is shown of it; of the present unit the name is that of the draft that it comes from.
+struct Shown {
+    id: String,
+    draft: Draft,
+    name: String,
+    picture: String,
+    /// Price, mass and day, if it can be made.
+    figures: Option<[String; 3]>,
+    /// What is to be known.
+    tells: Vec<String>,
+    /// Whether the range has its model.
+    is_known: bool,
+}
+
+/// The list of drafts, or those of these ids side by side. What is kept comes as id, text and something if another tab has
+/// it, first the present unit; `told` is what was done, to which draft, and something if that can be brought back.
+pub(crate) fn shown(range: &str, today: &str, picked: &str, told: &[String], kept: &[String]) -> Answer {
+    let range = Range::parse(range).map_err(|_| unread(range))?;
+    let today: Day = today.parse().map_err(|wrong| format!("{}.", words::no_day(&wrong)))?;
+    let all: Vec<Shown> = kept
+        .chunks(3)
+        .filter_map(|kept| {
+            let [id, text, tab] = kept else { return None };
+            Some(Shown::of(&range, today, id, Draft::of_text(text)?, !tab.is_empty()))
+        })
+        .collect();
+    let picked: Vec<&str> = picked.split(' ').filter(|id| !id.is_empty()).collect();
+    let chosen: Vec<&Shown> = all.iter().filter(|shown| picked.contains(&shown.id.as_str())).collect();
+    let html = if (2..=4).contains(&chosen.len()) {
+        sides::table(&range, &chosen)
+    } else {
+        list(&all, told, !picked.is_empty())
+    };
+    Ok((String::new(), Paper::Text(html)))
+}
+
+impl Shown {
+    fn of(range: &Range, today: Day, id: &str, draft: Draft, is_open: bool) -> Self {
+        let choice = &draft.link.choice;
+        let model = range.model(&choice.model);
+        let title = model.map_or(choice.model.as_str(), |model| &model.name);
+        let name = if draft.name.is_empty() {
+            Message::Unnamed(title, choice.width_mm, choice.height_mm).text()
+        } else {
+            draft.name.clone()
+        };
+        let mut tells = Vec::new();
+        if is_open {
+            tells.push(Message::OtherTab.text());
+        }
+        if model.is_none() {
+            tells.push(Message::NoModel(choice.model.as_str()).text());
+            let (id, picture) = (id.into(), String::new());
+            return Self { id, name, picture, figures: None, tells, is_known: false, draft };
+        }
+        let backlog = Backlog::default();
+        let derived = derive_unproven(range, choice, today, &backlog);
+        let stops = derived.findings.iter().filter(|finding| finding.severity == Severity::Stops);
+        let reasons = stops.take(REASONS_MOST).map(words::reason).collect::<Vec<_>>().join(" ");
+        let made = draft.link.made.map(|made| made.price);
+        let built = derived.built.as_ref();
+        let price = built.map(|built| &built.price).filter(|_| reasons.is_empty());
+        match (made, price) {
+            (Some(_), None) => tells.push(Message::NoLonger(&reasons).text()),
+            (None, None) => tells.push(Message::Unmade(&reasons).text()),
+            (Some(then), Some(price)) if then != price.total_minor => {
+                let (now, currency) = (price.total_minor, price.currency.as_str());
+                tells.push(Message::OtherPrice { then, now, currency }.text());
+            }
+            (_, Some(_)) => {}
+        }
+        let figures = built.zip(price).map(|(built, price)| {
+            let day = built.promise.as_ref().map(|promise| words::day(promise.arrives, today));
+            [words::money(price.total_minor, &price.currency), words::mass(built.whole.mass), day.unwrap_or_default()]
+        });
+        let colour = range.finish(&choice.finish).map_or("#fff", |finish| &finish.colour);
+        let picture = built.map(|built| thumbnail(Subject { range, choice, built }, colour)).unwrap_or_default();
+        Self { id: id.into(), name, picture, figures, tells, is_known: true, draft }
+    }
+
+    fn figures(&self) -> String {
+        self.figures.as_ref().map(|[price, mass, day]| Message::Figures(price, mass, day).text()).unwrap_or_default()
+    }
+}
+
+/// Text within HTML and its attributes: names are what people typed.
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+/// A button by what it does; `named` is what it is called by those who do not see what it stands beside.
+fn button(class: &str, what: &str, text: &str, named: &str) -> String {
+    let (text, named) = (escaped(text), escaped(named));
+    let label = if named.is_empty() { String::new() } else { format!(" aria-label=\"{named}\"") };
+    format!("<button type=\"button\" class=\"{class}\" data-do=\"{what}\"{label}>{text}</button>")
+}
+
+/// The head of the dialog.
+fn head(title: Message<'_>, more: &str) -> String {
+    let close = button("", "close", &Message::Close.text(), "");
+    format!(
+        "<div class=\"order-head\"><h2 id=\"drafts-title\">{}</h2><div class=\"views\">{more}{close}</div></div>",
+        title.text()
+    )
+}
+
+fn list(all: &[Shown], told: &[String], has_picked: bool) -> String {
+    let mut html = head(Message::Title, "");
+    html += &said(told, has_picked);
+    let Some((own, others)) = all.split_first() else { return html };
+    html += &bench(own);
+    if others.is_empty() {
+        html += &format!("<p class=\"cautions\">{}</p>", Message::NoneYet.text());
+    } else {
+        html += "<ul class=\"drafts\">";
+        others.iter().for_each(|other| html += &item(other));
+        html += "</ul>";
+        let compare = button("", "compare", &Message::Compare.text(), "");
+        html += &format!("<div class=\"compare\">{compare}<p>{}</p></div>", Message::PickSome.text());
+    }
+    let visitor = button("", "visitor", &Message::NewVisitor.text(), "");
+    html += &format!("<div class=\"visitor\">{visitor}<p>{}</p></div>", Message::NewVisitorMeans.text());
+    html
+}
+
+/// What was done last, and the way back.
+fn said(told: &[String], has_picked: bool) -> String {
+    let [what, name, back] = told else { return String::new() };
+    let done = match what.as_str() {
+        "kept" => Some(Done::Kept),
+        "replaced" => Some(Done::Replaced),
+        "renamed" => Some(Done::Renamed),
+        "deleted" => Some(Done::Deleted),
+        "restored" => Some(Done::Restored),
+        "unnamed" => Some(Done::Unnamed),
+        _ => None,
+    };
+    let sentence = match done {
+        Some(done) => Message::Done(done, name).text(),
+        None if has_picked => Message::PickSome.text(),
+        None => String::new(),
+    };
+    let back = if back.is_empty() { String::new() } else { button("remedy", "restore", &Message::BringBack.text(), "") };
+    format!("<div class=\"said\"><p role=\"status\">{}</p>{back}</div>", escaped(&sentence))
+}
+
+/// The present unit, and the field by which it becomes a draft.
+fn bench(own: &Shown) -> String {
+    let Shown { id, name, picture, .. } = own;
+    let (title, label, keep) = (Message::OnTheBench.text(), Message::Name.text(), Message::Keep.text());
+    let (name, keep) = (escaped(name), button("main", "keep", &keep, ""));
+    format!(
+        "<section class=\"draft bench-draft\"><div class=\"thumb\">{picture}</div><div><h3>{title}</h3>{}{}\
+         <div class=\"keeps\"><label class=\"field\"><span class=\"field-label\">{label}</span><input class=\"name\" \
+         maxlength=\"{NAME_MOST}\" value=\"{name}\"></label>{keep}{}</div></div></section>",
+        figures(own),
+        tells(own),
+        pick(id, &title),
+    )
+}
+
+fn item(shown: &Shown) -> String {
+    let Shown { id, name, picture, is_known, .. } = shown;
+    let deed = |deed: Deed| {
+        let what = match deed {
+            Deed::Open | Deed::GoOn => "open",
+            Deed::Double => "double",
+            Deed::Delete => "delete",
+            Deed::Pick => "pick",
+        };
+        button("", &format!("{what} {id}"), &Message::Do(deed).text(), &Message::DoWith(deed, name).text())
+    };
+    let known = if *is_known { [deed(Deed::Open), deed(Deed::Double)].concat() } else { String::new() };
+    let pick = if *is_known { pick(id, name) } else { String::new() };
+    let (called, name) = (escaped(&Message::NameOf(name).text()), escaped(name));
+    format!(
+        "<li class=\"draft\"><div class=\"thumb\">{picture}</div><div><h3 class=\"unseen\">{name}</h3>\
+         <input class=\"rename\" data-id=\"{id}\" maxlength=\"{NAME_MOST}\" aria-label=\"{called}\" value=\"{name}\">{}{}\
+         <div class=\"views\">{known}{}{pick}</div></div></li>",
+        figures(shown),
+        tells(shown),
+        deed(Deed::Delete),
+    )
+}
+
+fn pick(id: &str, name: &str) -> String {
+    let (text, named) = (Message::Do(Deed::Pick).text(), escaped(&Message::DoWith(Deed::Pick, name).text()));
+    format!("<label class=\"pick\"><input type=\"checkbox\" value=\"{id}\" aria-label=\"{named}\">{text}</label>")
+}
+
+fn figures(shown: &Shown) -> String {
+    let text = shown.figures();
+    if text.is_empty() { text } else { format!("<p class=\"figures\">{}</p>", escaped(&text)) }
+}
+
+fn tells(shown: &Shown) -> String {
+    shown.tells.iter().map(|tell| format!("<p class=\"tell\">{}</p>", escaped(tell))).collect()
+}
