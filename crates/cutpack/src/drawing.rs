@@ -70,11 +70,16 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
 }
 
 /// The unit from the front as a small picture in its colour, without figures and without words: it stands beside them.
-pub fn thumbnail(subject: Subject<'_>, colour: &str) -> String {
+pub fn thumbnail(subject: Subject<'_>) -> String {
     let mut pen = Pen::new(THUMBNAIL);
     front::unit(&mut pen, subject, None);
-    pen.small(colour)
+    let finish = subject.range.finish(&subject.choice.finish);
+    let (colour, light) = finish.map_or(("#ffffff", 1.0), |finish| (finish.colour.as_str(), finish.luminance()));
+    pen.small(colour, light < DARK)
 }
+
+/// Below that luminance dark lines are not seen: there is less than 2:1 between them.
+const DARK: f64 = 0.07;
 
 /// Millimetres in a pixel of a small picture.
 const THUMBNAIL: f64 = 10.0;

@@ -18,6 +18,22 @@ use crate::{Answer, Paper, unread};
 /// Nobody reads more reasons at once; each stands beside its question once the draft is open.
 const REASONS_MOST: usize = 2;
 
+/// Names of units that were never given one begin with this, as in `web/src/state/drafts.rs`.
+const UNIT: char = 't';
+
+/// Where a draft is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    /// It is the present unit.
+    Bench,
+    /// It has a name.
+    List,
+    /// It has none, and was left for another one.
+    Left,
+    /// It is the present unit of another tab.
+    OtherTab,
+}
+
 /// A draft with all that is shown of it; of the present unit the name is that of the draft that it comes from.
 struct Shown {
     id: String,
@@ -39,9 +55,16 @@ pub(crate) fn shown(range: &str, today: &str, picked: &str, told: &[String], kep
     let today: Day = today.parse().map_err(|wrong| format!("{}.", words::no_day(&wrong)))?;
     let all: Vec<Shown> = kept
         .chunks(3)
-        .filter_map(|kept| {
+        .enumerate()
+        .filter_map(|(at, kept)| {
             let [id, text, tab] = kept else { return None };
-            Some(Shown::of(&range, today, id, Draft::of_text(text)?, !tab.is_empty()))
+            let place = match (at, id.starts_with(UNIT), tab.is_empty()) {
+                (0, ..) => Place::Bench,
+                (_, _, false) => Place::OtherTab,
+                (_, true, true) => Place::Left,
+                (_, false, true) => Place::List,
+            };
+            Some(Shown::of(&range, today, id, Draft::of_text(text)?, place))
         })
         .collect();
     let picked: Vec<&str> = picked.split(' ').filter(|id| !id.is_empty()).collect();
@@ -49,13 +72,13 @@ pub(crate) fn shown(range: &str, today: &str, picked: &str, told: &[String], kep
     let html = if (2..=4).contains(&chosen.len()) {
         sides::table(&range, &chosen)
     } else {
-        list(&all, told, !picked.is_empty())
+        list(&all, told, &picked)
     };
     Ok((String::new(), Paper::Text(html)))
 }
 
 impl Shown {
-    fn of(range: &Range, today: Day, id: &str, draft: Draft, is_open: bool) -> Self {
+    fn of(range: &Range, today: Day, id: &str, draft: Draft, place: Place) -> Self {
         let choice = &draft.link.choice;
         let model = range.model(&choice.model);
         let title = model.map_or(choice.model.as_str(), |model| &model.name);
@@ -65,8 +88,10 @@ impl Shown {
             draft.name.clone()
         };
         let mut tells = Vec::new();
-        if is_open {
-            tells.push(Message::OtherTab.text());
+        match place {
+            Place::Bench | Place::List => {}
+            Place::OtherTab => tells.push(Message::OtherTab.text()),
+            Place::Left => tells.push(Message::Left.text()),
         }
         if model.is_none() {
             tells.push(Message::NoModel(choice.model.as_str()).text());
@@ -93,8 +118,7 @@ impl Shown {
             let day = built.promise.as_ref().map(|promise| words::day(promise.arrives, today));
             [words::money(price.total_minor, &price.currency), words::mass(built.whole.mass), day.unwrap_or_default()]
         });
-        let colour = range.finish(&choice.finish).map_or("#fff", |finish| &finish.colour);
-        let picture = built.map(|built| thumbnail(Subject { range, choice, built }, colour)).unwrap_or_default();
+        let picture = built.map(|built| thumbnail(Subject { range, choice, built })).unwrap_or_default();
         Self { id: id.into(), name, picture, figures, tells, is_known: true, draft }
     }
 
@@ -124,16 +148,16 @@ fn head(title: Message<'_>, more: &str) -> String {
     )
 }
 
-fn list(all: &[Shown], told: &[String], has_picked: bool) -> String {
+fn list(all: &[Shown], told: &[String], picked: &[&str]) -> String {
     let mut html = head(Message::Title, "");
-    html += &said(told, has_picked);
+    html += &said(told);
     let Some((own, others)) = all.split_first() else { return html };
-    html += &bench(own);
+    html += &bench(own, picked);
     if others.is_empty() {
         html += &format!("<p class=\"cautions\">{}</p>", Message::NoneYet.text());
     } else {
         html += "<ul class=\"drafts\">";
-        others.iter().for_each(|other| html += &item(other));
+        others.iter().for_each(|other| html += &item(other, picked));
         html += "</ul>";
         let compare = button("", "compare", &Message::Compare.text(), "");
         html += &format!("<div class=\"compare\">{compare}<p>{}</p></div>", Message::PickSome.text());
@@ -144,7 +168,7 @@ fn list(all: &[Shown], told: &[String], has_picked: bool) -> String {
 }
 
 /// What was done last, and the way back.
-fn said(told: &[String], has_picked: bool) -> String {
+fn said(told: &[String]) -> String {
     let [what, name, back] = told else { return String::new() };
     let done = match what.as_str() {
         "kept" => Some(Done::Kept),
@@ -157,7 +181,7 @@ fn said(told: &[String], has_picked: bool) -> String {
     };
     let sentence = match done {
         Some(done) => Message::Done(done, name).text(),
-        None if has_picked => Message::PickSome.text(),
+        None if what == "picked" => Message::PickSome.text(),
         None => String::new(),
     };
     let back = if back.is_empty() { String::new() } else { button("remedy", "restore", &Message::BringBack.text(), "") };
@@ -165,7 +189,7 @@ fn said(told: &[String], has_picked: bool) -> String {
 }
 
 /// The present unit, and the field by which it becomes a draft.
-fn bench(own: &Shown) -> String {
+fn bench(own: &Shown, picked: &[&str]) -> String {
     let Shown { id, name, picture, .. } = own;
     let (title, label, keep) = (Message::OnTheBench.text(), Message::Name.text(), Message::Keep.text());
     let (name, keep) = (escaped(name), button("main", "keep", &keep, ""));
@@ -175,11 +199,11 @@ fn bench(own: &Shown) -> String {
          maxlength=\"{NAME_MOST}\" value=\"{name}\"></label>{keep}{}</div></div></section>",
         figures(own),
         tells(own),
-        pick(id, &title),
+        pick((id, &title), picked),
     )
 }
 
-fn item(shown: &Shown) -> String {
+fn item(shown: &Shown, picked: &[&str]) -> String {
     let Shown { id, name, picture, is_known, .. } = shown;
     let deed = |deed: Deed| {
         let what = match deed {
@@ -191,7 +215,7 @@ fn item(shown: &Shown) -> String {
         button("", &format!("{what} {id}"), &Message::Do(deed).text(), &Message::DoWith(deed, name).text())
     };
     let known = if *is_known { [deed(Deed::Open), deed(Deed::Double)].concat() } else { String::new() };
-    let pick = if *is_known { pick(id, name) } else { String::new() };
+    let pick = if *is_known { pick((id, name), picked) } else { String::new() };
     let (called, name) = (escaped(&Message::NameOf(name).text()), escaped(name));
     format!(
         "<li class=\"draft\"><div class=\"thumb\">{picture}</div><div><h3 class=\"unseen\">{name}</h3>\
@@ -203,9 +227,11 @@ fn item(shown: &Shown) -> String {
     )
 }
 
-fn pick(id: &str, name: &str) -> String {
+/// A box to tick for the comparison; it stays ticked where it was.
+fn pick((id, name): (&str, &str), picked: &[&str]) -> String {
+    let ticked = if picked.contains(&id) { " checked" } else { "" };
     let (text, named) = (Message::Do(Deed::Pick).text(), escaped(&Message::DoWith(Deed::Pick, name).text()));
-    format!("<label class=\"pick\"><input type=\"checkbox\" value=\"{id}\" aria-label=\"{named}\">{text}</label>")
+    format!("<label class=\"pick\"><input type=\"checkbox\" value=\"{id}\"{ticked} aria-label=\"{named}\">{text}</label>")
 }
 
 fn figures(shown: &Shown) -> String {
