@@ -23,7 +23,7 @@ async function arrive(bench, fragment) {
 }
 
 const fragment = (bench) => bench.page.evaluate(() => location.hash.slice(1));
-const saved = (bench) => bench.page.evaluate(() => localStorage["slotwright-desk-1-fenland"]);
+const saved = (bench) => bench.keptUnit();
 const banner = (bench) => bench.page.locator(".banner:not(#no-range):not(.empty) p").innerText();
 /** Longer than the pause after which a choice is saved. */
 const rest = (bench) => bench.page.waitForTimeout(400);
@@ -241,7 +241,10 @@ test("what became different since the link was made is told", async () => {
   const gone = await edit((text) => text.replaceAll("\"chalk\"", "\"lime\""));
   assert.match(gone, /it could be ordered, and cannot be now\. This finish is not in the range\.$/);
   // Who comes back to the own unit is told nothing of that; another person is.
-  await bench.page.evaluate(() => localStorage.clear());
+  await bench.page.evaluate(() => new Promise((good) => {
+    sessionStorage.clear();
+    indexedDB.deleteDatabase("slotwright").onsuccess = good;
+  }));
   const other = await edit((text) => text.replace("note = ", "note = \"Other. \" # "));
   assert.match(other, /The range has changed since its link was made; the price is the same\.$/);
   await bench.close();

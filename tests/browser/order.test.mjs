@@ -113,11 +113,11 @@ test("a saved choice of a model that is gone is said, and stays until something 
   const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
   await bench.type("Height", "600");
   await bench.page.waitForTimeout(300);
-  const saved = () => bench.page.evaluate(() => localStorage["slotwright-desk-1-fenland"]);
-  await bench.page.evaluate(() => {
-    localStorage["slotwright-desk-1-fenland"] = localStorage["slotwright-desk-1-fenland"].replace("sedge", "reed");
-  });
+  const saved = () => bench.keptUnit();
+  const [[name, text]] = Object.entries(await bench.kept());
+  await bench.kept({ [name]: text.replace("sedge", "reed") });
   const before = await saved();
+  assert.match(before, /reed/);
   await bench.visit();
   await bench.page.getByText("What you chose last time is of the model reed").waitFor();
   await bench.page.waitForTimeout(300);

@@ -102,6 +102,36 @@ export class Bench {
     await this.page.waitForTimeout(250);
   }
 
+  /** Waits until the page says that what changed is saved. */
+  saved() {
+    return this.page.locator(".kept").getByText("Saved", { exact: true }).waitFor();
+  }
+
+  /** All that is kept in the browser, text by name; other texts are put there first. */
+  kept(put = {}) {
+    return this.page.evaluate((put) => new Promise((good) => {
+      const asked = indexedDB.open("slotwright", 1);
+      asked.onupgradeneeded = () => asked.result.createObjectStore("drafts");
+      asked.onsuccess = () => {
+        const work = asked.result.transaction("drafts", "readwrite");
+        const all = work.objectStore("drafts");
+        for (const [name, text] of Object.entries(put)) all.put(text, name);
+        const [keys, texts] = [all.getAllKeys(), all.getAll()];
+        work.oncomplete = () => {
+          asked.result.close();
+          good(Object.fromEntries(keys.result.map((key, at) => [key, texts.result[at]])));
+        };
+      };
+    }), put);
+  }
+
+  /** The link and the pins of the unit that was kept last. */
+  async keptUnit() {
+    const units = Object.entries(await this.kept()).filter(([name]) => name.startsWith("t")).map(([, text]) => text.split("\u001f"));
+    const last = units.sort(([one], [other]) => Number(one) - Number(other)).pop();
+    return last?.slice(3).join(" ");
+  }
+
   /** A group of controls, whatever else it is. */
   group(name) {
     const [group, ...others] = ["group", "toolbar", "tablist"].map((role) => this.page.getByRole(role, { name, exact: true }));

@@ -9,11 +9,11 @@ use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlElement;
 
-use crate::browser::{clock, first_view, focus, fragment, groups, offline, range_file, storage};
+use crate::browser::{clock, drawer, first_view, focus, fragment, groups, offline, range_file};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
-use crate::state::{Desk, Draft, Loaded, PAUSE, Snapshot};
+use crate::state::{Desk, Loaded, Own, PAUSE, Settings, Snapshot};
 use crate::views::bays::Bays;
 use crate::views::header::Header;
 use crate::views::looks::Looks;
@@ -38,12 +38,13 @@ pub fn start() {
 fn attempt(again: bool) {
     // Before anything is mounted there is no executor but the browser's own.
     wasm_bindgen_futures::spawn_local(async move {
+        let kept = drawer::begin();
         let fetched = range_file::fetch().await;
         // Who waited long already is told.
         if matches!(fetched, Err(Label::RangeNotFetched)) && !again {
             return set_timeout(|| attempt(true), SECOND_TRY);
         }
-        if let Some((loaded, arrived)) = load(&fetched).await {
+        if let Some((loaded, arrived)) = load(&fetched, drawer::read(kept).await).await {
             let Some(place) = first_view::workshop() else { return };
             let live = place.clone();
             leptos::mount::mount_to(place, move || view! { <App loaded arrived live/> }).forget();
@@ -55,14 +56,19 @@ fn attempt(again: bool) {
 
 /// The fetched range, or the one built in with the reason; the unit of a link, what was saved, or the first model's
 /// choice; and what came by the address.
-async fn load(fetched: &Result<String, Label>) -> Option<(Loaded, Option<Arrived>)> {
+async fn load(
+    fetched: &Result<String, Label>,
+    kept: Result<Vec<Vec<String>>, drawer::Fault>,
+) -> Option<(Loaded, Option<Arrived>)> {
     let (text, range, built_in) = match range_file::read(fetched) {
         Ok(range) => (fetched.as_deref().ok()?, range, None),
         Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
     };
-    let (saved, banner) = match storage::load(&range.key) {
+    let (mut own, saved) = Own::find(&range.key, kept).await;
+    let (saved, banner) = match saved {
         Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
         Some((choice, _)) => {
+            own.show_other().await;
             let banner = Message::ModelGone(choice.model.as_str()).text();
             (None, Some(banner))
         }
@@ -71,10 +77,13 @@ async fn load(fetched: &Result<String, Label>) -> Option<(Loaded, Option<Arrived
     let there = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
     let arrived = Arrived::first(&range, &there.0);
     let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
+    if linked.is_some() {
+        own.show_other().await;
+    }
     let (choice, pins) = linked.unwrap_or(there);
     let today = clock::today();
     let first = Snapshot::first(&range, choice, today).await;
-    let loaded = Loaded { range: Arc::new(range), text: text.into(), first, pins, banner, built_in, today };
+    let loaded = Loaded { range: Arc::new(range), text: text.into(), first, pins, banner, built_in, today, own };
     Some((loaded, arrived))
 }
 
@@ -108,42 +117,24 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
     build(made, live);
     let is_made = move |part: u8| Memo::new(move |_| made.get() >= part);
     let [first, second, third, fourth, fifth, sixth] = [1, 2, 3, 4, 5, 6].map(is_made);
-    let range = desk.peek(|_, range| range.key.clone());
-    let kept = move || {
-        // A slider that is let go is a change as well.
-        desk.steps.held.track();
-        desk.draft()
-    };
-    // What is saved is not written over before something is answered or kept.
-    let saved = StoredValue::new(untrack(kept));
-    let address = Address::new(desk, arrived, Callback::new(move |()| saved.set_value(untrack(kept))));
-    let store = move |now: Draft| {
-        if saved.with_value(|saved| saved.choice != now.choice || saved.pins != now.pins) {
-            storage::save(&range, &now.choice, &now.pins);
-            saved.set_value(now);
-        }
-    };
-    let store = Callback::new(store);
-    let save = move |now: Draft| {
+    desk.keep_drafts();
+    let address = Address::new(desk, arrived);
+    let rest = move |_: Settings| {
         if desk.rest() {
-            store.run(now);
             address.keep(false);
         }
     };
     if fragment::is_afresh() {
         desk.begin_afresh();
     }
-    // What links call the range comes later than the page.
     let rested = move || {
+        // A slider that is let go is a change as well, and what links call the range comes later than the page.
+        desk.steps.held.track();
         desk.advised.mark.track();
-        kept()
+        desk.settings()
     };
-    debounce(PAUSE, rested, Callback::new(save));
-    // Whoever leaves at once finds it again all the same, whatever is held.
-    let left = window_event_listener(leptos::ev::pagehide, move |_| {
-        store.run(untrack(kept));
-        address.keep(true);
-    });
+    debounce(PAUSE, rested, Callback::new(rest));
+    let left = window_event_listener(leptos::ev::pagehide, move |_| address.keep(true));
     on_cleanup(move || left.remove());
     focus::listen();
     // What is said of a unit goes with it, wherever the focus is.

@@ -2,6 +2,7 @@
 
 pub mod adviser;
 pub mod clock;
+pub mod drawer;
 pub mod files;
 pub mod first_view;
 pub mod focus;

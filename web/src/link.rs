@@ -8,7 +8,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::money::Money;
 use slotwright_protocol::desk::{Answer, Before, Question};
 
-use crate::browser::{fragment, orders, page, seen, steps, storage};
+use crate::browser::{fragment, orders, page, seen, steps};
 use crate::state::{Desk, PAUSE};
 
 /// What came by the address.
@@ -53,9 +53,8 @@ pub struct Address {
 }
 
 impl Address {
-    /// Begins with what came, and opens what somebody puts there later; `opened` hears of that, so that it is not saved
-    /// before something is answered.
-    pub fn new(desk: Desk, first: Option<Arrived>, opened: Callback<()>) -> Self {
+    /// Begins with what came, and opens what somebody puts there later.
+    pub fn new(desk: Desk, first: Option<Arrived>) -> Self {
         let address = Self { desk, came: StoredValue::new(None) };
         if let Some(arrived) = first {
             address.take(arrived);
@@ -66,7 +65,8 @@ impl Address {
             desk.show_banner(String::new(), String::new());
             if let Some(choice) = arrived.other() {
                 desk.open_link(choice.clone());
-                opened.run(());
+                // It is not kept before something is answered.
+                desk.only_show();
             }
             address.take(arrived);
         };
@@ -139,7 +139,7 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     }
     let before = if own {
         Before::Same
-    } else if desk.peek(|_, range| storage::has(&range.key)) {
+    } else if desk.drafts.others.with_untracked(|others| !others.is_empty()) {
         Before::Other
     } else {
         Before::Nothing

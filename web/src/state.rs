@@ -2,6 +2,7 @@
 
 mod advised;
 mod did;
+mod drafts;
 mod entries;
 mod kept;
 mod snapshot;
@@ -29,8 +30,9 @@ use advised::Advised;
 use did::LastStep;
 use steps::Steps;
 
+pub use drafts::{Drafts, Own};
 pub use snapshot::Snapshot;
-pub use steps::Draft;
+pub use steps::Settings;
 
 /// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
 /// dragging.
@@ -53,6 +55,8 @@ pub struct Loaded {
     pub built_in: Option<NoRange>,
     /// The present day.
     pub today: Day,
+    /// What is kept in the browser.
+    pub own: Own,
 }
 
 /// Everything that components read, and the one way in which they change it.
@@ -68,6 +72,8 @@ pub struct Desk {
     pub steps: Steps,
     /// What the last step did.
     pub last_step: LastStep,
+    /// What is kept in the browser.
+    pub drafts: Drafts,
     built_in: bool,
     snapshot: Memo<Snapshot>,
     range: StoredValue<Arc<Range>>,
@@ -89,7 +95,7 @@ pub struct Desk {
 impl Desk {
     /// Lays out the desk; called once.
     pub fn new(loaded: Loaded) -> Self {
-        let Loaded { range, text, first, pins, today, banner, built_in } = loaded;
+        let Loaded { range, text, first, pins, today, banner, built_in, own } = loaded;
         let choice = first.choice.clone();
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
@@ -116,6 +122,7 @@ impl Desk {
             banner,
             steps,
             last_step,
+            drafts: Drafts::new(own),
             built_in,
             snapshot,
             range,

@@ -2,6 +2,7 @@
 
 pub mod ask;
 pub mod bays;
+pub mod drafts;
 pub mod goals;
 pub mod header;
 pub mod link;

@@ -11,6 +11,7 @@ use crate::units::quantity::Dim;
 pub mod change;
 pub mod changed;
 mod compact;
+pub mod draft;
 pub mod history;
 pub mod link;
 pub mod question;

@@ -8,6 +8,7 @@
 pub mod adviser;
 pub mod desk;
 pub mod did;
+pub mod draft;
 mod english;
 pub mod entry;
 pub mod file;

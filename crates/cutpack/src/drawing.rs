@@ -84,6 +84,21 @@ fn drawn(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64) -> Pen {
     pen
 }
 
+/// The unit from the front as a small picture in its colour, without figures and without words: it stands beside them.
+pub fn thumbnail(subject: Subject<'_>) -> String {
+    let mut pen = Pen::new(THUMBNAIL);
+    front::unit(&mut pen, subject, None);
+    let finish = subject.range.finish(&subject.choice.finish);
+    let (colour, light) = finish.map_or(("#ffffff", 1.0), |finish| (finish.colour.as_str(), finish.luminance()));
+    pen.small(colour, light < DARK)
+}
+
+/// Below that luminance dark lines are not seen: there is less than 2:1 between them.
+const DARK: f64 = 0.07;
+
+/// Millimetres in a pixel of a small picture.
+const THUMBNAIL: f64 = 10.0;
+
 /// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
 /// size.
 pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {

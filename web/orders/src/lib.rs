@@ -21,6 +21,7 @@ use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod code;
+mod drafts;
 mod link;
 mod sheet;
 
@@ -74,6 +75,9 @@ fn answer(question: Question) -> Handed {
             only(Answer::Shown(with(&unit, |derived| Ok(sheet::html(derived, &address)))?))
         }
         Question::Came { range, link, today, before } => only(Answer::Said(link::told(range, &link, today, before)?)),
+        Question::Drafts { range, today, picked, told, kept } => {
+            only(Answer::Shown(drafts::shown(&range, today, &picked, &told, kept)?))
+        }
         Question::Faults(range) => only(Answer::Said(unread(&range))),
     }
 }

@@ -1,8 +1,9 @@
-//! Steps: what a person would call one, and the way back and forward through them. Beginning afresh, opening an order and
-//! opening a link are steps too.
+//! Steps: what a person would call one, and the way back and forward through them. Beginning afresh, opening an order, a
+//! link or a draft are steps too.
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_core::choice::draft::Draft;
 use slotwright_core::choice::history::History;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Key;
@@ -16,7 +17,7 @@ use crate::browser::{page, steps};
 
 /// What can come back: what was chosen, kept and given. Who the person was does not.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Draft {
+pub struct Settings {
     /// What was chosen.
     pub choice: Choice,
     /// What of it was kept.
@@ -26,9 +27,11 @@ pub struct Draft {
     person: u32,
     /// Whether that somebody began with it.
     begun: bool,
+    /// The name of the draft that it comes from; empty if it comes from none.
+    pub(super) of: String,
 }
 
-impl Draft {
+impl Settings {
     fn is_like(&self, other: &Self) -> bool {
         self.choice == other.choice && self.pins == other.pins && self.bounds == other.bounds
     }
@@ -39,7 +42,7 @@ impl Draft {
 struct Record {
     /// About 200 bytes a step of a unit with three bays, since choices share their keys: a thousand steps take less than a
     /// picture.
-    history: History<Draft>,
+    history: History<Settings>,
     /// What was answered since the last step.
     asked: Option<Question>,
     /// How many persons there were.
@@ -59,7 +62,8 @@ pub struct Steps {
 impl Steps {
     /// Nothing was done yet.
     pub fn new(choice: Choice, pins: Vec<Question>) -> Self {
-        let first = Draft { choice, pins, bounds: Bounds::default(), person: 0, begun: false };
+        let bounds = Bounds::default();
+        let first = Settings { choice, pins, bounds, person: 0, begun: false, of: String::new() };
         let record = Record { history: History::new(first), asked: None, persons: 0 };
         let (behind, ahead) = (RwSignal::new(0), RwSignal::new(0));
         Self { held: RwSignal::new(false), record: StoredValue::new(record), behind, ahead }
@@ -70,17 +74,22 @@ impl Steps {
         self.ahead.get() > 0
     }
 
-    fn present(self) -> Draft {
+    pub(super) fn present(self) -> Settings {
         self.record.with_value(|record| record.history.present().clone())
     }
 
-    fn number(self) -> usize {
+    pub(super) fn number(self) -> usize {
         self.record.with_value(|record| record.history.number())
+    }
+
+    /// Forgets all steps before that one.
+    pub(super) fn forget(self, number: usize) {
+        self.change(|record| record.history.forget(number));
     }
 
     fn change(self, change: impl FnOnce(&mut Record)) {
         self.record.update_value(change);
-        let (behind, ahead) = self.record.with_value(|record| (record.history.number(), record.history.ahead()));
+        let (behind, ahead) = self.record.with_value(|record| (record.history.behind(), record.history.ahead()));
         self.behind.set(behind);
         self.ahead.set(ahead);
     }
@@ -106,9 +115,10 @@ impl Desk {
     }
 
     /// What is chosen, kept and given; what reads is run again when it changes.
-    pub fn draft(self) -> Draft {
+    pub fn settings(self) -> Settings {
         let (choice, pins, bounds) = (self.choice.get(), self.pins.get(), self.bounds.get());
-        Draft { choice, pins, bounds, person: self.steps.present().person, begun: false }
+        let Settings { person, of, .. } = self.steps.present();
+        Settings { choice, pins, bounds, person, begun: false, of }
     }
 
     /// Nothing has changed for a while: that makes it a step, unless a slider is still held. Whether things are at rest.
@@ -122,14 +132,14 @@ impl Desk {
 
     /// What has changed since the last step is one.
     pub(super) fn settle(self) {
-        let (before, now) = (self.steps.present(), untrack(move || self.draft()));
+        let (before, now) = (self.steps.present(), untrack(move || self.settings()));
         if !before.is_like(&now) {
             self.step(&before, now);
         }
     }
 
-    fn step(self, before: &Draft, now: Draft) {
-        let is_like = |earlier: &Draft| {
+    fn step(self, before: &Settings, now: Settings) {
+        let is_like = |earlier: &Settings| {
             Choice { place: now.choice.place.clone(), ..earlier.choice.clone() } == now.choice
                 && earlier.person == now.person
         };
@@ -161,8 +171,8 @@ impl Desk {
         self.settle();
         if untrack(move || self.unread.first()).is_some() {
             self.unread.clear();
-        } else if let Some(number) = self.steps.number().checked_sub(1) {
-            self.walk_to(number);
+        } else if self.steps.record.with_value(|record| record.history.behind() > 0) {
+            self.walk_to(self.steps.number() - 1);
         }
     }
 
@@ -192,6 +202,7 @@ impl Desk {
         if now.person != before.person {
             self.forget_person();
         }
+        self.take_back_visitor(number);
         self.unread.clear();
         self.replace(now.choice.clone());
         self.bounds.set(now.bounds);
@@ -209,7 +220,7 @@ impl Desk {
             let mut own = record.history.backwards().take_while(|earlier| earlier.person == now.person);
             own.find(|earlier| earlier.choice.model == *key).cloned()
         });
-        if let Some(Draft { choice, pins, .. }) = left {
+        if let Some(Settings { choice, pins, .. }) = left {
             // The room is the same for all of them.
             self.replace(Choice { place: now.choice.place, ..choice });
             self.keep_other(|kept| *kept = pins);
@@ -225,19 +236,25 @@ impl Desk {
     }
 
     /// What is there now is another person's, and one step after what was before.
-    fn hand_over(self, before: Draft, begun: bool) {
+    fn hand_over(self, before: Settings, begun: bool, always: bool) {
         self.steps.record.update_value(|record| record.persons += 1);
         let person = self.steps.record.with_value(|record| record.persons);
-        let now = Draft { person, begun, ..untrack(move || self.draft()) };
-        if before.is_like(&now) {
-            self.steps.change(|record| record.history.amend(Draft { person, ..before }));
+        let now = Settings { person, begun, of: String::new(), ..untrack(move || self.settings()) };
+        if before.is_like(&now) && !always {
+            self.steps.change(|record| record.history.amend(Settings { person, ..before }));
         } else {
             self.step(&before, now);
         }
     }
 
-    /// Begins the present model afresh: nothing stays of the person before.
+    /// Begins the present model afresh: the unit that was there stays among the drafts, and nothing of the person.
     pub fn begin_afresh(self) {
+        self.leave_unit();
+        self.begin_for(false);
+    }
+
+    /// Begins afresh for somebody else; `always` as a step, whatever was there.
+    pub(super) fn begin_for(self, always: bool) {
         self.settle();
         let before = self.steps.present();
         self.bounds.set(Bounds::default());
@@ -251,13 +268,13 @@ impl Desk {
         self.unread.clear();
         self.forget_person();
         self.begun.update(|times| *times += 1);
-        self.hand_over(before, true);
+        self.hand_over(before, true, always);
     }
 
     /// Whether the last step was to begin afresh, and nothing has been answered, kept or given since.
     pub fn has_just_begun(self) -> bool {
-        let now = self.draft();
-        let is_it = |begun: &Draft| begun.begun && begun.is_like(&now);
+        let now = self.settings();
+        let is_it = |begun: &Settings| begun.begun && begun.is_like(&now);
         self.steps.behind.get() > 0 && self.steps.record.with_value(|record| is_it(record.history.present()))
     }
 
@@ -265,6 +282,7 @@ impl Desk {
     /// this visit are not its own.
     pub fn open(self, sentence: String, choice: Choice, person: Person) {
         self.settle();
+        self.leave_unit();
         let before = self.steps.present();
         self.bounds.set(Bounds::default());
         self.unread.forget_choice();
@@ -272,7 +290,7 @@ impl Desk {
         self.replace(choice);
         self.customer.set(person);
         self.show_banner(sentence, about);
-        self.hand_over(before, false);
+        self.hand_over(before, false, false);
     }
 
     /// Shows the unit of a link that was put into the address. It is no dialog's any more, and nothing of it is kept.
@@ -281,9 +299,40 @@ impl Desk {
         if let Some(dialog) = page::open_dialog() {
             page::show(&dialog, false);
         }
+        self.leave_unit();
         self.unread.forget_choice();
         self.replace(choice);
         self.keep_other(Vec::clear);
+    }
+
+    /// Goes on with a draft, in one step.
+    pub(super) fn take_draft(self, draft: Draft) {
+        self.settle();
+        self.leave_unit();
+        self.unread.forget_choice();
+        let before = self.steps.present();
+        self.replace(draft.link.choice);
+        self.keep_other(|pins| *pins = draft.pins);
+        let now = Settings { of: draft.name, ..untrack(move || self.settings()) };
+        if before.is_like(&now) {
+            self.steps.change(|record| record.history.amend(now));
+        } else {
+            self.step(&before, now);
+        }
+    }
+
+    /// The unit comes from the draft of that name.
+    pub(super) fn call(self, name: &str) {
+        let now = Settings { of: name.into(), ..self.steps.present() };
+        self.steps.change(|record| record.history.amend(now));
+    }
+
+    /// Shows what another tab shows: that is no step here.
+    pub(super) fn follow_tab(self, draft: Draft) {
+        self.replace(draft.link.choice);
+        self.keep_other(|pins| *pins = draft.pins);
+        let now = Settings { of: draft.name, ..untrack(move || self.settings()) };
+        self.steps.change(|record| record.history.amend(now));
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

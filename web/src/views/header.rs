@@ -1,4 +1,4 @@
-//! Whose range it is; opening an order; beginning afresh.
+//! Whose range it is; opening an order; the drafts; beginning afresh.
 
 use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
@@ -10,6 +10,7 @@ use crate::browser::range_file::NoRange;
 use crate::browser::{clock, files, orders, page, range_file, speech};
 use crate::parts::inert;
 use crate::state::Desk;
+use crate::views::drafts::{self, DraftsDialog};
 
 /// Where it is said that the workshop's range file is not there.
 pub const NO_RANGE: &str = "no-range";
@@ -53,7 +54,11 @@ pub fn Header(
             <h1 class="workshop" tabindex="-1">{workshop}</h1>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
+            <p class="kept">{move || desk.drafts.told.get()}</p>
             <div class="tools">
+                <button type="button" aria-haspopup="dialog" on:click=move |_| drafts::open(desk)>
+                    {Label::Drafts.text()}" "<b class="count">{move || count(desk)}</b>
+                </button>
                 <button type="button" aria-disabled=move || (!desk.can_undo()).to_string() on:click=move |_| desk.undo()>{Label::Undo.text()}</button>
                 {inert("<button type=\"button\" class=\"opens-menu\" popovertarget=\"menu\">", Label::Menu)}
                 <div id="menu" class="menu" popover="auto" on:click=|_| page::close_menu()>
@@ -68,6 +73,7 @@ pub fn Header(
                 </div>
             </div>
         </header>
+        <DraftsDialog/>
         {built_in.map(|missing| view! { <BuiltIn missing/> })}
         {move || clock::is_off(desk.present_day()).then(|| view! { <WrongClock/> })}
         <div class="banner" class:empty=move || told().is_empty()>
@@ -75,6 +81,11 @@ pub fn Header(
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
+}
+
+/// How many drafts there are; nothing if there are none.
+fn count(desk: Desk) -> String {
+    desk.drafts.others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
 }
 
 /// That the workshop's range file is not there, what that means, and trying again.

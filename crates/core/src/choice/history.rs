@@ -3,6 +3,8 @@
 /// States in the order of their steps, without end.
 #[derive(Clone, Debug)]
 pub struct History<T> {
+    /// How many before them were forgotten.
+    forgotten: usize,
     /// Those before the present one, the first one first.
     before: Vec<T>,
     present: T,
@@ -13,7 +15,7 @@ pub struct History<T> {
 impl<T> History<T> {
     /// Nothing was done yet.
     pub const fn new(first: T) -> Self {
-        Self { before: Vec::new(), present: first, undone: Vec::new() }
+        Self { forgotten: 0, before: Vec::new(), present: first, undone: Vec::new() }
     }
 
     /// Where one is.
@@ -21,8 +23,13 @@ impl<T> History<T> {
         &self.present
     }
 
-    /// The number of the present state; that of the first is 0. So many steps can be undone.
+    /// The number of the present state; that of the first is 0.
     pub const fn number(&self) -> usize {
+        self.forgotten + self.before.len()
+    }
+
+    /// How many steps can be undone.
+    pub const fn behind(&self) -> usize {
         self.before.len()
     }
 
@@ -47,8 +54,16 @@ impl<T> History<T> {
         self.present = state;
     }
 
+    /// Forgets all states before the one of that number, or before the present one if that is earlier.
+    pub fn forget(&mut self, number: usize) {
+        let gone = number.saturating_sub(self.forgotten).min(self.before.len());
+        self.before.drain(..gone);
+        self.forgotten += gone;
+    }
+
     /// Goes to the state of that number; whether there is one.
     pub fn go_to(&mut self, number: usize) -> bool {
+        let Some(number) = number.checked_sub(self.forgotten) else { return false };
         if number > self.before.len() + self.undone.len() {
             return false;
         }
@@ -109,6 +124,26 @@ mod tests {
                 prop_assert_eq!(history.present(), state);
             }
             prop_assert!(!history.go_to(states.len()));
+        }
+
+        /// What is forgotten does not come back, and all others keep their numbers.
+        #[test]
+        fn what_is_forgotten_does_not_come_back(
+            states in prop::collection::vec(any::<u16>(), 1..40), back in 0_usize..40, gone in 0_usize..60,
+        ) {
+            let mut history = History::new(0);
+            states.iter().for_each(|state| history.push(*state));
+            let at = states.len().saturating_sub(back);
+            history.go_to(at);
+            let all: Vec<u16> = [0].into_iter().chain(states).collect();
+            let first = gone.min(at);
+            history.forget(gone);
+            prop_assert_eq!((history.number(), history.behind(), history.present()), (at, at - first, &all[at]));
+            for (number, state) in all.iter().enumerate() {
+                let mut history = history.clone();
+                prop_assert_eq!(history.go_to(number), number >= first);
+                prop_assert_eq!(history.present(), if number >= first { state } else { &all[at] });
+            }
         }
 
         /// A new step cuts what was undone, and nothing before it.

@@ -9,6 +9,7 @@ pub(super) mod change;
 mod count;
 pub(super) mod desk;
 pub(super) mod did;
+pub(super) mod draft;
 pub(super) mod entry;
 pub(super) mod file;
 pub(super) mod finding;

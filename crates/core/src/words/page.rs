@@ -134,6 +134,16 @@ pub enum Label {
     MakingLink,
     LinkCopied,
     LinkNotCopied,
+    // Drafts.
+    Drafts,
+    OpeningDrafts,
+    Kept,
+    Keeping,
+    NotKept,
+    OwnUnit,
+    StorageFull,
+    StorageShut,
+    ClearedForVisitor,
     // The strip.
     PriceWithTax,
     Weight,
@@ -268,6 +278,8 @@ pub enum Message<'a> {
     SpokenWay(&'a str, &'a str),
     /// Why nothing is ordered yet.
     NotOrderedYet(&'a str),
+    /// What a second draft of the same unit is called.
+    CopyOf(&'a str),
     /// A file was saved.
     Saved(&'a str),
     /// An order was saved.

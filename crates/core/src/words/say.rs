@@ -1,7 +1,9 @@
 //! Where the messages of the areas meet the catalogue of the present locale.
 
 use super::locale::Locale;
-use super::{LOCALE, adviser, desk, english, file, help, link, page, picture, reader, sheet, shell, stage, tool};
+use super::{
+    LOCALE, adviser, desk, draft, english, file, help, link, page, picture, reader, sheet, shell, stage, tool,
+};
 
 impl adviser::Message<'_> {
     /// The text.
@@ -17,6 +19,15 @@ impl desk::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::desk::message(self),
+        }
+    }
+}
+
+impl draft::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::draft::message(self),
         }
     }
 }

@@ -8,6 +8,12 @@ use super::pen::Pen;
 use super::{Lit, Subject};
 
 pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+    unit(pen, subject, Some(lit));
+    dims(pen, subject);
+}
+
+/// The unit without dimension lines.
+pub(super) fn unit(pen: &mut Pen, subject: Subject<'_>, lit: Option<Lit>) {
     let layout = &subject.built.layout;
     let (width, height) = (layout.width.in_mm(), layout.height.in_mm());
     let (body, floor, ceiling) = (layout.body.in_mm(), layout.floor.in_mm(), layout.ceiling.in_mm());
@@ -16,7 +22,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
 
     for (number, span) in layout.bays.iter().enumerate() {
         let (left, right) = (span.left.in_mm(), span.right.in_mm());
-        pen.open(if number == lit { "bay lit" } else { "bay" }, Some(number));
+        pen.open(if Some(number) == lit { "bay lit" } else { "bay" }, Some(number));
         pen.rect("back", (left, up(floor)), (right, up(ceiling)), 0.0);
         hole(pen, subject, number, up(floor));
         device(pen, subject, number, up(floor));
@@ -39,7 +45,11 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
     pen.rect("edge", (0.0, up(0.0)), (width, up(body)), 0.0);
     pen.rect("edge", (0.0, up(body)), (width, up(floor)), 0.0);
     pen.rect("edge", (0.0, up(ceiling)), (width, up(height)), 0.0);
+}
 
+fn dims(pen: &mut Pen, subject: Subject<'_>) {
+    let layout = &subject.built.layout;
+    let (width, height) = (layout.width.in_mm(), layout.height.in_mm());
     pen.open("dims", None);
     let (near, far) = (height + pen.px(22.0), height + pen.px(54.0));
     // Either all bays have their figures or none has a line.
@@ -50,7 +60,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
     }
     pen.dim_level(0.0, width, if row { far } else { near });
     let beside = pen.px(-20.0);
-    pen.dim_upright(up(0.0), up(height), beside);
+    pen.dim_upright(height, 0.0, beside);
     pen.close();
 }
 

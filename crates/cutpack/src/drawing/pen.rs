@@ -208,6 +208,22 @@ impl Pen {
         }
     }
 
+    /// The whole as one small SVG in that colour, which says nothing by itself; lines on a dark one are light.
+    pub(super) fn small(self, colour: &str, is_dark: bool) -> String {
+        let (x, y) = (n(self.low.0 - self.px(1.0)), n(self.low.1 - self.px(1.0)));
+        let (width, height) = (n(self.high.0 - self.low.0 + self.px(2.0)), n(self.high.1 - self.low.1 + self.px(2.0)));
+        let (colour, line) = (escaped(colour), n(self.px(1.0)));
+        let (class, ink) = if is_dark { (" dark", "#8a9088") } else { ("", "#1d2320") };
+        let mut svg = String::with_capacity(self.body.len() + 256);
+        let _ = write!(
+            svg,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing{class}\" aria-hidden=\"true\" viewBox=\"{x} {y} {width} {height}\" color=\"{colour}\" fill=\"{colour}\" stroke=\"{ink}\" stroke-width=\"{line}\">"
+        );
+        svg.push_str(&self.body);
+        svg.push_str("</svg>");
+        svg
+    }
+
     /// The whole as one SVG; on paper it has its size by the scale.
     pub(super) fn done(self, title: &str, scale: Option<f64>) -> String {
         let border = self.px(BORDER_PX);

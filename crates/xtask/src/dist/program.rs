@@ -25,8 +25,10 @@ const NAME: &str = "page";
 /// As `index.html` names the folder of its files.
 const FOLDER: &str = "app/";
 
-/// The page's own scripts: what starts it, what watches over that, and what that loads once there is a first answer.
-const SCRIPTS: [&str; 3] = ["start.js", "watch.js", "offline.js"];
+/// The page's own scripts: what starts it, what watches over that, what it keeps in the browser by, and what is loaded once
+/// there is a first answer.
+const SCRIPTS: [&str; 4] = ["start.js", "watch.js", "drawer.js", "offline.js"];
+const PAGE: &str = "web/page";
 
 /// What the compiler uses of WebAssembly; only the part that everybody loads says so itself.
 // Source: The rustc book, "wasm32-unknown-unknown", "Enabled WebAssembly features" (from memory).
@@ -55,7 +57,7 @@ impl Program {
         program.bind(root, web, &cut)?;
         program.gather(root, web, make, &cut)?;
         for script in SCRIPTS {
-            copy(&root.join("web/page").join(script), &program.0.join(script))?;
+            copy(&root.join(PAGE).join(script), &program.0.join(script))?;
         }
         program.minify(root)?;
         names::shorten(&program.0, NAME)?;

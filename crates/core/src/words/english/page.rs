@@ -133,6 +133,26 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::MakingLink => "Making the link \u{2026}",
         Label::LinkCopied => "Copied.",
         Label::LinkNotCopied => "The browser did not copy it. It is selected: copy it from there.",
+        Label::Drafts => "Drafts",
+        Label::OpeningDrafts => "Opening the drafts \u{2026}",
+        Label::Kept => "Saved",
+        Label::Keeping => "Saving \u{2026}",
+        Label::NotKept => "Not saved",
+        Label::OwnUnit => {
+            "Another tab shows the unit as it was, and saves that. From here on this tab has a unit of its own; both \
+             are kept."
+        }
+        Label::StorageFull => {
+            "This browser has no room left to save in: what you change now is gone when you leave. Delete drafts, or \
+             copy the link, which carries the unit."
+        }
+        Label::StorageShut => {
+            "This browser lets the page save nothing: what you change is gone when you leave. Copy the link, which \
+             carries the unit, or allow this page to keep data."
+        }
+        Label::ClearedForVisitor => {
+            "The unit, all drafts and what was typed for an order are cleared. For a minute you can take it back."
+        }
         Label::PriceWithTax => "Price with tax",
         Label::Weight => "Weight",
         Label::WithYouBy => "With you by",
@@ -208,6 +228,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::SpokenUnread(which, wrong) => format!("{which}. {wrong}"),
         Message::SpokenWay(why, way) => format!("{why}\nEnter: {way}."),
         Message::NotOrderedYet(why) => format!("Not to be ordered yet. {why}"),
+        Message::CopyOf(name) => format!("{name}, second"),
         Message::Saved(file) => format!("Saved as {file}."),
         Message::OrderSaved(file) => format!("Saved as {file}. Send it to the workshop."),
     }

@@ -1,0 +1,119 @@
+//! Drafts in English.
+
+use super::LOCALE;
+use super::count::number_of;
+use super::name::fill_within;
+use crate::words::draft::{Deed, Done, Loss, Message, Row};
+use crate::words::{money, size};
+
+const fn deed(of: Deed) -> &'static str {
+    match of {
+        Deed::Open => "Open",
+        Deed::Double => "Duplicate",
+        Deed::Delete => "Delete",
+        Deed::Pick => "Compare",
+        Deed::GoOn => "Go on with this",
+    }
+}
+
+fn deed_with(of: Deed, name: &str) -> String {
+    match of {
+        Deed::Open | Deed::Double | Deed::Delete | Deed::Pick => format!("{} {name}", deed(of)),
+        Deed::GoOn => format!("{}: {name}", deed(of)),
+    }
+}
+
+fn done(of: Done, name: &str) -> String {
+    match of {
+        Done::Kept => format!("\u{201c}{name}\u{201d} is kept."),
+        Done::Replaced => format!("\u{201c}{name}\u{201d} is kept in place of the draft that had this name."),
+        Done::Renamed => format!("It is called \u{201c}{name}\u{201d} now."),
+        Done::Deleted => format!("\u{201c}{name}\u{201d} is deleted."),
+        Done::Restored => format!("\u{201c}{name}\u{201d} is there again."),
+        Done::Unnamed => "Give it a name first.".into(),
+    }
+}
+
+fn row(of: Row) -> String {
+    let name = match of {
+        Row::Model => "Model",
+        Row::Price => "Price with tax",
+        Row::Weight => "Weight",
+        Row::Day => "With you by",
+        Row::Width => "Width, mm",
+        Row::Height => "Height, mm",
+        Row::Depth => "Depth, mm",
+        Row::Finish => "Finish",
+        Row::Back => "Back",
+        Row::Corners => "Corners",
+        Row::Bay(number) => return format!("Bay {number}"),
+    };
+    name.into()
+}
+
+fn loss(of: Loss<'_>) -> String {
+    match of {
+        Loss::Made => "that it can be made".into(),
+        Loss::Bays(count) => number_of(count, "bay", "bays"),
+        Loss::Doors(count) => number_of(count, "door", "doors"),
+        Loss::Shelves(count) => number_of(count, "shelf", "shelves"),
+        Loss::Holes(count) => number_of(count, "cable hole", "cable holes"),
+        Loss::Device(name) => format!("the place of the {name}"),
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    let text = match of {
+        Message::Title => "Drafts",
+        Message::Close => "Close",
+        Message::OnTheBench => "On the bench",
+        Message::Name => "Name",
+        Message::Keep => "Keep as a draft",
+        Message::NoneYet => "No drafts yet. One that you keep stays in this browser, with its price and day.",
+        Message::NameOf(name) => return format!("Name of {name}"),
+        Message::Unnamed(model, width, height) => {
+            return format!("{model} {}\u{202f}\u{d7}\u{202f}{}", size(width), size(height));
+        }
+        Message::Left => "Left for another unit, without a name. With a name it stays as a draft.",
+        Message::OtherTab => "Open in another tab, which goes on saving it.",
+        Message::Figures(price, mass, day) => return format!("{price} \u{b7} {mass} \u{b7} {day}"),
+        Message::OtherPrice { then, now, currency } => {
+            return format!("Prices of this draft changed: {} to {}.", money(then, currency), money(now, currency));
+        }
+        Message::NoLonger(reasons) => {
+            return format!("It could be ordered when it was kept, and cannot now. {reasons}");
+        }
+        Message::Unmade(reasons) => return format!("It cannot be made as it is. {reasons}"),
+        Message::NoModel(model) => {
+            return format!("The range does not have the model {model} any more, so it cannot be opened.");
+        }
+        Message::Do(of) => deed(of),
+        Message::DoWith(of, name) => return deed_with(of, name),
+        Message::Done(of, name) => return done(of, name),
+        Message::BringBack => "Bring it back",
+        Message::Compare => "Compare side by side",
+        Message::PickSome => "Tick two to four of them to see them side by side.",
+        Message::NewVisitor => "New visitor",
+        Message::NewVisitorMeans => {
+            "Somebody else comes to this browser: clears the unit, all drafts and what was typed for an order. For a \
+             minute you can take it back."
+        }
+        Message::SideBySide => "Side by side",
+        Message::BackToList => "All drafts",
+        Message::Marked => "What differs from the first is bold.",
+        Message::Differs => "differs: ",
+        Message::Row(of) => return row(of),
+        Message::Bay { fill, hole, device } => {
+            let parts = [Some(fill_within(fill)), hole.map(Into::into), device.map(Into::into)];
+            return parts.into_iter().flatten().collect::<Vec<_>>().join(", ");
+        }
+        Message::Square => "square",
+        Message::Lost(name, against, lost) => {
+            let lost = LOCALE.list(lost.iter().map(|of| loss(*of)));
+            return format!("Against {against}, {name} loses {lost}.");
+        }
+        Message::NothingLost(name, against) => return format!("Against {against}, {name} loses nothing."),
+        Message::Unsuited(name, sentence) => return format!("{name}: {sentence}"),
+    };
+    text.into()
+}

@@ -1,0 +1,168 @@
+// Drafts in several tabs, for several persons, and in a page that comes back from the browser's cache.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { chromium } from "playwright-core";
+import { ADA, Bench, browser } from "./page.mjs";
+import { Drawer } from "./drawer.mjs";
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(() => chrome.close());
+
+const finish = (bench, name) => bench.group("Finish").getByRole("button", { name }).click();
+
+/** Another tab of the same person. */
+async function tab(bench) {
+  const other = new Bench(await bench.page.context().newPage());
+  other.page.on("pageerror", (error) => other.errors.push(error.message));
+  await other.visit();
+  return other;
+}
+
+async function shows(bench, pattern) {
+  for (let tries = 0; tries < 40 && !pattern.test(await bench.drawing()); tries += 1) await bench.page.waitForTimeout(50);
+  assert.match(await bench.drawing(), pattern);
+}
+
+const units = async (bench) => Object.entries(await bench.kept()).filter(([name]) => name.startsWith("t")).map(([, text]) => text.split("\u001f")[3]);
+
+test("a second tab shows what the first one has until something is answered there; then both are kept", async () => {
+  const first = await Bench.open(chrome);
+  await first.type("Width", "1700");
+  await first.saved();
+  const second = await tab(first);
+  await shows(second, /1.700 mm wide/);
+  await finish(first, "Brick");
+  await first.saved();
+  await shows(second, /1.700 mm wide.*Finish Brick/);
+  assert.equal((await units(first)).length, 1, "one tab writes");
+  assert.equal(await second.header("Undo").getAttribute("aria-disabled"), "true", "that was no step of this tab");
+  await second.type("Height", "600");
+  await second.page.getByText("this tab has a unit of its own").waitFor();
+  await second.saved();
+  await finish(first, "Mere");
+  await first.saved();
+  await shows(second, /600 high.*Finish Brick/);
+  assert.deepEqual((await units(first)).map((link) => link.split("/")[5]).sort(), ["brick", "mere"]);
+  const drawer = new Drawer(second);
+  await drawer.open();
+  await drawer.dialog.getByText("Open in another tab").waitFor();
+  await drawer.close();
+  await first.page.close();
+  await drawer.open();
+  await drawer.dialog.getByText("Left for another unit").waitFor();
+  await drawer.close();
+  // A tab that is loaded anew keeps to its own unit.
+  const third = await tab(second);
+  await finish(third, "Soot");
+  await third.saved();
+  await second.page.goto("about:blank");
+  await second.visit();
+  await shows(second, /600 high.*Finish Brick/);
+  assert.deepEqual([first.errors, second.errors, third.errors], [[], [], []]);
+  await second.close();
+});
+
+test("the list of drafts is the same in all tabs", async () => {
+  const first = await Bench.open(chrome);
+  const second = await tab(first);
+  const [one, other] = [new Drawer(first), new Drawer(second)];
+  await one.keep("Hall");
+  await second.page.locator(".count").getByText("1").waitFor();
+  await other.open();
+  await other.press("Delete Hall");
+  await other.says("“Hall” is deleted.");
+  await first.page.waitForFunction(() => document.querySelector(".count").textContent === "");
+  assert.deepEqual([first.errors, second.errors], [[], []]);
+  await first.close();
+});
+
+test("a new visitor finds nothing of the one before, in no tab; for a minute it can be taken back", async () => {
+  const first = await Bench.open(chrome);
+  await first.page.clock.install();
+  await first.page.reload();
+  await first.button("Order spec").waitFor();
+  await first.address(ADA);
+  await first.page.keyboard.press("Escape");
+  await first.type("Width", "1700");
+  await first.page.clock.runFor(1000);
+  const drawer = new Drawer(first);
+  await drawer.keep("Hall");
+  const second = await tab(first);
+  await second.type("Height", "600");
+  await second.saved();
+  const visitor = async () => {
+    await drawer.open();
+    await drawer.press("New visitor");
+    await first.page.getByText("For a minute you can take it back").waitFor();
+    await first.page.clock.runFor(1000);
+    await first.saved();
+  };
+  await visitor();
+  await shows(first, /1.640 mm wide/);
+  await shows(second, /1.640 mm wide, 520 high/);
+  assert.doesNotMatch(JSON.stringify(await first.kept()), /1700|x600x|Hall/, "nothing is left in the browser at once");
+  await first.button("Order spec").click();
+  assert.equal((await first.customer()).Name, "");
+  await first.page.keyboard.press("Escape");
+  await first.button("Take it back").click();
+  await shows(first, /1.700 mm wide/);
+  await first.page.clock.runFor(1000);
+  await drawer.open();
+  assert.equal((await drawer.names())[0], "Hall");
+  assert.match(JSON.stringify(await first.kept()), /x600x/, "the other tab's unit is there again too");
+  await drawer.close();
+  await visitor();
+  await first.page.clock.runFor(60_000);
+  await first.button("Begin afresh").waitFor();
+  assert.equal(await first.header("Undo").getAttribute("aria-disabled"), "true");
+  await first.page.goBack();
+  await first.page.clock.runFor(1000);
+  await shows(first, /1.640 mm wide/);
+  assert.doesNotMatch(JSON.stringify(await first.kept()), /1700|x600x|Hall/);
+  assert.deepEqual([first.errors, second.errors], [[], []]);
+  await first.close();
+});
+
+test("to begin afresh leaves the drafts, and the unit that was there", async () => {
+  const bench = await Bench.open(chrome);
+  const drawer = new Drawer(bench);
+  await drawer.keep("Hall");
+  await bench.type("Width", "1700");
+  await bench.saved();
+  await bench.button("Begin afresh").click();
+  await bench.saved();
+  await drawer.open();
+  assert.equal((await drawer.names()).length, 2);
+  await drawer.press("Open Sedge 1\u202f700\u202f×\u202f520");
+  await shows(bench, /1.700 mm wide/);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("a page that waits in the browser's cache has its unit for no other tab to wait for", async () => {
+  const cached = await chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: ["--no-sandbox"],
+    ignoreDefaultArgs: ["--disable-back-forward-cache"],
+  });
+  const first = await Bench.open(cached);
+  await first.type("Width", "1700");
+  await first.saved();
+  await first.page.evaluate(() => addEventListener("pageshow", ({ persisted }) => { window.persisted = persisted; }));
+  await first.page.goto("data:text/html,elsewhere");
+  const second = await tab(first);
+  await shows(second, /1.700 mm wide/);
+  await finish(second, "Brick");
+  await second.saved();
+  assert.equal((await units(second)).length, 1, "it took the unit over");
+  await first.page.goBack();
+  await first.button("Order spec").waitFor();
+  assert.equal(await first.page.evaluate(() => window.persisted), true, "nothing keeps the page from the cache");
+  await shows(first, /1.700 mm wide.*Finish Clear/);
+  await first.saved();
+  await finish(first, "Soot");
+  await first.saved();
+  assert.deepEqual((await units(first)).map((link) => link.split("/")[5]).sort(), ["brick", "soot"]);
+  assert.deepEqual([first.errors, second.errors], [[], []]);
+  await cached.close();
+});

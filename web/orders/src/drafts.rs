@@ -1,0 +1,235 @@
+//! Drafts as the page shows them: a list of all, and up to four side by side. What can be done with them stands on the
+//! buttons as what they `data-do`.
+
+mod sides;
+
+use slotwright_core::business::promise::Backlog;
+use slotwright_core::choice::draft::{Draft, NAME_MOST};
+use slotwright_core::order::derive::derive_unproven;
+use slotwright_core::range::Range;
+use slotwright_core::rules::finding::Severity;
+use slotwright_core::units::day::Day;
+use slotwright_core::words;
+use slotwright_core::words::draft::{Deed, Message};
+use slotwright_cutpack::drawing::{Subject, thumbnail};
+
+use slotwright_protocol::desk::{self, Kept, Told};
+
+use crate::unread;
+
+/// Nobody reads more reasons at once; each stands beside its question once the draft is open.
+const REASONS_MOST: usize = 2;
+
+/// Names of units that were never given one begin with this, as in `web/src/state/drafts.rs`.
+const UNIT: char = 't';
+
+/// Where a draft is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    /// It is the present unit.
+    Bench,
+    /// It has a name.
+    List,
+    /// It has none, and was left for another one.
+    Left,
+    /// It is the present unit of another tab.
+    OtherTab,
+}
+
+/// A draft with all that is shown of it; of the present unit the name is that of the draft that it comes from.
+struct Shown {
+    id: String,
+    draft: Draft,
+    name: String,
+    picture: String,
+    /// Price, mass and day, if it can be made.
+    figures: Option<[String; 3]>,
+    /// What is to be known.
+    tells: Vec<String>,
+    /// Whether the range has its model.
+    is_known: bool,
+}
+
+/// The list of drafts, or those that are picked side by side.
+pub(crate) fn shown(
+    range: &str,
+    today: Day,
+    picked: &[String],
+    told: &Told,
+    kept: Vec<Kept>,
+) -> Result<String, String> {
+    let range = Range::parse(range).map_err(|_| unread(range))?;
+    let all: Vec<Shown> = kept
+        .into_iter()
+        .enumerate()
+        .filter_map(|(at, Kept { id, text, elsewhere })| {
+            let place = match (at, id.starts_with(UNIT), elsewhere) {
+                (0, ..) => Place::Bench,
+                (_, _, true) => Place::OtherTab,
+                (_, true, false) => Place::Left,
+                (_, false, false) => Place::List,
+            };
+            Some(Shown::of(&range, today, &id, Draft::of_text(&text)?, place))
+        })
+        .collect();
+    let chosen: Vec<&Shown> = all.iter().filter(|shown| picked.contains(&shown.id)).collect();
+    Ok(if (2..=4).contains(&chosen.len()) { sides::table(&range, &chosen) } else { list(&all, told, picked) })
+}
+
+impl Shown {
+    fn of(range: &Range, today: Day, id: &str, draft: Draft, place: Place) -> Self {
+        let choice = &draft.link.choice;
+        let model = range.model(&choice.model);
+        let title = model.map_or(choice.model.as_str(), |model| &model.name);
+        let name = if draft.name.is_empty() {
+            Message::Unnamed(title, choice.width_mm, choice.height_mm).text()
+        } else {
+            draft.name.clone()
+        };
+        let mut tells = Vec::new();
+        match place {
+            Place::Bench | Place::List => {}
+            Place::OtherTab => tells.push(Message::OtherTab.text()),
+            Place::Left => tells.push(Message::Left.text()),
+        }
+        if model.is_none() {
+            tells.push(Message::NoModel(choice.model.as_str()).text());
+            let (id, picture) = (id.into(), String::new());
+            return Self { id, name, picture, figures: None, tells, is_known: false, draft };
+        }
+        let backlog = Backlog::default();
+        let derived = derive_unproven(range, choice, today, &backlog);
+        let stops = derived.findings.iter().filter(|finding| finding.severity == Severity::Stops);
+        let reasons = stops.take(REASONS_MOST).map(words::reason).collect::<Vec<_>>().join(" ");
+        let made = draft.link.made.map(|made| made.price);
+        let built = derived.built.as_ref();
+        let price = built.map(|built| &built.price).filter(|_| reasons.is_empty());
+        match (made, price) {
+            (Some(_), None) => tells.push(Message::NoLonger(&reasons).text()),
+            (None, None) => tells.push(Message::Unmade(&reasons).text()),
+            (Some(then), Some(price)) if then != price.total_minor => {
+                let (now, currency) = (price.total_minor, price.currency.as_str());
+                tells.push(Message::OtherPrice { then, now, currency }.text());
+            }
+            (_, Some(_)) => {}
+        }
+        let figures = built.zip(price).map(|(built, price)| {
+            let day = built.promise.as_ref().map(|promise| words::day(promise.arrives, today));
+            [words::money(price.total_minor, &price.currency), words::mass(built.whole.mass), day.unwrap_or_default()]
+        });
+        let picture = built.map(|built| thumbnail(Subject { range, choice, built })).unwrap_or_default();
+        Self { id: id.into(), name, picture, figures, tells, is_known: true, draft }
+    }
+
+    fn figures(&self) -> String {
+        self.figures.as_ref().map(|[price, mass, day]| Message::Figures(price, mass, day).text()).unwrap_or_default()
+    }
+}
+
+/// Text within HTML and its attributes: names are what people typed.
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+/// A button by what it does; `named` is what it is called by those who do not see what it stands beside.
+fn button(class: &str, what: &str, text: &str, named: &str) -> String {
+    let (text, named) = (escaped(text), escaped(named));
+    let label = if named.is_empty() { String::new() } else { format!(" aria-label=\"{named}\"") };
+    format!("<button type=\"button\" class=\"{class}\" data-do=\"{what}\"{label}>{text}</button>")
+}
+
+/// The head of the dialog.
+fn head(title: Message<'_>, more: &str) -> String {
+    let close = button("", "close", &Message::Close.text(), "");
+    format!(
+        "<div class=\"order-head\"><h2 id=\"drafts-title\">{}</h2><div class=\"views\">{more}{close}</div></div>",
+        title.text()
+    )
+}
+
+fn list(all: &[Shown], told: &Told, picked: &[String]) -> String {
+    let mut html = head(Message::Title, "");
+    html += &said(told);
+    let Some((own, others)) = all.split_first() else { return html };
+    html += &bench(own, picked);
+    if others.is_empty() {
+        html += &format!("<p class=\"cautions\">{}</p>", Message::NoneYet.text());
+    } else {
+        html += "<ul class=\"drafts\">";
+        others.iter().for_each(|other| html += &item(other, picked));
+        html += "</ul>";
+        let compare = button("", "compare", &Message::Compare.text(), "");
+        html += &format!("<div class=\"compare\">{compare}<p>{}</p></div>", Message::PickSome.text());
+    }
+    let visitor = button("", "visitor", &Message::NewVisitor.text(), "");
+    html += &format!("<div class=\"visitor\">{visitor}<p>{}</p></div>", Message::NewVisitorMeans.text());
+    html
+}
+
+/// What was done last, and the way back.
+fn said(Told { done, name, back }: &Told) -> String {
+    let sentence = match *done {
+        desk::Deed::Done(done) => Message::Done(done, name).text(),
+        desk::Deed::Compared => Message::PickSome.text(),
+        desk::Deed::Nothing => String::new(),
+    };
+    let back = if *back { button("remedy", "restore", &Message::BringBack.text(), "") } else { String::new() };
+    format!("<div class=\"said\"><p role=\"status\">{}</p>{back}</div>", escaped(&sentence))
+}
+
+/// The present unit, and the field by which it becomes a draft.
+fn bench(own: &Shown, picked: &[String]) -> String {
+    let Shown { id, name, picture, .. } = own;
+    let (title, label, keep) = (Message::OnTheBench.text(), Message::Name.text(), Message::Keep.text());
+    let (name, keep) = (escaped(name), button("main", "keep", &keep, ""));
+    format!(
+        "<section class=\"draft bench-draft\"><div class=\"thumb\">{picture}</div><div><h3>{title}</h3>{}{}\
+         <div class=\"keeps\"><label class=\"field\"><span class=\"field-label\">{label}</span><input class=\"name\" \
+         maxlength=\"{NAME_MOST}\" value=\"{name}\"></label>{keep}{}</div></div></section>",
+        figures(own),
+        tells(own),
+        pick((id, &title), picked),
+    )
+}
+
+fn item(shown: &Shown, picked: &[String]) -> String {
+    let Shown { id, name, picture, is_known, .. } = shown;
+    let deed = |deed: Deed| {
+        let what = match deed {
+            Deed::Open | Deed::GoOn => "open",
+            Deed::Double => "double",
+            Deed::Delete => "delete",
+            Deed::Pick => "pick",
+        };
+        button("", &format!("{what} {id}"), &Message::Do(deed).text(), &Message::DoWith(deed, name).text())
+    };
+    let known = if *is_known { [deed(Deed::Open), deed(Deed::Double)].concat() } else { String::new() };
+    let pick = if *is_known { pick((id, name), picked) } else { String::new() };
+    let (called, name) = (escaped(&Message::NameOf(name).text()), escaped(name));
+    format!(
+        "<li class=\"draft\"><div class=\"thumb\">{picture}</div><div><h3 class=\"unseen\">{name}</h3>\
+         <input class=\"rename\" data-id=\"{id}\" maxlength=\"{NAME_MOST}\" aria-label=\"{called}\" value=\"{name}\">{}{}\
+         <div class=\"views\">{known}{}{pick}</div></div></li>",
+        figures(shown),
+        tells(shown),
+        deed(Deed::Delete),
+    )
+}
+
+/// A box to tick for the comparison; it stays ticked where it was.
+fn pick((id, name): (&str, &str), picked: &[String]) -> String {
+    let ticked = if picked.iter().any(|picked| picked == id) { " checked" } else { "" };
+    let (text, named) = (Message::Do(Deed::Pick).text(), escaped(&Message::DoWith(Deed::Pick, name).text()));
+    format!(
+        "<label class=\"pick\"><input type=\"checkbox\" value=\"{id}\"{ticked} aria-label=\"{named}\">{text}</label>"
+    )
+}
+
+fn figures(shown: &Shown) -> String {
+    let text = shown.figures();
+    if text.is_empty() { text } else { format!("<p class=\"figures\">{}</p>", escaped(&text)) }
+}
+
+fn tells(shown: &Shown) -> String {
+    shown.tells.iter().map(|tell| format!("<p class=\"tell\">{}</p>", escaped(tell))).collect()
+}

@@ -1,0 +1,151 @@
+//! Drafts side by side: what differs from the first is marked, and what is lost against it is said.
+
+use slotwright_core::choice::{Bay, Choice, Fill};
+use slotwright_core::range::{Key, Range};
+use slotwright_core::rules::place::breaches;
+use slotwright_core::units::quantity::Dim;
+use slotwright_core::words;
+use slotwright_core::words::draft::{Deed, Loss, Message, Row};
+
+use super::{Shown, button, escaped, head};
+
+/// Stands where there is nothing.
+const NOTHING: &str = "\u{2013}";
+
+/// The comparison, as it stands in the dialog.
+pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
+    let mut html = head(Message::SideBySide, &button("", "list", &Message::BackToList.text(), ""));
+    let title = Message::SideBySide.text();
+    html += &format!(
+        "<div class=\"sides\" tabindex=\"0\" role=\"region\" aria-label=\"{title}\"><table><thead><tr><td></td>"
+    );
+    for shown in all {
+        let Shown { name, picture, .. } = shown;
+        html += &format!("<th scope=\"col\"><div class=\"thumb\">{picture}</div>{}</th>", escaped(name));
+    }
+    html += "</tr></thead><tbody>";
+    for (row, values) in rows(range, all) {
+        html += &line(&Message::Row(row).text(), &values);
+    }
+    html += "</tbody><tfoot><tr><td></td>";
+    for (at, shown) in all.iter().enumerate() {
+        let (class, named) = (if at == 0 { "main" } else { "" }, Message::DoWith(Deed::GoOn, &shown.name).text());
+        let go_on = button(class, &format!("open {}", shown.id), &Message::Do(Deed::GoOn).text(), &named);
+        html += &format!("<td>{go_on}</td>");
+    }
+    html += &format!("</tr></tfoot></table></div><p class=\"cautions\">{}</p>", Message::Marked.text());
+    for sentence in lost(range, all) {
+        html += &format!("<p class=\"lost\">{}</p>", escaped(&sentence));
+    }
+    html
+}
+
+fn line(name: &str, values: &[String]) -> String {
+    let mut html = format!("<tr><th scope=\"row\">{}</th>", escaped(name));
+    for value in values {
+        let shown = escaped(value);
+        html += &if values.first() == Some(value) {
+            format!("<td>{shown}</td>")
+        } else {
+            format!("<td class=\"differs\"><span class=\"unseen\">{}</span>{shown}</td>", Message::Differs.text())
+        };
+    }
+    html + "</tr>"
+}
+
+fn rows(range: &Range, all: &[&Shown]) -> Vec<(Row, Vec<String>)> {
+    let figure = |at: usize| {
+        let of = |shown: &&Shown| shown.figures.as_ref().and_then(|figures| figures.get(at).cloned());
+        all.iter().map(|shown| of(shown).unwrap_or_else(|| NOTHING.into())).collect()
+    };
+    let answer = |of: &dyn Fn(&Choice) -> String| all.iter().map(|shown| of(&shown.draft.link.choice)).collect();
+    let mut rows: Vec<(Row, Vec<String>)> = vec![
+        (Row::Model, answer(&|choice| named(range.model(&choice.model).map(|model| &model.name), &choice.model))),
+        (Row::Price, figure(0)),
+        (Row::Weight, figure(1)),
+        (Row::Day, figure(2)),
+        (Row::Width, answer(&|choice| words::size(choice.width_mm))),
+        (Row::Height, answer(&|choice| words::size(choice.height_mm))),
+        (Row::Depth, answer(&|choice| words::size(choice.depth_mm))),
+        (Row::Finish, answer(&|choice| named(range.finish(&choice.finish).map(|finish| &finish.name), &choice.finish))),
+        (Row::Back, answer(&|choice| named(range.board(&choice.back).map(|board| &board.name), &choice.back))),
+        (Row::Corners, answer(&|choice| corners(choice.corner_radius_mm))),
+    ];
+    let most = all.iter().map(|shown| shown.draft.link.choice.bays.len()).max().unwrap_or_default();
+    for number in 0..most {
+        let of = |choice: &Choice| choice.bays.get(number).map_or_else(|| NOTHING.into(), |one| bay(range, one));
+        rows.push((Row::Bay(number + 1), answer(&of)));
+    }
+    rows
+}
+
+fn named(name: Option<&String>, key: &Key) -> String {
+    name.map_or(key.as_str(), String::as_str).into()
+}
+
+fn corners(radius: Dim) -> String {
+    if radius == Dim::mm(0) { Message::Square.text() } else { words::length(radius) }
+}
+
+fn bay(range: &Range, bay: &Bay) -> String {
+    let hole = bay.hole.as_ref().map(|hole| range.hole(&hole.kind).map_or(hole.kind.as_str(), |kind| &kind.name));
+    Message::Bay { fill: bay.fill, hole, device: bay.device.as_ref().map(|key| device(range, key)) }.text()
+}
+
+fn device<'a>(range: &'a Range, key: &'a Key) -> &'a str {
+    range.device(key).map_or(key.as_str(), |device| &device.name)
+}
+
+/// What each of the others loses against the first, and what it does not suit that the first does.
+fn lost(range: &Range, all: &[&Shown]) -> Vec<String> {
+    let Some((first, others)) = all.split_first() else { return Vec::new() };
+    let suited: Vec<String> = breaches(&first.draft.link.choice).map(|finding| words::sentence(&finding)).collect();
+    let mut told = Vec::new();
+    for other in others {
+        let losses = losses(range, first, other);
+        let (name, against) = (&other.name, &first.name);
+        told.push(if losses.is_empty() {
+            Message::NothingLost(name, against).text()
+        } else {
+            Message::Lost(name, against, &losses).text()
+        });
+        let beyond = breaches(&other.draft.link.choice).map(|finding| words::sentence(&finding));
+        told.extend(
+            beyond.filter(|sentence| !suited.contains(sentence)).map(|told| Message::Unsuited(name, &told).text()),
+        );
+    }
+    told
+}
+
+fn losses<'a>(range: &'a Range, first: &'a Shown, other: &Shown) -> Vec<Loss<'a>> {
+    let (before, now) = (&first.draft.link.choice.bays, &other.draft.link.choice.bays);
+    let fewer = |count: fn(&Bay) -> usize| {
+        let sum = |bays: &[Bay]| bays.iter().map(count).sum::<usize>();
+        u8::try_from(sum(before).saturating_sub(sum(now))).unwrap_or(u8::MAX)
+    };
+    let mut losses = Vec::new();
+    if first.figures.is_some() && other.figures.is_none() {
+        losses.push(Loss::Made);
+    }
+    let shelves = |bay: &Bay| if let Fill::Shelves(count) = bay.fill { usize::from(count) } else { 0 };
+    losses.extend([
+        Loss::Bays(fewer(|_| 1)),
+        Loss::Doors(fewer(|bay| usize::from(matches!(bay.fill, Fill::Leaf(_))))),
+        Loss::Shelves(fewer(shelves)),
+        Loss::Holes(fewer(|bay| usize::from(bay.hole.is_some()))),
+    ]);
+    losses.retain(|loss| match loss {
+        Loss::Bays(count) | Loss::Doors(count) | Loss::Shelves(count) | Loss::Holes(count) => *count > 0,
+        Loss::Made | Loss::Device(_) => true,
+    });
+    let mut there: Vec<&Key> = now.iter().filter_map(|bay| bay.device.as_ref()).collect();
+    for key in before.iter().filter_map(|bay| bay.device.as_ref()) {
+        match there.iter().position(|known| *known == key) {
+            Some(at) => {
+                there.remove(at);
+            }
+            None => losses.push(Loss::Device(device(range, key))),
+        }
+    }
+    losses
+}

@@ -1,0 +1,273 @@
+//! The texts of what passes to the order desk and back.
+
+use slotwright_core::words::draft::Done;
+
+use super::{Answer, Before, Deed, Kept, Person, Question, Told, Unit};
+use crate::{Message, Parts, Writer};
+
+impl Unit {
+    fn write(&self, to: &mut Writer) {
+        to.text(&self.range);
+        to.choice(&self.choice);
+        to.say(&self.today);
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        Some(Self { range: from.owned()?, choice: from.choice()?, today: from.parse()? })
+    }
+}
+
+impl Person {
+    fn write(&self, to: &mut Writer) {
+        for text in [&self.name, &self.contact, &self.address, &self.remark] {
+            to.text(text);
+        }
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        let (name, contact, address, remark) = (from.owned()?, from.owned()?, from.owned()?, from.owned()?);
+        Some(Self { name, contact, address, remark })
+    }
+}
+
+impl Kept {
+    fn write(&self, to: &mut Writer) {
+        to.text(&self.id);
+        to.text(&self.text);
+        to.flag(self.elsewhere);
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        Some(Self { id: from.owned()?, text: from.owned()?, elsewhere: from.flag()? })
+    }
+}
+
+impl Deed {
+    const ALL: [Self; 8] = [
+        Self::Nothing,
+        Self::Compared,
+        Self::Done(Done::Kept),
+        Self::Done(Done::Replaced),
+        Self::Done(Done::Renamed),
+        Self::Done(Done::Deleted),
+        Self::Done(Done::Restored),
+        Self::Done(Done::Unnamed),
+    ];
+
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Compared => "compared",
+            Self::Done(Done::Kept) => "kept",
+            Self::Done(Done::Replaced) => "replaced",
+            Self::Done(Done::Renamed) => "renamed",
+            Self::Done(Done::Deleted) => "deleted",
+            Self::Done(Done::Restored) => "restored",
+            Self::Done(Done::Unnamed) => "unnamed",
+        }
+    }
+}
+
+impl Told {
+    fn write(&self, to: &mut Writer) {
+        to.text(self.done.word());
+        to.text(&self.name);
+        to.flag(self.back);
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        let word = from.text()?;
+        let done = Deed::ALL.into_iter().find(|deed| deed.word() == word)?;
+        Some(Self { done, name: from.owned()?, back: from.flag()? })
+    }
+}
+
+impl Before {
+    const ALL: [Self; 3] = [Self::Nothing, Self::Same, Self::Other];
+
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Same => "same",
+            Self::Other => "other",
+        }
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        let word = from.text()?;
+        Self::ALL.into_iter().find(|before| before.word() == word)
+    }
+}
+
+impl Message for Question {
+    fn write(&self, to: &mut Writer) {
+        match self {
+            Self::Write(unit, person) => {
+                to.text("write");
+                unit.write(to);
+                person.write(to);
+            }
+            Self::Solid(unit) => {
+                to.text("solid");
+                unit.write(to);
+            }
+            Self::Read { range, file } => {
+                to.text("read");
+                to.text(range);
+                to.text(file);
+            }
+            Self::Link { address, shared } => {
+                to.text("link");
+                to.text(address);
+                to.flag(*shared);
+            }
+            Self::Sheet { unit, address } => {
+                to.text("sheet");
+                unit.write(to);
+                to.text(address);
+            }
+            Self::Came { range, link, today, before } => {
+                to.text("came");
+                to.text(range);
+                to.text(link);
+                to.say(today);
+                to.text(before.word());
+            }
+            Self::Drafts { range, today, picked, told, kept } => {
+                to.text("drafts");
+                to.text(range);
+                to.say(today);
+                to.list(picked, |to, id| to.text(id));
+                told.write(to);
+                to.list(kept, |to, kept| kept.write(to));
+            }
+            Self::Faults(range) => {
+                to.text("faults");
+                to.text(range);
+            }
+        }
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        Some(match from.text()? {
+            "write" => Self::Write(Unit::read(from)?, Person::read(from)?),
+            "solid" => Self::Solid(Unit::read(from)?),
+            "read" => Self::Read { range: from.owned()?, file: from.owned()? },
+            "link" => Self::Link { address: from.owned()?, shared: from.flag()? },
+            "sheet" => Self::Sheet { unit: Unit::read(from)?, address: from.owned()? },
+            "came" => Self::Came {
+                range: from.owned()?,
+                link: from.owned()?,
+                today: from.parse()?,
+                before: Before::read(from)?,
+            },
+            "drafts" => Self::Drafts {
+                range: from.owned()?,
+                today: from.parse()?,
+                picked: from.list(Parts::owned)?,
+                told: Told::read(from)?,
+                kept: from.list(Kept::read)?,
+            },
+            "faults" => Self::Faults(from.owned()?),
+            _ => return None,
+        })
+    }
+}
+
+impl Message for Answer {
+    fn write(&self, to: &mut Writer) {
+        match self {
+            Self::File(name) => {
+                to.text("file");
+                to.text(name);
+            }
+            Self::Order { said, choice, person } => {
+                to.text("order");
+                to.text(said);
+                to.choice(choice);
+                person.write(to);
+            }
+            Self::Shown(html) => {
+                to.text("shown");
+                to.text(html);
+            }
+            Self::Said(sentence) => {
+                to.text("said");
+                to.text(sentence);
+            }
+            Self::No(why) => {
+                to.text("no");
+                to.text(why);
+            }
+        }
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        Some(match from.text()? {
+            "file" => Self::File(from.owned()?),
+            "order" => Self::Order { said: from.owned()?, choice: from.choice()?, person: Person::read(from)? },
+            "shown" => Self::Shown(from.owned()?),
+            "said" => Self::Said(from.owned()?),
+            "no" => Self::No(from.owned()?),
+            _ => return None,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use slotwright_core::choice::Choice;
+    use slotwright_core::range::Range;
+
+    use super::*;
+    use crate::passing::passes;
+
+    fn unit() -> Unit {
+        let text = include_str!("../../../ranges/fenland.toml");
+        let choice = Choice::first_of(&Range::parse(text).unwrap()).unwrap();
+        Unit { range: text.get(..40).unwrap().into(), choice, today: "2026-11-29".parse().unwrap() }
+    }
+
+    fn person() -> Person {
+        let [name, contact, address, remark] =
+            ["Ada Reed", "ada@example.org", "1 Dyke Lane\n\u{1f}Fenby", ""].map(String::from);
+        Person { name, contact, address, remark }
+    }
+
+    #[test]
+    fn every_question_and_every_answer_passes() {
+        let Unit { range, choice, today } = unit();
+        passes(Question::Write(unit(), person()));
+        passes(Question::Solid(unit()));
+        passes(Question::Read { range: range.clone(), file: "{}\u{1f}\0".into() });
+        passes(Question::Link { address: "https://example.org/#1".into(), shared: true });
+        passes(Question::Sheet { unit: unit(), address: "https://example.org/#1".into() });
+        for before in Before::ALL {
+            passes(Question::Came { range: range.clone(), link: "1/teasel".into(), today, before });
+        }
+        for done in Deed::ALL {
+            let kept = |elsewhere| Kept { id: "t1".into(), text: "1\u{1f}fenland".into(), elsewhere };
+            passes(Question::Drafts {
+                range: range.clone(),
+                today,
+                picked: vec!["t1".into(), "d2".into()],
+                told: Told { done, name: "Window, bowed".into(), back: true },
+                kept: vec![kept(true), kept(false)],
+            });
+        }
+        passes(Question::Faults(range));
+        passes(Answer::File("fenland.json".into()));
+        passes(Answer::Order { said: "It is open.".into(), choice, person: person() });
+        passes(Answer::Shown("<p>".into()));
+        passes(Answer::Said(String::new()));
+        passes(Answer::No("Why".into()));
+    }
+
+    #[test]
+    fn who_asks_for_a_file_gets_it() {
+        let read = |file: &str| Question::Read { range: String::new(), file: file.into() };
+        assert!(read("a").replaces(&read("b")));
+        assert!(!read("a").replaces(&Question::Solid(unit())));
+        assert!(!Question::Solid(unit()).replaces(&Question::Solid(unit())));
+    }
+}

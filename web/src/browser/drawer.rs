@@ -1,0 +1,93 @@
+//! What the page keeps in the browser, by `page/drawer.js`: texts by name in IndexedDB, which tab has which of them, and
+//! a word between tabs.
+
+use js_sys::{Array, Promise};
+use leptos::prelude::{Callable, Callback};
+use slotwright_core::words::page::Label;
+use wasm_bindgen::prelude::{Closure, JsValue, wasm_bindgen};
+use wasm_bindgen_futures::JsFuture;
+
+mod script {
+    use super::{Array, Closure, JsValue, Promise, wasm_bindgen};
+
+    #[wasm_bindgen(raw_module = "./drawer.js")]
+    extern "C" {
+        pub(super) fn read() -> Promise;
+        pub(super) fn write(pairs: Array) -> Promise;
+        pub(super) fn hold(name: &str) -> Promise;
+        pub(super) fn hear(on: &Closure<dyn FnMut(JsValue)>);
+        pub fn say(word: &str);
+        pub fn leave();
+        pub fn persist();
+        pub fn stamp() -> String;
+        pub fn fresh(kind: &str) -> String;
+        pub fn note(name: &str, text: &str);
+        pub(super) fn before() -> String;
+    }
+}
+
+pub use script::{fresh, leave, note, persist, say, stamp};
+
+/// Why nothing can be read or kept.
+pub type Fault = Label;
+
+/// Begins to read all that is kept.
+pub fn begin() -> Promise {
+    script::read()
+}
+
+/// Name, text and whether another tab has it, of all that is kept.
+///
+/// # Errors
+///
+/// Why it cannot be read.
+pub async fn read(begun: Promise) -> Result<Vec<Vec<String>>, Fault> {
+    let found = JsFuture::from(begun).await.unwrap_or_default();
+    match found.as_string() {
+        Some(error) => Err(fault(&error)),
+        None => {
+            let texts: Vec<String> = Array::from(&found).iter().filter_map(|text| text.as_string()).collect();
+            Ok(texts.chunks(3).map(<[String]>::to_vec).collect())
+        }
+    }
+}
+
+/// Writes texts by their names, all or none; an empty text goes. The browser is asked at once: nothing is lost if the
+/// page is left meanwhile.
+pub fn write(pairs: &[[&str; 2]]) -> Promise {
+    script::write(pairs.as_flattened().iter().map(|text| JsValue::from_str(text)).collect())
+}
+
+/// Waits until that is done; why it could not be.
+pub async fn written(begun: Promise) -> Option<Fault> {
+    let error = JsFuture::from(begun).await.unwrap_or_default().as_string().unwrap_or_default();
+    (!error.is_empty()).then(|| fault(&error))
+}
+
+/// What a person is told of an error of IndexedDB by its name.
+fn fault(error: &str) -> Fault {
+    match error {
+        // Source: Indexed Database API, "QuotaExceededError".
+        "QuotaExceededError" => Label::StorageFull,
+        _ => Label::StorageShut,
+    }
+}
+
+/// Takes a name for this tab alone; whether no other tab has it.
+pub async fn hold(name: &str) -> bool {
+    JsFuture::from(script::hold(name)).await.is_ok_and(|held| held.is_truthy())
+}
+
+/// Hears what other tabs say.
+pub fn hear(on_word: Callback<String>) {
+    let on = Closure::<dyn FnMut(JsValue)>::new(move |word: JsValue| on_word.run(word.as_string().unwrap_or_default()));
+    script::hear(&on);
+    on.forget();
+}
+
+/// What this tab had of its own before it was loaded anew: a name, and the text if that may not have been written.
+pub fn before() -> (String, String) {
+    let noted = script::before();
+    let (name, text) = noted.split_once(' ').unwrap_or_default();
+    (name.into(), text.into())
+}

@@ -1,0 +1,219 @@
+//! What is kept in the browser: the unit of each tab, by itself, and drafts by a name. Each unit is written by one tab
+//! alone; until something is answered in it, a second tab shows what the first has.
+
+mod list;
+mod own;
+mod visitor;
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+use slotwright_core::choice::draft::Draft;
+use slotwright_core::words::page::Label;
+use wasm_bindgen_futures::spawn_local;
+
+use super::{Desk, Settings};
+use crate::browser::drawer::{self, Fault};
+use crate::browser::{page, storage};
+use crate::link;
+
+pub use own::Own;
+
+/// Names of units begin with this.
+const UNIT: &str = "t";
+/// Names of drafts begin with this.
+const NAMED: &str = "d";
+
+/// A change is kept so long after it, together with those that follow.
+const SOON: Duration = Duration::from_millis(100);
+
+/// What other tabs are told: that the list is another one, or that there is a new visitor; else it is a unit with its
+/// name. What the page hears from the browser: that it is there again.
+const LIST: &str = "list";
+const VISITOR: &str = "visitor";
+const BACK: &str = "back";
+
+/// What is kept: its name, its text, and something if another tab has it.
+pub type Kept = Vec<String>;
+
+fn draft_of(kept: &Kept) -> Option<Draft> {
+    Draft::of_text(kept.get(1)?)
+}
+
+/// What the page keeps.
+#[derive(Clone, Copy, Debug)]
+pub struct Drafts {
+    /// How it stands with the present unit, in a word.
+    pub told: RwSignal<String>,
+    /// All that is kept of this range but the present unit, the last drafts first, then units that were left.
+    pub others: RwSignal<Vec<Kept>>,
+    own: StoredValue<Own>,
+    /// What was kept or shown last.
+    kept: StoredValue<Option<Settings>>,
+    /// Whether a change waits to be kept.
+    waits: StoredValue<bool>,
+    /// What was taken from the list: it can be brought back.
+    gone: StoredValue<Vec<Kept>>,
+    /// What the visitor before had, and the step that cleared it: it can be taken back for a while.
+    before: StoredValue<Option<(usize, Vec<Kept>)>>,
+}
+
+impl Drafts {
+    /// With what the page begins with.
+    pub fn new(own: Own) -> Self {
+        Self {
+            told: RwSignal::new(String::new()),
+            others: RwSignal::new(Vec::new()),
+            own: StoredValue::new(own),
+            kept: StoredValue::new(None),
+            waits: StoredValue::new(false),
+            gone: StoredValue::new(Vec::new()),
+            before: StoredValue::new(None),
+        }
+    }
+
+    /// The name that the present unit is kept by.
+    pub fn name(self) -> String {
+        self.own.with_value(|own| own.name.clone())
+    }
+
+    fn has_kept(self, now: &Settings) -> bool {
+        self.kept
+            .with_value(|kept| kept.as_ref().is_some_and(|kept| kept.choice == now.choice && kept.pins == now.pins))
+    }
+
+    /// What comes now is another unit.
+    fn begin_another(self) {
+        let name = drawer::fresh(UNIT);
+        drawer::note(&name, "");
+        self.own.set_value(Own { name: name.clone(), ..Own::default() });
+        spawn_local(async move {
+            drawer::hold(&name).await;
+        });
+    }
+}
+
+impl Desk {
+    /// Keeps what changes from now on, and hears what other tabs keep.
+    pub fn keep_drafts(self) {
+        let drafts = self.drafts;
+        let Some(Own { all, fault, is_kept, is_new, .. }) = drafts.own.try_get_value() else { return };
+        self.only_show();
+        self.sort_drafts(all);
+        match fault {
+            Some(fault) => self.tell_unkept(fault),
+            None if is_new => self.keep_unit(),
+            None if is_kept => drafts.told.set(Label::Kept.text().into()),
+            None => {}
+        }
+        Effect::new(move || {
+            if !drafts.has_kept(&self.settings()) {
+                drafts.told.set(Label::Keeping.text().into());
+                if !drafts.waits.get_value() {
+                    drafts.waits.set_value(true);
+                    set_timeout(move || self.keep_unit(), SOON);
+                }
+            }
+        });
+        drawer::hear(Callback::new(move |word: String| self.hear(&word)));
+        let left = move |_| {
+            if !drafts.has_kept(&untrack(move || self.settings())) {
+                self.keep_unit();
+                drawer::note(&drafts.name(), &self.unit_text());
+            }
+            self.forget_visitor();
+            drawer::leave();
+        };
+        if let Some(window) = web_sys::window() {
+            page::listen(&window, &["pagehide"], Callback::new(left));
+        }
+    }
+
+    /// What is shown counts as kept: it is written once something is answered.
+    pub fn only_show(self) {
+        self.drafts.kept.set_value(Some(untrack(move || self.settings())));
+    }
+
+    /// The present unit as it is kept.
+    pub fn unit_text(self) -> String {
+        self.draft(self.steps.present().of).to_text()
+    }
+
+    fn draft(self, name: String) -> Draft {
+        let (range, pins) = (self.peek(|_, range| range.key.clone()), self.pins.get_untracked());
+        Draft { stamp: drawer::stamp(), range, name, link: link::of(self), pins }
+    }
+
+    /// Keeps the present unit, and tells when that is done.
+    fn keep_unit(self) {
+        let drafts = self.drafts;
+        let (name, text) = (drafts.name(), self.unit_text());
+        drafts.waits.set_value(false);
+        self.only_show();
+        let followed = drafts.own.with_value(|own| !own.follows.is_empty());
+        drafts.own.update_value(|own| {
+            own.is_kept = true;
+            own.follows.clear();
+        });
+        if followed {
+            self.show_banner(Label::OwnUnit.text().into(), String::new());
+        }
+        let begun = drawer::write(&[[&name, &text]]);
+        spawn_local(async move {
+            match drawer::written(begun).await {
+                Some(fault) => self.tell_unkept(fault),
+                None if drafts.has_kept(&untrack(move || self.settings())) => {
+                    drafts.told.set(Label::Kept.text().into());
+                    storage::drop_former(&self.peek(|_, range| range.key.clone()));
+                    drawer::say(&[&name, " ", &text].concat());
+                }
+                // The next change is being kept.
+                None => {}
+            }
+        });
+    }
+
+    fn tell_unkept(self, fault: Fault) {
+        self.drafts.told.set(Label::NotKept.text().into());
+        self.show_banner(fault.text().into(), String::new());
+    }
+
+    /// The present unit stays as it is, among the drafts; what comes now is another one.
+    pub(super) fn leave_unit(self) {
+        let drafts = self.drafts;
+        if !drafts.has_kept(&untrack(move || self.settings())) {
+            self.keep_unit();
+        }
+        if drafts.own.with_value(|own| own.is_kept) {
+            drafts.begin_another();
+            self.renew_drafts();
+        }
+    }
+
+    fn hear(self, word: &str) {
+        let drafts = self.drafts;
+        match word {
+            LIST => self.renew_drafts(),
+            VISITOR => self.follow_visitor(),
+            BACK => spawn_local(async move {
+                // Another tab may have taken it over meanwhile.
+                if !drawer::hold(&drafts.name()).await {
+                    drafts.begin_another();
+                    self.keep_unit();
+                }
+                self.renew_drafts();
+            }),
+            unit => {
+                let follows = |name: &str| drafts.own.with_value(|own| own.follows == name);
+                if let Some((name, text)) = unit.split_once(' ')
+                    && follows(name)
+                    && drafts.has_kept(&untrack(move || self.settings()))
+                    && let Some(draft) = Draft::of_text(text)
+                {
+                    self.follow_tab(draft);
+                    self.only_show();
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,97 @@
+//! A new visitor: nothing of the one before stays in the browser. For a minute it can be taken back.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+use slotwright_core::words::page::Label;
+
+use super::{Desk, LIST, VISITOR};
+use crate::browser::{drawer, page, storage};
+
+/// So long it can be taken back.
+const MINUTE: Duration = Duration::from_secs(60);
+
+impl Desk {
+    /// Clears the unit, what was typed for the order, and all drafts, in all tabs. What was kept is deleted at once, and
+    /// only this page knows it for another minute.
+    pub fn begin_visitor(self) {
+        let drafts = self.drafts;
+        self.forget_visitor();
+        let mut kept = drafts.others.get_untracked();
+        let own = drafts.name();
+        if drafts.own.with_value(|own| own.is_kept) {
+            kept.push(vec![own, self.unit_text()]);
+        }
+        self.write_all(&kept, false);
+        storage::drop_former(&self.peek(|_, range| range.key.clone()));
+        self.clear();
+        drawer::say(VISITOR);
+        let number = self.steps.number();
+        drafts.before.set_value(Some((number, kept)));
+        self.show_banner(Label::ClearedForVisitor.text().into(), String::new());
+        let forget = move || {
+            if drafts.before.with_value(|before| before.as_ref().is_some_and(|(of, _)| *of == number)) {
+                self.forget_visitor();
+            }
+        };
+        set_timeout(forget, MINUTE);
+    }
+
+    fn write_all(self, all: &[Vec<String>], back: bool) {
+        let pairs: Vec<[&str; 2]> = all
+            .iter()
+            .filter_map(|kept| Some([kept.first()?.as_str(), if back { kept.get(1)?.as_str() } else { "" }]))
+            .collect();
+        let begun = drawer::write(&pairs);
+        wasm_bindgen_futures::spawn_local(async move {
+            if let Some(fault) = drawer::written(begun).await {
+                self.tell_unkept(fault);
+            }
+            if back {
+                drawer::say(LIST);
+            }
+            self.renew_drafts();
+        });
+    }
+
+    /// Nothing of what is here is anybody's any more.
+    fn clear(self) {
+        let drafts = self.drafts;
+        drafts.begin_another();
+        drafts.gone.set_value(Vec::new());
+        drafts.others.set(Vec::new());
+        // What is not kept yet is not to be kept.
+        self.only_show();
+        self.begin_for(true);
+    }
+
+    /// The visitor before does not come back: neither are the steps before theirs.
+    pub(super) fn forget_visitor(self) {
+        if let Some((number, _)) = self.drafts.before.try_update_value(Option::take).flatten() {
+            self.steps.forget(number);
+            self.drafts.gone.set_value(Vec::new());
+            if self.banner[0].with_untracked(|text| text == Label::ClearedForVisitor.text()) {
+                self.show_banner(String::new(), String::new());
+            }
+        }
+    }
+
+    /// It was a mistake, if a person goes back to a step before it: all that was kept is there again.
+    pub(in crate::state) fn take_back_visitor(self, number: usize) {
+        let drafts = self.drafts;
+        if drafts.before.with_value(|before| before.as_ref().is_some_and(|(of, _)| number < *of))
+            && let Some((_, kept)) = drafts.before.try_update_value(Option::take).flatten()
+        {
+            self.write_all(&kept, true);
+        }
+    }
+
+    /// Another tab has a new visitor, so this one has as well.
+    pub(super) fn follow_visitor(self) {
+        if let Some(dialog) = page::open_dialog() {
+            page::show(&dialog, false);
+        }
+        self.clear();
+        self.steps.forget(usize::MAX);
+    }
+}
