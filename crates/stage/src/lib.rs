@@ -11,7 +11,6 @@ pub mod pose;
 pub mod scene;
 pub mod show;
 pub mod sight;
-pub mod stage_state;
 pub mod words;
 
 mod figure;

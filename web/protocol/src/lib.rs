@@ -8,6 +8,7 @@ pub mod desk;
 mod parts;
 #[cfg(test)]
 mod passing;
+pub mod stage;
 
 pub use parts::{Parts, Writer};
 

@@ -1,12 +1,12 @@
 //! The stage's picture, drawn in a worker of its own: the page stays quick whatever is drawn.
 //!
-//! The first message is the canvas; every other one is a list of texts, and so is every answer. The
-//! page says `range` with the range file's text, `unit` with a choice's compact text, `extent` with width,
-//! height and pixel ratio, `mood` with `1` for dark and for no motion, and what buttons and hands do.
-//! Answers are `ready`, `lost` without a picture, `found` with one, and `told` with what is shown.
+//! The first message is the canvas; every other one is a command, and so much as there is to tell is told: see
+//! [`slotwright_protocol::stage`].
 
 use std::cell::RefCell;
 
+use slotwright_protocol::stage::News;
+use slotwright_protocol::{Number, READY, tie, untie};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, Event, MessageEvent, OffscreenCanvas, WorkerGlobalScope};
@@ -32,16 +32,14 @@ pub fn start() {
     scope.set_onmessage(Some(heard.as_ref().unchecked_ref()));
     // The ear stays for as long as its worker.
     heard.forget();
-    tell(&["ready"]);
+    tell(&READY.into());
 }
 
 fn hear(message: &JsValue) {
     if let Some(canvas) = message.dyn_ref::<OffscreenCanvas>() {
         begin(canvas);
-    } else {
-        let texts: Vec<String> =
-            js_sys::Array::from(message).iter().map(|text| text.as_string().unwrap_or_default()).collect();
-        LIVE.with_borrow_mut(|live| live.hear(&texts));
+    } else if let Some((_, command)) = untie(&message.as_string().unwrap_or_default()) {
+        LIVE.with_borrow_mut(|live| live.hear(command));
     }
     news();
     wake();
@@ -49,9 +47,8 @@ fn hear(message: &JsValue) {
 
 /// Tells the page what is new.
 fn news() {
-    if let Some(state) = LIVE.with_borrow_mut(Live::news) {
-        let texts = state.into_texts();
-        tell(&core::iter::once("told").chain(texts.iter().map(String::as_str)).collect::<Vec<_>>());
+    if let Some(shown) = LIVE.with_borrow_mut(Live::news) {
+        tell_news(&News::Shown(shown));
     }
 }
 
@@ -59,7 +56,7 @@ fn news() {
 fn begin(canvas: &OffscreenCanvas) {
     let start = |canvas: &OffscreenCanvas| {
         let begun = LIVE.with_borrow_mut(|live| live.begin(canvas));
-        tell(&[if begun { "found" } else { "lost" }]);
+        tell_news(if begun { &News::Found } else { &News::Lost });
     };
     start(canvas);
     let own = canvas.clone();
@@ -67,7 +64,7 @@ fn begin(canvas: &OffscreenCanvas) {
         if event.type_() == "webglcontextlost" {
             event.prevent_default();
             LIVE.with_borrow_mut(Live::end);
-            tell(&["lost"]);
+            tell_news(&News::Lost);
         } else {
             start(&own);
             wake();
@@ -108,10 +105,13 @@ fn wake() {
     }
 }
 
-fn tell(texts: &[&str]) {
-    let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
+fn tell_news(news: &News) {
+    tell(&tie(Number::default(), news).into());
+}
+
+fn tell(message: &JsValue) {
     if let Some(scope) = scope() {
         // Where nobody listens any more, nothing is lost.
-        let _ = scope.post_message(&list);
+        let _ = scope.post_message(message);
     }
 }

@@ -10,6 +10,7 @@ use slotwright_core::rules::tether;
 use slotwright_core::units::short;
 use slotwright_core::words;
 use slotwright_core::words::stage::Message;
+use slotwright_protocol::stage::{Command, Shown, Step, View};
 use slotwright_solid::colour;
 use slotwright_stage::Vec3;
 use slotwright_stage::bounds::Bounds;
@@ -18,7 +19,6 @@ use slotwright_stage::pose::{self, Pose};
 use slotwright_stage::scene::Scene;
 use slotwright_stage::show::Show;
 use slotwright_stage::sight::{Standing, seen};
-use slotwright_stage::stage_state::{StageState, StepState};
 use slotwright_stage::words::shown;
 use web_sys::OffscreenCanvas;
 
@@ -77,8 +77,8 @@ pub(crate) struct Live {
     apart: u8,
     before: Option<f64>,
     due: bool,
-    state: Option<StageState>,
-    asked: Option<String>,
+    told: Option<Shown>,
+    asked: Option<Choice>,
     /// Milliseconds that the last picture took, the graphics card's work among them.
     took: f64,
 }
@@ -119,56 +119,60 @@ impl Live {
         (self.extent.0 / self.extent.1.max(1.0)).max(0.1)
     }
 
-    /// What the page says: a word and its figures. What is not understood changes nothing.
-    pub(crate) fn hear(&mut self, texts: &[String]) {
-        let Some((word, rest)) = texts.split_first() else { return };
-        let figure = |at: usize| rest.get(at).and_then(|text| text.parse::<f32>().ok()).unwrap_or_default();
-        let flag = |at: usize| rest.get(at).is_some_and(|text| text == "1");
-        let (a, b, steps) = (figure(0), figure(1), self.steps());
-        match word.as_str() {
-            "range" => self.range = rest.first().and_then(|text| Range::parse(text).ok()),
+    /// Does what the page asks.
+    pub(crate) fn hear(&mut self, command: Command) {
+        let steps = self.steps();
+        match command {
+            Command::Range(text) => self.range = Range::parse(&text).ok(),
             // Taken up with the next frame: of units that follow each other quickly, only the last.
-            "unit" => self.asked = rest.first().cloned(),
-            "extent" => {
+            Command::Unit(choice) => self.asked = Some(choice),
+            Command::Extent { across, down, ratio } => {
                 // A picture is empty until it is drawn anew, so it takes its size then.
-                (self.extent, self.ratio) = ((a, b), Some(figure(2)));
+                (self.extent, self.ratio) = ((single(across), single(down)), Some(single(ratio)));
                 // What is hidden has no extent.
-                if a > 0.0 {
+                if across > 0.0 {
                     self.show(Show::fit);
                 }
             }
-            "mood" => self.mood = Mood { dark: flag(0), still: flag(1) },
-            "corner" => self.show(|show, bounds, aspect| show.look(Place::Corner, bounds, aspect)),
-            "facing" => self.show(|show, bounds, aspect| show.look(Place::Front, bounds, aspect)),
-            "top" => self.show(|show, bounds, aspect| show.look(Place::Above, bounds, aspect)),
-            "turn" => self.show(|show, bounds, aspect| show.turn((a, b), bounds, aspect)),
-            "shift" => self.show(|show, bounds, _| show.shift((a, b), bounds)),
-            "near" => self.show(|show, bounds, aspect| show.near(a, bounds, aspect)),
-            "person" => {
+            Command::Mood { dark, still } => self.mood = Mood { dark, still },
+            Command::Look(view) => {
+                let place = match view {
+                    View::Corner => Place::Corner,
+                    View::Front => Place::Front,
+                    View::Above => Place::Above,
+                };
+                self.show(|show, bounds, aspect| show.look(place, bounds, aspect));
+            }
+            Command::Turn(aside, up) => {
+                self.show(|show, bounds, aspect| show.turn((single(aside), single(up)), bounds, aspect));
+            }
+            Command::Shift(aside, up) => self.show(|show, bounds, _| show.shift((single(aside), single(up)), bounds)),
+            Command::Near(times) => self.show(|show, bounds, aspect| show.near(single(times), bounds, aspect)),
+            Command::Person => {
                 (self.toggles.person, self.moved) = (!self.toggles.person, true);
                 self.show(Show::fit);
             }
-            "leaves" => {
+            Command::Leaves => {
                 self.toggles.open = !self.toggles.open;
                 let open = self.toggles.open;
                 self.pose(|show| show.open(open));
             }
-            "apart" => {
-                self.apart = rest.first().and_then(|text| text.parse().ok()).unwrap_or(0).min(100);
+            Command::Apart(hundredths) => {
+                self.apart = hundredths.min(100);
                 let share = f32::from(self.apart) / 100.0;
                 self.pose(|show| show.apart(share));
             }
-            "build" if self.show.as_ref().is_some_and(|show| show.pose.built.is_some()) => self.pose(Show::whole),
-            "build" if self.mood.still => self.assemble(|show| show.build(0, steps)),
-            "build" => self.assemble(|show| show.play(true, steps)),
-            "play" => self.assemble(|show| show.play(!show.is_playing(), steps)),
-            "step" => {
-                #[expect(clippy::cast_possible_truncation, reason = "one step on or back")]
-                let by = a as isize;
-                let now = self.show.as_ref().and_then(|show| show.step_shown(steps)).unwrap_or(0);
-                self.assemble(|show| show.build(now.saturating_add_signed(by), steps));
+            Command::Build if self.show.as_ref().is_some_and(|show| show.pose.built.is_some()) => {
+                self.pose(Show::whole)
             }
-            _ => {}
+            Command::Build if self.mood.still => self.assemble(|show| show.build(0, steps)),
+            Command::Build => self.assemble(|show| show.play(true, steps)),
+            Command::Play => self.assemble(|show| show.play(!show.is_playing(), steps)),
+            Command::Step { back } => {
+                let now = self.show.as_ref().and_then(|show| show.step_shown(steps)).unwrap_or(0);
+                let next = if back { now.saturating_sub(1) } else { now.saturating_add(1) };
+                self.assemble(|show| show.build(next, steps));
+            }
         }
     }
 
@@ -191,9 +195,8 @@ impl Live {
     }
 
     /// Takes another unit; one that leaves no room for its parts leaves the last one standing.
-    fn unit(&mut self, compact: &str) {
-        let Some((range, choice)) = self.range.as_ref().zip(Choice::of_compact(compact)) else { return };
-        let Some(unit) = built(range, &choice) else { return };
+    fn unit(&mut self, choice: &Choice) {
+        let Some(unit) = self.range.as_ref().and_then(|range| built(range, choice)) else { return };
         let (aspect, person) = (self.aspect(), self.toggles.person);
         let show = self
             .show
@@ -225,8 +228,8 @@ impl Live {
         if self.extent.0 <= 0.0 {
             return false;
         }
-        if let Some(compact) = self.asked.take() {
-            self.unit(&compact);
+        if let Some(choice) = self.asked.take() {
+            self.unit(&choice);
         }
         let (Some(stage), Some(unit), Some(show)) = (&self.stage, &self.unit, &mut self.show) else {
             return false;
@@ -271,24 +274,24 @@ impl Live {
     }
 
     /// What to tell if it is new: what is asked for is told at once, whatever time its picture takes.
-    pub(crate) fn news(&mut self) -> Option<StageState> {
+    pub(crate) fn news(&mut self) -> Option<Shown> {
         let (show, unit) = self.show.as_ref().zip(self.unit.as_ref())?;
         let (steps, person) = (self.steps(), self.toggles.person);
-        let step = show.step_shown(steps).map(|at| StepState {
+        let step = show.step_shown(steps).map(|at| Step {
             sentence: sentence(unit, at),
             plays: show.is_playing(),
             first: at == 0,
             last: at + 1 == steps,
         });
-        let state = StageState {
+        let told = Shown {
             lines: self.lines.clone(),
-            shown: shown(show.heading(), show.goal(), steps, person),
+            words: shown(show.heading(), show.goal(), steps, person),
             open: self.toggles.open,
             person,
             apart: self.apart,
             step,
         };
-        (self.state.as_ref() != Some(&state)).then(|| self.state.insert(state).clone())
+        (self.told.as_ref() != Some(&told)).then(|| self.told.insert(told).clone())
     }
 }
 
@@ -323,6 +326,12 @@ fn sentence(unit: &Unit, at: usize) -> String {
         None => words::last_step(unit.tethered).into(),
     };
     Message::Step { number: at + 1, of: pose::steps(&unit.assembly), what: &what }.text()
+}
+
+/// To the single precision of graphics cards.
+#[expect(clippy::cast_possible_truncation, reason = "the numbers of graphics cards")]
+const fn single(value: f64) -> f32 {
+    value as f32
 }
 
 fn built(range: &Range, choice: &Choice) -> Option<Unit> {

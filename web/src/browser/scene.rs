@@ -1,9 +1,10 @@
-//! The worker that draws the stage: what is sent to it, what it sends.
+//! The worker that draws the stage: what is asked of it, what it tells.
 
 use std::cell::RefCell;
 
 use leptos::prelude::{Callable, Callback};
-use slotwright_core::units::decimal::Plain;
+use slotwright_protocol::stage::{Command, News};
+use slotwright_protocol::{Number, READY, tie, untie};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use web_sys::{HtmlCanvasElement, MessageEvent, ResizeObserver, Worker};
@@ -16,26 +17,28 @@ thread_local! {
     static WORKER: RefCell<Option<Worker>> = const { RefCell::new(None) };
 }
 
-/// Hands the canvas to a worker; `on_message` gets all that it sends, `lost` first if there is no picture.
-pub fn open(canvas: &HtmlCanvasElement, on_message: Callback<Vec<String>>) {
-    let lost = move || on_message.run(vec!["lost".into()]);
+/// Hands the canvas to a worker, with the range file's text; `on_news` gets all that it tells, and that there is no
+/// picture if there is none.
+pub fn open(canvas: &HtmlCanvasElement, range: String, on_news: Callback<News>) {
+    let lost = move || on_news.run(News::Lost);
     let Ok(worker) = worker::start(Part::Scene) else { return lost() };
     let (own, ear) = (canvas.clone(), worker.clone());
     let listener = Closure::<dyn FnMut(MessageEvent)>::new(move |event: MessageEvent| {
-        let texts: Vec<String> =
-            js_sys::Array::from(&event.data()).iter().map(|text| text.as_string().unwrap_or_default()).collect();
-        if texts.first().is_some_and(|word| word == "ready") {
+        let text = event.data().as_string().unwrap_or_default();
+        if text == READY {
             // Browsers without canvases for workers show the drawing.
             let handed = own.transfer_control_to_offscreen();
             let list = |canvas: &JsValue| js_sys::Array::of1(canvas);
             if handed.is_ok_and(|canvas| ear.post_message_with_transfer(&canvas, &list(&canvas)).is_ok()) {
                 WORKER.set(Some(ear.clone()));
+                send(&Command::Range(range.clone()));
                 watch(&own);
             } else {
-                return on_message.run(vec!["lost".into()]);
+                lost();
             }
+        } else if let Some((_, news)) = untie(&text) {
+            on_news.run(news);
         }
-        on_message.run(texts);
     });
     worker.set_onmessage(Some(listener.as_ref().unchecked_ref()));
     let broken = Closure::<dyn FnMut()>::new(lost);
@@ -49,8 +52,8 @@ pub fn open(canvas: &HtmlCanvasElement, on_message: Callback<Vec<String>>) {
 fn watch(canvas: &HtmlCanvasElement) {
     let own = canvas.clone();
     let changed = Closure::<dyn FnMut()>::new(move || {
-        let ratio = Plain::of(page::pixel_ratio(), 3).to_string();
-        send(&["extent", &own.client_width().to_string(), &own.client_height().to_string(), &ratio]);
+        let (across, down) = (f64::from(own.client_width()), f64::from(own.client_height()));
+        send(&Command::Extent { across, down, ratio: page::pixel_ratio() });
     });
     if let Ok(observer) = ResizeObserver::new(changed.as_ref().unchecked_ref()) {
         observer.observe(canvas);
@@ -58,13 +61,13 @@ fn watch(canvas: &HtmlCanvasElement) {
     changed.forget();
 }
 
-/// Sends something to the worker: a word and its figures. Without a worker it goes nowhere.
-pub fn send(texts: &[&str]) {
-    let list: js_sys::Array = texts.iter().map(|text| JsValue::from_str(text)).collect();
+/// Asks something of the worker. Without a worker it goes nowhere.
+pub fn send(command: &Command) {
     WORKER.with_borrow(|worker| {
         if let Some(worker) = worker {
-            // A worker that is gone draws nothing; the last picture stays.
-            let _ = worker.post_message(&list);
+            // Nothing of it is answered, so one number is as good as another. A worker that is gone draws nothing; the
+            // last picture stays.
+            let _ = worker.post_message(&JsValue::from_str(&tie(Number::default(), command)));
         }
     });
 }

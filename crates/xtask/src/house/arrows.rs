@@ -18,12 +18,12 @@ fn allowed(name: &str) -> Option<&'static [&'static str]> {
         CORE | "wasm-streams" => Some(&[]),
         "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
         "slotwright-web" => {
-            Some(&[CORE, STAGE, CUTPACK, PROTOCOL, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
+            Some(&[CORE, CUTPACK, PROTOCOL, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
         }
         "slotwright-adviser" => Some(&[CORE, PROTOCOL]),
         "slotwright-orders" => Some(&[CORE, CUTPACK, PROTOCOL]),
         "xtask" => Some(&[CORE, CUTPACK]),
-        "slotwright-scene" => Some(&[CORE, SOLID, STAGE]),
+        "slotwright-scene" => Some(&[CORE, SOLID, STAGE, PROTOCOL]),
         CUTPACK | STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
