@@ -77,25 +77,32 @@ async function sweep(page, script = '') {
   }
 }
 
-/** A file as it is kept. */
+/** What is kept of a file; nothing where the browser's storage fails. */
+function lookUp(name, path) {
+  return caches.open(name).then((cache) => cache.match(path)).catch(() => undefined);
+}
+
+/** Keeps a file, where there is room. */
+function keep(name, path, response) {
+  return caches.open(name).then((cache) => cache.put(path, response)).catch(() => undefined);
+}
+
+/** A file of this build, or of the program of an earlier one: that is kept for as long as its page is open. */
 async function kept(path, request) {
-  const cache = await caches.open(OWN);
-  // A program of an earlier build is kept for as long as its page is open.
-  const ofAnyBuild = () => (path.startsWith(PROGRAM) ? caches.match(path) : undefined);
-  const known = (await cache.match(path)) ?? (await ofAnyBuild());
+  const ofAnyBuild = () => caches.match(path).catch(() => undefined);
+  const known = (await lookUp(OWN, path)) ?? (path.startsWith(PROGRAM) && (await ofAnyBuild()));
   if (known) return known;
   const response = await fetch(request);
   const hash = later.get(path);
-  if (hash && response.ok && (await fits(response, hash))) await cache.put(path, response.clone());
+  if (hash && response.ok && (await fits(response, hash))) await keep(OWN, path, response.clone());
   return response;
 }
 
 /** A file as it is now, or as it was where there is no network. */
 async function fresh(path, event) {
-  const cache = await caches.open(RANGES);
-  const known = await cache.match(path);
+  const known = await lookUp(RANGES, path);
   const now = fetch(event.request, { cache: 'no-cache' }).then(async (response) => {
-    if (response.ok) await cache.put(path, response.clone());
+    if (response.ok) await keep(RANGES, path, response.clone());
     return response;
   });
   if (!known) return now;
