@@ -39,7 +39,12 @@ export class Bench {
 
   async visit() {
     await this.page.goto(process.env.SLOTWRIGHT_URL);
-    await this.page.getByRole("button", { name: "Order spec", exact: true }).waitFor();
+    await this.live();
+  }
+
+  /** Waits until all of the live page stands in the place of the first view. */
+  async live() {
+    await this.page.locator("#page #question-looks").waitFor();
   }
 
   close() {
