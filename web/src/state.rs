@@ -19,8 +19,8 @@ use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
 use slotwright_core::words::page::Label;
 
-use crate::browser::{adviser, first_view};
 use crate::browser::range_file::NoRange;
+use crate::browser::{adviser, first_view};
 use crate::customer::Customer;
 use crate::debounce::debounce;
 use crate::unread::Unread;
@@ -146,7 +146,8 @@ impl Desk {
             seen,
             begun,
         };
-        let advise = move |()| adviser::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.receive(texts)));
+        let advise =
+            move |()| adviser::open(desk.range_text(), Callback::new(move |texts: Vec<String>| desk.receive(texts)));
         first_view::once_shown(Callback::new(advise));
         let questions = move || ["findings", "all"].map(|word| desk.question(word, &[]));
         debounce(PAUSE, questions, Callback::new(|questions: [_; 2]| questions.into_iter().for_each(adviser::ask)));

@@ -191,7 +191,10 @@ mod tests {
 
     /// What people read of it, and hear.
     fn texts(html: &str) -> Vec<&str> {
-        html.split('<').filter_map(|piece| Some(piece.split_once('>')?.1.trim())).filter(|text| !text.is_empty()).collect()
+        html.split('<')
+            .filter_map(|piece| Some(piece.split_once('>')?.1.trim()))
+            .filter(|text| !text.is_empty())
+            .collect()
     }
 
     #[test]

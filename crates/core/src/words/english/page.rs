@@ -166,9 +166,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("What you chose last time is of the model {model}, which this range no longer has.")
         }
         Message::RangeNamed(name) => format!("{name} range"),
-        Message::WrongClock(day) => format!(
-            "This device says that it is {day}, so no day can be promised. Set its clock, then try again."
-        ),
+        Message::WrongClock(day) => {
+            format!("This device says that it is {day}, so no day can be promised. Set its clock, then try again.")
+        }
         Message::Keep(about) => format!("Keep {}", question(about)),
         Message::BayCard(number, holds) => format!("{number}: {}", fill(holds)),
         Message::BayHolds(number) => format!("Bay {number} holds"),
