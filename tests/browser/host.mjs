@@ -104,6 +104,6 @@ export async function visited(browser, context, base) {
     await bench.close();
     await host.close();
   });
-  await bench.kept();
+  await bench.cached();
   return { host, bench };
 }

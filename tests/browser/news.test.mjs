@@ -34,7 +34,7 @@ const isMarked = (bench) => bench.page.evaluate(() => globalThis.marked === true
 test("a new version is offered; one tab loads it, the other goes on with its own build until it is asked", async (context) => {
   const { host, bench } = await visited(chrome, context);
   const other = await Bench.tab(bench.page.context(), host.url);
-  await other.kept();
+  await other.cached();
   await bench.type("Height", "600");
   await bench.rest();
   const before = await program(bench);

@@ -159,6 +159,7 @@ test("a changed range file changes prices without a new build; a broken one is s
   await bench.page.unroute("**/ranges/fenland.toml");
   await bench.page.route("**/ranges/fenland.toml", (route) => route.fulfill({ body: "format = 1\n[build]\n" }));
   await bench.visit();
+  await bench.page.getByText("What is wrong with it, for the workshop").click();
   await bench.page.getByText(/The range file has problems:[\s\S]*\sand \d+ more/).waitFor();
   assert.equal(price(await bench.tally()), usual);
   assert.match(await bench.tally(), /Cannot be ordered now/);

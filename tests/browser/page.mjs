@@ -60,11 +60,16 @@ export class Bench {
 
   async visit() {
     await this.page.goto(this.url);
-    await this.page.getByRole("button", { name: "Order spec", exact: true }).waitFor();
+    await this.live();
   }
 
-  /** Waits until all files are kept for days without a network, and the page has them from there. */
-  kept() {
+  /** Waits until all of the live page stands in the place of the first view. */
+  async live() {
+    await this.page.locator("#page #question-looks").waitFor();
+  }
+
+  /** Waits until all files are there for days without a network, and the page has them from there. */
+  cached() {
     return this.page.evaluate(async () => {
       const { serviceWorker } = navigator;
       await serviceWorker.ready;

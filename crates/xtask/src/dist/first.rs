@@ -156,7 +156,7 @@ fn drawing(range: &Range, model: &Model) -> Result<String> {
     Ok([open, without_figures(body)].concat())
 }
 
-/// A drawing without its dimension lines and what stands at them.
+/// A drawing without its dimension lines and what stands at them, and without the bays' names, which are for presses.
 fn without_figures(body: &str) -> String {
     let mut rest = body;
     let mut kept = String::new();
@@ -166,7 +166,8 @@ fn without_figures(body: &str) -> String {
         let is_figure = element.starts_with("text") || element.starts_with("path class=\"dim\"");
         let (own, after) = element.split_once(close).unwrap_or((element, ""));
         if !is_figure {
-            kept.extend(["<", own, close]);
+            let named = own.split_once(" data-bay=").map_or(own, |(before, _)| before);
+            kept.extend(["<", named, close]);
         }
         rest = after;
     }
@@ -210,8 +211,7 @@ mod tests {
 
     #[test]
     fn figures_go_and_parts_stay() {
-        let drawn =
-            "<g class=\"bay\"><rect x=\"1\"/><path class=\"dim\" d=\"M0\"/><text x=\"2\">1 640</text></g></svg>";
+        let drawn = "<g class=\"bay\" data-bay=\"1\"><rect x=\"1\"/><path class=\"dim\" d=\"M0\"/><text x=\"2\">1 640</text></g></svg>";
         assert_eq!(without_figures(drawn), "<g class=\"bay\"><rect x=\"1\"/></g></svg>");
         assert_eq!(place(Label::FreeWall), "free-wall");
     }
