@@ -81,7 +81,9 @@ impl Shown {
         let choice = &draft.link.choice;
         let model = range.model(&choice.model);
         let title = model.map_or(choice.model.as_str(), |model| &model.name);
-        let name = if draft.name.is_empty() {
+        // What was left has at most the name of the draft that it comes from, and is another one.
+        let is_called = matches!(place, Place::Bench | Place::List) && !draft.name.is_empty();
+        let name = if !is_called {
             Message::Unnamed(title, choice.width_mm, choice.height_mm).text()
         } else {
             draft.name.clone()

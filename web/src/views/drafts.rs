@@ -57,7 +57,10 @@ pub fn open(desk: Desk) {
     if let Some(dialog) = page::dialog(DIALOG) {
         say(&dialog, Label::OpeningDrafts.text());
         page::show(&dialog, true);
-        show(desk, Told::default(), FIRST.into());
+        spawn_local(async move {
+            desk.read_drafts().await;
+            show(desk, Told::default(), FIRST.into());
+        });
     }
 }
 

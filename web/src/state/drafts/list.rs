@@ -26,12 +26,13 @@ fn is_called(kept: &Kept, name: &str) -> bool {
 }
 
 impl Desk {
-    /// Reads the list anew.
-    pub fn renew_drafts(self) {
+    /// Has the list read anew.
+    pub(super) fn renew_drafts(self) {
         spawn_local(async move { self.read_drafts().await });
     }
 
-    async fn read_drafts(self) {
+    /// Reads the list anew.
+    pub async fn read_drafts(self) {
         if let Ok(all) = drawer::read(drawer::begin()).await {
             self.sort_drafts(all);
         }
