@@ -160,6 +160,7 @@ for (const width of [1440, 360]) {
     const bench = await Bench.open(chrome, { viewport: { width, height: 740 }, permissions: ["clipboard-read", "clipboard-write"] });
     await arrive(bench, LINK);
     await bench.stage();
+    if (width < 640) await bench.button("More").click();
     await bench.button("Link").focus();
     await bench.page.keyboard.press("Enter");
     const opened = bench.page.getByRole("dialog", { name: "A link to this unit" });
