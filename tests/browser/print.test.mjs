@@ -115,7 +115,7 @@ test("large and tall units go on one sheet as well, by the keys too, and dark pa
     return [color, getComputedStyle(document.documentElement).colorScheme];
   });
   assert.deepEqual([ink, sheet], ["rgb(29, 35, 32)", "light"]);
-  await bench.page.emulateMedia({ media: "screen" });
+  await bench.page.emulateMedia({ media: null });
   await bench.button("Bulrush, tall open shelf").click();
   await bench.rest();
   await print(bench);

@@ -146,7 +146,6 @@ pub fn close_menu() {
     }
 }
 
-
 /// Pixels of the page for one of those that styles are written in: more where the person has asked for larger letters.
 pub fn letter_scale() -> f64 {
     let root = web_sys::window().and_then(|window| {

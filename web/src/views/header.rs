@@ -6,9 +6,9 @@ use slotwright_core::input::bundle;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlInputElement;
 
+use super::sheet;
 use crate::browser::orders::{self, Answer};
 use crate::browser::range_file::NoRange;
-use super::sheet;
 use crate::browser::{files, page, range_file};
 use crate::parts::inert;
 use crate::state::Desk;

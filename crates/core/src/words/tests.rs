@@ -59,7 +59,10 @@ fn changes_are_things_to_do() {
     let plug = Change::Plug(Some("hdmi".parse().unwrap()));
     let fill = Change::Fill { bay: 2, fill: Fill::Shelves(2) };
     let all = [Change::WidthMm(Dim::mm(1400)), fill, plug];
-    assert_eq!(together(&all, &range), "make it 1\u{202f}400\u{a0}mm wide, put two shelves in bay 2 and pass the HDMI plug");
+    assert_eq!(
+        together(&all, &range),
+        "make it 1\u{202f}400\u{a0}mm wide, put two shelves in bay 2 and pass the HDMI plug"
+    );
     assert_eq!(
         (together(&all[..1], &range).as_str(), together(&[], &range)),
         ("make it 1\u{202f}400\u{a0}mm wide", String::new())
@@ -146,7 +149,10 @@ fn what_is_let_go_is_said_first() {
         super::release(&release, &range)
     };
     assert_eq!(said(&[Question::Width], &[], &[]), "Let the width go and take this");
-    assert_eq!(said(&[Question::Depth], &[], &changes[..1]), "Let the depth go: take this and make it 520\u{a0}mm deep");
+    assert_eq!(
+        said(&[Question::Depth], &[], &changes[..1]),
+        "Let the depth go: take this and make it 520\u{a0}mm deep"
+    );
     assert_eq!(
         said(&[Question::Depth, Question::Bay(2)], &[Given::Budget], &changes),
         "Let the depth, bay 2 and the budget go: take this, make it 520\u{a0}mm deep and make it two bays"

@@ -53,7 +53,14 @@ pub(crate) fn escaped(text: &str) -> String {
 impl Pen {
     pub(super) fn new(mm_per_px: f64) -> Self {
         let far = f64::MAX;
-        Self { body: String::with_capacity(16_384), mm_per_px, tick_px: TICK_PX, origin: (0.0, 0.0), low: (far, far), high: (-far, -far) }
+        Self {
+            body: String::with_capacity(16_384),
+            mm_per_px,
+            tick_px: TICK_PX,
+            origin: (0.0, 0.0),
+            low: (far, far),
+            high: (-far, -far),
+        }
     }
 
     /// So many pixels of the screen in millimetres.

@@ -14,7 +14,9 @@ pub(in crate::words) fn message(of: Message) -> String {
         Message::Bar => "100 mm, if it is printed at 100 %",
         Message::Bay(number) => return format!("Bay {number}"),
         Message::ByIfOrdered(arrives, today) => return format!("{}, if ordered today", day(arrives, today)),
-        Message::MoreHints(count) => return format!("{} on the page.", counted(&count.to_string(), "more hint", "more hints")),
+        Message::MoreHints(count) => {
+            return format!("{} on the page.", counted(&count.to_string(), "more hint", "more hints"));
+        }
         Message::Electrics => {
             "Leave air round what grows warm and plugs within reach; fixed wiring is for an electrician."
         }
