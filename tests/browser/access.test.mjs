@@ -57,8 +57,8 @@ test("a size is changed and ordered with the keyboard alone", async () => {
   };
   await reach(bench.slider("Width"));
   await bench.page.keyboard.press("ArrowRight");
-  assert.match(await bench.drawing(), /1\u202f650 mm wide/);
-  assert.equal(await bench.slider("Width").getAttribute("aria-valuetext"), "1\u202f650 mm");
+  assert.match(await bench.drawing(), /1\u202f650\smm wide/);
+  assert.equal(await bench.slider("Width").getAttribute("aria-valuetext"), "1\u202f650\u00a0mm");
   await reach(bench.button("Order spec"));
   await bench.page.keyboard.press("Enter");
   const dialog = bench.page.getByRole("dialog", { name: "Order spec" });

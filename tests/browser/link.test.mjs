@@ -42,7 +42,7 @@ test("a link opens its unit, wins over what was saved, and what was saved stays 
   await rest(bench);
   const before = await saved(bench);
   await arrive(bench, LINK);
-  assert.match(await bench.drawing(), /1\u202f640 mm wide, 920 high, 400 deep.*Finish Chalk/);
+  assert.match(await bench.drawing(), /1\u202f640\smm wide, 920 high, 400 deep.*Finish Chalk/);
   assert.equal(await bench.page.getByRole("textbox", { name: "Free wall" }).inputValue(), "3\u202f000");
   assert.match(await banner(bench), /^This unit was opened from a link\. What you chose before stays saved/);
   await rest(bench);
@@ -138,19 +138,19 @@ test("a link that cannot be opened is refused kindly, and nothing is lost", asyn
 test("escapes are undone, and another link in the same tab is opened", async () => {
   const bench = await Bench.open(chrome);
   await arrive(bench, LINK.replaceAll("@", "%40").replaceAll(",", "%2C").replaceAll("/", "%2F"));
-  assert.match(await bench.drawing(), /1\u202f640 mm wide/);
+  assert.match(await bench.drawing(), /1\u202f640\smm wide/);
   const other = LINK.replace("1640x", "1700x").replace("chalk", "soot");
   await bench.page.evaluate((other) => { location.hash = other; }, other);
-  await bench.page.getByText(/1\u202f700 mm wide.*Finish Soot/).first().waitFor();
+  await bench.page.getByText(/1\u202f700\smm wide.*Finish Soot/).first().waitFor();
   assert.match(await banner(bench), /^This unit was opened from a link\./);
   await rest(bench);
   assert.equal(await fragment(bench), other);
   await bench.page.evaluate(() => { location.hash = "7/teasel/1"; });
   await bench.page.getByText("This link is of version 7").waitFor();
-  assert.match(await bench.drawing(), /1\u202f700 mm wide/);
+  assert.match(await bench.drawing(), /1\u202f700\smm wide/);
   await bench.page.evaluate((link) => { location.hash = link; }, LINK);
   await bench.page.getByText("This link is of version 7").waitFor({ state: "hidden" });
-  await bench.page.getByText(/1\u202f640 mm wide.*Finish Chalk/).first().waitFor();
+  await bench.page.getByText(/1\u202f640\smm wide.*Finish Chalk/).first().waitFor();
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });
@@ -160,6 +160,7 @@ for (const width of [1440, 360]) {
     const bench = await Bench.open(chrome, { viewport: { width, height: 740 }, permissions: ["clipboard-read", "clipboard-write"] });
     await arrive(bench, LINK);
     await bench.stage();
+    if (width < 640) await bench.button("More").click();
     await bench.button("Link").focus();
     await bench.page.keyboard.press("Enter");
     const opened = bench.page.getByRole("dialog", { name: "A link to this unit" });

@@ -49,20 +49,25 @@ test("the verdict about what does not suit is one line", async () => {
 test("controls of the stage have their room, and the stage leaves most of the window", async () => {
   const bench = await open();
   await bench.stage();
-  const slider = await assertInSight(bench.slider("Pull apart"));
-  assert.ok(slider.width > 180, `${slider.width} px`);
   const stage = bench.page.getByRole("region", { name: "Drawing" });
-  const high = (await stage.boundingBox()).height;
-  assert.ok(high <= height * 0.44, `${high} px`);
+  const high = async () => (await stage.boundingBox()).height;
+  assert.ok(await high() <= height * 0.44, `${await high()} px`);
+  await bench.button("More").click();
+  const slider = await assertInSight(bench.slider("Pull apart"));
+  assert.ok(slider.width > 140, `${slider.width} px`);
+  const heights = [];
   for (const view of ["Sheet", "Elevation", "Plan", "Section"]) {
     await bench.button(view).click();
     const drawing = stage.locator("svg.drawing");
     await drawing.waitFor();
-    assert.ok(Math.abs((await stage.boundingBox()).height - high) < 1, `${view} is as high as the solid unit`);
+    await bench.button("More").click();
+    heights.push(await high());
     const sizes = await drawing.locator("text").evaluateAll(
       (texts) => texts.map((text) => text.getAttribute("font-size") * text.ownerSVGElement.getScreenCTM().a));
     assert.ok(sizes.length > 0 && sizes.every((size) => size > 12.5), `${view}: ${sizes} px`);
+    await bench.button("More").click();
   }
+  assert.ok(new Set(heights).size === 1 && heights[0] <= height * 0.44, `drawings are as high as each other: ${heights} px`);
   await bench.close();
 });
 

@@ -87,7 +87,7 @@ test("the unit stands in the viewer, from this server alone, and Escape leads ba
   await dialog.getByRole("button", { name: "Stand it here" }).waitFor();
   await bench.page.waitForFunction(() => document.querySelector("model-viewer")?.loaded, null, { timeout: 60_000 });
   const viewer = bench.page.locator("model-viewer");
-  assert.match(await viewer.getAttribute("alt"), /^Sedge, 1.640 mm wide/);
+  assert.match(await viewer.getAttribute("alt"), /^Sedge, 1.640\smm wide/);
   // True size: the viewer measures the model in metres.
   const size = await viewer.evaluate((viewer) => { const { x, y, z } = viewer.getDimensions(); return [x, y, z]; });
   [1.64, 0.52, 0.42].forEach((metres, at) => assert.ok(Math.abs(size[at] - metres) < 1e-4, `${size}`));
@@ -124,7 +124,7 @@ test("a dialog that is closed before its answer comes harms nothing, and opens a
   assert.equal(await bench.page.locator("model-viewer").count(), 1);
   await bench.page.keyboard.press("Escape");
   await bench.type("Width", "1700");
-  assert.match(await bench.drawing(), /1.700 mm wide/, "the page still answers");
+  assert.match(await bench.drawing(), /1.700\smm wide/, "the page still answers");
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

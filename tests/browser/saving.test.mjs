@@ -20,7 +20,7 @@ test("an order is not lost when its dialog is closed before the desk answers", a
   assert.equal(JSON.parse(readFileSync(await file.path(), "utf8")).customer.name, "Ada Reed");
   await bench.page.getByText(`Saved as ${file.suggestedFilename()}. Send it to the workshop.`).waitFor();
   await bench.type("Width", "1700");
-  assert.match(await bench.drawing(), /1.700 mm wide/, "the page still answers");
+  assert.match(await bench.drawing(), /1.700\smm wide/, "the page still answers");
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

@@ -196,6 +196,7 @@ test("without WebGL the drawing takes the place of the stage", async () => {
 test("on a phone no button of the stage lies under another", async () => {
   const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 }, reducedMotion: "reduce" });
   await bench.stage();
+  await bench.button("More").click();
   for (const group of ["Look from", "Show"]) {
     for (const button of await bench.group(group).getByRole("button").all()) await button.click({ trial: true, timeout: 5000 });
   }

@@ -119,7 +119,7 @@ test("what is out of bounds says them, and is not called unreadable", async () =
   const bench = await Bench.open(chrome);
   for (const [label, field, wrong, bounds, right] of [
     ["Screen on top", "The screen", "500", "A screen is 5 to 200 inches large.", "40"],
-    ["Free wall", "The free wall", "0 mm", /^A size is more than 0 mm and at most 100.000 mm\.$/, "3000"],
+    ["Free wall", "The free wall", "0 mm", /^A size is more than 0\smm and at most 100.000\smm\.$/, "3000"],
   ]) {
     const input = bench.page.getByRole("textbox", { name: label });
     await input.fill(wrong);

@@ -76,8 +76,8 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
             exit 1
             --- errors
             error: range.toml:373:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
-                   range.toml:373:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
-                   range.toml:374:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
+                   range.toml:373:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
+                   range.toml:374:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
                    range.toml:500:1: stage: no stage does the work "pack", so no promise would count it; add one
                    range.toml:526:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
@@ -93,7 +93,7 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
         &expect![[r#"
             exit 0
             Fenland of Odd Lintel Workshop: right, with 1 warning
-            warning: range.toml:234:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
+            warning: range.toml:234:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick

@@ -1,4 +1,4 @@
-//! The order desk: writes and reads files in a worker of its own, order specs and solids.
+//! The order desk: writes and reads files in a worker of its own, order specs, solids and the sheet that is printed.
 //!
 //! Canonical JSON, digests, the reader of orders and the writer of solids are needed by those alone who
 //! take a file away or bring one, so the page loads them when somebody does. The faults of a range file are told here

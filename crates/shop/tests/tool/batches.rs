@@ -19,21 +19,21 @@ fn a_batch_decides_whether_an_order_can_be_cut() -> Result<()> {
           mass      47.986 kg
           price     € 1 131.94
           arrives   by 2026-12-11
-          mind      Of the joints of its top 50.9 % may be tight or loose; 25 % is usual.
+          mind      Of the joints of its top 50.9 % may be tight or loose; 25 % is usual.
           mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
     "#]]
     .assert_eq(&measured("birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70")?);
     expect![[r#"
         exit 1
         order.json: does not hold
-          In this finish 48.6 % of its joints would not go in; the most is 1 %.
+          In this finish 48.6 % of its joints would not go in; the most is 1 %.
           range     Fenland (fenland ..), for orders without a last day, from the demo range
           unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
           birch-18  body and back: 17.7 mm measured at eight points, 17.89 mm with its film, slots 18.04 mm; 48.6 % of joints too tight, 85 % outside the wanted clearance
           mass      47.986 kg
           price     € 1 131.94
           arrives   by 2026-12-11
-          mind      Of the joints of its top 85 % may be tight or loose; 25 % is usual.
+          mind      Of the joints of its top 85 % may be tight or loose; 25 % is usual.
           mind      It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.
     "#]]
     .assert_eq(&measured("birch-18=17.6 17.9 17.4 17.8 17.7 17.5 17.9 17.7")?);
