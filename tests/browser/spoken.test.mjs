@@ -24,7 +24,7 @@ async function listened() {
 }
 
 /** What is said after something was done, each thing of one region, once, in at most 25 words or so. */
-async function heard(bench, act, longest = 27) {
+async function heard(bench, act, longest = 30) {
   await bench.page.evaluate(() => { window.said = []; });
   await act();
   await bench.page.waitForTimeout(1800);

@@ -25,8 +25,8 @@ thread_local! {
 pub fn listen() {
     if let Some(window) = web_sys::window() {
         // Two, since what the one does makes events for the other.
-        page::listen(&window, &["focusin"], Callback::new(note));
-        page::listen(&window, &["click", "keydown"], Callback::new(skip));
+        page::listen(&window, &["focusin"], Callback::new(|event| note(&event)));
+        page::listen(&window, &["click", "keydown"], Callback::new(|event| skip(&event)));
     }
 }
 
@@ -34,19 +34,19 @@ fn target(event: &Event) -> Option<HtmlElement> {
     event.target()?.dyn_into().ok()
 }
 
-fn note(event: Event) {
-    let trail = core::iter::successors(target(&event), |own| own.parent_element()?.dyn_into().ok());
+fn note(event: &Event) {
+    let trail = core::iter::successors(target(event), |own| own.parent_element()?.dyn_into().ok());
     TRAIL.set(trail.collect());
 }
 
-fn skip(event: Event) {
+fn skip(event: &Event) {
     let id = match event.dyn_ref::<KeyboardEvent>() {
         Some(key) if key.key() == "Enter" && (key.ctrl_key() || key.meta_key()) => {
             page::open_dialog().is_none().then(|| ORDER.to_string())
         }
         Some(_) => None,
         None => {
-            let link = target(&event).and_then(|target| target.closest("a.skip").ok()?);
+            let link = target(event).and_then(|target| target.closest("a.skip").ok()?);
             link.and_then(|link| link.get_attribute("href")?.strip_prefix('#').map(str::to_string))
         }
     };

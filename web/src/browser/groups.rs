@@ -14,12 +14,12 @@ const ANSWER: &str = "[aria-checked=true], [aria-selected=true]";
 /// Hears keys all over the page.
 pub fn listen() {
     if let Some(window) = web_sys::window() {
-        page::listen(&window, &["keydown"], Callback::new(on_event));
+        page::listen(&window, &["keydown"], Callback::new(|event| on_event(&event)));
     }
     set_stops();
 }
 
-fn on_event(event: Event) {
+fn on_event(event: &Event) {
     let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
     if key.ctrl_key() || key.alt_key() || key.meta_key() {
         return;

@@ -164,7 +164,7 @@ pub fn lead_to_unread() -> bool {
 
 /// Enter leads from a field that is filled in to the first one that has to be and is not; where none is left, it is the
 /// browser's own, which sends the form.
-pub fn lead_to_missing(event: web_sys::KeyboardEvent) {
+pub fn lead_to_missing(event: &web_sys::KeyboardEvent) {
     let field = event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok());
     let Some(field) = field.filter(|field| event.key() == "Enter" && field.check_validity()) else { return };
     let form = field.closest("form").ok().flatten();

@@ -158,7 +158,7 @@ fn Form(saving: Saving) -> impl IntoView {
     };
     view! {
         // Enter goes on to what is still to be filled in, then saves.
-        <form on:submit=submit on:keydown=page::lead_to_missing>
+        <form on:submit=submit on:keydown=|event| page::lead_to_missing(&event)>
             {inert("<p>", Label::ForTheDelivery)}
             <div class="fields">
                 <label class="field">{field(Label::Name)}
