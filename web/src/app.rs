@@ -116,7 +116,19 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
     let made = RwSignal::new(0);
     build(made, live);
     let is_made = move |part: u8| Memo::new(move |_| made.get() >= part);
-    let [first, second, third, fourth, fifth, sixth] = [1, 2, 3, 4, 5, 6].map(is_made);
+    // One type of closure for all parts.
+    let part = move |number: u8, view: Box<dyn Fn() -> AnyView + Send + Sync>| {
+        let is_made = is_made(number);
+        (move || is_made.get().then(|| view())).into_any()
+    };
+    let all_sizes = is_made(4);
+    let question = move |number: u8, view: fn(Memo<bool>) -> AnyView| {
+        let view = move || {
+            desk.begun();
+            view(all_sizes)
+        };
+        part(number, Box::new(view))
+    };
     desk.keep_drafts();
     let address = Address::new(desk, arrived);
     let rest = move |_: Settings| {
@@ -152,30 +164,18 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
     view! {
         {inert("<a class=\"skip\" href=\"#questions\">", Label::Skip)}
         {inert("<a class=\"skip\" href=\"#order\">", Label::SkipToOrder)}
-        {move || first.get().then(|| view! { <Header built_in=built_in.clone()/> })}
+        {part(1, Box::new(move || view! { <Header built_in=built_in.clone()/> }.into_any()))}
         <main class="bench">
-            {move || first.get().then(|| view! { <Stage/> })}
+            {part(1, Box::new(|| view! { <Stage/> }.into_any()))}
             <div id="questions" class="questions" role="region" aria-label=Label::Questions.text() class:old=move || desk.is_advice_old()>
-                {move || {
-                    desk.begun();
-                    second.get().then(|| view! { <PlaceQuestions/> })
-                }}
-                {move || {
-                    desk.begun();
-                    third.get().then(|| view! { <Sizes all=fourth/> })
-                }}
-                {move || {
-                    desk.begun();
-                    fifth.get().then(|| view! { <Bays/> })
-                }}
-                {move || {
-                    desk.begun();
-                    sixth.get().then(|| view! { <Looks/> })
-                }}
-                {move || sixth.get().then(|| inert("<p class=\"cautions\">", Label::Cautions))}
+                {question(2, |_| view! { <PlaceQuestions/> }.into_any())}
+                {question(3, |all| view! { <Sizes all/> }.into_any())}
+                {question(5, |_| view! { <Bays/> }.into_any())}
+                {question(6, |_| view! { <Looks/> }.into_any())}
+                {part(6, Box::new(|| inert("<p class=\"cautions\">", Label::Cautions).into_any()))}
             </div>
         </main>
-        {move || second.get().then(|| view! { <Tally order=Callback::new(order)/> })}
-        {move || fourth.get().then(|| view! { <Order open=ordering/><Sheet/> })}
+        {part(2, Box::new(move || view! { <Tally order=Callback::new(order)/> }.into_any()))}
+        {part(4, Box::new(move || view! { <Order open=ordering/><Sheet/> }.into_any()))}
     }
 }
