@@ -13,7 +13,7 @@ thread_local! {
 }
 
 /// Nobody listens to more than so many letters at once: some 25 words.
-const LONG: usize = 120;
+const LONG: usize = 130;
 
 /// Says it now. A text of two lines is said one after the other if it is long.
 pub fn say(text: &str) {

@@ -33,8 +33,8 @@ const READ: [&str; 8] = ["alt", "aria-label", "aria-valuetext", "label", "placeh
 /// Classes that have no style of their own: marks for scripts and tests.
 const UNSTYLED: [&str; 3] = ["bay", "hint", "tops"];
 
-/// Words with a capital that are no English: a key's name by the DOM, and the program's own.
-const NAMES: [&str; 3] = ["End", "Home", "Slotwright"];
+/// Words with a capital that are no English: keys' names by the DOM, and the program's own.
+const NAMES: [&str; 6] = ["Control+Enter", "End", "Enter", "Home", "Slotwright", "Tab"];
 
 /// Whether people would read a literal as English.
 fn is_english(literal: &Literal<'_>, classes: &BTreeSet<String>) -> bool {
