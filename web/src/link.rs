@@ -134,7 +134,7 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     }
     let known = if own {
         "own"
-    } else if desk.drafts.others.with_untracked(|others| !others.is_empty()) {
+    } else if desk.drafts().others.with_untracked(|others| !others.is_empty()) {
         "saved"
     } else {
         ""

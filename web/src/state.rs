@@ -75,8 +75,7 @@ pub struct Desk {
     pub steps: Steps,
     /// What the last step did.
     pub last_step: LastStep,
-    /// What is kept in the browser.
-    pub drafts: Drafts,
+    kept: StoredValue<Drafts>,
     built_in: bool,
     snapshot: Memo<Snapshot>,
     range: StoredValue<Arc<Range>>,
@@ -128,7 +127,7 @@ impl Desk {
             banner,
             steps,
             last_step,
-            drafts: Drafts::new(own),
+            kept: StoredValue::new(Drafts::new(own)),
             built_in,
             snapshot,
             range,
@@ -243,6 +242,11 @@ impl Desk {
         if self.compact.with_untracked(|compact| self.advised.with_untracked(|advised| advised == compact)) {
             self.follow(after, gone);
         }
+    }
+
+    /// What is kept in the browser.
+    pub fn drafts(self) -> Drafts {
+        self.kept.get_value()
     }
 
     /// The desk of this page.

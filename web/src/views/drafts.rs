@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlDialogElement, HtmlInputElement};
 
 use crate::browser::orders::{self, Answer};
 use crate::browser::page;
@@ -45,7 +45,7 @@ pub fn DraftsDialog() -> impl IntoView {
         if let Some((input, which)) = input.and_then(|input| Some((input.clone(), input.get_attribute("data-id")?))) {
             spawn_local(async move {
                 let changed = desk.rename_draft(&which, &input.value()).await;
-                show(desk, changed, String::new());
+                show(desk, changed, ["[data-id=\"", &which, "\"]"].concat());
             });
         }
     };
@@ -122,13 +122,13 @@ fn show(desk: Desk, changed: Changed, focus: String) {
 /// Asks for what is shown, of drafts with these ids side by side; then the focus goes to an element.
 fn ask(desk: Desk, picked: String, told: Changed, focus: String) {
     let back = if desk.has_deleted() { "1" } else { "" };
-    let own = [desk.drafts.name(), desk.unit_text(), String::new()];
-    let others = desk.drafts.others.get_untracked();
+    let own = [desk.drafts().name(), desk.unit_text(), String::new()];
+    let others = desk.drafts().others.get_untracked();
     let question = ["drafts".into(), desk.range_text(), desk.today().to_string(), picked];
     let told = [told.what.into(), told.name, back.into()];
     let kept = own.into_iter().chain(others.into_iter().flatten());
     let on_answer = move |answer| {
-        let Some(dialog) = page::dialog(DIALOG).filter(|dialog| dialog.open()) else { return };
+        let Some(dialog) = page::dialog(DIALOG).filter(HtmlDialogElement::open) else { return };
         match answer {
             Answer::Bad(sentence) => say(&dialog, &sentence),
             Answer::Good(_, html) => {

@@ -49,7 +49,7 @@ pub fn Header(
             <p class="workshop">{workshop}</p>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
-            <p class="kept">{move || desk.drafts.told.get()}</p>
+            <p class="kept">{move || desk.drafts().told.get()}</p>
             <div class="tools">
                 <label class="button">
                     {Label::OpenOrder.text()}
@@ -74,7 +74,7 @@ pub fn Header(
 
 /// How many drafts there are; nothing if there are none.
 fn count(desk: Desk) -> String {
-    desk.drafts.others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
+    desk.drafts().others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
 }
 
 /// That the workshop's range file is not there, what that means, and trying again.

@@ -191,8 +191,7 @@ impl Pen {
     /// The whole as one small SVG in that colour, which says nothing by itself; lines on a dark one are light.
     pub(super) fn small(self, colour: &str, is_dark: bool) -> String {
         let (x, y) = (n(self.low.0 - self.px(1.0)), n(self.low.1 - self.px(1.0)));
-        let (width, height) =
-            (n(self.high.0 - self.low.0 + self.px(2.0)), n(self.high.1 - self.low.1 + self.px(2.0)));
+        let (width, height) = (n(self.high.0 - self.low.0 + self.px(2.0)), n(self.high.1 - self.low.1 + self.px(2.0)));
         let (colour, line) = (escaped(colour), n(self.px(1.0)));
         let (class, ink) = if is_dark { (" dark", "#8a9088") } else { ("", "#1d2320") };
         let mut svg = String::with_capacity(self.body.len() + 256);

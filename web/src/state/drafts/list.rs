@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use slotwright_core::choice::draft;
 use wasm_bindgen_futures::spawn_local;
 
-use super::{Desk, Kept, LIST, NAMED, UNIT, draft_of};
+use super::{Desk, Kept, LIST, NAMED, State, UNIT, draft_of};
 use crate::browser::drawer;
 
 /// What came of a change of the list, as the order desk is told: a word, and the name of the draft.
@@ -39,7 +39,7 @@ impl Desk {
 
     /// Takes the list out of all that is kept. A unit that no tab has, and that is kept as another one as well, goes.
     pub(super) fn sort_drafts(self, all: Vec<Kept>) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         let (own, range) = (drafts.name(), self.peek(|_, range| range.key.clone()));
         let of_range = |kept: &Kept| draft_of(kept).is_some_and(|draft| draft.range == range);
         let mut others: Vec<Kept> = all.into_iter().filter(of_range).collect();
@@ -64,7 +64,7 @@ impl Desk {
     }
 
     fn other(self, name: &str) -> Option<Kept> {
-        self.drafts.others.with_untracked(|others| others.iter().find(|kept| is_called(kept, name)).cloned())
+        self.drafts().others.with_untracked(|others| others.iter().find(|kept| is_called(kept, name)).cloned())
     }
 
     /// Writes texts by their names, all or none, and reads the list anew; whether that was done.
@@ -87,7 +87,7 @@ impl Desk {
         }
         drawer::persist();
         let text = self.draft(name.clone()).to_text();
-        let same = self.drafts.others.with_untracked(|others| {
+        let same = self.drafts().others.with_untracked(|others| {
             let is_same = |kept: &&Kept| !is_unit(kept) && draft_of(kept).is_some_and(|draft| draft.name == name);
             others.iter().find(is_same).cloned()
         });
@@ -99,7 +99,7 @@ impl Desk {
         }
         self.call(&name);
         let what = if same.is_some() { "replaced" } else { "kept" };
-        self.drafts.gone.update_value(|gone| gone.extend(same));
+        self.drafts().state.update_value(|State { gone, .. }| gone.extend(same));
         Changed { what, name }
     }
 
@@ -134,21 +134,21 @@ impl Desk {
         if !self.change_drafts(&[[which, ""]]).await {
             return Changed::default();
         }
-        self.drafts.gone.update_value(|gone| gone.push(kept));
+        self.drafts().state.update_value(|State { gone, .. }| gone.push(kept));
         Changed { what: "deleted", name }
     }
 
     /// Whether there is something to bring back.
     pub fn has_deleted(self) -> bool {
-        self.drafts.gone.with_value(|gone| !gone.is_empty())
+        self.drafts().state.with_value(|State { gone, .. }| !gone.is_empty())
     }
 
     /// Brings back what was taken away last.
     pub async fn restore_draft(self) -> Changed {
-        let kept = self.drafts.gone.try_update_value(Vec::pop).flatten().unwrap_or_default();
+        let kept = self.drafts().state.try_update_value(|state| state.gone.pop()).flatten().unwrap_or_default();
         let [name, text, ..] = kept.as_slice() else { return Changed::default() };
         if !self.change_drafts(&[[name, text]]).await {
-            self.drafts.gone.update_value(|gone| gone.push(kept));
+            self.drafts().state.update_value(|State { gone, .. }| gone.push(kept));
             return Changed::default();
         }
         Changed { what: "restored", name: draft_of(&kept).map(|draft| draft.name).unwrap_or_default() }

@@ -80,7 +80,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::OtherPrice { then, now, currency } => {
             return format!("Prices of this draft changed: {} to {}.", money(then, currency), money(now, currency));
         }
-        Message::NoLonger(reasons) => return format!("It could be ordered when it was kept, and cannot now. {reasons}"),
+        Message::NoLonger(reasons) => {
+            return format!("It could be ordered when it was kept, and cannot now. {reasons}");
+        }
         Message::Unmade(reasons) => return format!("It cannot be made as it is. {reasons}"),
         Message::NoModel(model) => {
             return format!("The range does not have the model {model} any more, so it cannot be opened.");
