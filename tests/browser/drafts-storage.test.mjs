@@ -165,6 +165,8 @@ test("what was shown as saved is there after the browser was killed", async () =
     do {
       await button.click();
       last = await width(bench);
+      // Some changes follow at once, some are waited for.
+      await bench.page.waitForTimeout(waits.length % 3 === 0 ? 300 : 0);
     } while (Date.now() < until);
     await kill();
     assert.ok(saved > 0 && last > 0);

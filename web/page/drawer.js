@@ -15,20 +15,20 @@ const open = () => base ??= new Promise((good, bad) => {
   asked.onsuccess = () => {
     const store = asked.result;
     store.onversionchange = close;
-    store.onclose = () => base = 0;
+    store.onclose = () => base = undefined;
     good(store);
   };
   asked.onerror = () => bad(asked.error);
   // A browser may never answer.
   setTimeout(bad, PATIENCE, {});
 }).catch((error) => {
-  base = 0;
+  base = undefined;
   throw error;
 });
 
 const close = () => {
   base?.then((store) => store.close(), () => {});
-  base = 0;
+  base = undefined;
 };
 
 /** One transaction; its result once all of it is written. */
@@ -105,7 +105,7 @@ export const say = (word) => channel?.postMessage(word);
 /** A page that is left, perhaps to be come back to, keeps nothing from others. */
 export const leave = () => {
   free?.();
-  free = 0;
+  free = undefined;
   channel?.close();
   close();
 };

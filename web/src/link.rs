@@ -142,7 +142,7 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
     }
     let before = if own {
         Before::Same
-    } else if desk.drafts.others.with_untracked(|others| !others.is_empty()) {
+    } else if desk.drafts().others.with_untracked(|others| !others.is_empty()) {
         Before::Other
     } else {
         Before::Nothing

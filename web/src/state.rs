@@ -72,8 +72,7 @@ pub struct Desk {
     pub steps: Steps,
     /// What the last step did.
     pub last_step: LastStep,
-    /// What is kept in the browser.
-    pub drafts: Drafts,
+    kept: StoredValue<Drafts>,
     built_in: bool,
     snapshot: Memo<Snapshot>,
     range: StoredValue<Arc<Range>>,
@@ -122,7 +121,7 @@ impl Desk {
             banner,
             steps,
             last_step,
-            drafts: Drafts::new(own),
+            kept: StoredValue::new(Drafts::new(own)),
             built_in,
             snapshot,
             range,
@@ -164,6 +163,11 @@ impl Desk {
             self.show_banner(Label::WithoutAdvice.text().into(), String::new());
         }
         self.advised.end();
+    }
+
+    /// What is kept in the browser.
+    pub fn drafts(self) -> Drafts {
+        self.kept.get_value()
     }
 
     /// The desk of this page.

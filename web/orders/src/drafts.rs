@@ -3,6 +3,8 @@
 
 mod sides;
 
+use core::fmt::Write;
+
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::draft::{Draft, NAME_MOST};
 use slotwright_core::order::derive::derive_unproven;
@@ -83,10 +85,10 @@ impl Shown {
         let title = model.map_or(choice.model.as_str(), |model| &model.name);
         // What was left has at most the name of the draft that it comes from, and is another one.
         let is_called = matches!(place, Place::Bench | Place::List) && !draft.name.is_empty();
-        let name = if !is_called {
-            Message::Unnamed(title, choice.width_mm, choice.height_mm).text()
-        } else {
+        let name = if is_called {
             draft.name.clone()
+        } else {
+            Message::Unnamed(title, choice.width_mm, choice.height_mm).text()
         };
         let mut tells = Vec::new();
         match place {
@@ -150,21 +152,24 @@ fn head(title: Message<'_>, more: &str) -> String {
 }
 
 fn list(all: &[Shown], told: &Told, picked: &[String]) -> String {
+    // Writing to a String cannot fail.
     let mut html = head(Message::Title, "");
     html += &said(told);
     let Some((own, others)) = all.split_first() else { return html };
     html += &bench(own, picked);
     if others.is_empty() {
-        html += &format!("<p class=\"cautions\">{}</p>", Message::NoneYet.text());
+        let _ = write!(html, "<p class=\"cautions\">{}</p>", Message::NoneYet.text());
     } else {
         html += "<ul class=\"drafts\">";
-        others.iter().for_each(|other| html += &item(other, picked));
+        for other in others {
+            html += &item(other, picked);
+        }
         html += "</ul>";
         let compare = button("", "compare", &Message::Compare.text(), "");
-        html += &format!("<div class=\"compare\">{compare}<p>{}</p></div>", Message::PickSome.text());
+        let _ = write!(html, "<div class=\"compare\">{compare}<p>{}</p></div>", Message::PickSome.text());
     }
     let visitor = button("", "visitor", &Message::NewVisitor.text(), "");
-    html += &format!("<div class=\"visitor\">{visitor}<p>{}</p></div>", Message::NewVisitorMeans.text());
+    let _ = write!(html, "<div class=\"visitor\">{visitor}<p>{}</p></div>", Message::NewVisitorMeans.text());
     html
 }
 
@@ -233,5 +238,69 @@ fn figures(shown: &Shown) -> String {
 }
 
 fn tells(shown: &Shown) -> String {
-    shown.tells.iter().map(|tell| format!("<p class=\"tell\">{}</p>", escaped(tell))).collect()
+    let tells = shown.tells.iter().map(|tell| ["<p class=\"tell\">", &escaped(tell), "</p>"].concat());
+    tells.collect::<Vec<_>>().concat()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const RANGE: &str = include_str!("../../ranges/fenland.toml");
+
+    fn kept(id: &str, name: &str, link: &str) -> [String; 3] {
+        let text = ["1764393600000", "fenland", name, link, "height"].join("\u{1f}");
+        [id.into(), text, String::new()]
+    }
+
+    fn html(picked: &str, kept: &[[String; 3]]) -> String {
+        let told = ["deleted", "A <b>", "1"].map(String::from);
+        match shown(RANGE, "2026-11-25", picked, &told, kept.as_flattened()) {
+            Ok((_, Paper::Text(html))) => html,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn a_list_tells_of_each_draft_and_believes_no_name() {
+        let all = [
+            kept("t2", "", "1/sedge/1640x520x420/0/birch-18/clear/1o,1o,1l"),
+            kept("d1", "<b>\"A\"</b>", "1/sedge/1640x520x420/0/birch-18/clear/1o,1o,1l/@a1b2c3d4=100"),
+            kept("d3", "Wide", "1/sedge/5000x520x420/0/birch-18/clear/1o,1o,1l/@a1b2c3d4=100"),
+            kept("t1", "Wide", "1/sedge/1640x520x420/0/birch-18/soot/1o,1o,1o"),
+            kept("d4", "Old", "1/reed/1640x520x420/0/birch-18/soot/1o,1o,1o"),
+            kept("d5", "Unread", "9/sedge"),
+        ];
+        let html = html("", &all);
+        assert!(!html.contains("<b>") && html.contains("&lt;b&gt;&quot;A&quot;&lt;/b&gt;"), "{html}");
+        assert_eq!(html.matches("<li ").count(), 4, "what cannot be read is passed over");
+        for told in [
+            "\u{201c}A &lt;b&gt;\u{201d} is deleted.",
+            "Prices of this draft changed: € 1.00 to €",
+            "It could be ordered when it was kept, and cannot now. ",
+            "Left for another unit, without a name.",
+            "Name of Sedge 1\u{202f}640\u{202f}\u{d7}\u{202f}520",
+            "does not have the model reed",
+        ] {
+            assert!(
+                html.replace('\u{a0}', " ").contains(told) || html.replace('\u{202f}', " ").contains(told),
+                "{told}: {html}"
+            );
+        }
+        assert_eq!(html.matches("data-do=\"open ").count(), 3, "an unknown model cannot be opened");
+    }
+
+    #[test]
+    fn side_by_side_what_differs_is_marked_and_what_is_lost_is_said() {
+        let all = [
+            kept("t2", "", "1/sedge/1640x520x420/0/birch-18/clear/1o:d=receiver,1s1:h=round-60@0,1l"),
+            kept("d1", "Plain", "1/sedge/1640x520x420/0/birch-18/soot/1o,1o"),
+        ];
+        let html = html("t2 d1", &all).replace('\u{202f}', " ");
+        let differs = |value: &str| {
+            html.contains(&format!("<td class=\"differs\"><span class=\"unseen\">differs: </span>{value}</td>"))
+        };
+        assert!(differs("Soot") && differs("\u{2013}") && !differs("520"), "{html}");
+        assert!(html.contains("loses one bay, one door, one shelf, one cable hole and the place of the "), "{html}");
+    }
 }

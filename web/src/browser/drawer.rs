@@ -1,4 +1,4 @@
-//! What the page keeps in the browser, by `page/drawer.js`: texts by name in IndexedDB, which tab has which of them, and
+//! What the page keeps in the browser, by `page/drawer.js`: texts by name in its database, which tab has which of them, and
 //! a word between tabs.
 
 use js_sys::{Array, Promise};
@@ -43,13 +43,11 @@ pub fn begin() -> Promise {
 /// Why it cannot be read.
 pub async fn read(begun: Promise) -> Result<Vec<Vec<String>>, Fault> {
     let found = JsFuture::from(begun).await.unwrap_or_default();
-    match found.as_string() {
-        Some(error) => Err(fault(&error)),
-        None => {
-            let texts: Vec<String> = Array::from(&found).iter().filter_map(|text| text.as_string()).collect();
-            Ok(texts.chunks(3).map(<[String]>::to_vec).collect())
-        }
+    if let Some(error) = found.as_string() {
+        return Err(fault(&error));
     }
+    let texts: Vec<String> = Array::from(&found).iter().filter_map(|text| text.as_string()).collect();
+    Ok(texts.chunks(3).map(<[String]>::to_vec).collect())
 }
 
 /// Writes texts by their names, all or none; an empty text goes. The browser is asked at once: nothing is lost if the
@@ -64,13 +62,10 @@ pub async fn written(begun: Promise) -> Option<Fault> {
     (!error.is_empty()).then(|| fault(&error))
 }
 
-/// What a person is told of an error of IndexedDB by its name.
+/// What a person is told of an error of the database by its name.
 fn fault(error: &str) -> Fault {
-    match error {
-        // Source: Indexed Database API, "QuotaExceededError".
-        "QuotaExceededError" => Label::StorageFull,
-        _ => Label::StorageShut,
-    }
+    // Source: Indexed Database API 3.0, `QuotaExceededError`.
+    if error == "QuotaExceededError" { Label::StorageFull } else { Label::StorageShut }
 }
 
 /// Takes a name for this tab alone; whether no other tab has it.

@@ -47,46 +47,47 @@ pub struct Drafts {
     pub told: RwSignal<String>,
     /// All that is kept of this range but the present unit, the last drafts first, then units that were left.
     pub others: RwSignal<Vec<Kept>>,
-    own: StoredValue<Own>,
+    state: StoredValue<State>,
+}
+
+/// What nobody is shown of it.
+#[derive(Debug)]
+struct State {
+    own: Own,
     /// What was kept or shown last.
-    kept: StoredValue<Option<Settings>>,
+    kept: Option<Settings>,
     /// Whether a change waits to be kept.
-    waits: StoredValue<bool>,
+    waits: bool,
     /// What was taken from the list: it can be brought back.
-    gone: StoredValue<Vec<Kept>>,
+    gone: Vec<Kept>,
     /// What the visitor before had, and the step that cleared it: it can be taken back for a while.
-    before: StoredValue<Option<(usize, Vec<Kept>)>>,
+    before: Option<(usize, Vec<Kept>)>,
 }
 
 impl Drafts {
     /// With what the page begins with.
     pub fn new(own: Own) -> Self {
-        Self {
-            told: RwSignal::new(String::new()),
-            others: RwSignal::new(Vec::new()),
-            own: StoredValue::new(own),
-            kept: StoredValue::new(None),
-            waits: StoredValue::new(false),
-            gone: StoredValue::new(Vec::new()),
-            before: StoredValue::new(None),
-        }
+        let state = State { own, kept: None, waits: false, gone: Vec::new(), before: None };
+        let (told, others) = (RwSignal::new(String::new()), RwSignal::new(Vec::new()));
+        Self { told, others, state: StoredValue::new(state) }
     }
 
     /// The name that the present unit is kept by.
     pub fn name(self) -> String {
-        self.own.with_value(|own| own.name.clone())
+        self.state.with_value(|State { own, .. }| own.name.clone())
     }
 
     fn has_kept(self, now: &Settings) -> bool {
-        self.kept
-            .with_value(|kept| kept.as_ref().is_some_and(|kept| kept.choice == now.choice && kept.pins == now.pins))
+        self.state.with_value(|State { kept, .. }| {
+            kept.as_ref().is_some_and(|kept| kept.choice == now.choice && kept.pins == now.pins)
+        })
     }
 
     /// What comes now is another unit.
     fn begin_another(self) {
         let name = drawer::fresh(UNIT);
         drawer::note(&name, "");
-        self.own.set_value(Own { name: name.clone(), ..Own::default() });
+        self.state.update_value(|state| state.own = Own { name: name.clone(), ..Own::default() });
         spawn_local(async move {
             drawer::hold(&name).await;
         });
@@ -96,8 +97,11 @@ impl Drafts {
 impl Desk {
     /// Keeps what changes from now on, and hears what other tabs keep.
     pub fn keep_drafts(self) {
-        let drafts = self.drafts;
-        let Some(Own { all, fault, is_kept, is_new, .. }) = drafts.own.try_get_value() else { return };
+        let drafts = self.drafts();
+        let Some(Own { all, fault, is_kept, is_new, .. }) = drafts.state.try_with_value(|state| state.own.clone())
+        else {
+            return;
+        };
         self.only_show();
         self.sort_drafts(all);
         match fault {
@@ -109,8 +113,8 @@ impl Desk {
         Effect::new(move || {
             if !drafts.has_kept(&self.settings()) {
                 drafts.told.set(Label::Keeping.text().into());
-                if !drafts.waits.get_value() {
-                    drafts.waits.set_value(true);
+                if !drafts.state.with_value(|state| state.waits) {
+                    drafts.state.update_value(|state| state.waits = true);
                     set_timeout(move || self.keep_unit(), SOON);
                 }
             }
@@ -131,7 +135,7 @@ impl Desk {
 
     /// What is shown counts as kept: it is written once something is answered.
     pub fn only_show(self) {
-        self.drafts.kept.set_value(Some(untrack(move || self.settings())));
+        self.drafts().state.update_value(|state| state.kept = Some(untrack(move || self.settings())));
     }
 
     /// The present unit as it is kept.
@@ -146,12 +150,12 @@ impl Desk {
 
     /// Keeps the present unit, and tells when that is done.
     fn keep_unit(self) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         let (name, text) = (drafts.name(), self.unit_text());
-        drafts.waits.set_value(false);
+        drafts.state.update_value(|state| state.waits = false);
         self.only_show();
-        let followed = drafts.own.with_value(|own| !own.follows.is_empty());
-        drafts.own.update_value(|own| {
+        let followed = drafts.state.with_value(|State { own, .. }| !own.follows.is_empty());
+        drafts.state.update_value(|State { own, .. }| {
             own.is_kept = true;
             own.follows.clear();
         });
@@ -174,24 +178,24 @@ impl Desk {
     }
 
     fn tell_unkept(self, fault: Fault) {
-        self.drafts.told.set(Label::NotKept.text().into());
+        self.drafts().told.set(Label::NotKept.text().into());
         self.show_banner(fault.text().into(), String::new());
     }
 
     /// The present unit stays as it is, among the drafts; what comes now is another one.
     pub(super) fn leave_unit(self) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         if !drafts.has_kept(&untrack(move || self.settings())) {
             self.keep_unit();
         }
-        if drafts.own.with_value(|own| own.is_kept) {
+        if drafts.state.with_value(|State { own, .. }| own.is_kept) {
             drafts.begin_another();
             self.renew_drafts();
         }
     }
 
     fn hear(self, word: &str) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         match word {
             LIST => self.renew_drafts(),
             VISITOR => self.follow_visitor(),
@@ -204,7 +208,7 @@ impl Desk {
                 self.renew_drafts();
             }),
             unit => {
-                let follows = |name: &str| drafts.own.with_value(|own| own.follows == name);
+                let follows = |name: &str| drafts.state.with_value(|State { own, .. }| own.follows == name);
                 if let Some((name, text)) = unit.split_once(' ')
                     && follows(name)
                     && drafts.has_kept(&untrack(move || self.settings()))

@@ -6,7 +6,7 @@ use slotwright_core::words::page::{Label, Message};
 use slotwright_protocol::desk::{Answer, Deed, Kept, Question, Told};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlDialogElement, HtmlInputElement};
 
 use crate::browser::{orders, page};
 use crate::state::Desk;
@@ -45,7 +45,7 @@ pub fn DraftsDialog() -> impl IntoView {
         if let Some((input, which)) = input.and_then(|input| Some((input.clone(), input.get_attribute("data-id")?))) {
             spawn_local(async move {
                 let changed = desk.rename_draft(&which, &input.value()).await;
-                show(desk, changed, String::new());
+                show(desk, changed, ["[data-id=\"", &which, "\"]"].concat());
             });
         }
     };
@@ -121,14 +121,14 @@ fn show(desk: Desk, changed: Told, focus: String) {
 
 /// Asks for what is shown, of drafts with these ids side by side; then the focus goes to an element.
 fn ask(desk: Desk, picked: Vec<String>, told: Told, focus: String) {
-    let own = Kept { id: desk.drafts.name(), text: desk.unit_text(), elsewhere: false };
+    let own = Kept { id: desk.drafts().name(), text: desk.unit_text(), elsewhere: false };
     let other = |kept: Vec<String>| {
         let [id, text, tab] = <[String; 3]>::try_from(kept).ok()?;
         Some(Kept { id, text, elsewhere: !tab.is_empty() })
     };
-    let others = desk.drafts.others.get_untracked().into_iter().filter_map(other);
+    let others = desk.drafts().others.get_untracked().into_iter().filter_map(other);
     let on_answer = move |(answer, _)| {
-        let Some(dialog) = page::dialog(DIALOG).filter(|dialog| dialog.open()) else { return };
+        let Some(dialog) = page::dialog(DIALOG).filter(HtmlDialogElement::open) else { return };
         match answer {
             Answer::No(why) => say(&dialog, &why),
             Answer::Shown(html) => {

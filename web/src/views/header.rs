@@ -54,7 +54,7 @@ pub fn Header(
             <h1 class="workshop" tabindex="-1">{workshop}</h1>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
-            <p class="kept">{move || desk.drafts.told.get()}</p>
+            <p class="kept">{move || desk.drafts().told.get()}</p>
             <div class="tools">
                 <button type="button" aria-haspopup="dialog" on:click=move |_| drafts::open(desk)>
                     {Label::Drafts.text()}" "<b class="count">{move || count(desk)}</b>
@@ -85,7 +85,7 @@ pub fn Header(
 
 /// How many drafts there are; nothing if there are none.
 fn count(desk: Desk) -> String {
-    desk.drafts.others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
+    desk.drafts().others.with(|others| if others.is_empty() { String::new() } else { others.len().to_string() })
 }
 
 /// That the workshop's range file is not there, what that means, and trying again.

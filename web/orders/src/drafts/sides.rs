@@ -1,5 +1,7 @@
 //! Drafts side by side: what differs from the first is marked, and what is lost against it is said.
 
+use core::fmt::Write;
+
 use slotwright_core::choice::{Bay, Choice, Fill};
 use slotwright_core::range::{Key, Range};
 use slotwright_core::rules::place::breaches;
@@ -14,14 +16,16 @@ const NOTHING: &str = "\u{2013}";
 
 /// The comparison, as it stands in the dialog.
 pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
+    // Writing to a String cannot fail.
     let mut html = head(Message::SideBySide, &button("", "list", &Message::BackToList.text(), ""));
     let title = Message::SideBySide.text();
-    html += &format!(
+    let _ = write!(
+        html,
         "<div class=\"sides\" tabindex=\"0\" role=\"region\" aria-label=\"{title}\"><table><thead><tr><td></td>"
     );
     for shown in all {
         let Shown { name, picture, .. } = shown;
-        html += &format!("<th scope=\"col\"><div class=\"thumb\">{picture}</div>{}</th>", escaped(name));
+        let _ = write!(html, "<th scope=\"col\"><div class=\"thumb\">{picture}</div>{}</th>", escaped(name));
     }
     html += "</tr></thead><tbody>";
     for (row, values) in rows(range, all) {
@@ -31,11 +35,11 @@ pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
     for (at, shown) in all.iter().enumerate() {
         let (class, named) = (if at == 0 { "main" } else { "" }, Message::DoWith(Deed::GoOn, &shown.name).text());
         let go_on = button(class, &format!("open {}", shown.id), &Message::Do(Deed::GoOn).text(), &named);
-        html += &format!("<td>{go_on}</td>");
+        let _ = write!(html, "<td>{go_on}</td>");
     }
-    html += &format!("</tr></tfoot></table></div><p class=\"cautions\">{}</p>", Message::Marked.text());
+    let _ = write!(html, "</tr></tfoot></table></div><p class=\"cautions\">{}</p>", Message::Marked.text());
     for sentence in lost(range, all) {
-        html += &format!("<p class=\"lost\">{}</p>", escaped(&sentence));
+        let _ = write!(html, "<p class=\"lost\">{}</p>", escaped(&sentence));
     }
     html
 }
@@ -44,10 +48,11 @@ fn line(name: &str, values: &[String]) -> String {
     let mut html = format!("<tr><th scope=\"row\">{}</th>", escaped(name));
     for value in values {
         let shown = escaped(value);
-        html += &if values.first() == Some(value) {
-            format!("<td>{shown}</td>")
+        let _ = if values.first() == Some(value) {
+            write!(html, "<td>{shown}</td>")
         } else {
-            format!("<td class=\"differs\"><span class=\"unseen\">{}</span>{shown}</td>", Message::Differs.text())
+            let differs = Message::Differs.text();
+            write!(html, "<td class=\"differs\"><span class=\"unseen\">{differs}</span>{shown}</td>")
         };
     }
     html + "</tr>"

@@ -9,7 +9,7 @@ use slotwright_core::words::draft::Done;
 use slotwright_protocol::desk::{Deed, Told};
 use wasm_bindgen_futures::spawn_local;
 
-use super::{Desk, Kept, LIST, NAMED, UNIT, draft_of};
+use super::{Desk, Kept, LIST, NAMED, State, UNIT, draft_of};
 use crate::browser::drawer;
 
 /// What there is to tell of a change that was made.
@@ -40,7 +40,7 @@ impl Desk {
 
     /// Takes the list out of all that is kept. A unit that no tab has, and that is kept as another one as well, goes.
     pub(super) fn sort_drafts(self, all: Vec<Kept>) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         let (own, range) = (drafts.name(), self.peek(|_, range| range.key.clone()));
         let of_range = |kept: &Kept| draft_of(kept).is_some_and(|draft| draft.range == range);
         let mut others: Vec<Kept> = all.into_iter().filter(of_range).collect();
@@ -65,7 +65,7 @@ impl Desk {
     }
 
     fn other(self, name: &str) -> Option<Kept> {
-        self.drafts.others.with_untracked(|others| others.iter().find(|kept| is_called(kept, name)).cloned())
+        self.drafts().others.with_untracked(|others| others.iter().find(|kept| is_called(kept, name)).cloned())
     }
 
     /// Writes texts by their names, all or none, and reads the list anew; whether that was done.
@@ -88,7 +88,7 @@ impl Desk {
         }
         drawer::persist();
         let text = self.draft(name.clone()).to_text();
-        let same = self.drafts.others.with_untracked(|others| {
+        let same = self.drafts().others.with_untracked(|others| {
             let is_same = |kept: &&Kept| !is_unit(kept) && draft_of(kept).is_some_and(|draft| draft.name == name);
             others.iter().find(is_same).cloned()
         });
@@ -100,7 +100,7 @@ impl Desk {
         }
         self.call(&name);
         let what = if same.is_some() { Done::Replaced } else { Done::Kept };
-        self.drafts.gone.update_value(|gone| gone.extend(same));
+        self.drafts().state.update_value(|State { gone, .. }| gone.extend(same));
         done(what, name)
     }
 
@@ -135,21 +135,21 @@ impl Desk {
         if !self.change_drafts(&[[which, ""]]).await {
             return Told::default();
         }
-        self.drafts.gone.update_value(|gone| gone.push(kept));
+        self.drafts().state.update_value(|State { gone, .. }| gone.push(kept));
         done(Done::Deleted, name)
     }
 
     /// Whether there is something to bring back.
     pub fn has_deleted(self) -> bool {
-        self.drafts.gone.with_value(|gone| !gone.is_empty())
+        self.drafts().state.with_value(|State { gone, .. }| !gone.is_empty())
     }
 
     /// Brings back what was taken away last.
     pub async fn restore_draft(self) -> Told {
-        let kept = self.drafts.gone.try_update_value(Vec::pop).flatten().unwrap_or_default();
+        let kept = self.drafts().state.try_update_value(|state| state.gone.pop()).flatten().unwrap_or_default();
         let [name, text, ..] = kept.as_slice() else { return Told::default() };
         if !self.change_drafts(&[[name, text]]).await {
-            self.drafts.gone.update_value(|gone| gone.push(kept));
+            self.drafts().state.update_value(|State { gone, .. }| gone.push(kept));
             return Told::default();
         }
         done(Done::Restored, draft_of(&kept).map(|draft| draft.name).unwrap_or_default())

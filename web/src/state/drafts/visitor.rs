@@ -5,21 +5,21 @@ use std::time::Duration;
 use leptos::prelude::*;
 use slotwright_core::words::page::Label;
 
-use super::{Desk, LIST, VISITOR};
+use super::{Desk, LIST, State, VISITOR};
 use crate::browser::{drawer, page, storage};
 
 /// So long it can be taken back.
-const MINUTE: Duration = Duration::from_secs(60);
+const MINUTE: Duration = Duration::from_mins(1);
 
 impl Desk {
     /// Clears the unit, what was typed for the order, and all drafts, in all tabs. What was kept is deleted at once, and
     /// only this page knows it for another minute.
     pub fn begin_visitor(self) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         self.forget_visitor();
         let mut kept = drafts.others.get_untracked();
         let own = drafts.name();
-        if drafts.own.with_value(|own| own.is_kept) {
+        if drafts.state.with_value(|State { own, .. }| own.is_kept) {
             kept.push(vec![own, self.unit_text()]);
         }
         self.write_all(&kept, false);
@@ -27,10 +27,10 @@ impl Desk {
         self.clear();
         drawer::say(VISITOR);
         let number = self.steps.number();
-        drafts.before.set_value(Some((number, kept)));
+        drafts.state.update_value(|state| state.before = Some((number, kept)));
         self.show_banner(Label::ClearedForVisitor.text().into(), String::new());
         let forget = move || {
-            if drafts.before.with_value(|before| before.as_ref().is_some_and(|(of, _)| *of == number)) {
+            if drafts.state.with_value(|State { before, .. }| before.as_ref().is_some_and(|(of, _)| *of == number)) {
                 self.forget_visitor();
             }
         };
@@ -56,9 +56,9 @@ impl Desk {
 
     /// Nothing of what is here is anybody's any more.
     fn clear(self) {
-        let drafts = self.drafts;
+        let drafts = self.drafts();
         drafts.begin_another();
-        drafts.gone.set_value(Vec::new());
+        drafts.state.update_value(|state| state.gone = Vec::new());
         drafts.others.set(Vec::new());
         // What is not kept yet is not to be kept.
         self.only_show();
@@ -67,9 +67,9 @@ impl Desk {
 
     /// The visitor before does not come back: neither are the steps before theirs.
     pub(super) fn forget_visitor(self) {
-        if let Some((number, _)) = self.drafts.before.try_update_value(Option::take).flatten() {
+        if let Some((number, _)) = self.drafts().state.try_update_value(|state| state.before.take()).flatten() {
             self.steps.forget(number);
-            self.drafts.gone.set_value(Vec::new());
+            self.drafts().state.update_value(|state| state.gone = Vec::new());
             if self.banner[0].with_untracked(|text| text == Label::ClearedForVisitor.text()) {
                 self.show_banner(String::new(), String::new());
             }
@@ -78,9 +78,9 @@ impl Desk {
 
     /// It was a mistake, if a person goes back to a step before it: all that was kept is there again.
     pub(in crate::state) fn take_back_visitor(self, number: usize) {
-        let drafts = self.drafts;
-        if drafts.before.with_value(|before| before.as_ref().is_some_and(|(of, _)| number < *of))
-            && let Some((_, kept)) = drafts.before.try_update_value(Option::take).flatten()
+        let drafts = self.drafts();
+        if drafts.state.with_value(|State { before, .. }| before.as_ref().is_some_and(|(of, _)| number < *of))
+            && let Some((_, kept)) = drafts.state.try_update_value(|state| state.before.take()).flatten()
         {
             self.write_all(&kept, true);
         }
