@@ -244,21 +244,20 @@ fn tells(shown: &Shown) -> String {
 
 #[cfg(test)]
 mod tests {
+    use slotwright_core::words::draft::Done;
+
     use super::*;
+    use crate::tests::RANGE;
 
-    const RANGE: &str = include_str!("../../ranges/fenland.toml");
-
-    fn kept(id: &str, name: &str, link: &str) -> [String; 3] {
+    fn kept(id: &str, name: &str, link: &str) -> Kept {
         let text = ["1764393600000", "fenland", name, link, "height"].join("\u{1f}");
-        [id.into(), text, String::new()]
+        Kept { id: id.into(), text, elsewhere: false }
     }
 
-    fn html(picked: &str, kept: &[[String; 3]]) -> String {
-        let told = ["deleted", "A <b>", "1"].map(String::from);
-        match shown(RANGE, "2026-11-25", picked, &told, kept.as_flattened()) {
-            Ok((_, Paper::Text(html))) => html,
-            other => panic!("{other:?}"),
-        }
+    fn html(picked: &[&str], kept: &[Kept]) -> String {
+        let told = Told { done: desk::Deed::Done(Done::Deleted), name: "A <b>".into(), back: true };
+        let picked: Vec<String> = picked.iter().map(ToString::to_string).collect();
+        shown(RANGE, "2026-11-25".parse().unwrap(), &picked, &told, kept.to_vec()).unwrap()
     }
 
     #[test]
@@ -271,7 +270,7 @@ mod tests {
             kept("d4", "Old", "1/reed/1640x520x420/0/birch-18/soot/1o,1o,1o"),
             kept("d5", "Unread", "9/sedge"),
         ];
-        let html = html("", &all);
+        let html = html(&[], &all);
         assert!(!html.contains("<b>") && html.contains("&lt;b&gt;&quot;A&quot;&lt;/b&gt;"), "{html}");
         assert_eq!(html.matches("<li ").count(), 4, "what cannot be read is passed over");
         for told in [
@@ -296,7 +295,7 @@ mod tests {
             kept("t2", "", "1/sedge/1640x520x420/0/birch-18/clear/1o:d=receiver,1s1:h=round-60@0,1l"),
             kept("d1", "Plain", "1/sedge/1640x520x420/0/birch-18/soot/1o,1o"),
         ];
-        let html = html("t2 d1", &all).replace('\u{202f}', " ");
+        let html = html(&["t2", "d1"], &all).replace('\u{202f}', " ");
         let differs = |value: &str| {
             html.contains(&format!("<td class=\"differs\"><span class=\"unseen\">differs: </span>{value}</td>"))
         };
