@@ -119,7 +119,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
     // One type of closure for all parts.
     let part = move |number: u8, view: Box<dyn Fn() -> AnyView + Send + Sync>| {
         let is_made = is_made(number);
-        (move || is_made.get().then(|| view())).into_any()
+        (move || is_made.get().then(&view)).into_any()
     };
     let all_sizes = is_made(4);
     let question = move |number: u8, view: fn(Memo<bool>) -> AnyView| {

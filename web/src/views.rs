@@ -1,5 +1,6 @@
 //! The page, question by question.
 
+pub mod aloud;
 pub mod ask;
 pub mod bays;
 pub mod drafts;

@@ -14,7 +14,7 @@ use slotwright_core::range::Range;
 use slotwright_core::words;
 use slotwright_core::words::desk::{Entry, Message};
 use slotwright_cutpack::gltf;
-use slotwright_protocol::desk::{Answer, Person, Question, Unit};
+use slotwright_protocol::desk::{Answer, Opened, Person, Question, Unit};
 use slotwright_protocol::{READY, tie, untie};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
@@ -160,7 +160,7 @@ fn read(range: &str, file: &str) -> Result<Answer, String> {
     };
     let Customer { name, contact, address } = order.customer;
     let person = Person { name, contact, address: address.join("\n"), remark: order.remark };
-    Ok(Answer::Order { said: said.text(), choice: order.choice, person })
+    Ok(Answer::Order(Box::new(Opened { said: said.text(), choice: order.choice, person })))
 }
 
 #[cfg(test)]

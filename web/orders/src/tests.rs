@@ -24,7 +24,7 @@ fn what_the_desk_writes_it_reads() {
     let said = "The order of 2026-11-25 is open. Everything that it promised still holds.".into();
     let person = Person { address: "1 Dyke Lane\nFenby".into(), ..ada() };
     let read = answer(Question::Read { range: RANGE.into(), file });
-    assert_eq!(read, Ok((Answer::Order { said, choice: unit().choice, person }, None)));
+    assert_eq!(read, Ok((Answer::Order(Box::new(Opened { said, choice: unit().choice, person })), None)));
 }
 
 #[test]

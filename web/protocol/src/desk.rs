@@ -152,19 +152,23 @@ impl Question {
 pub enum Answer {
     /// A file of that name.
     File(String),
-    /// What an order holds, and what came of opening it.
-    Order {
-        /// What came of it.
-        said: String,
-        /// What is chosen in it.
-        choice: Choice,
-        /// For whom it is.
-        person: Person,
-    },
+    /// An order that was opened.
+    Order(Box<Opened>),
     /// HTML to show.
     Shown(String),
     /// A sentence, or nothing to say.
     Said(String),
     /// Why not.
     No(String),
+}
+
+/// What an order holds, and what came of opening it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opened {
+    /// What came of it.
+    pub said: String,
+    /// What is chosen in it.
+    pub choice: Choice,
+    /// For whom it is.
+    pub person: Person,
 }

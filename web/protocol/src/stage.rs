@@ -256,13 +256,15 @@ mod tests {
         for (dark, still) in [(false, true), (true, false)] {
             passes(Command::Mood { dark, still });
         }
-        View::ALL.map(Command::Look).map(passes);
+        View::ALL.into_iter().map(Command::Look).for_each(passes);
         passes(Command::Turn(-0.15, 0.1));
         passes(Command::Shift(0.0, -0.05));
         passes(Command::Near(1.15));
         passes(Command::Apart(40));
-        [Command::Person, Command::Leaves, Command::Build, Command::Play].map(passes);
-        [true, false].map(|back| passes(Command::Step { back }));
+        [Command::Person, Command::Leaves, Command::Build, Command::Play].into_iter().for_each(passes);
+        for back in [true, false] {
+            passes(Command::Step { back });
+        }
     }
 
     #[test]
@@ -271,6 +273,6 @@ mod tests {
         for step in [None, Some(step)] {
             passes(News::Shown(Shown { words: "From above.".into(), open: true, apart: 40, step, ..Shown::default() }));
         }
-        [News::Lost, News::Found].map(passes);
+        [News::Lost, News::Found].into_iter().for_each(passes);
     }
 }

@@ -163,7 +163,7 @@ impl Live {
                 self.pose(|show| show.apart(share));
             }
             Command::Build if self.show.as_ref().is_some_and(|show| show.pose.built.is_some()) => {
-                self.pose(Show::whole)
+                self.pose(Show::whole);
             }
             Command::Build if self.mood.still => self.assemble(|show| show.build(0, steps)),
             Command::Build => self.assemble(|show| show.play(true, steps)),

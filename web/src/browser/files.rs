@@ -20,7 +20,7 @@ pub fn save(answer: Answer, kind: &str, content: &JsValue) -> Result<String, Str
     match answer {
         Answer::File(name) => download(&name, kind, content).map(|()| name).ok_or_else(unsaved),
         Answer::No(why) => Err(why),
-        Answer::Order { .. } | Answer::Shown(_) | Answer::Said(_) => Err(unsaved()),
+        Answer::Order(_) | Answer::Shown(_) | Answer::Said(_) => Err(unsaved()),
     }
 }
 

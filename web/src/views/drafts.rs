@@ -139,7 +139,7 @@ fn ask(desk: Desk, picked: Vec<String>, told: Told, focus: String) {
                     page::focus(&dialog, &focus);
                 }
             }
-            Answer::File(_) | Answer::Order { .. } | Answer::Said(_) => {}
+            Answer::File(_) | Answer::Order(_) | Answer::Said(_) => {}
         }
     };
     let question = Question::Drafts {

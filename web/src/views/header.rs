@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_protocol::desk::{Answer, Question};
+use slotwright_protocol::desk::{Answer, Opened, Question};
 use web_sys::HtmlInputElement;
 
 use super::sheet;
@@ -155,7 +155,10 @@ fn open(desk: Desk, file: Option<String>) {
         return desk.show_banner(Label::FileUnread.text().into(), String::new());
     };
     let on_answer = move |(answer, _)| match answer {
-        Answer::Order { said, choice, person } => desk.open(said, choice, person),
+        Answer::Order(order) => {
+            let Opened { said, choice, person } = *order;
+            desk.open(said, choice, person);
+        }
         Answer::No(why) => desk.show_banner(why, String::new()),
         Answer::File(_) | Answer::Shown(_) | Answer::Said(_) => {}
     };

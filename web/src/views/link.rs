@@ -45,7 +45,7 @@ pub fn ask(desk: Desk, told: RwSignal<String>) {
         let html = match answer {
             Answer::Shown(html) => html,
             Answer::No(why) => return told.set(why),
-            Answer::File(_) | Answer::Order { .. } | Answer::Said(_) => String::new(),
+            Answer::File(_) | Answer::Order(_) | Answer::Said(_) => String::new(),
         };
         told.set(String::new());
         if let Some(dialog) = page::dialog(DIALOG) {

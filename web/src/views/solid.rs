@@ -108,23 +108,13 @@ pub fn Solid(
         state.with(|state| state.step.as_ref().map(|step| step.sentence.clone()).unwrap_or_default())
     });
     speech::follow(Callback::new(move |()| sentence.get()));
-    let is_apart = move || state.with(|state| state.apart > 0);
-    let part = move |_| scene::send(&Command::Apart(if is_apart() { 0 } else { 100 }));
     let pulled = move |event| {
         if let Ok(hundredths) = event_target_value(&event).parse() {
             scene::send(&Command::Apart(hundredths));
         }
     };
     view! {
-        <div class="quick">
-            <span class:leafless=move || !leaves()>
-                {button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None)}
-            </span>
-            <button type="button" aria-pressed=move || is_apart().to_string() on:click=part>{Label::Apart.text()}</button>
-            <button type="button" class="all" aria-expanded=move || more.get().to_string() on:click=move |_| more.update(|more| *more = !*more)>
-                {Label::More.text()}
-            </button>
-        </div>
+        <Quick state leaves=Callback::new(move |()| leaves()) more/>
         <div class="scene">
             <canvas node_ref=canvas role="img" tabindex="0" aria-label=label aria-describedby="scene-keys"></canvas>
             <div class="dims" aria-hidden="true" inner_html=move || state.with(|state| state.lines.clone())></div>
@@ -157,6 +147,30 @@ pub fn Solid(
                 <input type="range" min="0" max="100" step="1" value="0" prop:value=move || state.with(|state| state.apart).to_string()
                     on:input=pulled/>
             </label>
+        </div>
+    }
+}
+
+/// On a phone: three controls, and the rest behind the last of them.
+#[component]
+fn Quick(
+    state: ReadSignal<Shown>,
+    /// Whether the unit has doors.
+    leaves: Callback<(), bool>,
+    /// Whether the rest is there.
+    more: RwSignal<bool>,
+) -> impl IntoView {
+    let is_apart = move || state.with(|state| state.apart > 0);
+    let part = move |_| scene::send(&Command::Apart(if is_apart() { 0 } else { 100 }));
+    view! {
+        <div class="quick">
+            <span class:leafless=move || !leaves.run(())>
+                {button(DOORS, Some(Callback::new(move |()| state.with(|state| state.open))), None)}
+            </span>
+            <button type="button" aria-pressed=move || is_apart().to_string() on:click=part>{Label::Apart.text()}</button>
+            <button type="button" class="all" aria-expanded=move || more.get().to_string() on:click=move |_| more.update(|more| *more = !*more)>
+                {Label::More.text()}
+            </button>
         </div>
     }
 }

@@ -1,37 +1,17 @@
 //! The strip that always shows price, weight, date and state.
 
-use std::time::Duration;
-
 use leptos::prelude::*;
 use slotwright_core::choice::question::Question;
-use slotwright_core::rules::finding::{Finding, Severity};
-use slotwright_core::words;
+use slotwright_core::rules::finding::Severity;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_protocol::adviser::{Advice, Cause};
+use slotwright_protocol::adviser::Advice;
 
 use crate::browser::{page, speech};
-use crate::debounce::debounce;
 use crate::parts::inert;
 use crate::state::Desk;
-use crate::tally::{Hindrance, TallyText, spoken, tally_text};
+use crate::tally::{Hindrance, TallyText, tally_text};
+use crate::views::aloud;
 use crate::views::header::{NO_RANGE, WRONG_CLOCK};
-
-/// A screen reader hears of a change when the person has paused for so long.
-const PAUSE: Duration = Duration::from_millis(700);
-
-/// A notice, and what it is about: while that stays it is the same one, whatever figures are in its sentence.
-#[derive(Clone)]
-struct Told {
-    cause: Cause,
-    about: Question,
-    sentence: String,
-}
-
-impl Told {
-    fn is_of(&self, other: &Self) -> bool {
-        (self.cause, self.about) == (other.cause, other.about)
-    }
-}
 
 /// Price, weight, date, state, and the way to the order.
 #[component]
@@ -46,54 +26,8 @@ pub fn Tally(
         let (hindrance, today) = (desk.hindrance(), desk.present_day());
         desk.read(|snapshot, range| tally_text(range, (snapshot, today), hints, hindrance))
     });
-    let now =
-        move || {
-            let wrong = desk.unread.first().map(|field| desk.wrong(field)).unwrap_or_default();
-            text.with(|text| {
-                if wrong.is_empty() { spoken(text) } else { Message::SpokenUnread(&text.state_note, &wrong).text() }
-            })
-        };
-    // What stops the order, then what else is good to know.
-    let notices = move || {
-        let stop = |finding: &Finding| Told {
-            cause: Cause::Rule(finding.rule),
-            about: finding.about,
-            sentence: words::reason(finding),
-        };
-        let hint = |Advice { cause, about, sentence, .. }: &Advice| Told {
-            cause: *cause,
-            about: *about,
-            sentence: sentence.clone(),
-        };
-        let mut notices: Vec<Told> = desk.read(|snapshot, _| snapshot.findings.iter().map(stop).collect());
-        desk.advice(|all| notices.extend(all.iter().filter(|advice| advice.severity != Severity::Stops).map(hint)));
-        notices
-    };
-    // The first reading is the page itself. What a step did is said once, with what it brought or else what came of it;
-    // what is only found out later goes alone.
-    let last = StoredValue::new((0, untrack(now), Vec::<Told>::new()));
-    let speak = move |(told, did, now, notices): (u32, String, String, Vec<Told>)| {
-        if untrack(move || desk.is_advice_old() && !desk.is_alone()) {
-            // Once there is newer advice, that comes here again.
-            return;
-        }
-        let (before, known, old) = last.get_value();
-        let brought = notices.iter().find(|notice| !old.iter().any(|old| old.is_of(notice)));
-        let fresh = !did.is_empty() && before != told;
-        if fresh {
-            let more = brought.map(|told| &told.sentence).or(Some(&now).filter(|now| **now != known));
-            let said = core::iter::once(&did).chain(more).map(String::as_str);
-            speech::say(&said.collect::<Vec<_>>().join("\n"));
-        } else if now != known {
-            speech::say(&now);
-        }
-        last.set_value((if fresh { told } else { before }, now, notices));
-    };
-    let line = move || {
-        let [what, effect] = desk.did();
-        if effect.is_empty() { what } else { Message::SpokenStep(&what, &effect).text() }
-    };
-    debounce(PAUSE, move || (desk.last_step.told.get(), line(), now(), notices()), Callback::new(speak));
+    let now = move || aloud::now(desk, text);
+    aloud::follow(desk, text);
     let part = move |of: fn(&TallyText) -> &String| move || text.with(|text| of(text).clone());
     let jump = move |_| {
         if page::lead_to_unread() {

@@ -132,7 +132,9 @@ mod tests {
             states in prop::collection::vec(any::<u16>(), 1..40), back in 0_usize..40, gone in 0_usize..60,
         ) {
             let mut history = History::new(0);
-            states.iter().for_each(|state| history.push(*state));
+            for state in &states {
+                history.push(*state);
+            }
             let at = states.len().saturating_sub(back);
             history.go_to(at);
             let all: Vec<u16> = [0].into_iter().chain(states).collect();

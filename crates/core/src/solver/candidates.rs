@@ -99,9 +99,8 @@ fn nearest(places: impl Iterator<Item = i32>, now: i32) -> Vec<i32> {
     let mut nearest = Vec::with_capacity(below.len() + above.len());
     let mut above = above.into_iter().peekable();
     for low in below.into_iter().rev() {
-        while let Some(high) = above.next_if(|high| high.abs_diff(now) < low.abs_diff(now)) {
-            nearest.push(high);
-        }
+        let nearer = || above.next_if(|high| high.abs_diff(now) < low.abs_diff(now));
+        nearest.extend(core::iter::from_fn(nearer));
         nearest.push(low);
     }
     nearest.extend(above);

@@ -112,7 +112,7 @@ fn place(path: &str) -> Place {
 
 /// 16 hexadecimal digits.
 fn beginning(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().take(8).map(|byte| format!("{byte:02x}")).collect()
+    Sha256::digest(bytes).iter().take(8).map(|byte| format!("{byte:02x}")).collect::<Vec<_>>().concat()
 }
 
 #[cfg(test)]

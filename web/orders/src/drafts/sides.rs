@@ -34,7 +34,7 @@ pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
     html += "</tbody><tfoot><tr><td></td>";
     for (at, shown) in all.iter().enumerate() {
         let (class, named) = (if at == 0 { "main" } else { "" }, Message::DoWith(Deed::GoOn, &shown.name).text());
-        let go_on = button(class, &format!("open {}", shown.id), &Message::Do(Deed::GoOn).text(), &named);
+        let go_on = button(class, &["open ", &shown.id].concat(), &Message::Do(Deed::GoOn).text(), &named);
         let _ = write!(html, "<td>{go_on}</td>");
     }
     let _ = write!(html, "</tr></tfoot></table></div><p class=\"cautions\">{}</p>", Message::Marked.text());

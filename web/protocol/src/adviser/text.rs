@@ -11,8 +11,8 @@ use slotwright_core::units::quantity::Dim;
 use super::{About, Advice, Answer, Bounds, Cause, Explained, Going, LetGo, Outcome, Question, Wanted, Way};
 use crate::{Message, Parts, Writer};
 
-fn money(writer: &mut Writer, amount: &Money) {
-    writer.text(&wire::of_money(*amount));
+fn money(writer: &mut Writer, amount: Money) {
+    writer.text(&wire::of_money(amount));
 }
 
 fn read_money(parts: &mut Parts<'_>) -> Option<Money> {
@@ -21,7 +21,7 @@ fn read_money(parts: &mut Parts<'_>) -> Option<Money> {
 
 impl Bounds {
     fn write(&self, to: &mut Writer) {
-        to.option(self.budget.as_ref(), money);
+        to.option(self.budget.as_ref(), |to, budget| money(to, *budget));
         to.option(self.by.as_ref(), Writer::say);
     }
 
@@ -79,7 +79,7 @@ fn write_goal(goal: Goal, to: &mut Writer) {
         Goal::Screen => to.text("screen"),
         Goal::Price(most) => {
             to.text("price");
-            money(to, &most);
+            money(to, most);
         }
         Goal::Part(most) => {
             to.text("part");

@@ -2,7 +2,7 @@
 
 use slotwright_core::words::draft::Done;
 
-use super::{Answer, Before, Deed, Kept, Person, Question, Told, Unit};
+use super::{Answer, Before, Deed, Kept, Opened, Person, Question, Told, Unit};
 use crate::{Message, Parts, Writer};
 
 impl Unit {
@@ -181,11 +181,11 @@ impl Message for Answer {
                 to.text("file");
                 to.text(name);
             }
-            Self::Order { said, choice, person } => {
+            Self::Order(order) => {
                 to.text("order");
-                to.text(said);
-                to.choice(choice);
-                person.write(to);
+                to.text(&order.said);
+                to.choice(&order.choice);
+                order.person.write(to);
             }
             Self::Shown(html) => {
                 to.text("shown");
@@ -205,7 +205,10 @@ impl Message for Answer {
     fn read(from: &mut Parts<'_>) -> Option<Self> {
         Some(match from.text()? {
             "file" => Self::File(from.owned()?),
-            "order" => Self::Order { said: from.owned()?, choice: from.choice()?, person: Person::read(from)? },
+            "order" => {
+                let (said, choice, person) = (from.owned()?, from.choice()?, Person::read(from)?);
+                Self::Order(Box::new(Opened { said, choice, person }))
+            }
             "shown" => Self::Shown(from.owned()?),
             "said" => Self::Said(from.owned()?),
             "no" => Self::No(from.owned()?),
@@ -257,7 +260,7 @@ mod tests {
         }
         passes(Question::Faults(range));
         passes(Answer::File("fenland.json".into()));
-        passes(Answer::Order { said: "It is open.".into(), choice, person: person() });
+        passes(Answer::Order(Box::new(Opened { said: "It is open.".into(), choice, person: person() })));
         passes(Answer::Shown("<p>".into()));
         passes(Answer::Said(String::new()));
         passes(Answer::No("Why".into()));
