@@ -43,6 +43,7 @@ const STATES = {
   },
   "a link to skip that has the focus": (bench) => bench.page.locator("#question-place .skip").focus(),
   "the unit going together": async (bench) => {
+    if (await bench.button("More").isVisible()) await bench.button("More").click();
     await bench.button("Build it up").click();
     await bench.page.locator(".build p:not(:empty)").waitFor();
   },
@@ -69,8 +70,8 @@ const STATES = {
     await bench.dialog.waitFor();
   },
   "an order that was not written": async (bench) => {
-    await bench.page.route("**/split_orders.wasm", (route) => route.abort());
-    for (const [label, text] of Object.entries(ADA)) await bench.dialog.getByLabel(label).fill(text);
+    const long = { ...ADA, "Address, up to six lines": "1\n2\n3\n4\n5\n6\n7" };
+    for (const [label, text] of Object.entries(long)) await bench.dialog.getByLabel(label).fill(text);
     await bench.save();
     await bench.dialog.locator("#order-told.stop").waitFor();
   },

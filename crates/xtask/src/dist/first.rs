@@ -31,12 +31,17 @@ const TROUBLE: &str = "web/page/trouble.html";
 const RANGE: &str = "web/ranges/fenland.toml";
 
 /// Labels of the live page that stand in it; each has its name as its place.
-const LABELS: [Label; 40] = [
+const LABELS: [Label; 45] = [
     Label::Skip,
     Label::OpenOrder,
     Label::BeginAfresh,
     Label::Undo,
     Label::Redo,
+    Label::Drafts,
+    Label::Menu,
+    Label::Print,
+    Label::Apart,
+    Label::More,
     Label::Solid,
     Label::Sheet,
     Label::Elevation,
