@@ -134,7 +134,7 @@ test("a range that changed is told while the page is open, and what became diffe
 
 test("who comes back without a link is told what the range has changed, once", async (context) => {
   const { host, bench } = await visited(chrome, context);
-  await bench.group("Finish").getByRole("button", { name: "Chalk" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Chalk" }).click();
   await bench.rest();
   await bench.page.waitForURL(/chalk.*@[0-9a-f]{8}=\d+$/);
   const come = async () => {
