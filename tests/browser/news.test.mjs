@@ -148,7 +148,7 @@ test("who comes back without a link is told what the range has changed, once", a
   await come();
   await told(bench, /^The range has changed since you last saw this unit: it could be ordered, and cannot be now\. This finish is not in the range\./).waitFor();
   const seen = () => bench.page.evaluate(() => localStorage["slotwright-seen-1-fenland"]);
-  while ((await seen()).includes("@")) await bench.page.waitForTimeout(50);
+  while ((await seen()).includes("/@")) await bench.page.waitForTimeout(50);
   await come();
   // Time for the order desk to say it again.
   await bench.page.waitForTimeout(1500);
