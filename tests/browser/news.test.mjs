@@ -134,7 +134,7 @@ test("a range that changed is told while the page is open, and what became diffe
 
 test("who comes back without a link is told what the range has changed, once", async (context) => {
   const { host, bench } = await visited(chrome, context);
-  await bench.group("Finish").getByRole("button", { name: "Chalk" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Chalk" }).click();
   await bench.rest();
   await bench.page.waitForURL(/chalk.*@[0-9a-f]{8}=\d+$/);
   const come = async () => {
@@ -148,8 +148,9 @@ test("who comes back without a link is told what the range has changed, once", a
   await come();
   await told(bench, /^The range has changed since you last saw this unit: it could be ordered, and cannot be now\. This finish is not in the range\./).waitFor();
   const seen = () => bench.page.evaluate(() => localStorage["slotwright-seen-1-fenland"]);
-  while ((await seen()).includes("@")) await bench.page.waitForTimeout(50);
+  while ((await seen()).includes("/@")) await bench.page.waitForTimeout(50);
   await come();
-  await bench.stage();
+  // Time for the order desk to say it again.
+  await bench.page.waitForTimeout(1500);
   assert.equal(await bench.page.getByText("since you last saw").count(), 0);
 });

@@ -20,14 +20,14 @@ const faults = (bench) => bench.errors.filter((text) => !text.includes("ERR_CONN
 /** Uses all of the page: each model, picture, adviser, order desk, link. */
 async function useAll(bench) {
   for (const model of ["Teasel, sideboard", "Bulrush, tall open shelf", "Sedge, low media unit"]) {
-    await bench.group("Model").getByRole("button", { name: model }).click();
+    await bench.question("Model").getByRole("radio", { name: model }).click();
     assert.match(await bench.tally(), /Can be made/, model);
   }
   await bench.stage();
-  await bench.group("Device in bay 1").getByRole("button", { name: "Receiver", exact: true }).click();
+  await bench.question("Device in bay 1").getByRole("radio", { name: "Receiver", exact: true }).click();
   await bench.page.getByText("Receiver. This does not go alone: ").waitFor();
   await bench.page.getByRole("button", { name: /^Take this\b/ }).waitFor();
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   const file = await bench.order();
   await bench.button("Begin afresh").click();
   await bench.open(file);
