@@ -23,7 +23,7 @@ test("what an earlier version saved is a draft now", async () => {
   }, FORMER);
   await bench.page.goto("about:blank");
   await bench.visit();
-  assert.match(await bench.drawing(), /1.700 mm wide.*Finish Mere/);
+  assert.match(await bench.drawing(), /1.700\smm wide.*Finish Mere/);
   assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
   await bench.saved();
   assert.equal(await bench.page.evaluate((name) => localStorage[name], FORMER), undefined);
@@ -34,7 +34,7 @@ test("what an earlier version saved is a draft now", async () => {
   await bench.page.evaluate((name) => { localStorage[name] = "model = \"sedge\""; }, FORMER);
   await bench.page.goto("about:blank");
   await bench.visit();
-  assert.match(await bench.drawing(), /1.800 mm wide/);
+  assert.match(await bench.drawing(), /1.800\smm wide/);
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });

@@ -9,7 +9,7 @@ let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
-const finish = (bench, name) => bench.group("Finish").getByRole("button", { name }).click();
+const finish = (bench, name) => bench.question("Finish").getByRole("radio", { name }).click();
 
 /** Another tab of the same person. */
 async function tab(bench) {
@@ -31,10 +31,10 @@ test("a second tab shows what the first one has until something is answered ther
   await first.type("Width", "1700");
   await first.saved();
   const second = await tab(first);
-  await shows(second, /1.700 mm wide/);
+  await shows(second, /1.700\smm wide/);
   await finish(first, "Brick");
   await first.saved();
-  await shows(second, /1.700 mm wide.*Finish Brick/);
+  await shows(second, /1.700\smm wide.*Finish Brick/);
   assert.equal((await units(first)).length, 1, "one tab writes");
   assert.equal(await second.header("Undo").getAttribute("aria-disabled"), "true", "that was no step of this tab");
   await second.type("Height", "600");
@@ -81,7 +81,7 @@ test("a new visitor finds nothing of the one before, in no tab; for a minute it 
   const first = await Bench.open(chrome);
   await first.page.clock.install();
   await first.page.reload();
-  await first.button("Order spec").waitFor();
+  await first.live();
   await first.address(ADA);
   await first.page.keyboard.press("Escape");
   await first.type("Width", "1700");
@@ -99,14 +99,14 @@ test("a new visitor finds nothing of the one before, in no tab; for a minute it 
     await first.saved();
   };
   await visitor();
-  await shows(first, /1.640 mm wide/);
-  await shows(second, /1.640 mm wide, 520 high/);
+  await shows(first, /1.640\smm wide/);
+  await shows(second, /1.640\smm wide, 520 high/);
   assert.doesNotMatch(JSON.stringify(await first.kept()), /1700|x600x|Hall/, "nothing is left in the browser at once");
   await first.button("Order spec").click();
   assert.equal((await first.customer()).Name, "");
   await first.page.keyboard.press("Escape");
   await first.button("Take it back").click();
-  await shows(first, /1.700 mm wide/);
+  await shows(first, /1.700\smm wide/);
   await first.page.clock.runFor(1000);
   await drawer.open();
   assert.equal((await drawer.names())[0], "Hall");
@@ -118,7 +118,7 @@ test("a new visitor finds nothing of the one before, in no tab; for a minute it 
   assert.equal(await first.header("Undo").getAttribute("aria-disabled"), "true");
   await first.page.goBack();
   await first.page.clock.runFor(1000);
-  await shows(first, /1.640 mm wide/);
+  await shows(first, /1.640\smm wide/);
   assert.doesNotMatch(JSON.stringify(await first.kept()), /1700|x600x|Hall/);
   assert.deepEqual([first.errors, second.errors], [[], []]);
   await first.close();
@@ -135,7 +135,7 @@ test("to begin afresh leaves the drafts, and the unit that was there", async () 
   await drawer.open();
   assert.equal((await drawer.names()).length, 2);
   await drawer.press("Open Sedge 1\u202f700\u202f×\u202f520");
-  await shows(bench, /1.700 mm wide/);
+  await shows(bench, /1.700\smm wide/);
   assert.deepEqual(bench.errors, []);
   await bench.close();
 });
@@ -149,20 +149,20 @@ test("a page that waits in the browser's cache has its unit for no other tab to 
   // Whoever asks for that is not kept.
   await first.page.addInitScript(() => { delete Navigator.prototype.xr; });
   await first.page.reload();
-  await first.button("Order spec").waitFor();
+  await first.live();
   await first.type("Width", "1700");
   await first.saved();
   await first.page.evaluate(() => addEventListener("pageshow", ({ persisted }) => { window.persisted = persisted; }));
   await first.page.goto("data:text/html,elsewhere");
   const second = await tab(first);
-  await shows(second, /1.700 mm wide/);
+  await shows(second, /1.700\smm wide/);
   await finish(second, "Brick");
   await second.saved();
   assert.equal((await units(second)).length, 1, "it took the unit over");
   await first.page.goBack({ waitUntil: "commit" });
-  await first.button("Order spec").waitFor();
+  await first.live();
   assert.equal(await first.page.evaluate(() => window.persisted), true, "nothing keeps the page from the cache");
-  await shows(first, /1.700 mm wide.*Finish Clear/);
+  await shows(first, /1.700\smm wide.*Finish Clear/);
   await first.saved();
   await finish(first, "Soot");
   await first.saved();

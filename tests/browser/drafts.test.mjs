@@ -12,7 +12,7 @@ let chrome;
 before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
-const finish = (bench, name) => bench.group("Finish").getByRole("button", { name }).click();
+const finish = (bench, name) => bench.question("Finish").getByRole("radio", { name }).click();
 
 /** A page with two drafts, of which the second is on the bench. */
 async function two(options) {
@@ -20,8 +20,8 @@ async function two(options) {
   const drawer = new Drawer(bench);
   await drawer.keep("Window, light");
   await bench.type("Width", "1800");
-  await bench.group("Bay to look at").getByRole("button").first().click();
-  await bench.group("Bay 1 holds").getByRole("button", { name: "Open" }).click();
+  await bench.group("Bay to look at").getByRole("tab").first().click();
+  await bench.question("Bay 1 holds").getByRole("radio", { name: "Open" }).click();
   await finish(bench, "Soot");
   await bench.rest();
   await drawer.keep("Window, dark");
@@ -50,7 +50,7 @@ test("a draft keeps the unit under a name, and opening it is one step", async ()
   const before = await bench.drawing();
   await drawer.open();
   await drawer.press("Open Window, bowed");
-  assert.match(await bench.drawing(), /1.640 mm wide, 600 high.*Finish Clear/);
+  assert.match(await bench.drawing(), /1.640\smm wide, 600 high.*Finish Clear/);
   assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
   await bench.saved();
   await bench.header("Undo").click();
@@ -85,7 +85,7 @@ test("a draft is renamed, duplicated, deleted and brought back, and the list out
   await drawer.close();
   assert.match(await focused(), /^Drafts/, "the focus returns to what opened the list");
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   await drawer.open();
   assert.deepEqual(await drawer.names(), ["Window, light, second", "Hall <i>& more</i>", "Window, light"]);
   // A name is used once: who keeps another unit by it replaces the draft, and can have that back.
@@ -120,7 +120,7 @@ test("side by side what differs is marked, and what is lost is said", async () =
   assert.deepEqual(Object.keys(rows).filter((name) => name.startsWith("Bay")), ["Bay 1", "Bay 2", "Bay 3"]);
   await drawer.dialog.getByText("Against Window, dark, Window, light loses nothing.").waitFor();
   await drawer.press("Go on with this: Window, light");
-  assert.match(await bench.drawing(), /1.640 mm wide.*Finish Clear/);
+  assert.match(await bench.drawing(), /1.640\smm wide.*Finish Clear/);
   await drawer.open();
   await drawer.tick("On the bench");
   await drawer.tick("Window, dark");
@@ -133,7 +133,7 @@ test("side by side what differs is marked, and what is lost is said", async () =
 });
 
 test("a range that has changed is told of each draft", async () => {
-  const [bench, drawer] = await two();
+  const [bench, drawer] = await two({ serviceWorkers: "block" });
   const kept = await bench.kept();
   const [name, text] = Object.entries(kept).find(([, text]) => text.includes("Window, light"));
   await bench.kept({ [name]: text.replace("sedge", "reed"), d1: "1\u001ffenland\u001ffuture\u001f9/sedge/x\u001f", d2: "broken" });
@@ -143,7 +143,7 @@ test("a range that has changed is told of each draft", async () => {
     await route.fulfill({ response, body });
   });
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   await drawer.open();
   const light = (await drawer.item("Window, light").innerText()).replaceAll("\u202f", " ");
   assert.match(light, /The range does not have the model reed any more/);

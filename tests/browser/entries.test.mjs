@@ -76,14 +76,14 @@ test("entries of an earlier load get the link of the unit that is there", async 
   await steps(bench);
   await press(bench, "Undo");
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   for (const go of ["goBack", "goForward", "goForward"]) {
     await bench.page[go]();
     await settle(bench);
     await link(bench, 1700, 600);
   }
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   assert.match(await bench.drawing(), /600 high/);
   assert.equal(await bench.page.getByText("opened from a link").count(), 0);
   assert.deepEqual(bench.errors, []);
@@ -99,7 +99,7 @@ test("what a slider shows is saved when the page is left while it is held", asyn
   await bench.page.waitForTimeout(400);
   const shown = await bench.drawing();
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   assert.equal(await bench.drawing(), shown);
   await bench.page.keyboard.up("ArrowRight");
   assert.deepEqual(bench.errors, []);

@@ -147,7 +147,7 @@ test("after a reload the steps before are gone, and back breaks nothing", async 
   const { page } = bench;
   const states = await steps(bench);
   await page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   await is(bench, states[3]);
   assert.deepEqual(await able(bench), [false, false]);
   await page.goBack();

@@ -19,7 +19,7 @@ after(() => chrome.close());
 async function arrive(bench, fragment) {
   await bench.page.goto("about:blank");
   await bench.page.goto(`${process.env.SLOTWRIGHT_URL}#${fragment}`);
-  await bench.button("Order spec").waitFor();
+  await bench.live();
 }
 
 const fragment = (bench) => bench.page.evaluate(() => location.hash.slice(1));
@@ -66,7 +66,7 @@ test("a reload keeps the unit and what is kept of it, says nothing, and each ste
   await bench.page.waitForURL(/#1\/sedge\/1640x520x420\/.*\/@[0-9a-f]{8}=\d+$/);
   assert.equal(await saved(bench), undefined);
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   assert.equal(await bench.page.getByText("opened from a link").count(), 0);
   const steps = await bench.page.evaluate(() => history.length);
   await bench.type("Height", "600");
@@ -82,7 +82,7 @@ test("a reload keeps the unit and what is kept of it, says nothing, and each ste
   await bench.page.waitForURL(/#1\/sedge\/1640x600x420\//);
   await rest(bench);
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
   assert.match(await bench.drawing(), /600 high/);
   assert.equal(await bench.button("Keep height").getAttribute("aria-pressed"), "true");
   assert.equal(await bench.page.getByText("opened from a link").count(), 0);

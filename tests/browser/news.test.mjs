@@ -19,7 +19,7 @@ async function load(bench) {
   const loaded = bench.page.waitForEvent("load");
   await bench.button("Load it now").click();
   await loaded;
-  await bench.button("Order spec").waitFor();
+  await bench.live();
 }
 
 /** The folder of the program with which a page runs. */

@@ -11,7 +11,7 @@ after(() => chrome.close());
 /** Loads the page anew. */
 async function reload(bench) {
   await bench.page.reload();
-  await bench.button("Order spec").waitFor();
+  await bench.live();
 }
 
 /** What a browser says of a host that is gone is no fault of the page. */
@@ -50,7 +50,7 @@ for (const base of ["/", "/shop/cabinets/"]) {
     await reload(bench);
     await useAll(bench);
     await bench.page.goto(`${host.url}index.html`);
-    await bench.button("Order spec").waitFor();
+    await bench.live();
     assert.deepEqual(faults(bench), []);
   });
 }

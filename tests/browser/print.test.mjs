@@ -89,7 +89,7 @@ test("drawings have their scale, and the bar its 100 millimetres", async () => {
 
 test("a reader finds the link in the code", async () => {
   const bench = await open();
-  await bench.group("Finish").getByRole("button", { name: "Brick" }).click();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
   await bench.rest();
   await print(bench);
   await bench.page.emulateMedia({ media: "print" });
@@ -105,7 +105,7 @@ test("a reader finds the link in the code", async () => {
 test("large and tall units go on one sheet as well, by the keys too, and dark pages print light", async () => {
   const bench = await open({ colorScheme: "dark" });
   await bench.type("Width", "2400");
-  await bench.group("Number of bays").getByRole("button", { name: "6", exact: true }).click();
+  await bench.question("Number of bays").getByRole("radio", { name: "6", exact: true }).click();
   await bench.rest();
   await print(bench, () => bench.page.keyboard.press("Control+p"));
   for (const format of ["A4", "Letter"]) assert.equal(await sheets(bench, format), 1, format);

@@ -63,7 +63,9 @@ pub fn mend() {
 }
 
 fn lead_back() {
-    let is_lost = page::active().is_none_or(|active| active.tag_name() == "BODY");
+    // What is hidden by now keeps it until the next picture.
+    let active = page::active().and_then(|active| active.dyn_into::<HtmlElement>().ok());
+    let is_lost = active.is_none_or(|active| active.tag_name() == "BODY" || !page::is_seen(&active));
     let trail = TRAIL.with_borrow(Clone::clone);
     // Whoever pressed beside what is still there wanted it so.
     if !is_lost || trail.first().is_none_or(page::is_seen) {
