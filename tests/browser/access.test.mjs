@@ -19,7 +19,17 @@ async function violations(bench) {
   const found = await bench.page.evaluate(async () => {
     const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
     const { violations } = await globalThis.axe.run(document, { runOnly: tags });
-    return violations.map((rule) => `${rule.id}: ${rule.nodes.map((node) => node.target.join(" ")).join(", ")}`);
+    // What the strip or the picture lies over can be scrolled free of it.
+    const over = [...document.querySelectorAll(".tally, .stage")].map((bar) => bar.getBoundingClientRect());
+    const isCut = ({ target }) => {
+      const own = document.querySelector(target.join(" ")).getBoundingClientRect();
+      return over.some((bar) => own.top < bar.bottom && own.bottom > bar.top && own.left < bar.right && own.right > bar.left);
+    };
+    const told = violations.map(({ id, nodes }) => {
+      const broken = nodes.filter((node) => id !== "target-size" || !isCut(node));
+      return broken.length > 0 ? `${id}: ${broken.map((node) => node.target.join(" ")).join(", ")}` : "";
+    });
+    return told.filter((rule) => rule !== "");
   });
   return found;
 }
@@ -78,7 +88,7 @@ const STATES = {
   "a message that stays on the page": async (bench) => {
     await bench.page.keyboard.press("Escape");
     await bench.page.locator("input[type=file]").setInputFiles({ name: "x.bin", mimeType: "application/json", buffer: Buffer.alloc(0) });
-    await bench.page.locator(".banner p:not(:empty)").waitFor();
+    await bench.page.locator(".banner:not(#news) p:not(:empty)").waitFor();
   },
 };
 
@@ -128,7 +138,7 @@ test("names say each thing once, units and problems are descriptions, headings g
   assert.equal(find("textbox", "costs at most").description, "EUR");
   assert.equal(find("slider", "Width").description, "");
   // What the browser puts into a field for days is its own.
-  for (const { name } of tree.filter(({ name }) => !/date picker/.test(name)).filter(({ role }) => !["StaticText", "InlineTextBox", "image", "paragraph"].includes(role))) {
+  for (const { name } of tree.filter(({ name }) => !/date picker|^(Day|Month|Year)\b/.test(name)).filter(({ role }) => !["StaticText", "InlineTextBox", "image", "paragraph"].includes(role))) {
     const words = name.toLowerCase().replaceAll(/[^a-z ]/g, "").split(" ").filter((word) => word.length > 4);
     assert.ok(words.length > 12 || new Set(words).size === words.length, name);
   }

@@ -44,7 +44,7 @@ test("a link opens its unit, wins over what was saved, and what was saved stays 
   await arrive(bench, LINK);
   assert.match(await bench.drawing(), /1\u202f640\smm wide, 920 high, 400 deep.*Finish Chalk/);
   assert.equal(await bench.page.getByRole("textbox", { name: "Free wall" }).inputValue(), "3\u202f000");
-  assert.match(await banner(bench), /^This unit was opened from a link\. What you chose before stays saved/);
+  assert.match(await banner(bench), /^This unit was opened from a link\. What you chose before is among the drafts/);
   await rest(bench);
   assert.equal(await fragment(bench), LINK);
   assert.equal(await saved(bench), before);

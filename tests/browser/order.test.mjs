@@ -137,7 +137,7 @@ test("a page that only stands there overwrites no newer choice of another one", 
   await other.waitForTimeout(300);
   // Its own address has its own unit.
   await bench.page.reload();
-  await bench.page.getByText("What you chose before stays saved").waitFor();
+  await bench.page.getByText("What you chose before is among the drafts").waitFor();
   assert.doesNotMatch(await bench.drawing(), /Finish Mere/);
   await bench.page.waitForTimeout(300);
   await bench.visit();

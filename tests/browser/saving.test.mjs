@@ -36,8 +36,9 @@ test("a double press saves once, and a later press again", async () => {
   // Time for another desk to answer as well.
   await bench.page.waitForTimeout(1500);
   assert.equal(saved.length, 1, saved.join());
+  const later = bench.page.waitForEvent("download");
   await bench.save();
-  await bench.page.waitForEvent("download");
+  await later;
   assert.equal(saved.length, 2, saved.join());
   assert.deepEqual(bench.errors, []);
   await bench.close();

@@ -176,7 +176,7 @@ test("a banner and dialogs that are closed give the focus back", async () => {
   await page.getByRole("dialog").waitFor({ state: "hidden" });
   assert.equal(await focused(bench), "Link");
   // A press beside everything is no loss.
-  await page.getByText("Fenland range").click();
+  await page.getByText("Fenland range", { exact: true }).click();
   await page.waitForTimeout(100);
   assert.ok(await lost(bench), await focused(bench));
   await bench.type("Height", "600");

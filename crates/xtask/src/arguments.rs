@@ -13,7 +13,18 @@ pub(crate) const SWITCHES: &str = "
   --quick                 build, serve: for work on the page; built in less time, but large and slow
   --check                 fmt: change nothing, fail if a file would change
   --only STAGE            test: one stage alone, one of fmt, lint, host, web, size, files,
-                          outside, parity, browser";
+                          outside, parity, browser, engines
+  --engines all           test: the customer's way in Firefox and WebKit too";
+
+/// In which browsers the page is tested.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Engines {
+    /// In Chromium.
+    #[default]
+    One,
+    /// In Firefox and `WebKit` as well.
+    All,
+}
 
 /// What was asked for besides the task.
 #[derive(Debug, Default, PartialEq)]
@@ -24,6 +35,7 @@ pub(crate) struct Arguments {
     pub(crate) quick: bool,
     pub(crate) check: bool,
     pub(crate) only: Option<Stage>,
+    pub(crate) engines: Engines,
 }
 
 impl Arguments {
@@ -38,6 +50,10 @@ impl Arguments {
                 "--check" => arguments.check = true,
                 "--wasm-from" => arguments.wasm_from = Some(Source::parse(&value()?)?),
                 "--only" => arguments.only = Some(Stage::parse(&value()?)?),
+                "--engines" => match value()?.as_str() {
+                    "all" => arguments.engines = Engines::All,
+                    other => bail!("--engines wants all, not {other:?}"),
+                },
                 "--port" => {
                     let port = value()?;
                     arguments.port =
@@ -74,6 +90,7 @@ mod tests {
             ("--port door", "wants a number"),
             ("--wasm-from moon", "rustup or apt"),
             ("--only lunch", "one of"),
+            ("--engines some", "wants all"),
         ] {
             let said = parse(words).map_err(|error| format!("{error:#}"));
             assert!(matches!(&said, Err(text) if text.contains(part)), "{words}: {said:?}");

@@ -5,6 +5,7 @@
 mod apt;
 pub(crate) mod chromium;
 mod debian;
+pub(crate) mod engines;
 pub(crate) mod node;
 pub(crate) mod python;
 pub(crate) mod tools;

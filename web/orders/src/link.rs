@@ -81,7 +81,7 @@ mod tests {
             Ok(said) | Err(said) => said,
         };
         assert_eq!(say(LINK, Before::Nothing), "This unit was opened from a link.");
-        assert!(say(LINK, Before::Other).contains("What you chose before stays saved"));
+        assert!(say(LINK, Before::Other).contains("What you chose before is among the drafts"));
         assert_eq!(say(LINK, Before::Same), "");
         let dearer = say(&[LINK, "/@a1b2c3d4=100"].concat(), Before::Same);
         assert!(dearer.starts_with("The range has changed since you last saw this unit: it cost"), "{dearer}");

@@ -37,7 +37,7 @@ pub enum Before {
     Nothing,
     /// The unit that the link is of.
     Same,
-    /// Another unit, which stays saved.
+    /// Another unit, which is among the drafts.
     Other,
 }
 

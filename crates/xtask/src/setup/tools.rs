@@ -43,6 +43,10 @@ const TOOLS: [Tool; 3] = [
     },
 ];
 
+/// Drives Firefox; only who tests in that needs it.
+const GECKODRIVER: Tool =
+    Tool { program: "geckodriver", package: "geckodriver", version: Version(0, 36, 0), switches: &["--locked"] };
+
 /// A tool in its place.
 #[derive(Debug)]
 pub(super) struct Found {
@@ -74,6 +78,17 @@ pub(super) fn ready(root: &Root) -> Result<Vec<Found>> {
         all.push(Found { name: tool.name(), folder });
     }
     Ok(all)
+}
+
+/// The program that drives Firefox, found or installed.
+pub(super) fn geckodriver(root: &Root) -> Result<PathBuf> {
+    if let Some(found) = on_path(&[GECKODRIVER.program]) {
+        return Ok(found);
+    }
+    if !GECKODRIVER.is_installed(root) {
+        GECKODRIVER.install(root)?;
+    }
+    Ok(root.tools().join("bin").join(GECKODRIVER.program))
 }
 
 impl Tool {

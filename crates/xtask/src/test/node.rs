@@ -23,6 +23,21 @@ pub(super) fn browser(root: &Root) -> Result<()> {
     command::run(&mut tests, "mend what the failed test claims")
 }
 
+/// The customer's way in other engines.
+pub(super) fn engines(root: &Root) -> Result<()> {
+    let mut tests = tests_in(root, "tests/engines")?;
+    ensure!(root.dist().is_dir(), "there is no built app to test. To do: `cargo xtask build`");
+    setup::node::ready(root)?;
+    let setup::engines::Engines { firefox, geckodriver, webkit, webkit_driver } = setup::engines::ready(root)?;
+    tests
+        .env("FIREFOX", firefox)
+        .env("GECKODRIVER", geckodriver)
+        .env("WEBKIT", webkit)
+        .env("WEBKITDRIVER", webkit_driver);
+    tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_URL", http::spawn(&root.dist())?);
+    command::run(&mut tests, "mend what the failed test claims")
+}
+
 /// What the tool writes, read by libraries that are not ours.
 pub(super) fn files(root: &Root) -> Result<()> {
     setup::node::ready(root)?;
