@@ -116,7 +116,7 @@ test("large and tall units go on one sheet as well, by the keys too, and dark pa
   });
   assert.deepEqual([ink, sheet], ["rgb(29, 35, 32)", "light"]);
   await bench.page.emulateMedia({ media: null });
-  await bench.button("Bulrush, tall open shelf").click();
+  await bench.question("Model").getByRole("radio", { name: /Bulrush/ }).click();
   await bench.rest();
   await print(bench);
   for (const format of ["A4", "Letter"]) assert.equal(await sheets(bench, format), 1, format);

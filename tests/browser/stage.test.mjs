@@ -9,7 +9,7 @@ after(() => chrome.close());
 
 /** Pixels of the canvas's picture, dimension lines aside, as grey levels of small squares. */
 async function picture(bench) {
-  const dims = bench.page.locator(".dims");
+  const dims = bench.page.locator(".scene > .dims");
   // Not by the screenshot's own style sheet: the page's policy forbids it.
   await dims.evaluate((element) => { element.style.visibility = "hidden"; });
   const png = await bench.page.locator("canvas").screenshot();
@@ -43,17 +43,17 @@ async function until(bench, like) {
   return seen;
 }
 
-const overlay = (bench) => bench.page.locator(".dims").innerHTML();
+const overlay = (bench) => bench.page.locator(".scene > .dims").innerHTML();
 
 test("the unit is drawn, turns by button and by keys, and says what it shows", async () => {
   const bench = await Bench.open(chrome);
   await bench.stage();
   const shades = (seen) => new Set(seen.map(Math.round)).size;
   assert.ok(shades(await until(bench, (seen) => shades(seen) > 40)) > 40, "wood, shadow, plies");
-  const figures = bench.page.locator(".dims text");
+  const figures = bench.page.locator(".scene > .dims text");
   assert.deepEqual((await figures.allTextContents()).map((text) => text.replace(/\D/g, "")).sort(), ["1640", "420", "520"]);
   const dims = (like, known) => bench.page.waitForFunction(
-    ([like, known]) => (document.querySelector(".dims").innerHTML === known) === like, [like, known]);
+    ([like, known]) => (document.querySelector(".scene > .dims").innerHTML === known) === like, [like, known]);
   const corner = await overlay(bench);
   await bench.button("Turn to the right").click();
   await dims(false, corner);
@@ -118,7 +118,7 @@ test("drawn apart, every part has its name beside the unit", async () => {
   const bench = await Bench.open(chrome, { reducedMotion: "reduce" });
   await bench.stage();
   await bench.slider("Pull apart").fill("100");
-  const names = bench.page.locator(".dims .name");
+  const names = bench.page.locator(".scene > .dims .name");
   await names.first().waitFor();
   const told = await names.allTextContents();
   assert.equal(new Set(told).size, 13, told.join(", "));
@@ -148,7 +148,7 @@ test("a lost picture gives way to the drawing and comes back", async () => {
     self.loses = self.seen.getExtension("WEBGL_lose_context");
     self.loses.loseContext();
   });
-  await bench.page.locator(".drawing").waitFor();
+  await bench.page.locator(".paper .drawing").waitFor();
   assert.equal(await bench.button("Solid").getAttribute("aria-disabled"), "true");
   await bench.type("Width", "1700");
   await stage.evaluate(() => self.loses.restoreContext());
@@ -188,7 +188,7 @@ test("without WebGL the drawing takes the place of the stage", async () => {
   const page = await bench.page.context().newPage();
   await page.addInitScript(() => { delete HTMLCanvasElement.prototype.transferControlToOffscreen; });
   await page.goto(process.env.SLOTWRIGHT_URL);
-  await page.locator(".drawing").waitFor();
+  await page.locator(".paper .drawing").waitFor();
   assert.equal(await page.getByRole("button", { name: "Solid", exact: true }).getAttribute("aria-disabled"), "true");
   await bench.close();
 });
