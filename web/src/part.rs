@@ -1,4 +1,5 @@
-//! The parts of the program that workers load: what the page never calls is cut off when the app is built.
+//! The parts of the program that are loaded by those who need them, mostly workers: what the page does not call itself is cut off
+//! when the app is built.
 #![expect(clippy::unnecessary_wraps, reason = "to load a part can fail, which the macro adds; what it does cannot")]
 
 use wasm_bindgen::JsCast;
@@ -6,6 +7,8 @@ use wasm_bindgen::prelude::{Closure, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use web_sys::{DedicatedWorkerGlobalScope, WorkerGlobalScope};
+
+use crate::views::{self, drafts::Act};
 
 /// What a worker does, by its name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +57,13 @@ fn orders() -> Result<(), SplitLoaderError> {
 #[wasm_split(scene, fallible)]
 fn scene() -> Result<(), SplitLoaderError> {
     slotwright_scene::start();
+    Ok(())
+}
+
+/// Does what somebody does in the dialog of the drafts: this part the page loads itself.
+#[wasm_split(drafts, fallible)]
+pub fn drafts(act: Act) -> Result<(), SplitLoaderError> {
+    views::drafts::list::run(act);
     Ok(())
 }
 

@@ -1,21 +1,30 @@
-//! The drafts: a list of all that is kept in this browser, and up to four of them side by side. The order desk writes
-//! what is shown.
+//! The drafts: a list of all that is kept in this browser, and up to four of them side by side. What is done in the dialog
+//! is a part of the program that is loaded when somebody opens it.
+
+pub mod list;
 
 use leptos::prelude::*;
-use slotwright_core::words::page::{Label, Message};
-use slotwright_protocol::desk::{Answer, Deed, Kept, Question, Told};
+use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::{Element, HtmlDialogElement, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement};
 
-use crate::browser::{orders, page};
+use crate::browser::page;
+use crate::part;
 use crate::state::Desk;
 
 /// The dialog's place in the page.
 const DIALOG: &str = "drafts";
 
-/// Where the focus is if what had it went.
-const FIRST: &str = "[data-do]";
+/// Something that a person does in the dialog.
+#[derive(Debug)]
+pub struct Act {
+    desk: Desk,
+    /// What stands on the button, and of which draft.
+    what: String,
+    /// What was typed.
+    typed: String,
+}
 
 /// The dialog of the drafts: empty until `open` fills it.
 #[component]
@@ -23,30 +32,12 @@ pub fn DraftsDialog() -> impl IntoView {
     let desk = Desk::here();
     let press = move |event: web_sys::MouseEvent| {
         let (Some(dialog), Some(what)) = (page::dialog(DIALOG), page::pressed(&event)) else { return };
-        let (deed, which) = what.split_once(' ').unwrap_or((&what, ""));
-        let (deed, which) = (deed.to_string(), which.to_string());
-        match deed.as_str() {
-            "list" => show(desk, Told::default(), FIRST.into()),
-            "compare" => compare(desk, &dialog),
-            "open" => {
-                dialog.close();
-                desk.open_draft(&which);
-            }
-            "visitor" => {
-                dialog.close();
-                desk.begin_visitor();
-            }
-            "close" => dialog.close(),
-            _ => spawn_local(async move { change(desk, &dialog, &deed, &which).await }),
-        }
+        if what == "close" { dialog.close() } else { act(desk, what, String::new()) }
     };
     let rename = move |event: web_sys::Event| {
         let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
         if let Some((input, which)) = input.and_then(|input| Some((input.clone(), input.get_attribute("data-id")?))) {
-            spawn_local(async move {
-                let changed = desk.rename_draft(&which, &input.value()).await;
-                show(desk, changed, ["[data-id=\"", &which, "\"]"].concat());
-            });
+            act(desk, ["rename ", &which].concat(), input.value());
         }
     };
     view! { <dialog id=DIALOG class="drafts-dialog" aria-labelledby="drafts-title" on:click=press on:change=rename></dialog> }
@@ -57,11 +48,17 @@ pub fn open(desk: Desk) {
     if let Some(dialog) = page::dialog(DIALOG) {
         say(&dialog, Label::OpeningDrafts.text());
         page::show(&dialog, true);
-        spawn_local(async move {
-            desk.read_drafts().await;
-            show(desk, Told::default(), FIRST.into());
-        });
+        act(desk, "opened".into(), String::new());
     }
+}
+
+fn act(desk: Desk, what: String, typed: String) {
+    spawn_local(async move {
+        let missing = part::drafts(Act { desk, what, typed }).await.is_err();
+        if let Some(dialog) = page::dialog(DIALOG).filter(|_| missing) {
+            say(&dialog, Label::DeskNotLoaded.text());
+        }
+    });
 }
 
 /// Shows a sentence in place of the drafts.
@@ -80,74 +77,4 @@ fn say(dialog: &Element, sentence: &str) {
         ]
         .concat(),
     );
-}
-
-/// Does what a button of the list says.
-async fn change(desk: Desk, dialog: &Element, deed: &str, which: &str) {
-    let changed = match deed {
-        "keep" => desk.keep_as_draft(&typed(dialog, ".name").unwrap_or_default()).await,
-        "double" => {
-            let name = typed(dialog, &["[data-id=\"", which, "\"]"].concat()).unwrap_or_default();
-            desk.double_draft(which, Message::CopyOf(&name).text()).await
-        }
-        "delete" => desk.delete_draft(which).await,
-        "restore" => desk.restore_draft().await,
-        _ => return,
-    };
-    let focus = match deed {
-        "delete" => "[data-do=restore]".into(),
-        "restore" => FIRST.into(),
-        _ => ["[data-do=\"", deed, if which.is_empty() { "" } else { " " }, which, "\"]"].concat(),
-    };
-    show(desk, changed, focus);
-}
-
-/// What stands in a field of the dialog.
-fn typed(dialog: &Element, selector: &str) -> Option<String> {
-    Some(dialog.query_selector(selector).ok()??.dyn_into::<HtmlInputElement>().ok()?.value())
-}
-
-/// Shows those that are ticked side by side, or says how many have to be.
-fn compare(desk: Desk, dialog: &Element) {
-    let Ok(ticked) = dialog.query_selector_all(":checked") else { return };
-    let ids = (0..ticked.length()).filter_map(|at| ticked.item(at)?.dyn_into::<HtmlInputElement>().ok());
-    let ids: Vec<String> = ids.map(|input| input.value()).collect();
-    ask(desk, ids, Told { done: Deed::Compared, ..Told::default() }, FIRST.into());
-}
-
-fn show(desk: Desk, changed: Told, focus: String) {
-    ask(desk, Vec::new(), changed, focus);
-}
-
-/// Asks for what is shown, of drafts with these ids side by side; then the focus goes to an element.
-fn ask(desk: Desk, picked: Vec<String>, told: Told, focus: String) {
-    let own = Kept { id: desk.drafts().name(), text: desk.unit_text(), elsewhere: false };
-    let other = |kept: Vec<String>| {
-        let [id, text, tab] = <[String; 3]>::try_from(kept).ok()?;
-        Some(Kept { id, text, elsewhere: !tab.is_empty() })
-    };
-    let others = desk.drafts().others.get_untracked().into_iter().filter_map(other);
-    let on_answer = move |(answer, _)| {
-        let Some(dialog) = page::dialog(DIALOG).filter(HtmlDialogElement::open) else { return };
-        match answer {
-            Answer::No(why) => say(&dialog, &why),
-            Answer::Shown(html) => {
-                let had_focus = dialog.query_selector(":focus").is_ok_and(|focused| focused.is_some());
-                dialog.set_inner_html(&html);
-                if had_focus || !focus.is_empty() {
-                    page::focus(&dialog, FIRST);
-                    page::focus(&dialog, &focus);
-                }
-            }
-            Answer::File(_) | Answer::Order(_) | Answer::Said(_) => {}
-        }
-    };
-    let question = Question::Drafts {
-        range: desk.range_text(),
-        today: desk.today(),
-        picked,
-        told: Told { back: desk.has_deleted(), ..told },
-        kept: core::iter::once(own).chain(others).collect(),
-    };
-    orders::ask(question, Callback::new(on_answer));
 }

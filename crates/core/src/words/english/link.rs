@@ -66,8 +66,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::Opened { saved: false } => "This unit was opened from a link.".into(),
         Message::Opened { saved: true } => {
-            "This unit was opened from a link. What you chose before is among the drafts."
-                .into()
+            "This unit was opened from a link. What you chose before is among the drafts.".into()
         }
         Message::SamePrice(since) => format!("{}; the price is the same.", range_changed(since)),
         Message::OtherPrice { since, changed, then, now, currency } => {
