@@ -13,12 +13,20 @@ function isAble() {
   }
 }
 
+/** Longest wait for that, in milliseconds: not every browser tells of it. */
+const UNTOLD = 500;
+
 /** When what stands in the page is painted: what the program needs is not to be in its way. */
 function painted() {
   return new Promise((resolve) => {
     // A page that nobody looks at paints nothing.
-    if (document.hidden) resolve();
-    else requestAnimationFrame(() => setTimeout(resolve));
+    if (document.hidden) return resolve();
+    setTimeout(resolve, UNTOLD);
+    try {
+      new PerformanceObserver(resolve).observe({ type: 'paint', buffered: true });
+    } catch {
+      // The wait ends by itself.
+    }
   });
 }
 
