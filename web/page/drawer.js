@@ -70,6 +70,7 @@ export const read = async () => {
 
 /** Writes texts by their names, all or none; an empty text goes. Tells nothing if that was done. */
 export const write = (pairs) => transact('readwrite', (all) => {
+  if (pairs.some((text, at) => at % 2 === 1 && text)) hint(true);
   for (let at = 0; at < pairs.length; at += 2) pairs[at + 1] ? all.put(pairs[at + 1], pairs[at]) : all.delete(pairs[at]);
   return '';
 });

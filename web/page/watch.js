@@ -28,8 +28,10 @@
   });
   // An answer of an older kind to a press of the way on would lose the link of the unit.
   addEventListener('click', function (event) {
-    var way = event.target.closest && event.target.closest('a[href=""]');
-    if (way) {
+    var within = function (selector) { return event.target.closest && event.target.closest(selector); };
+    // Before there is a program nothing is skipped, and the address keeps its link.
+    if (within('#shell a.skip')) event.preventDefault();
+    if (within('a[href=""]')) {
       event.preventDefault();
       location.reload();
     }

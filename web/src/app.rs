@@ -155,7 +155,7 @@ fn App(loaded: Loaded, arrived: Option<Arrived>, live: HtmlElement) -> impl Into
         focus::mend();
     });
     // Once the questions are there.
-    set_timeout(groups::listen, Duration::ZERO);
+    first_view::once_shown(Callback::new(|()| groups::listen()));
     let ordering = RwSignal::new(false);
     let order = move |()| {
         desk.ask_on(clock::today());

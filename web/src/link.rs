@@ -60,6 +60,9 @@ impl Address {
             address.take(arrived);
         }
         let later = move |_| {
+            if fragment::is_afresh() {
+                return desk.begin_afresh();
+            }
             let Some(text) = fragment::read().filter(|_| fragment::is_new()) else { return };
             let arrived = desk.peek(|snapshot, range| Arrived::of(text, range, &snapshot.choice));
             desk.show_banner(String::new(), String::new());

@@ -34,8 +34,7 @@ pub use drafts::{Drafts, Own};
 pub use snapshot::Snapshot;
 pub use steps::Settings;
 
-/// When a size has not moved for so long, the adviser is asked and the choice is saved: nobody reads advice while
-/// dragging.
+/// When a size has not moved for so long, the adviser is asked: nobody reads advice while dragging.
 pub const PAUSE: Duration = Duration::from_millis(80);
 
 /// What the page begins with.

@@ -50,6 +50,8 @@ struct Shown {
     tells: Vec<String>,
     /// Whether the range has its model.
     is_known: bool,
+    /// Whether another tab goes on with it: that one alone may write it.
+    elsewhere: bool,
 }
 
 /// The list of drafts, or those that are picked side by side.
@@ -98,8 +100,8 @@ impl Shown {
         }
         if model.is_none() {
             tells.push(Message::NoModel(choice.model.as_str()).text());
-            let (id, picture) = (id.into(), String::new());
-            return Self { id, name, picture, figures: None, tells, is_known: false, draft };
+            let (id, picture, elsewhere) = (id.into(), String::new(), place == Place::OtherTab);
+            return Self { id, name, picture, figures: None, tells, is_known: false, elsewhere, draft };
         }
         let backlog = Backlog::default();
         let derived = derive_unproven(range, choice, today, &backlog);
@@ -122,7 +124,8 @@ impl Shown {
             [words::money(price.total_minor, &price.currency), words::mass(built.whole.mass), day.unwrap_or_default()]
         });
         let picture = built.map(|built| thumbnail(Subject { range, choice, built })).unwrap_or_default();
-        Self { id: id.into(), name, picture, figures, tells, is_known: true, draft }
+        let elsewhere = place == Place::OtherTab;
+        Self { id: id.into(), name, picture, figures, tells, is_known: true, elsewhere, draft }
     }
 
     fn figures(&self) -> String {
@@ -200,7 +203,7 @@ fn bench(own: &Shown, picked: &[String]) -> String {
 }
 
 fn item(shown: &Shown, picked: &[String]) -> String {
-    let Shown { id, name, picture, is_known, .. } = shown;
+    let Shown { id, name, picture, is_known, elsewhere, .. } = shown;
     let deed = |deed: Deed| {
         let what = match deed {
             Deed::Open | Deed::GoOn => "open",
@@ -219,7 +222,7 @@ fn item(shown: &Shown, picked: &[String]) -> String {
          <div class=\"views\">{known}{}{pick}</div></div></li>",
         figures(shown),
         tells(shown),
-        deed(Deed::Delete),
+        if *elsewhere { String::new() } else { deed(Deed::Delete) },
     )
 }
 

@@ -22,3 +22,10 @@ pub fn save(range: &Key, link: &str) {
 pub fn load(range: &Key) -> Option<String> {
     storage()?.get_item(&name(range)).ok()?
 }
+
+/// Takes it away: somebody else has not seen it.
+pub fn forget(range: &Key) {
+    if let Some(storage) = storage() {
+        let _ = storage.remove_item(&name(range));
+    }
+}

@@ -17,6 +17,9 @@ const LONG: usize = 130;
 
 /// Says it now. A text of two lines is said one after the other if it is long.
 pub fn say(text: &str) {
+    if let Some(before) = WAITING.take() {
+        before.clear();
+    }
     match text.split_once('\n') {
         Some((first, then)) if text.chars().count() > LONG => {
             write(first);

@@ -165,7 +165,11 @@ impl Desk {
         let begun = drawer::write(&[[&name, &text]]);
         spawn_local(async move {
             match drawer::written(begun).await {
-                Some(fault) => self.tell_unkept(fault),
+                Some(fault) => {
+                    // It is tried again with the next change, or when the page is left.
+                    drafts.state.update_value(|state| state.kept = None);
+                    self.tell_unkept(fault);
+                }
                 None if drafts.has_kept(&untrack(move || self.settings())) => {
                     drafts.told.set(Label::Kept.text().into());
                     storage::drop_former(&self.peek(|_, range| range.key.clone()));
@@ -191,7 +195,35 @@ impl Desk {
         if drafts.state.with_value(|State { own, .. }| own.is_kept) {
             drafts.begin_another();
             self.renew_drafts();
+        } else {
+            // What comes now is no other tab's.
+            drafts.state.update_value(|State { own, .. }| own.follows.clear());
         }
+    }
+
+    /// The page is there again after another one: what became of its unit meanwhile.
+    async fn come_back(self) {
+        let drafts = self.drafts();
+        let name = drafts.name();
+        let is_same = |draft: &Draft| self.peek(|snapshot, _| snapshot.choice == draft.link.choice);
+        if let Ok(all) = drawer::read(drawer::begin()).await
+            && drafts.state.with_value(|State { own, .. }| own.is_kept)
+        {
+            let own = all.iter().find(|kept| kept.first().is_some_and(|known| *known == name));
+            if own.is_none() && !all.iter().filter_map(draft_of).any(|draft| is_same(&draft)) {
+                // Nothing is left of it: somebody else came.
+                return self.follow_visitor();
+            }
+            if own.and_then(draft_of).is_some_and(|draft| is_same(&draft)) && drawer::hold(&name).await {
+                return self.renew_drafts();
+            }
+        } else if drawer::hold(&name).await {
+            return self.renew_drafts();
+        }
+        // Another tab has taken it over, or has gone on with it.
+        drafts.begin_another();
+        self.keep_unit();
+        self.renew_drafts();
     }
 
     fn hear(self, word: &str) {
@@ -199,14 +231,7 @@ impl Desk {
         match word {
             LIST => self.renew_drafts(),
             VISITOR => self.follow_visitor(),
-            BACK => spawn_local(async move {
-                // Another tab may have taken it over meanwhile.
-                if !drawer::hold(&drafts.name()).await {
-                    drafts.begin_another();
-                    self.keep_unit();
-                }
-                self.renew_drafts();
-            }),
+            BACK => spawn_local(self.come_back()),
             unit => {
                 let follows = |name: &str| drafts.state.with_value(|State { own, .. }| own.follows == name);
                 if let Some((name, text)) = unit.split_once(' ')

@@ -112,7 +112,11 @@ impl Desk {
         };
         draft.name.clone_from(&name);
         let (text, fresh) = (draft.to_text(), drawer::fresh(NAMED));
-        let written = if which.starts_with(UNIT) {
+        let is_elsewhere = self.other(which).is_some_and(|kept| kept.get(2).is_some_and(|tab| !tab.is_empty()));
+        let written = if is_elsewhere {
+            // That tab goes on with its own: this is another one of the same unit.
+            self.change_drafts(&[[&fresh, &text]]).await
+        } else if which.starts_with(UNIT) {
             self.change_drafts(&[[which, ""], [&fresh, &text]]).await
         } else {
             self.change_drafts(&[[which, &text]]).await
@@ -123,6 +127,7 @@ impl Desk {
     /// Makes another draft of the same unit.
     pub async fn double_draft(self, which: &str, called: String) -> Told {
         let Some(mut draft) = self.other(which).as_ref().and_then(draft_of) else { return Told::default() };
+        let called = draft::name(&called);
         draft.name.clone_from(&called);
         let written = self.change_drafts(&[[&drawer::fresh(NAMED), &draft.to_text()]]).await;
         if written { done(Done::Kept, called) } else { Told::default() }

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use slotwright_core::words::page::Label;
 
 use super::{Desk, LIST, State, VISITOR};
-use crate::browser::{drawer, page, storage};
+use crate::browser::{drawer, page, seen, storage};
 
 /// So long it can be taken back.
 const MINUTE: Duration = Duration::from_mins(1);
@@ -23,7 +23,10 @@ impl Desk {
             kept.push(vec![own, self.unit_text()]);
         }
         self.write_all(&kept, false);
-        storage::drop_former(&self.peek(|_, range| range.key.clone()));
+        self.peek(|_, range| {
+            storage::drop_former(&range.key);
+            seen::forget(&range.key);
+        });
         self.clear();
         drawer::say(VISITOR);
         let number = self.steps.number();
@@ -49,6 +52,11 @@ impl Desk {
             }
             if back {
                 drawer::say(LIST);
+            } else if let Ok(left) = drawer::read(drawer::begin()).await {
+                // Those of another range, and those that this page cannot read.
+                let own = self.drafts().name();
+                let names = left.iter().filter_map(|kept| kept.first()).filter(|name| **name != own);
+                let _started = drawer::write(&names.map(|name| [name.as_str(), ""]).collect::<Vec<_>>());
             }
             self.renew_drafts();
         });
@@ -91,6 +99,8 @@ impl Desk {
         if let Some(dialog) = page::open_dialog() {
             page::show(&dialog, false);
         }
+        // What is on its way to be kept is not kept either.
+        let _started = drawer::write(&[[&self.drafts().name(), ""]]);
         self.clear();
         self.steps.forget(usize::MAX);
     }
