@@ -1,4 +1,4 @@
-//! Several texts as one: what passes between a page and its workers costs by the piece, not by the letter.
+//! Several texts as one: a draft as the browser keeps it.
 
 /// Stands between texts: the unit separator of ASCII, which no text has that people see.
 const BETWEEN: &str = "\u{1f}";
