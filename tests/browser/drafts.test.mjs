@@ -103,6 +103,37 @@ test("a draft is renamed, duplicated, deleted and brought back, and the list out
   await bench.close();
 });
 
+test("a name that is given takes neither the focus nor a press", async () => {
+  const [bench, drawer] = await two();
+  await finish(bench, "Mere");
+  await bench.saved();
+  await bench.button("Begin afresh").click();
+  await bench.saved();
+  await drawer.open();
+  const left = "Sedge 1\u202f800\u202f×\u202f520";
+  const field = (name) => drawer.dialog.getByRole("textbox", { name: `Name of ${name}`, exact: true });
+  const focused = () => bench.page.evaluate(() => document.activeElement.getAttribute("aria-label"));
+  // By keyboard: the focus goes on from the field, and stays there.
+  await field("Window, dark").fill("Hall");
+  await bench.page.keyboard.press("Tab");
+  await drawer.says("It is called “Hall” now.");
+  assert.equal(await focused(), "Open Hall");
+  await drawer.rename("Hall", "Attic");
+  await drawer.says("It is called “Attic” now.");
+  assert.equal(await focused(), "Name of Attic");
+  // By mouse: what is pressed meanwhile is of the same draft, which has another id by then.
+  await field(left).fill("Stair");
+  const button = await drawer.dialog.getByRole("button", { name: `Delete ${left}` }).boundingBox();
+  await bench.page.mouse.move(button.x + button.width / 2, button.y + button.height / 2);
+  await bench.page.mouse.down();
+  await bench.page.waitForTimeout(700);
+  await bench.page.mouse.up();
+  await drawer.says("“Stair” is deleted.");
+  assert.deepEqual(await drawer.names(), ["Attic", "Window, light"]);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("side by side what differs is marked, and what is lost is said", async () => {
   const [bench, drawer] = await two();
   await drawer.open();
@@ -118,7 +149,7 @@ test("side by side what differs is marked, and what is lost is said", async () =
   assert.match(rows["Bay 1"][1], /^differs: door/);
   assert.match(rows["Price with tax"].join(), /^€ [\d ]+\.\d\d,differs: € [\d ]+\.\d\d$/);
   assert.deepEqual(Object.keys(rows).filter((name) => name.startsWith("Bay")), ["Bay 1", "Bay 2", "Bay 3"]);
-  await drawer.dialog.getByText("Against Window, dark, Window, light loses nothing.").waitFor();
+  await drawer.dialog.getByText("Against Window, dark, Window, light loses nothing and gains one door.").waitFor();
   await drawer.press("Go on with this: Window, light");
   assert.match(await bench.drawing(), /1.640\smm wide.*Finish Clear/);
   await drawer.open();
@@ -127,6 +158,7 @@ test("side by side what differs is marked, and what is lost is said", async () =
   await drawer.press("Compare side by side");
   await drawer.dialog.getByText("Against Window, light, Window, dark loses one door.").waitFor();
   await drawer.press("All drafts");
+  await drawer.item("Window, dark").waitFor();
   assert.equal((await drawer.names()).length, 2);
   assert.deepEqual(bench.errors, []);
   await bench.close();
@@ -183,3 +215,22 @@ for (const colorScheme of ["light", "dark"]) {
     });
   }
 }
+
+test("each draft has its link and its code, and opening one says where the unit before is", async () => {
+  const [bench, drawer] = await two();
+  await drawer.open();
+  await drawer.press("Link to Window, light");
+  const dialog = bench.page.getByRole("dialog", { name: "A link to this unit" });
+  await dialog.getByRole("img", { name: "QR code of the link to this unit" }).waitFor();
+  assert.match(await dialog.getByRole("textbox", { name: "Link" }).inputValue(), /#1\/sedge\/1640x520x420\/0\/birch-18\/clear\//);
+  await dialog.getByRole("button", { name: "Close" }).click();
+  await dialog.waitFor({ state: "hidden" });
+  assert.match(await bench.page.locator("canvas").getAttribute("aria-label"), /Finish Soot/, "the unit is as it was");
+  await finish(bench, "Brick");
+  await bench.saved();
+  await drawer.open();
+  await drawer.press("Open Window, light");
+  await bench.page.getByText("The unit that was here before is kept among the drafts.").waitFor();
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});

@@ -71,20 +71,21 @@ test("an answer after a link within the page is one step, and undo takes it alon
   await bench.close();
 });
 
-test("entries of an earlier load get the link of the unit that is there", async () => {
+test("entries of an earlier load lead to its steps, each with its own link", async () => {
   const bench = await Bench.open(chrome);
   await steps(bench);
   await press(bench, "Undo");
   await bench.page.reload();
   await bench.live();
-  for (const go of ["goBack", "goForward", "goForward"]) {
+  for (const [go, height] of [["goBack", 520], ["goForward", 600], ["goForward", 560]]) {
     await bench.page[go]();
     await settle(bench);
-    await link(bench, 1700, 600);
+    await link(bench, 1700, height);
   }
+  await bench.saved();
   await bench.page.reload();
   await bench.live();
-  assert.match(await bench.drawing(), /600 high/);
+  assert.match(await bench.drawing(), /560 high/);
   assert.equal(await bench.page.getByText("opened from a link").count(), 0);
   assert.deepEqual(bench.errors, []);
   await bench.close();

@@ -64,6 +64,18 @@ test("nobody can press what does nothing yet", async () => {
   await page.context().close();
 });
 
+test("who stands on the way to the questions stands there in the live page too", async () => {
+  const { page, go } = await held({ width: 1440, height: 900 });
+  await page.keyboard.press("Tab");
+  go();
+  await page.locator("#page #question-looks").waitFor();
+  assert.deepEqual(await page.evaluate(() => [document.activeElement.textContent, Boolean(document.activeElement.closest("#page"))]),
+    [await page.locator(".skip").first().textContent(), true]);
+  await page.keyboard.press("Enter");
+  assert.equal(await page.evaluate(() => Boolean(document.activeElement.closest("#questions"))), true);
+  await page.context().close();
+});
+
 test("where a link says another unit, the drawing keeps its room and is not shown", async () => {
   const { page, go } = await held({ width: 1440, height: 900 }, "#1/teasel/1640x420x340/25/birch-9/chalk/2o,2o,2o");
   const drawing = page.locator("#first-drawing svg");

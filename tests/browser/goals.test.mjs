@@ -8,7 +8,7 @@ before(async () => { chrome = await browser(); });
 after(() => chrome.close());
 
 const goals = (bench) => bench.group("Find one that");
-const way = (bench) => goals(bench).locator(".remedy");
+const way = (bench) => goals(bench).locator(".notices").last().locator(".remedy");
 const price = async (bench) => Number((await bench.tally()).match(/€\D?([\d\D]*?)\.\d\d/)[1].replace(/\D/g, ""));
 
 test("a price is named, and one press meets it", async () => {
@@ -18,9 +18,9 @@ test("a price is named, and one press meets it", async () => {
   await goals(bench).getByRole("textbox", { name: "costs at most" }).fill(String(most));
   await goals(bench).getByRole("textbox", { name: "costs at most" }).press("Enter");
   await way(bench).waitFor();
-  assert.match(await goals(bench).locator(".notice").innerText(), /€.*kg, with you by/);
+  assert.match(await goals(bench).locator(".notice").last().innerText(), /€.*kg, with you by/);
   await way(bench).click();
-  await bench.page.waitForFunction(() => !document.querySelector(".goals .remedy"));
+  await bench.page.waitForFunction(() => !document.querySelector(".goals > .notices:last-child .remedy"));
   assert.ok(await price(bench) <= most, `${await price(bench)} of ${most}`);
   assert.match(await bench.tally(), /Can be made/);
   // As people write it, and what was understood.
@@ -100,5 +100,54 @@ test("a budget or a day that the unit does not keep is said, and exactly the bud
   await bench.button("Let the day go").waitFor({ state: "hidden" });
   assert.equal(await goals(bench).getByLabel("is there by").inputValue(), "");
   assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("the cheapest that is found is told and taken, and is offered where a price is out of reach", async () => {
+  const bench = await Bench.open(chrome);
+  const before = await price(bench);
+  await bench.button("Keep number of bays").click();
+  await bench.rest();
+  await goals(bench).getByRole("button", { name: "costs as little as can be" }).click();
+  const found = goals(bench).getByText(/The cheapest found: €/);
+  await found.waitFor();
+  const told = await found.innerText();
+  await goals(bench).getByLabel("costs at most").fill("1");
+  await goals(bench).getByLabel("costs at most").press("Enter");
+  const none = goals(bench).getByText(/At most €\u202f1\.00: no way to it was found .* The cheapest found: €/);
+  await none.waitFor();
+  assert.ok((await none.innerText()).includes(told.match(/€[^,]*/)[0]), "the same one");
+  await way(bench).click();
+  await bench.page.waitForFunction(() => !document.querySelector(".goals > .notices:last-child .remedy"));
+  assert.ok(await price(bench) < before, `${await price(bench)} of ${before}`);
+  assert.match(await bench.drawing(), /From the left: [^;]+; [^;]+; [^;.]+\./, "three bays are kept");
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
+test("what is kept has a goal answered anew, and a budget's warning stands where the budget was given", async () => {
+  const bench = await Bench.open(chrome);
+  await goals(bench).getByLabel("costs at most").fill("900");
+  await goals(bench).getByLabel("costs at most").press("Enter");
+  await way(bench).first().waitFor();
+  await goals(bench).getByText(/It costs €.*; you gave €/).waitFor();
+  assert.equal(await bench.page.locator("#question-place .notice").count(), 0);
+  await bench.button("Keep number of bays").click();
+  await bench.rest();
+  await goals(bench).getByText(/At most €\u202f900\.00: /).waitFor();
+  await bench.close();
+});
+
+test("a wish that cannot be read says nothing of the unit that is there", async () => {
+  const bench = await Bench.open(chrome);
+  await bench.page.getByText(/^\d+ hints$/).waitFor();
+  const before = await bench.tally();
+  await goals(bench).getByLabel("costs at most").fill("cheap");
+  await goals(bench).getByLabel("costs at most").press("Enter");
+  await goals(bench).getByText("This is no price. Write it like").waitFor();
+  assert.equal(await bench.tally(), before);
+  assert.equal(await bench.isShut("Order"), false);
+  await bench.header("Undo").click();
+  assert.equal(await goals(bench).getByLabel("costs at most").inputValue(), "");
   await bench.close();
 });

@@ -55,7 +55,9 @@ export class Host {
   /** As the README asks of a host. */
   answer(request, response) {
     const { pathname } = new URL(request.url, "http://host");
-    const path = pathname.startsWith(this.base) ? pathname.slice(this.base.length) || "index.html" : "";
+    const beside = pathname.startsWith(this.base) ? pathname.slice(this.base.length) : undefined;
+    // A folder stands for its page.
+    const path = beside === undefined ? "" : beside.replace(/(^|\/)$/, "$1index.html");
     this.asked.push(path);
     if (this.silent.has(path)) return;
     const file = join(this.folder, path);

@@ -25,7 +25,7 @@ test("what came of an order is in sight once it is saved", async () => {
   const saved = bench.page.waitForEvent("download");
   await bench.save();
   await saved;
-  const told = bench.dialog.getByText(/^Saved as .*Send it to the workshop\.$/);
+  const told = bench.dialog.getByText(/^Saved as .*send it to the workshop\.$/);
   await told.waitFor();
   await bench.page.waitForFunction(() => {
     const { bottom } = document.getElementById("order-told").getBoundingClientRect();
@@ -40,7 +40,7 @@ test("the verdict about what does not suit is one line", async () => {
   const bench = await open();
   await bench.page.getByLabel("Free wall").fill("1000");
   await bench.page.getByLabel("Free wall").press("Enter");
-  const verdict = bench.page.getByText("Can be made, unsuited", { exact: true });
+  const verdict = bench.page.getByText("Can be made, does not suit", { exact: true });
   const [line, is] = await verdict.evaluate((element) => [parseFloat(getComputedStyle(element).lineHeight), element.offsetHeight]);
   assert.ok(is < line * 1.5, `${is} px of lines that are ${line} px high`);
   await bench.close();

@@ -33,7 +33,7 @@ async function useAll(bench) {
   await bench.open(file);
   await bench.page.getByText("Everything that it promised still holds.").waitFor();
   assert.match(await bench.drawing(), /Finish Brick/);
-  await bench.button("Order spec").click();
+  await bench.button("Order").click();
   assert.deepEqual(await bench.customer(), ADA);
   await bench.page.keyboard.press("Escape");
   await bench.button("Link").click();
@@ -113,4 +113,15 @@ test("the page can be installed, and what it offers then works", async (context)
   await bench.button("Take it back").click();
   assert.match(await bench.drawing(), /600 high/);
   assert.deepEqual(bench.errors, []);
+});
+
+test("that there is no network stands beside what is saved", async (context) => {
+  const { bench } = await visited(chrome, context);
+  const told = () => bench.page.locator(".kept").evaluate((kept) => getComputedStyle(kept, "::after").content);
+  assert.equal(await told(), "none");
+  await bench.page.context().setOffline(true);
+  await bench.page.waitForFunction(() => document.documentElement.hasAttribute("data-offline"));
+  assert.match(await told(), /offline/);
+  await bench.page.context().setOffline(false);
+  await bench.page.waitForFunction(() => !document.documentElement.hasAttribute("data-offline"));
 });

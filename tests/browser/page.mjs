@@ -88,6 +88,17 @@ export class Bench {
     return this.page.getByRole("button", { name, exact: true });
   }
 
+  /** Whether a button has nothing to give now, and says why when it is pressed: so it is not disabled, and tells how it stands. */
+  async isShut(name) {
+    const [disabled, shut, description] = await this.button(name).evaluate((button) => [
+      button.hasAttribute("aria-disabled"), button.classList.contains("shut"),
+      button.getAttribute("aria-describedby").split(" ").map((id) => document.getElementById(id).textContent).join(" "),
+    ]);
+    assert.equal(disabled, false);
+    assert.equal(/Can be made/.test(description), !shut, description);
+    return shut;
+  }
+
   /** The button of the header; the strip has one like it beside what a step did. */
   header(name) {
     return this.page.getByRole("banner").getByRole("button", { name, exact: true });
@@ -114,8 +125,13 @@ export class Bench {
     return this.page.locator(".kept").getByText("Saved", { exact: true }).waitFor();
   }
 
-  /** All that is kept in the browser, text by name; other texts are put there first. */
-  kept(put = {}) {
+  /** All that is kept in the browser, text by name, steps aside; other texts are put there first. */
+  async kept(put = {}) {
+    return Object.fromEntries(Object.entries(await this.stored(put)).filter(([name]) => !name.startsWith("h")));
+  }
+
+  /** The same with the steps of units, each by its unit's name behind an `h`. */
+  stored(put = {}) {
     return this.page.evaluate((put) => new Promise((good) => {
       const asked = indexedDB.open("slotwright", 1);
       asked.onupgradeneeded = () => asked.result.createObjectStore("drafts");
@@ -184,7 +200,7 @@ export class Bench {
 
   /** The dialog of the order. */
   get dialog() {
-    return this.page.getByRole("dialog", { name: "Order spec" });
+    return this.page.getByRole("dialog", { name: "Order" });
   }
 
   /** What stands in the fields of the order, by their labels. */
@@ -196,13 +212,13 @@ export class Bench {
 
   /** Opens the order and fills in its fields. */
   async address(texts = ADA) {
-    await this.button("Order spec").click();
+    await this.button("Order").click();
     for (const [label, text] of Object.entries(texts)) await this.dialog.getByLabel(label).fill(text);
   }
 
   /** Presses the button that saves the order. */
   save(options) {
-    const button = this.dialog.getByRole("button", { name: "Save the order spec" });
+    const button = this.dialog.getByRole("button", { name: "Save the order" });
     return options?.twice ? button.dblclick() : button.click();
   }
 

@@ -23,7 +23,7 @@ const space = (bench) => bench.page.evaluate((css) => {
 async function unsuit(bench) {
   await bench.page.getByLabel("Free wall").fill("1000");
   await bench.page.getByLabel("Free wall").press("Enter");
-  await bench.page.getByText("Can be made, unsuited", { exact: true }).waitFor();
+  await bench.page.getByText("Can be made, does not suit", { exact: true }).waitFor();
 }
 
 /** All texts in sight within an element, with their boxes. */
@@ -144,6 +144,32 @@ for (const reducedMotion of ["reduce", "no-preference"]) {
   });
 }
 
+for (const reducedMotion of ["reduce", "no-preference"]) {
+  test(`a flat drawing on a telephone leaves most to the answers as well (${reducedMotion})`, async () => {
+    const bench = await open(360, 740, { reducedMotion });
+    await bench.button("More").click();
+    await bench.button("Elevation").click();
+    await bench.button("More").click();
+    const drawing = bench.page.locator(".paper svg");
+    const before = await drawing.boundingBox();
+    assert.ok(before.height >= 150, `${before.height} px`);
+    await bench.page.mouse.move(180, 500);
+    for (let turn = 0; turn < 12; turn += 1) {
+      await bench.page.mouse.wheel(0, 60);
+      await bench.page.waitForTimeout(50);
+    }
+    const bottom = await bench.page.locator(".stage").evaluate((stage) => stage.getBoundingClientRect().bottom);
+    const strip = await bench.page.locator(".tally").boundingBox();
+    assert.ok(strip.y - Math.max(bottom, 0) >= 480, `${strip.y - bottom} px of answers`);
+    const { y, height } = await drawing.boundingBox();
+    // It stays in sight as a smaller one; without motion it goes up with the page.
+    if (reducedMotion === "no-preference") assert.ok(y >= -1 && y + height <= bottom + 1 && height >= 100, `${y}, ${height}`);
+    else assert.equal(height, before.height);
+    assert.deepEqual(bench.errors, []);
+    await bench.close();
+  });
+}
+
 test("on a telephone three controls stand beside the picture and the rest behind one more", async () => {
   const bench = await open(360, 740);
   await bench.stage();
@@ -190,13 +216,68 @@ for (const [width, height] of [[360, 740], [360, 225], [1440, 420]]) {
     await saved;
     const told = bench.dialog.getByText(/^Saved as /);
     for (const top of [0, 200, 10_000]) {
-      await bench.page.evaluate((top) => document.querySelector("dialog.order").scrollTo(0, top), top);
+      await bench.page.evaluate((top) => {
+        for (const part of [".order", ".order-body"]) document.querySelector(part).scrollTo(0, top);
+      }, top);
       const box = await told.boundingBox();
       assert.ok(box.y >= 0 && box.y + box.height <= height, `scrolled to ${top}: ${JSON.stringify(box)}`);
     }
     await bench.close();
   });
 }
+
+test("on a telephone what came of an order covers none of its form", async () => {
+  const bench = await open(360, 740);
+  await bench.address();
+  const saved = bench.page.waitForEvent("download");
+  await bench.save();
+  await saved;
+  await bench.dialog.getByText(/^Saved as /).waitFor();
+  const foot = await bench.page.locator(".order-foot").boundingBox();
+  await bench.page.waitForFunction((top) => document.querySelector(".order form .main").getBoundingClientRect().bottom <= top + 1, foot.y);
+  await bench.close();
+});
+
+for (const [width, height] of [[360, 740], [768, 1024], [1440, 900]]) {
+  test(`the line of a change is whole, and the strip does not break (${width} by ${height})`, async () => {
+    const bench = await open(width, height);
+    await bench.question("Back").getByRole("radio", { name: "12 mm birch plywood" }).click();
+    await bench.told(/^Back 18 mm birch plywood to 12 mm birch plywood: .* Undo$/);
+    const state = await bench.page.locator("#verdict span").first().evaluate((span) => span.getClientRects().length);
+    assert.equal(state, 1, "the verdict is one line");
+    const line = await bench.page.locator(".did").boundingBox();
+    assert.ok(line.x >= 0 && line.x + line.width <= width && line.y >= 0 && line.y + line.height <= height, JSON.stringify(line));
+    await assertApart(bench, ".tally", "changed");
+    // What is only counted in the line is named behind a button.
+    await bench.question("Number of bays").getByRole("radio", { name: "2", exact: true }).click();
+    await bench.question("Model").getByRole("radio", { name: "Bulrush, tall open shelf" }).click();
+    await bench.told(/^Bulrush, \d+ answers did not fit: /);
+    const names = bench.page.locator("#changed");
+    assert.ok(!await names.isVisible());
+    await bench.button("Which").click();
+    await names.getByText(/^Width 1\u202f640 to [\s\S]*\nHeight 520 to /).waitFor();
+    const count = Number((await bench.did()).match(/(\d+) answers/)[1]);
+    assert.equal((await names.innerText()).split("\n").length, count);
+    const box = await names.boundingBox();
+    assert.ok(box.x >= 0 && box.x + box.width <= width && box.y >= 0, JSON.stringify(box));
+    assert.deepEqual(bench.errors, []);
+    await bench.close();
+  });
+}
+
+test("a telephone's header is as high before the first answer as after it, and the controls cover nothing of the picture", async () => {
+  const bench = await open(360, 740);
+  await bench.stage();
+  const high = async () => (await bench.page.getByRole("banner").boundingBox()).height;
+  const before = await high();
+  await bench.question("Finish").getByRole("radio", { name: "Brick" }).click();
+  await bench.saved();
+  assert.equal(await high(), before);
+  const knobs = await bench.button("More").boundingBox();
+  const picture = await bench.page.locator("canvas").boundingBox();
+  assert.ok(knobs.y + knobs.height <= picture.y, `${knobs.y + knobs.height} above ${picture.y}`);
+  await bench.close();
+});
 
 test("forced colours leave finishes their own, and show which is taken", async () => {
   const bench = await open(1440, 900, { forcedColors: "active" });

@@ -18,7 +18,7 @@ test("an order is not lost when its dialog is closed before the desk answers", a
   await bench.dialog.waitFor({ state: "hidden" });
   const file = await saved;
   assert.equal(JSON.parse(readFileSync(await file.path(), "utf8")).customer.name, "Ada Reed");
-  await bench.page.getByText(`Saved as ${file.suggestedFilename()}. Send it to the workshop.`).waitFor();
+  await bench.page.getByText(`Saved as ${file.suggestedFilename()}, where this browser`).waitFor();
   await bench.type("Width", "1700");
   assert.match(await bench.drawing(), /1.700\smm wide/, "the page still answers");
   assert.deepEqual(bench.errors, []);
@@ -50,7 +50,7 @@ test("what was typed for the order is there again when its dialog is opened agai
   await bench.address(typed);
   await bench.page.keyboard.press("Escape");
   await bench.dialog.waitFor({ state: "hidden" });
-  await bench.button("Order spec").click();
+  await bench.button("Order").click();
   assert.deepEqual(await bench.customer(), typed);
   await bench.page.keyboard.press("Escape");
   await bench.type("Height", "600");
@@ -65,7 +65,7 @@ test("what was typed for the order is there again when its dialog is opened agai
 test("the customer's lines of the price sum to the total, without overhead and margin", async () => {
   const bench = await Bench.open(chrome);
   const strip = (await bench.tally()).match(/€ ?[\d ]+\.\d\d/)[0];
-  await bench.button("Order spec").click();
+  await bench.button("Order").click();
   const rows = await bench.dialog.locator("table", { hasText: "Total with tax" }).locator("tr").all();
   const read = async (row) => [await row.locator("th").innerText(), await row.locator("td").innerText()];
   const lines = await Promise.all(rows.map(read));

@@ -23,8 +23,8 @@ async function listened() {
   return bench;
 }
 
-/** What is said after something was done, each thing of one region, once, in at most 25 words or so. */
-async function heard(bench, act, longest = 30) {
+/** What is said after something was done, each thing of one region, once, in at most 25 words. */
+async function heard(bench, act, longest = 25) {
   await bench.page.evaluate(() => { window.said = []; });
   await act();
   await bench.page.waitForTimeout(1800);
@@ -160,7 +160,7 @@ test("a banner and dialogs that are closed give the focus back", async () => {
   const bench = await Bench.open(chrome);
   const { page } = bench;
   const file = await bench.order();
-  assert.equal(await focused(bench), "Order spec");
+  assert.equal(await focused(bench), "Order");
   await bench.open(file);
   await page.getByText("still holds.").waitFor();
   const close = page.locator(".banner").getByRole("button", { name: "Close" });

@@ -186,7 +186,7 @@ test("figures of the drawings are large enough to read", async () => {
 test("without WebGL the drawing takes the place of the stage", async () => {
   const bench = await Bench.open(chrome);
   const page = await bench.page.context().newPage();
-  await page.addInitScript(() => { delete HTMLCanvasElement.prototype.transferControlToOffscreen; });
+  await page.addInitScript(() => { delete HTMLCanvasElement.prototype.transferControlToOffscreen; HTMLCanvasElement.prototype.getContext = () => null; });
   await page.goto(process.env.SLOTWRIGHT_URL);
   await page.locator(".paper .drawing").waitFor();
   assert.equal(await page.getByRole("button", { name: "Solid", exact: true }).getAttribute("aria-disabled"), "true");

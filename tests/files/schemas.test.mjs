@@ -49,7 +49,7 @@ test("the order schema refuses what the reader refuses", () => {
   const order = tool("order", ...today);
   assert.deepEqual(faults(JSON.parse(order)), []);
   for (const [name, spoil] of [
-    ["another version", (order) => { order.version = 2; }],
+    ["another version", (order) => { order.version = 3; }],
     ["a digest that is none", (order) => { order.digest = "short"; }],
     ["a fit-out that nobody knows", (order) => { order.choice.bays[0].fill = "closed"; }],
     ["a width in words", (order) => { order.choice.width_mm = "wide"; }],

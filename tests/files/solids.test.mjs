@@ -59,21 +59,25 @@ test("100 units: valid files; closed parts; mass, centre of gravity and no part 
   console.log(`# worst of 100 units: mass ${(worst.mass * 100).toFixed(4)} %, centre ${worst.centre.toFixed(4)} mm, shared ${worst.shared.toFixed(4)} mm³`);
 });
 
-/// Directions in which a joint has its clearance, with the share of it to each side; axes of the case.
-function sides(kind, takes) {
-  const both = (axis) => [[axis, 1], [axis, -1]];
-  const [x, y, z] = [0, 1, 2];
+/// Directions in which a joint has its clearance, with half of it to each side; in the axes of the case.
+function sides(kind, takes, { aim }) {
+  const both = ([x, y, z]) => [[x, y, z], [-x, -y, -z]];
+  const [x, y, z] = [[1, 0, 0], [0, 1, 0], [0, 0, 1]];
   switch (kind) {
-    case "lap": return [...both(x), ...both(y)];
-    case "ear": return [...both(z), [y, 1]];
-    // Along the tab and across it: all but the way through the part that takes it.
-    default: return takes === "back" ? [...both(x), ...both(z)] : [...both(x), ...both(y)];
+    // The nose keeps the back from going to the rear; to the front it meets the edge, away from the neck's relief.
+    case "hook": return [...both(x), [0, -1, 0]];
+    case "ear": return [...both(z), [0, 1, 0]];
+    // Along the tab and across it: all but the way through the part that takes it. A part that stands turned has its own axes.
+    default: {
+      if (aim) return [...both([aim[0], aim[1], 0]), ...both([-aim[1], aim[0], 0])];
+      return takes === "back" ? [...both(x), ...both(z)] : [...both(x), ...both(y)];
+    }
   }
 }
 
 test("every joint has its clearance: half of it to each side is free, a little more is not", async () => {
   const little = 0.03;
-  let checked = 0;
+  let [checked, turned] = [0, 0];
   for (const line of units) {
     const { stated, parts, free } = await unit(line);
     const pairs = new Map();
@@ -82,16 +86,24 @@ test("every joint has its clearance: half of it to each side is free, a little m
       pairs.set(pair, [...(pairs.get(pair) ?? []), joint]);
     }
     for (const pair of pairs.values()) {
-      const { goes_in, takes, kind, clearance_mm } = pair[0];
+      const { goes_in, takes, kind } = pair[0];
+      // Of several joints the closest stops first.
+      const clearances = [...new Set(pair.map((joint) => joint.clearance_mm))];
+      const tight = (clearance) => pair.filter((joint) => joint.clearance_mm === clearance);
+      const moves = [
+        [Math.min(...clearances) / 2 - little, true, pair],
+        ...clearances.map((clearance) => [clearance / 2 + little, false, tight(clearance)]),
+      ];
       const [a, b] = [parts.get(goes_in).solid, parts.get(takes).solid];
-      for (const [axis, sign] of sides(kind, takes)) {
-        for (const [by, free] of [[clearance_mm / 2 - little, true], [clearance_mm / 2 + little, false]]) {
-          const step = [0, 0, 0];
-          step[axis] = by * sign;
+      const panel = stated.parts.panels.find((panel) => panel.id === goes_in);
+      turned += panel.aim ? 1 : 0;
+      for (const side of sides(kind, takes, panel)) {
+        for (const [by, free, joints] of moves) {
+          const step = side.map((along) => along * by);
           const moved = a.translate([step[0], step[2], -step[1]]);
           const both = moved.intersect(b);
           const whole = both.volume();
-          for (const joint of pair) {
+          for (const joint of joints) {
             const [from, to] = [joint.from_mm, joint.to_mm];
             const place = { min: [from[0] - 1, from[2] - 1, -to[1] - 1], max: [to[0] + 1, to[2] + 1, 1 - from[1]] };
             // Of less than a little no place has more.
@@ -107,5 +119,6 @@ test("every joint has its clearance: half of it to each side is free, a little m
     }
     free();
   }
-  console.log(`# ${checked} moves of joints`);
+  assert.ok(turned > 100, `${turned} pairs of parts that stand turned`);
+  console.log(`# ${checked} moves of joints; ${turned} pairs of parts stand turned`);
 });

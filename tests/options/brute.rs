@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
-use slotwright_core::choice::{Bay, Choice, Fill, Hole, Hung, Place, SHARE_MOST};
+use slotwright_core::choice::{Bay, Bowed, Choice, Fill, Hole, Hung, Place, SHARE_MOST};
 use slotwright_core::range::{DimRange, Key, Range};
 use slotwright_core::rules::{Rule, judge, judge_stops};
 use slotwright_core::solver::kept::Given;
@@ -36,6 +36,9 @@ pub(crate) fn thinned(model: &str) -> Range {
     model.finishes.truncate(1);
     model.backs.truncate(1);
     model.corner_radii_mm.truncate(1);
+    // None, or one of the lowest.
+    model.plinth_mm = model.plinth_mm.map(|limits| DimRange { most: limits.least, start: limits.least, ..limits });
+    model.bow_mm = None;
     range
 }
 
@@ -45,13 +48,16 @@ pub(crate) fn importance(question: Question) -> u32 {
         Question::Corners => 0,
         Question::Back => 1,
         Question::Shares => 2,
-        Question::Depth => 3,
-        Question::Height => 4,
-        Question::Width => 5,
+        Question::Plinth => 3,
+        Question::Depth => 4,
+        Question::Height => 5,
+        Question::Width => 6,
         Question::Hole(bay) => 10 + u32::from(bay),
         Question::Bay(bay) => 20 + u32::from(bay),
         Question::Bays => 30,
-        Question::Finish => 31,
+        Question::Bowed => 31,
+        Question::Bow => 32,
+        Question::Finish => 33,
         Question::Device(bay) => 40 + u32::from(bay),
         Question::Place | Question::Model => 50,
     }
@@ -85,6 +91,9 @@ fn differing(from: &Choice, to: &Choice) -> Vec<Question> {
     add(from.back != to.back, Question::Back);
     add(from.finish != to.finish, Question::Finish);
     add(from.corner_radius_mm != to.corner_radius_mm, Question::Corners);
+    add(from.plinth_mm != to.plinth_mm, Question::Plinth);
+    add(from.bow_mm != to.bow_mm, Question::Bow);
+    add(from.bowed != to.bowed, Question::Bowed);
     all.sort_by_key(|question| core::cmp::Reverse(importance(*question)));
     all
 }
@@ -114,8 +123,12 @@ pub(crate) fn every_sharing(range: &Range, shares: RangeInclusive<u8>) -> Vec<(C
     let two = bays.iter().flat_map(|left| bays.iter().map(|right| vec![left.clone(), right.clone()]));
     let rows: Vec<Vec<Bay>> = one.chain(two).collect();
     let mut every = Vec::new();
-    for (width_mm, height_mm, depth_mm, back) in sizes(range) {
-        for bays in &rows {
+    let plinths = || core::iter::once(None).chain(model.plinth_mm.into_iter().flat_map(DimRange::values).map(Some));
+    let ends = ends(range);
+    for ((width_mm, height_mm, depth_mm, back), plinth_mm) in
+        sizes(range).into_iter().flat_map(|size| plinths().map(move |plinth| (size.clone(), plinth)))
+    {
+        for (bays, (bow_mm, bowed)) in rows.iter().flat_map(|bays| ends.iter().map(move |end| (bays, *end))) {
             let choice = Choice {
                 model: model.key.clone(),
                 width_mm,
@@ -125,6 +138,9 @@ pub(crate) fn every_sharing(range: &Range, shares: RangeInclusive<u8>) -> Vec<(C
                 back: back.clone(),
                 finish: model.finishes.first().unwrap().clone(),
                 corner_radius_mm: *model.corner_radii_mm.first().unwrap(),
+                plinth_mm,
+                bow_mm,
+                bowed,
                 place: Place::default(),
             };
             let judged = judge_stops(range, &choice);
@@ -134,6 +150,14 @@ pub(crate) fn every_sharing(range: &Range, shares: RangeInclusive<u8>) -> Vec<(C
         }
     }
     every
+}
+
+/// All bows, each of both ends and of one; of a model without them square ends alone.
+fn ends(range: &Range) -> Vec<(Dim, Bowed)> {
+    let model = range.models.first().unwrap();
+    let bowed = if model.bow_mm.is_some() { &Bowed::ALL[..] } else { &Bowed::ALL[..1] };
+    let of = |bow| bowed.iter().map(move |(_, bowed)| (bow, *bowed));
+    model.bows().values().flat_map(of).collect()
 }
 
 fn sizes(range: &Range) -> Vec<(Dim, Dim, Dim, Key)> {
@@ -274,48 +298,58 @@ fn check(model: &str, kinds: usize) {
     let range = thinned(model);
     let every = every(&range);
     assert!(every.len() >= 100_000, "{}", every.len());
+    let (seen, [reasons, released, given]) = check_in(&range, &every);
+    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {reasons} reasons: {seen:?}");
+    assert!(reasons >= 10 && released >= 5 && given >= 1, "{reasons} {released} {given}");
+}
+
+/// How often each kind of state was seen, and how many reasons, releases and given things were looked at.
+type Seen = (BTreeMap<(&'static str, usize), usize>, [usize; 3]);
+
+/// The same of all choices of some range.
+pub(crate) fn check_in(range: &Range, every: &[(Choice, u64)]) -> Seen {
     let valid: Vec<&Choice> = every.iter().filter(|(_, broken)| *broken == 0).map(|(choice, _)| choice).collect();
     let pinned: [&[Question]; 5] = [
         &[],
         &[Question::Width],
-        &[Question::Depth, Question::Bays],
+        &[Question::Depth, Question::Bays, Question::Plinth],
         &[Question::Bay(1), Question::Shares, Question::Width],
         &[Question::Hole(2), Question::Device(2), Question::Width, Question::Height, Question::Depth],
     ];
-    let mut seen: BTreeMap<(&str, usize), usize> = BTreeMap::new();
+    let mut seen: BTreeMap<(&'static str, usize), usize> = BTreeMap::new();
     let (mut reasons, mut released, mut given) = (0, 0, 0);
     // One bay with a device, beside which another bay comes without it.
     let held = valid.iter().find(|choice| choice.bays.len() == 1 && choice.bays.iter().any(|bay| bay.device.is_some()));
-    for (at, choice) in valid.iter().step_by(valid.len() / 18).chain(held).enumerate() {
+    for (at, choice) in valid.iter().step_by(valid.len() / 45).chain(held).enumerate() {
         let pins: Vec<Question> = pinned[at % pinned.len()].iter().copied().filter(|pin| choice.has(*pin)).collect();
         let pins = pins.as_slice();
         let choice = &placed(choice, at);
-        for Answer { change, state, .. } in states(&range, choice, pins).unwrap().all() {
-            let from = choice.with(change, &range);
+        for Answer { change, state, .. } in states(range, choice, pins).unwrap().all() {
+            let from = choice.with(change, range);
             let suits = Suits::of(choice, change.question());
-            let best = best(&every, &from, change.question(), (pins, suits));
+            let best = best(every, &from, change.question(), (pins, suits));
             match state {
                 State::Open => assert_eq!(best, Some(Vec::new()), "{change:?} {choice:?}"),
                 State::Shifts { changes, .. } => {
                     let mut own: Vec<Question> = changes.iter().filter_map(Change::question).collect();
                     own.sort_by_key(|question| core::cmp::Reverse(importance(*question)));
                     assert_eq!(Some(&own), best.as_ref(), "{change:?} {pins:?} {choice:?}");
-                    let after = changes.iter().fold(from, |choice, change| choice.with(change, &range));
-                    assert!(judge(&range, &after).holds() && suits.hold(&after), "{change:?} {changes:?} {choice:?}");
+                    let after = changes.iter().fold(from, |choice, change| choice.with(change, range));
+                    assert!(judge(range, &after).holds() && suits.hold(&after), "{change:?} {changes:?} {choice:?}");
                 }
                 State::Unfound { .. } => panic!("{change:?} {pins:?} was given up: {choice:?}"),
                 State::Shut { .. } => {
                     assert!(best.is_none(), "{change:?} {pins:?} {best:?} {choice:?}");
-                    let why = why_shut(&range, choice, change, pins).unwrap();
-                    check_pins(&every, &from, change.question(), (&why, suits));
+                    let why = why_shut(range, choice, change, pins).unwrap();
+                    check_pins(every, &from, change.question(), (&why, suits));
                     if reasons < 25 && !why.rules.is_empty() {
-                        check_rules(&every, &from, change, (&why.rules, &why.pins, suits.only(&why.given)));
+                        check_rules(every, &from, change, (&why.rules, &why.pins, suits.only(&why.given)));
                         reasons += 1;
                     }
                     given += usize::from(!why.given.is_empty());
                     assert_eq!(why.release.is_some(), !why.pins.is_empty() || !why.given.is_empty());
                     if let Some(release) = &why.release {
-                        check_release(&every, &from, change, (pins, suits), release);
+                        check_release(every, &from, change, (pins, suits), release);
                         released += 1;
                     }
                 }
@@ -328,12 +362,12 @@ fn check(model: &str, kinds: usize) {
             *seen.entry(kind).or_default() += 1;
         }
         for size in Size::ALL {
-            for run in reaches(&range, choice, size, pins) {
+            for run in reaches(range, choice, size, pins) {
                 let values = size.limits(range.models.first().unwrap()).values();
                 for value in values.filter(|value| (run.from..=run.to).contains(value)) {
                     let change = size.to(value);
                     let suits = Suits::of(choice, change.question());
-                    let best = best(&every, &choice.with(&change, &range), change.question(), (pins, suits));
+                    let best = best(every, &choice.with(&change, range), change.question(), (pins, suits));
                     let reach = match best.as_deref() {
                         Some([]) => Reach::Open,
                         Some(_) => Reach::Shifts,
@@ -344,8 +378,7 @@ fn check(model: &str, kinds: usize) {
             }
         }
     }
-    assert_eq!(seen.len(), kinds, "open, shut, and shifts of one, of two, of more; {reasons} reasons: {seen:?}");
-    assert!(reasons >= 10 && released >= 5 && given >= 1, "{reasons} {released} {given}");
+    (seen, [reasons, released, given])
 }
 
 #[test]

@@ -11,6 +11,8 @@ use slotwright_core::solver::{Answer, Size, options, runs};
 use slotwright_tests::demo;
 
 #[cfg(test)]
+mod bowed;
+#[cfg(test)]
 mod brute;
 #[cfg(test)]
 mod general;
@@ -57,7 +59,7 @@ fn runs_cover_every_size_once_and_are_exact() {
     let mut gaps = 0;
     for choice in choices(&range, 12, Wanted::Valid).take(45) {
         let model = range.model(&choice.model).unwrap();
-        for size in [Size::Width, Size::Height, Size::Depth] {
+        for size in Size::ALL {
             let runs = runs(&range, &choice, size);
             gaps += runs.iter().filter(|run| run.state.is_some()).count();
             let mut values = size.limits(model).values().peekable();

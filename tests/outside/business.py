@@ -31,8 +31,9 @@ def check(figures, near):
 def labour(order, finish):
     """Minutes by work: (stage, rate) to minutes."""
     rates = RANGE["rates"]
-    sheet_m2 = sum(area for _, area in order["blanks"]) / (rates["sheet_yield_per_mille"] / 1000)
-    sheets, faces, count = sheet_m2 / (1.22 * 2.44), order["faces_m2"], len(order["parts"])
+    sheet_m2 = sum(material["m2"] for material in order["materials"])
+    sheets = sum(material["sheets"] for material in order["materials"])
+    faces, count = order["faces_m2"], len(order["parts"])
     before, after = finish["coats_before"], finish["coats_after"]
     minutes = {}
 
@@ -51,6 +52,7 @@ def labour(order, finish):
     add("sheets", "spray", rates["spray_setup_minutes"] if before else 0)
     add("edges", "spray", rates["spray_setup_minutes"] + count * rates["mask_minutes_per_part"] if after else 0)
     run = order["cut_m"] * 1000 * rates["passes"] / rates["feed_mm_per_min"]
+    run += order["outlines"] * RANGE["cutting"]["outline_minutes"]
     add("cut", "machine", rates["setup_minutes"] + sheets * rates["sheet_minutes"] + run)
     add("edges", "bench", order["edges_m"] * rates["edge_minutes_per_m"])
     add("edges", "bench", order["chamfers_m"] * rates["chamfer_minutes_per_m"])
@@ -109,6 +111,28 @@ def same(what, found, wanted):
         raise SystemExit(f"{what}: {found} against {wanted}")
 
 
+def bought(order, material, near):
+    """What the sheets of a board cost: whole sheets of its formats, less what is kept of them, and never less than the parts alone."""
+    board = next(board for board in RANGE["board"] if board["key"] == material["board"])
+    prices = {sheet["price_minor"]: sheet["length_mm"] * sheet["width_mm"] / 1e6 for sheet in board["sheet"]}
+    (small, small_m2), (large, large_m2) = sorted(prices.items())
+    count = round(material["sheets"])
+    blanks = order["blanks"][material["board"]]
+    share = RANGE["offcut"]["worth_per_mille"] / 1000
+    # So many of the one format and so many of the other: the area that counts tells how much was kept.
+    for large_ones in range(count + 1):
+        price = (count - large_ones) * small + large_ones * large
+        area = (count - large_ones) * small_m2 + large_ones * large_m2
+        kept = (area - material["m2"]) / share
+        per_m2 = [small / small_m2, large / large_m2]
+        # Each offcut is worth whole cents, rounded down; a sheet leaves a few.
+        worth = [kept * share * each for each in per_m2]
+        if kept >= -1e-9 and kept + blanks <= area + 1e-9 and price - max(worth) - 1e-6 <= material["cost"] <= price - min(worth) + 8:
+            near("an area that counts", material["m2"], max(material["m2"], blanks), 0)
+            return material["cost"]
+    raise SystemExit(f"sheets of {material['board']}: {material} for blanks of {blanks} m²")
+
+
 def half_away(amount):
     return math.floor(abs(amount) + 0.5) * (1 if amount >= 0 else -1)
 
@@ -117,10 +141,8 @@ def priced(order, finish, minutes, packages, near):
     rates, lines = RANGE["rates"], {line["item"]: line["amount_minor"] for line in order["lines"]}
     of = lambda rate: sum(spent for (_, each), spent in minutes.items() if each == rate)
     cost = {}
-    sheet_m2 = {key: area / (rates["sheet_yield_per_mille"] / 1000) for key, area in order["blanks"]}
-    boards = {board["key"]: board for board in RANGE["board"]}
-    each = lambda key: min(s["price_minor"] / (s["length_mm"] * s["width_mm"] / 1e6) for s in boards[key]["sheet"])
-    cost["sheets"] = sum(area * each(key) for key, area in sheet_m2.items())
+    sheet_m2 = {material["board"]: material["m2"] for material in order["materials"]}
+    cost["sheets"] = sum(bought(order, material, near) for material in order["materials"])
     cost["machine"] = of("machine") * rates["machine_hour_minor"] / 60
     wet = finish["wet_film_um"] / 1000  # litres on a square metre
     covered = 2 * sum(sheet_m2.values()) * finish["coats_before"] + order["faces_m2"] * finish["coats_after"]
@@ -227,18 +249,26 @@ def joints(batch, near):
 
 
 def top(top, finish, near):
-    """Each slot and each head of an upright at both ends of the window, wherever the top is shifted to."""
+    """What the joints of the back, which are close, and of the top, which are loose, lack."""
+    close = expected(finish) - over(top)
+    loose = close + RANGE["build"]["clearance_loose_mm"] - RANGE["build"]["clearance_mm"]
+    for part, clearance, lacks in zip(("back", "top"), (close, loose), top["lacks"]):
+        near(f"what the joints of the {part} lack", lacks, over_all(top, clearance), 1e-6, 1e-6)
+
+
+def over_all(top, clearance):
+    """Each slot and each head of an upright at both ends of the window, wherever the part is shifted to."""
     moisture, most = RANGE["moisture"], -math.inf
     for end in (moisture["least_percent"], moisture["most_percent"]):
         by = end - moisture["made_percent"]
         longer, thicker = 1 + moisture["longer_percent"] / 100 * by, moisture["thicker_percent"] / 100 * by
-        slot = (top["coated"] + expected(finish) - over(top)) * longer
+        slot = (top["coated"] + clearance) * longer
         head = top["coated"] + top["wood"] * thicker
         # A head is free to both sides by half of what its slot is wider; the top is shifted to where most fit.
         off = [at * longer - at for at in top["uprights"]]
         shift = (max(off) + min(off)) / 2
         most = max(most, max(2 * abs(each - shift) + head - slot for each in off))
-    near("what the top's joints lack", top["lacks"], most, 1e-6, 1e-6)
+    return most
 
 
 def over(top):

@@ -1,17 +1,17 @@
 //! What units weigh, cost and take, and how they fit: figures of the core for a twin that reads the range file itself.
 
 use serde_json::{Value, json};
-use slotwright_core::business::bill::Bill;
 use slotwright_core::business::carriage::carriage;
+use slotwright_core::business::job::Job;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::layout::Picked;
-use slotwright_core::cabinet::panel::PanelId;
+use slotwright_core::cabinet::panel::{PanelId, Stock};
 use slotwright_core::choice::Choice;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::{Board, Range};
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::statics::fit::Clearance;
-use slotwright_core::statics::fit::moisture::top_lacks;
+use slotwright_core::statics::fit::moisture::over_joints;
 use slotwright_core::words;
 use slotwright_core::words::file::Message;
 
@@ -34,8 +34,9 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     let promise = built.promise.as_ref().ok_or("a valid choice has no day")?;
     let picked = Picked::of(range, choice).ok_or("a valid choice names what there is")?;
     let layout = &built.layout;
-    let bill = Bill::of(&built.cut, picked);
-    let carriage = carriage(range, &bill).ok_or("a range has a carrier")?;
+    let job = Job::of(&built.cut, picked);
+    let bill = &job.bill;
+    let carriage = carriage(range, bill).ok_or("a range has a carrier")?;
     let parts = bill.flat.iter().map(|part| {
         json!({
             "id": part.id.to_string(), "kg": part.mass.in_kg(), "m2": part.face.in_m2(), "long": part.long.in_mm(),
@@ -46,21 +47,36 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         let parts: Vec<String> = package.parts.iter().map(ToString::to_string).collect();
         json!({ "parts": parts, "kg": package.mass.in_kg() })
     });
-    let blanks: Vec<(&str, f64)> = bill.blanks.iter().map(|(key, area)| (key.as_str(), area.in_m2())).collect();
+    let materials = job.materials.iter().map(|material| {
+        json!({ "board": material.board, "sheets": material.sheets, "m2": material.counted.in_m2(), "cost": material.cost })
+    });
     let middles = built.cut.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
     let middles = middles.map(|panel| (panel.case_from_panel.origin.x + panel.thickness / 2.0).in_mm());
     Ok(json!({
         "finish": choice.finish, "today": today, "backlog": backlog.minutes,
-        "blanks": blanks, "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": bill.edges.in_m(),
+        "materials": materials.collect::<Vec<_>>(), "outlines": bill.outlines, "blanks": blanks(&job), "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": bill.edges.in_m(),
         "chamfers_m": bill.chamfers.in_m(), "roundings_m": bill.roundings.in_m(), "pivots": bill.pivots,
         "joints": bill.joints, "parts": parts.collect::<Vec<_>>(),
         "carrier": carriage.carrier.key, "packages": packages.collect::<Vec<_>>(),
         "lines": built.price.lines, "stages": promise.stages, "leaves": promise.leaves, "arrives": promise.arrives,
         "top": {
             "uprights": middles.collect::<Vec<_>>(), "coated": layout.body.in_mm(),
-            "wood": picked.body.thickness().in_mm(), "lacks": top_lacks(picked, layout).in_mm(),
+            "wood": picked.body.thickness().in_mm(), "lacks": over_joints(picked, layout).map(|(_, lacks)| lacks.in_mm()),
         },
     }))
+}
+
+/// Area of the blanks of each board.
+fn blanks(job: &Job<'_>) -> Value {
+    let [body, back] = [Stock::Body, Stock::Back].map(|stock| -> f64 {
+        let parts = job.bill.flat.iter().filter(|part| part.stock == stock);
+        parts.map(|part| (part.blank.along * part.blank.across).in_m2()).sum()
+    });
+    match job.materials.as_slice() {
+        [one] => json!({ one.board.to_string(): body + back }),
+        [first, second] => json!({ first.board.to_string(): body, second.board.to_string(): back }),
+        _ => Value::Null,
+    }
 }
 
 /// Every board and finish, as the range has them, by the mean alone, and as nobody measured them.

@@ -17,10 +17,12 @@ from skfem import Basis, BilinearForm, ElementTriMorley, LinearForm, MeshTri, co
 from skfem.helpers import dd, ddot, grad, trace, eye
 
 import business
+import packs
 
 G = 9.80665  # m/s², ISO 80000-3:2006, 3-9.1
 
 checks = 0
+ALL = object()  # held everywhere
 
 
 def near(what, found, wanted, share, least=0.0):
@@ -177,10 +179,10 @@ def plates(figures):
     near("shelf as a plate", case["bent"], found[basis.nodal_dofs[0]].max(), 0.01)
 
 
-def buckles(high, deep, rigid, held_up_to, forces, lines=48, rows=12):
+def buckles(high, deep, rigid, held_at, forces, lines=48, rows=12):
     """The factor on forces under which an orthotropic plate buckles, by Morley elements (scikit-fem): held at both
-    ends, and along its rear up to a height. rigid: D11 upwards, D22 across, D66. forces: height at which each comes
-    in, its share of the depth from the front on, the force."""
+    ends, and at its rear at these heights, or all along it. rigid: D11 upwards, D22 across, D66. forces: height at which
+    each comes in, its share of the depth from the front on, the force."""
     mesh = rectangle(high, deep, lines + 1, rows + 1)  # y = 0 is the rear
     basis = Basis(mesh, ElementTriMorley())
     up, across, twist = rigid
@@ -195,8 +197,13 @@ def buckles(high, deep, rigid, held_up_to, forces, lines=48, rows=12):
         there = [force / (share * deep) * ((along < at) & (front > deep * (1 - share))) for at, share, force in forces]
         return sum(there) * grad(u)[0] * grad(v)[0]
 
-    held = lambda x: (x[0] < 1e-6) | (x[0] > high - 1e-6) | ((x[1] < 1e-6) & (x[0] < held_up_to + 1e-6))
+    held = lambda x: (x[0] < 1e-6) | (x[0] > high - 1e-6) | ((x[1] < 1e-6) & (held_at is ALL))
     edge = basis.get_dofs(mesh.facets_satisfying(held)).all("u")
+    if held_at is not ALL:
+        # A hook holds the corner of the mesh that is nearest to it.
+        rear = numpy.flatnonzero(mesh.p[1] < 1e-6)
+        nearest = [rear[numpy.argmin(abs(mesh.p[0][rear] - at))] for at in held_at]
+        edge = numpy.union1d(edge, basis.nodal_dofs[0][nearest])
     free = numpy.setdiff1d(numpy.arange(basis.N), edge)
     stiff, geometric = bent.assemble(basis)[free][:, free], pushed.assemble(basis)[free][:, free]
     found = eigsh(geometric, k=1, M=stiff, which="LA", tol=1e-6, return_eigenvectors=False)
@@ -214,11 +221,14 @@ def buckling(figures):
     for case in figures["strips"]:
         deep, high = case["depth"], case["height"]
         rigid = rigidity(case, "bending", "across", "twisting")
-        near("strip held along the back", case["held"], buckles(high, deep, rigid, high, [(high, 1.0, 1.0)]), 0.04)
-        # The upper half alone, free at both edges: a plate of half the height, held at its ends.
-        near("free column", case["free"], buckles(high / 2, deep, rigid, -1.0, [(high / 2, 1.0, 1.0)]), 0.04)
-    # Whole units: each shelf's load where its ears bring it in, the top's on the whole depth, the back's slots up to
-    # the middle. The core never lets an upright carry more than that.
+        near("strip held along the back", case["held"], buckles(high, deep, rigid, ALL, [(high, 1.0, 1.0)]), 0.04)
+        # Between two hooks, free at both edges: a plate as high as that, held at its ends. A wide low one gives way at its
+        # edges first, which the column does not know.
+        between = case["between"]
+        if between > deep:
+            near("free column", case["free"], buckles(between, deep, rigid, [], [(between, 1.0, 1.0)]), 0.04)
+    # Whole units: each shelf's load where its ears bring it in, the top's on the whole depth, held by its hooks. The
+    # core never lets an upright carry more than that.
     spare = []
     for case in [cabinet["upright"] for cabinet in figures["cabinets"]]:
         high, own = case["height"], case["density"] * case["thickness"] / 1000
@@ -230,7 +240,7 @@ def buckling(figures):
         rigid = rigidity(case, "along", "across", "twisting", 1 + case["creep"])
         uprights = [left + right for left, right in zip([[]] + sides, sides + [[]])]
         heaviest = max(uprights, key=lambda forces: sum(force for *_, force in forces))
-        real = buckles(high, case["depth"], rigid, high / 2, heaviest)
+        real = buckles(high, case["depth"], rigid, case["hooks"], heaviest)
         spare.append(real / case["times"])
         checks += 1
         if case["times"] > real:
@@ -252,7 +262,7 @@ def stability(figures):
         angles = {}
         for states in itertools.product((False, True), repeat=len(leaves)):
             opened = {leaf for leaf, is_open in zip(leaves, states) if is_open}
-            angles[states] = tipped([point(part, at in opened, case["edge"]) for at, part in enumerate(case["parts"])])
+            angles[states] = tipped([point(part, at in opened, case["foot"][0]) for at, part in enumerate(case["parts"])])
         worst = min(angles, key=angles.get)
         if not all(worst):
             sys.exit(f"stability: {worst} is worse than all leaves open")
@@ -262,20 +272,32 @@ def stability(figures):
 
 def pushes(case, leaves):
     """The least push at the top to each side over every combination of open leaves, empty and loaded, by moments."""
-    (width, depth, high), loads = case["size"], case["loads"]
+    (_, depth, high), loads = case["size"], case["loads"]
     more = [(loads["on_shelf"] * area / 1e6, x, loads["behind"]) for area, x in loads["shelves"]]
-    more.append((loads["on_top"] * width * depth / 1e6, width / 2, depth / 2))
-    sides = [lambda x, y: y - case["edge"], lambda x, y: depth - y, lambda x, y: x, lambda x, y: width - x]
-    for side, found in zip(sides, case["pushes"]):
+    area, middle = case["top"]
+    more.append((loads["on_top"] * area / 1e6, middle, depth / 2))
+    front, rear, left, right = case["foot"]
+    sides = [lambda x, y: y - front, lambda x, y: rear - y, lambda x, y: x - left, lambda x, y: right - x]
+    for side, arc, found in zip(sides, [None, None, *case["arcs"]], case["pushes"]):
         moment = lambda parts: sum(kg * G * side(x, y) for kg, x, y in parts)
+        # A foot that ends in an arc ends there where the common centre goes over it.
+        further = lambda parts: 0 if arc is None else curve(parts, *arc)
         states = []
         for state in itertools.product((False, True), repeat=len(leaves)):
             opened = {leaf for leaf, is_open in zip(leaves, state) if is_open}
-            states.append(moment([placed(part, at in opened) for at, part in enumerate(case["parts"])]))
-        near("push, empty", found[0], max(min(states), 0) / high, 1e-9, 1e-9)
-        near("push, loaded", found[1], max(min(states) + moment(more), 0) / high, 1e-9, 1e-9)
+            states.append([placed(part, at in opened) for at, part in enumerate(case["parts"])])
+        worst = min(states, key=moment)
+        for name, parts, force in [("empty", worst, found[0]), ("loaded", worst + more, found[1])]:
+            near(f"push, {name}", force, max(moment(parts) - further(parts), 0) / high, 1e-9, 1e-9)
     front, _, left, right = [empty for empty, _ in case["pushes"]]
     near("least push", case["least"], min(front, left, right), 1e-12)
+
+
+def curve(parts, middle, radius):
+    """How much less masses hold a unit whose foot is an arc there than one that is straight at its outermost point."""
+    weight = sum(kg * G for kg, _, _ in parts)
+    behind = sum(kg * G * y for kg, _, y in parts) / weight
+    return weight * (radius - (radius ** 2 - (behind - middle) ** 2) ** 0.5)
 
 
 def placed(part, is_open):
@@ -332,4 +354,5 @@ if __name__ == "__main__":
         check(figures)
     leaf()
     business.check(figures, near)
+    packs.check(figures["packs"], near)
     print(f"{checks} figures agree")

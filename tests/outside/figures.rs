@@ -4,9 +4,11 @@ use std::io::Write;
 
 use serde_json::{Value, json};
 use slotwright_core::business::promise::Backlog;
+use slotwright_core::cabinet::assembly::{Bound, solids};
 use slotwright_core::cabinet::case::Case;
 use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::cabinet::panel::{Feature, PanelId};
+use slotwright_core::geometry::space::Block;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
@@ -21,12 +23,13 @@ use slotwright_core::words;
 use slotwright_tests::demo;
 
 mod business;
+mod packs;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
-        "business": business::all(&range)?,
+        "business": business::all(&range)?, "packs": packs::all(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
     Ok(())
@@ -79,12 +82,13 @@ fn strips() -> Vec<Value> {
         let strip = Strip {
             depth: Length::mm(depth),
             height: Length::mm(height),
+            between: Length::mm(height / 4.0),
             thickness: Length::mm(thickness),
             bending: Stiffness::n_per_mm2(bending),
             twisting: Stiffness::n_per_mm2(twisting),
         };
         json!({
-            "depth": depth, "height": height, "thickness": thickness, "bending": bending, "across": across,
+            "depth": depth, "height": height, "between": height / 4.0, "thickness": thickness, "bending": bending, "across": across,
             "twisting": twisting, "held": strip.held(1.0).in_newton(), "free": strip.free(1.0).in_newton(),
         })
     };
@@ -106,8 +110,9 @@ fn upright(picked: Picked<'_>, layout: &Layout) -> Value {
         json!({ "clear": span.clear().in_mm(), "shelves": shelves.collect::<Vec<_>>() })
     });
     let board = picked.body;
+    let middles = layout.hooks.necks().map(|top| (top - layout.hooks.neck / 2.0).in_mm());
     json!({
-        "bays": bays.collect::<Vec<_>>(), "depth": layout.clear_depth().in_mm(), "top_depth": layout.depth.in_mm(),
+        "hooks": middles.collect::<Vec<_>>(), "bays": bays.collect::<Vec<_>>(), "depth": layout.clear_depth().in_mm(), "top_depth": layout.depth.in_mm(),
         "height": layout.clear_height().in_mm(), "thickness": board.thickness().in_mm(), "slot": slot,
         "along": board.e_along_n_per_mm2.in_n_per_mm2(), "across": board.e_across_n_per_mm2.in_n_per_mm2(),
         "twisting": board.shear_modulus_n_per_mm2.in_n_per_mm2(), "creep": picked.range.strength.creep_factor,
@@ -151,7 +156,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let moments = Moments::of(open.clone(), 0.0);
         let pushed = pushes(picked, &choice, layout, &built.cut.parts);
         all.push(json!({
-            "edge": range.build.foot_recess_mm.in_mm(), "parts": parts.collect::<Vec<_>>(),
+            "foot": foot(case), "parts": parts.collect::<Vec<_>>(),
             "burdens": open.iter().map(|one| [one.mass.in_kg(), one.behind.in_mm(), one.up.in_mm()]).collect::<Vec<_>>(),
             "left": moments.left(), "steepest": steepest(&open), "upright": upright(picked, layout),
             "size": [layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()],
@@ -163,11 +168,27 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
                     span.clear().in_mm() * layout.clear_depth().in_mm(), span.middle().in_mm(),
                 ])).collect::<Vec<_>>(),
             },
+            "top": [layout.top().0.in_mm2(), layout.top().1.in_mm()],
+            // The foot's arcs at both ends: where their middle is behind the front, and their radius.
+            "arcs": layout.bows.map(|bow| {
+                let bow = bow.filter(|_| layout.plinth.is_none())?;
+                Some([bow.chord.in_mm() / 2.0, (bow.radius - bow.recess).in_mm()])
+            }),
             "pushes": pushed.map(|push| [push.empty.in_newton(), push.loaded.in_newton()]),
             "least": least(pushed).empty.in_newton(),
         }));
     }
     Ok(all)
+}
+
+/// The outermost lines of what stands on the floor: in front, behind, at the left and at the right.
+fn foot(case: &Case) -> [f64; 4] {
+    let standing = case.panels.iter().flat_map(|panel| solids(panel, Bound::Hull).blocks);
+    let standing = standing.filter(|block| block.from.z == Length::ZERO);
+    standing.fold([f64::MAX, f64::MIN, f64::MAX, f64::MIN], |[front, rear, left, right], Block { from, to }| {
+        let [from_x, to_x, from_y, to_y] = [from.x, to.x, from.y, to.y].map(Length::in_mm);
+        [front.min(from_y), rear.max(to_y), left.min(from_x), right.max(to_x)]
+    })
 }
 
 /// The pivot axis of a leaf from front to rear and from left to right.

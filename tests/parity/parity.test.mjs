@@ -8,7 +8,7 @@ import { sample, today, tool, wasm } from "./twin.mjs";
 const range = readFileSync(new URL("../../web/ranges/fenland.toml", import.meta.url), "utf8");
 
 function native(choice) {
-  const { status, stdout } = spawnSync(tool, ["derive", "--choice", "-", "--today", today], { input: choice, encoding: "utf8" });
+  const { status, stdout } = spawnSync(tool, ["derive", "--choice", "-", "--today", today], { input: choice, encoding: "utf8", maxBuffer: 8_000_000 });
   assert.ok(status === 0 || status === 1, `the tool ended with ${status}`);
   return { text: stdout.trimEnd(), orderable: status === 0 };
 }

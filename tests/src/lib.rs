@@ -1,5 +1,6 @@
 //! What the whole-system tests share.
 
+pub mod paper;
 pub mod parity;
 
 use slotwright_core::range::{Range, RangeProblems};

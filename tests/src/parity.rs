@@ -1,7 +1,8 @@
 //! What `tests/parity` compares: the same answers by a native program and by a WebAssembly module.
 //!
 //! A question is a line of three parts with tabs between them: `options`, `compact` or `solid`; a choice as JSON; and
-//! what is kept, as words: pinned questions, `budget=` in minor units, `by=` and `today=` with days.
+//! what is kept, as words: pinned questions, `budget=` in minor units, `by=` and `today=` with days. Or it is `paper`,
+//! nothing, and the name of a document; or `pack`, a list of choices as JSON, and `today=` with `effort=`.
 
 use serde_json::{Value, json};
 use slotwright_core::business::promise::Backlog;
@@ -9,7 +10,9 @@ use slotwright_core::choice::Choice;
 use slotwright_core::choice::question::Question;
 use slotwright_core::input::members::{Place, parse};
 use slotwright_core::input::seal::canonical;
-use slotwright_core::order::derive::derive_unproven;
+use slotwright_core::order::derive::{derive, derive_unproven};
+use slotwright_core::order::intake::KnownRange;
+use slotwright_core::order::spec::{Customer, OrderSpec};
 use slotwright_core::range::Range;
 use slotwright_core::solver::kept::{Kept, Visit};
 use slotwright_core::solver::states::{Reach, State, nearest, reaches, states};
@@ -19,8 +22,9 @@ use slotwright_core::units::money::Money;
 use slotwright_core::words;
 use slotwright_core::words::file::Message;
 use slotwright_cutpack::gltf;
+use slotwright_cutpack::pack::{EFFORT_SLICE, Nesting, OrderRead, Orders, Settings};
 
-use crate::demo;
+use crate::{demo, paper};
 
 /// The answer to a question; the reason if there is none.
 pub fn answer(question: &str) -> Vec<u8> {
@@ -31,7 +35,13 @@ fn said(question: &str) -> Result<Vec<u8>, String> {
     let mut parts = question.split('\t');
     let mut part = || parts.next().ok_or_else(|| format!("three parts are wanted: {question:?}"));
     let (what, choice, words) = (part()?, part()?, part()?);
+    if what == "paper" {
+        return paper::document(words).map(|written| written.bytes);
+    }
     let range = demo().map_err(|problems| words::problems(&problems.0))?;
+    if what == "pack" {
+        return pack(&range, choice, words);
+    }
     let choice =
         parse(choice).and_then(|value| Choice::read(Place::whole(value))).map_err(|error| words::unread(&error))?;
     match what {
@@ -100,4 +110,27 @@ fn compact(choice: &Choice) -> Vec<u8> {
 fn solid(range: &Range, choice: &Choice, words: &str) -> Option<Vec<u8>> {
     let (today, backlog) = (figure(words, "today")?.parse().ok()?, Backlog::default());
     gltf::glb(&derive_unproven(range, choice, today, &backlog))
+}
+
+/// The manifest of the pack of some choices, each ordered on that day: it has the digest of every other file.
+fn pack(range: &Range, choices: &str, words: &str) -> Result<Vec<u8>, String> {
+    let day = figure(words, "today").ok_or("no day")?;
+    let day = day.parse().map_err(|wrong| words::no_day(&wrong))?;
+    let effort = figure(words, "effort").and_then(|effort| effort.parse().ok()).ok_or("no effort")?;
+    let Ok(Value::Array(choices)) = parse(choices) else { return Err("a list of choices is wanted".into()) };
+    let (known, backlog) = ([KnownRange::of(range.clone(), range.clone())], Backlog::default());
+    let mut read = Vec::new();
+    for (number, choice) in (1..).zip(choices) {
+        let choice = Choice::read(Place::whole(choice)).map_err(|error| words::unread(&error))?;
+        let derived = derive(range, &choice, day, &backlog);
+        let orderable = derived.orderable().ok_or("it cannot be ordered")?;
+        let customer = Customer { name: "A. Reed".into(), contact: "-".into(), address: vec!["1 Dyke Lane".into()] };
+        let spec = OrderSpec::new(orderable, customer, String::new()).map_err(|bad| bad.message().text())?;
+        read.push(OrderRead::of(number, format!("{number}.json"), spec.to_text().as_bytes(), &known));
+    }
+    let (orders, settings) = (Orders::of(&read), Settings::default());
+    let mut nesting = Nesting::begin(&orders, &settings, None).map_err(|none| none.text())?;
+    while nesting.spend(effort, EFFORT_SLICE) {}
+    let (mut files, _) = nesting.pack().files();
+    files.pop().map(|manifest| manifest.bytes).ok_or_else(|| "no manifest".into())
 }

@@ -3,7 +3,9 @@
 /** The start goes first, in milliseconds. */
 const PAUSE = 2000;
 const HOUR = 3_600_000;
-const RANGE = 'ranges/fenland.toml';
+/** Where the app is: the folder of its program lies in it, whatever page this is. */
+const ROOT = new URL('..', import.meta.url);
+const RANGE = new URL('ranges/fenland.toml', ROOT);
 
 /** Begins, with the range file that the page works with; it has none where that is empty. */
 export function begin(range) {
@@ -11,10 +13,17 @@ export function begin(range) {
   setTimeout(() => idle(() => watch(range)), PAUSE);
 }
 
+/** Whether there is a network stands beside what is saved. */
+function tellNetwork() {
+  document.documentElement.toggleAttribute('data-offline', !navigator.onLine);
+}
+
 async function watch(range) {
+  tellNetwork();
+  for (const event of ['online', 'offline']) addEventListener(event, tellNetwork);
   const { serviceWorker } = navigator;
   // Some browsers have none, or none here.
-  const registration = await serviceWorker?.register('sw.js').catch(() => undefined);
+  const registration = await serviceWorker?.register(new URL('sw.js', ROOT)).catch(() => undefined);
   let isAsked = false;
   const tell = bulletin(() => {
     isAsked = true;
@@ -48,7 +57,10 @@ function follow(registration, tell, isAsked) {
     else if (isControlled) tell();
     isControlled = true;
   });
-  serviceWorker.ready.then(({ active }) => active.postMessage(import.meta.url));
+  serviceWorker.ready.then(({ active }) => {
+    active.postMessage(import.meta.url);
+    if (document.documentElement.hasAttribute('data-workshop')) active.postMessage('workshop');
+  });
 }
 
 /** What tells news, each once, with a button that loads them and one that puts them off. */

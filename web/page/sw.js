@@ -10,6 +10,7 @@ const OWN = PREFIX + BUILD;
 const RANGES = `${PREFIX}ranges`;
 
 const PAGE = './';
+const WORKSHOP = 'workshop/index.html';
 const PROGRAM = 'app-';
 const files = new Map(Object.entries(FILES));
 const later = new Map(Object.entries(LATER));
@@ -98,6 +99,16 @@ async function kept(path, request) {
   return response;
 }
 
+/** Keeps all that the workshop's page can need: it asks for that, and no customer loads any of it. */
+async function keepWorkshop() {
+  const cache = await caches.open(OWN);
+  for (const [path, hash] of later) {
+    if (path.startsWith('room/') || (await cache.match(path))) continue;
+    // What does not arrive is kept once it is loaded.
+    await find(path, hash).then((response) => cache.put(path, response)).catch(() => undefined);
+  }
+}
+
 /** A file as it is now, or as it was where there is no network. */
 async function fresh(path, event) {
   const known = await lookUp(RANGES, path);
@@ -119,7 +130,9 @@ addEventListener('install', (event) => event.waitUntil(fill()));
 addEventListener('activate', (event) => event.waitUntil(sweep().then(() => clients.claim())));
 
 addEventListener('message', (event) => {
-  event.waitUntil(event.data === 'take over' ? skipWaiting() : sweep(event.source.id, event.data));
+  if (event.data === 'take over') event.waitUntil(skipWaiting());
+  else if (event.data === 'workshop') event.waitUntil(keepWorkshop());
+  else event.waitUntil(sweep(event.source.id, event.data));
 });
 
 addEventListener('fetch', (event) => {
@@ -127,6 +140,9 @@ addEventListener('fetch', (event) => {
   const path = pathOf(request.url);
   if (path === undefined || request.method !== 'GET') return;
   if (path === '' || path === 'index.html') event.respondWith(kept(PAGE, request));
+  // Its addresses lead one folder up, so it needs its slash.
+  else if (path === 'workshop') event.respondWith(Response.redirect(`${HERE}workshop/`));
+  else if (path === 'workshop/' || path === WORKSHOP) event.respondWith(kept(WORKSHOP, request));
   else if (FRESH.includes(path)) event.respondWith(fresh(path, event));
   else if (files.has(path) || later.has(path) || path.startsWith(PROGRAM)) event.respondWith(kept(path, request));
 });

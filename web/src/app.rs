@@ -5,6 +5,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_core::choice::link::Link;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlElement;
@@ -66,21 +67,22 @@ async fn load(
     };
     let (mut own, saved) = Own::find(&range.key, kept).await;
     let (saved, banner) = match saved {
-        Some((choice, pins)) if range.model(&choice.model).is_some() => (Some((choice, pins)), None),
-        Some((choice, _)) => {
+        Some((link, pins)) if range.model(&link.choice.model).is_some() => (Some((link, pins)), None),
+        Some((link, _)) => {
             own.show_other().await;
-            let banner = Message::ModelGone(choice.model.as_str()).text();
+            let banner = Message::ModelGone(link.choice.model.as_str()).text();
             (None, Some(banner))
         }
         None => (None, None),
     };
-    let there = saved.or_else(|| Some((Choice::first_of(&range)?, Vec::new())))?;
-    let arrived = Arrived::first(&range, &there.0);
+    let first = || Some((Link { choice: Choice::first_of(&range)?, made: None }, Vec::new()));
+    let (there, pins) = saved.or_else(first)?;
+    let arrived = Arrived::first(&range, &there);
     let linked = arrived.as_ref().and_then(Arrived::other).map(|choice| (choice.clone(), Vec::new()));
     if linked.is_some() {
         own.show_other().await;
     }
-    let (choice, pins) = linked.unwrap_or(there);
+    let (choice, pins) = linked.unwrap_or((there.choice, pins));
     let today = clock::today();
     let first = Snapshot::first(&range, choice, today).await;
     let loaded = Loaded { range: Arc::new(range), text: text.into(), first, pins, banner, built_in, today, own };

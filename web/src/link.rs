@@ -8,7 +8,7 @@ use slotwright_core::range::Range;
 use slotwright_core::units::money::Money;
 use slotwright_protocol::desk::{Answer, Before, Question};
 
-use crate::browser::{fragment, orders, page, seen, steps};
+use crate::browser::{fragment, orders, page, steps};
 use crate::state::{Desk, PAUSE};
 
 /// What came by the address.
@@ -17,29 +17,32 @@ pub struct Arrived {
     text: String,
     /// Its link, if it is one and the range has the model that it is of.
     link: Option<Link>,
-    /// Whether it is the link of the unit that was there already.
-    own: bool,
+    /// The unit that was there already.
+    there: Choice,
 }
 
 impl Arrived {
     /// What the address brings when the page begins, and which would begin with `there` otherwise. Where it brings
-    /// nothing, the link of that unit from when it was seen last.
-    pub fn first(range: &Range, there: &Choice) -> Option<Self> {
-        match fragment::read().filter(|text| !fragment::take_outdated(text)) {
-            Some(text) => Some(Self::of(text, range, there)),
-            None => seen::load(&range.key).map(|text| Self::of(text, range, there)).filter(|seen| seen.own),
-        }
+    /// nothing, that is the link that came, so that people are told what became different since it was kept.
+    pub fn first(range: &Range, there: &Link) -> Option<Self> {
+        let came = fragment::read().filter(|text| !fragment::take_outdated(text));
+        let text = came.or_else(|| there.made.map(|_| there.to_link()))?;
+        Some(Self::of(text, range, there.choice.clone()))
     }
 
-    fn of(text: String, range: &Range, there: &Choice) -> Self {
+    fn of(text: String, range: &Range, there: Choice) -> Self {
         let link = Link::of_good(&text).filter(|link| range.model(&link.choice.model).is_some());
-        let own = link.as_ref().is_some_and(|link| link.choice == *there);
-        Self { text, link, own }
+        Self { text, link, there }
+    }
+
+    /// Whether it is the link of the unit that was there already.
+    fn is_own(&self) -> bool {
+        self.link.as_ref().is_some_and(|link| link.choice == self.there)
     }
 
     /// The unit to show instead of the one that was there.
     pub fn other(&self) -> Option<&Choice> {
-        self.link.as_ref().filter(|_| !self.own).map(|link| &link.choice)
+        self.link.as_ref().filter(|_| !self.is_own()).map(|link| &link.choice)
     }
 }
 
@@ -64,7 +67,7 @@ impl Address {
                 return desk.begin_afresh();
             }
             let Some(text) = fragment::read().filter(|_| fragment::is_new()) else { return };
-            let arrived = desk.peek(|snapshot, range| Arrived::of(text, range, &snapshot.choice));
+            let arrived = desk.peek(|snapshot, range| Arrived::of(text, range, snapshot.choice.clone()));
             desk.show_banner(String::new(), String::new());
             if let Some(choice) = arrived.other() {
                 desk.open_link(choice.clone());
@@ -106,18 +109,18 @@ impl Address {
             // Each entry has its own link.
             set_timeout(move || self.keep(false), PAUSE);
         } else {
-            let link = of(self.desk).to_link();
+            let link = of(self.desk);
             // Before it is known what links call the range it says less than the one before.
             if self.desk.advised.mark.get_untracked().is_some() && !self.desk.is_built_in() {
-                self.desk.peek(|_, range| seen::save(&range.key, &link));
+                self.desk.keep_price(link.made);
             }
-            fragment::write(&link);
+            fragment::write(&link.to_link());
         }
     }
 
     fn take(self, arrived: Arrived) {
         let now = self.desk.peek(|snapshot, _| snapshot.choice.clone());
-        self.came.set_value(Some(now).filter(|_| !arrived.own));
+        self.came.set_value(Some(now).filter(|_| !arrived.is_own()));
         tell(self.desk, arrived);
     }
 }
@@ -136,20 +139,15 @@ fn price(desk: Desk) -> Option<Money> {
 }
 
 /// Tells what came of a link.
-fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
+fn tell(desk: Desk, arrived: Arrived) {
+    let own = arrived.is_own();
+    let Arrived { text, link, there } = arrived;
     // Who comes back to a unit that costs what it did, or never had a price, is told nothing; nor is anybody whom the
     // range did not reach.
     let made = link.as_ref().and_then(|link| link.made).map(|made| made.price);
     if own && (made.is_none() || made == price(desk) || desk.is_built_in()) {
         return;
     }
-    let before = if own {
-        Before::Same
-    } else if desk.drafts().others.with_untracked(|others| !others.is_empty()) {
-        Before::Other
-    } else {
-        Before::Nothing
-    };
     let about = desk.peek(|snapshot, _| snapshot.choice.to_compact());
     let on_answer = move |(answer, _)| {
         // It is about the unit that was shown then.
@@ -159,6 +157,11 @@ fn tell(desk: Desk, Arrived { text, link, own }: Arrived) {
         if let Answer::Said(sentence) | Answer::No(sentence) = answer {
             desk.show_banner(sentence, about.clone());
         }
+    };
+    let before = match own {
+        true => Before::Same,
+        false if desk.is_among_drafts(&there) => Before::Other,
+        false => Before::Nothing,
     };
     let question = Question::Came { range: desk.range_text(), link: text, today: desk.today(), before };
     orders::ask(question, Callback::new(on_answer));

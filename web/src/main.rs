@@ -14,14 +14,17 @@ mod state;
 mod tally;
 mod unread;
 mod views;
+mod workshop;
 
 use wasm_bindgen::JsCast;
 use web_sys::DedicatedWorkerGlobalScope;
 
 fn main() {
+    #[cfg(feature = "panics")]
     console_error_panic_hook::set_once();
     match js_sys::global().dyn_into::<DedicatedWorkerGlobalScope>() {
         Ok(scope) => part::work(scope),
+        Err(_) if browser::page::is_workshop() => part::open_workshop(),
         Err(_) => app::start(),
     }
 }

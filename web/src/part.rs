@@ -8,7 +8,12 @@ use wasm_bindgen_futures::spawn_local;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use web_sys::{DedicatedWorkerGlobalScope, WorkerGlobalScope};
 
-use crate::views::{self, drafts::Act};
+use crate::browser::page;
+use crate::views;
+use crate::views::drafts::Act;
+use crate::views::order::Begin;
+use crate::views::room::Make;
+use crate::workshop;
 
 /// What a worker does, by its name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,18 +22,21 @@ pub enum Part {
     Adviser,
     /// Writes and reads files.
     Orders,
+    /// Makes packs.
+    Packs,
     /// Draws the stage.
     Scene,
 }
 
 impl Part {
-    const ALL: [Self; 3] = [Self::Adviser, Self::Orders, Self::Scene];
+    const ALL: [Self; 4] = [Self::Adviser, Self::Orders, Self::Packs, Self::Scene];
 
     /// The worker's name.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Adviser => "adviser",
             Self::Orders => "orders",
+            Self::Packs => "packs",
             Self::Scene => "scene",
         }
     }
@@ -37,7 +45,8 @@ impl Part {
         match self {
             Self::Adviser => adviser().await,
             Self::Orders => orders().await,
-            Self::Scene => scene().await,
+            Self::Packs => packs().await,
+            Self::Scene => scene(None).await.map(|_| ()),
         }
     }
 }
@@ -54,10 +63,19 @@ fn orders() -> Result<(), SplitLoaderError> {
     Ok(())
 }
 
-#[wasm_split(scene, fallible)]
-fn scene() -> Result<(), SplitLoaderError> {
-    slotwright_scene::start();
+#[wasm_split(packs, fallible)]
+fn packs() -> Result<(), SplitLoaderError> {
+    slotwright_packs::start();
     Ok(())
+}
+
+/// Draws the stage: in a worker, or for the page that hears of it; then what hears its messages.
+#[wasm_split(scene, fallible)]
+pub fn scene(page: Option<slotwright_scene::Page>) -> Result<Option<fn(&JsValue)>, SplitLoaderError> {
+    if page.is_none() {
+        slotwright_scene::start();
+    }
+    Ok(page.map(slotwright_scene::start_here))
 }
 
 /// Does what somebody does in the dialog of the drafts: this part the page loads itself.
@@ -65,6 +83,37 @@ fn scene() -> Result<(), SplitLoaderError> {
 pub fn drafts(act: Act) -> Result<(), SplitLoaderError> {
     views::drafts::list::run(act);
     Ok(())
+}
+
+/// What makes the content of dialogs that few open.
+#[derive(Clone, Copy, Debug)]
+pub struct Dialogs {
+    /// Of the order's.
+    pub order: Begin,
+    /// The one in which the unit stands before it goes into a room.
+    pub viewer: Make,
+}
+
+/// Loads that part: the page does so itself.
+#[wasm_split(dialogs, fallible)]
+pub fn dialogs() -> Result<Dialogs, SplitLoaderError> {
+    Ok(Dialogs { order: views::order::content::begin, viewer: views::room::viewer::make })
+}
+
+/// What the workshop's page shows: no part of the customers' page.
+#[wasm_split(workshop, fallible)]
+fn workshop() -> Result<(), SplitLoaderError> {
+    workshop::start();
+    Ok(())
+}
+
+/// Opens the workshop's page.
+pub fn open_workshop() {
+    spawn_local(async {
+        if workshop().await.is_err() {
+            page::tell_missing();
+        }
+    });
 }
 
 /// Does in a worker what its name says.

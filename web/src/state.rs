@@ -98,7 +98,7 @@ impl Desk {
         let banner = [banner.unwrap_or_default(), String::new()].map(RwSignal::new);
         let (unread, customer, built_in) = (Unread::new(), Customer::new(), built_in.is_some());
         let text = StoredValue::new(text);
-        let (steps, last_step) = (Steps::new(choice.clone(), pins.clone()), LastStep::new());
+        let (steps, last_step) = (Steps::new(choice.clone(), pins.clone(), own.earlier.clone()), LastStep::new());
         let (choice, lit, range) = (RwSignal::new(choice), RwSignal::new(0), StoredValue::new(range));
         let bounds = RwSignal::new(Bounds::default());
         let (today, begun, pins) = (RwSignal::new(today), RwSignal::new(0), RwSignal::new(pins));
@@ -211,7 +211,7 @@ impl Desk {
 
     /// Whether nothing stops the unit, and every entry was read.
     pub fn is_free(self) -> bool {
-        self.unread.first().is_none() && self.read(|snapshot, _| snapshot.orderable)
+        self.unread.first_of_unit().is_none() && self.read(|snapshot, _| snapshot.orderable)
     }
 
     /// Takes what comes of something that can be done.

@@ -16,6 +16,8 @@ pub enum Field {
     Size(Size),
     /// The free wall.
     Wall,
+    /// The ceiling.
+    Ceiling,
     /// The screen on top.
     Screen,
     /// The goal of a price.
@@ -27,11 +29,13 @@ pub enum Field {
 }
 
 impl Field {
-    const ALL: [Self; 8] = [
+    const ALL: [Self; 10] = [
         Self::Size(Size::Width),
         Self::Size(Size::Height),
         Self::Size(Size::Depth),
+        Self::Size(Size::Bow),
         Self::Wall,
+        Self::Ceiling,
         Self::Screen,
         Self::Price,
         Self::Weight,
@@ -44,7 +48,9 @@ impl Field {
             Self::Size(Size::Width) => Label::TheWidth,
             Self::Size(Size::Height) => Label::TheHeight,
             Self::Size(Size::Depth) => Label::TheDepth,
+            Self::Size(Size::Bow) => Label::TheBow,
             Self::Wall => Label::TheFreeWall,
+            Self::Ceiling => Label::TheCeiling,
             Self::Screen => Label::TheScreen,
             Self::Price => Label::ThePrice,
             Self::Weight => Label::TheWeight,
@@ -55,7 +61,7 @@ impl Field {
     /// Why it does not take what was typed.
     pub fn refused(self, typed: &str, currency: &str) -> Refused {
         let refused = match self {
-            Self::Size(_) | Self::Wall => entry::size(typed).err(),
+            Self::Size(_) | Self::Wall | Self::Ceiling => entry::size(typed).err(),
             Self::Screen => entry::diagonal(typed).err(),
             Self::Price => entry::money(typed, currency).err(),
             Self::Weight => entry::mass(typed).err(),
@@ -67,7 +73,7 @@ impl Field {
     /// What it says then.
     pub fn wrong(self, refused: Refused) -> String {
         let expected = match self {
-            Self::Size(_) | Self::Wall => Expected::Size,
+            Self::Size(_) | Self::Wall | Self::Ceiling => Expected::Size,
             Self::Screen => Expected::Diagonal,
             Self::Price => Expected::Money,
             Self::Weight => Expected::Mass,
@@ -85,6 +91,7 @@ impl Field {
         match self {
             Self::Size(size) => Some(size.of(choice).in_tenths()),
             Self::Wall => choice.place.wall_mm.map(Dim::in_tenths),
+            Self::Ceiling => choice.place.ceiling_mm.map(Dim::in_tenths),
             Self::Screen => choice.place.screen_tenth_inch.map(i32::from),
             Self::Price | Self::Weight | Self::Day => None,
         }
@@ -99,6 +106,7 @@ impl Field {
             // Another model begins with sizes of its own.
             Self::Size(size) => change.question().is_none_or(|question| question == size.question()),
             Self::Wall => matches!(change, Change::WallMm(_)),
+            Self::Ceiling => matches!(change, Change::CeilingMm(_)),
             Self::Screen => matches!(change, Change::ScreenTenthInch(_)),
             Self::Price | Self::Weight | Self::Day => false,
         }
@@ -128,11 +136,17 @@ impl Unread {
 
     /// The field whose entry has waited longest for being mended.
     pub fn first(self) -> Option<Field> {
-        let first = |unread: &Vec<Vec<String>>| {
-            let first = unread.first()?;
-            Field::ALL.into_iter().find(|field| is_of(first, *field))
-        };
-        self.0.with(first)
+        self.first_of(|_| true)
+    }
+
+    /// The same of the unit's own: a wish that cannot be read says nothing of the unit that is there.
+    pub fn first_of_unit(self) -> Option<Field> {
+        self.first_of(|field| !field.is_goal())
+    }
+
+    fn first_of(self, wanted: fn(Field) -> bool) -> Option<Field> {
+        let field = |unread: &Vec<String>| Field::ALL.into_iter().find(|field| is_of(unread, *field) && wanted(*field));
+        self.0.with(|unread| unread.iter().find_map(field))
     }
 
     /// An entry could not be read.

@@ -2,8 +2,11 @@
 
 pub mod assembly;
 pub(crate) mod blank;
+pub mod bow;
 pub mod case;
+pub mod hook;
 pub mod joint;
 pub mod layout;
 pub mod leaf;
 pub mod panel;
+pub mod plinth;

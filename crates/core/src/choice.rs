@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::choice::question::Question;
 use crate::input::fault::ReadError;
 use crate::input::members::Place as At;
-use crate::range::{Key, Model, Range};
+use crate::range::{Key, Model, Range, word};
 use crate::units::quantity::Dim;
 
 pub mod change;
@@ -44,8 +44,50 @@ pub struct Choice {
     pub finish: Key,
     /// Radius of the upright corners of top and base.
     pub corner_radius_mm: Dim,
+    /// Height of the plinth under it, which the overall height counts; nothing if it stands on its base.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plinth_mm: Option<Dim>,
+    /// How far its bowed ends rise; 0 for square ends.
+    #[serde(default, skip_serializing_if = "Dim::is_zero")]
+    pub bow_mm: Dim,
+    /// Which ends are bowed, if they are.
+    #[serde(default, skip_serializing_if = "Bowed::is_both")]
+    pub bowed: Bowed,
     /// Where the unit will stand.
     pub place: Place,
+}
+
+/// Which ends of the unit are bowed, seen from the front.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Bowed {
+    /// Both of them.
+    #[default]
+    Both,
+    /// The left one.
+    Left,
+    /// The right one.
+    Right,
+}
+
+impl Bowed {
+    /// All answers, with the words by which they are written.
+    pub const ALL: [(&'static str, Self); 3] = [("both", Self::Both), ("left", Self::Left), ("right", Self::Right)];
+
+    /// The word by which it is written.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Both => "both",
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "as serde asks")]
+    const fn is_both(&self) -> bool {
+        matches!(self, Self::Both)
+    }
 }
 
 /// Where the unit will stand: what it has to suit.
@@ -56,6 +98,9 @@ pub struct Place {
     /// Length of the free wall.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wall_mm: Option<Dim>,
+    /// Height of the ceiling over the floor.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ceiling_mm: Option<Dim>,
     /// Diagonal of the screen on top, in tenths of an inch.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub screen_tenth_inch: Option<u16>,
@@ -78,6 +123,9 @@ impl Choice {
             back: model.backs.first()?.clone(),
             finish: model.finishes.first()?.clone(),
             corner_radius_mm: *model.corner_radii_mm.first()?,
+            plinth_mm: None,
+            bow_mm: model.bows().start,
+            bowed: Bowed::Both,
             place: Place::default(),
         })
     }
@@ -87,11 +135,16 @@ impl Choice {
         range.models.first().and_then(Self::starting)
     }
 
-    /// The same unit seen in a mirror: bays reversed, leaves hung on the other side.
+    /// The same unit seen in a mirror: bays reversed, leaves hung and ends bowed on the other side.
     #[must_use]
     pub fn mirrored(&self) -> Self {
         let mut mirrored = self.clone();
         mirrored.bays.reverse();
+        mirrored.bowed = match self.bowed {
+            Bowed::Both => Bowed::Both,
+            Bowed::Left => Bowed::Right,
+            Bowed::Right => Bowed::Left,
+        };
         for bay in &mut mirrored.bays {
             bay.fill = match bay.fill {
                 Fill::Leaf(Hung::Left) => Fill::Leaf(Hung::Right),
@@ -128,6 +181,9 @@ impl Choice {
             back: members.take("back")?.parsed()?,
             finish: members.take("finish")?.parsed()?,
             corner_radius_mm: members.take("corner_radius_mm")?.dim()?,
+            plinth_mm: members.maybe("plinth_mm").map(At::dim).transpose()?,
+            bow_mm: members.maybe("bow_mm").map(At::dim).transpose()?.unwrap_or_default(),
+            bowed: members.maybe("bowed").map(|at| word(&at, &Bowed::ALL)).transpose()?.unwrap_or_default(),
             place: Place::read(members.take("place")?)?,
         };
         members.done()?;
@@ -141,6 +197,7 @@ impl Place {
         let screen = members.maybe("screen_tenth_inch").map(|at| at.whole_between(0, 65_535)).transpose()?;
         let place = Self {
             wall_mm: members.maybe("wall_mm").map(At::dim).transpose()?,
+            ceiling_mm: members.maybe("ceiling_mm").map(At::dim).transpose()?,
             screen_tenth_inch: screen.map(|tenths| u16::try_from(tenths).unwrap_or(u16::MAX)),
             plug: members.maybe("plug").map(At::parsed).transpose()?,
         };

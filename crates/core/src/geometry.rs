@@ -2,4 +2,5 @@
 
 pub mod corner;
 pub mod outline;
+pub mod quarters;
 pub mod space;

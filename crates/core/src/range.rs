@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use crate::input::seal::Digest;
 use crate::units::day::Day;
+use crate::units::quantity::Length;
 pub(crate) use fields::Fields;
 pub use fields::TEXT_MOST;
 pub(crate) use read_log::ReadLog;
@@ -16,9 +17,11 @@ pub(crate) use read_log::ReadLog;
 pub(crate) mod batch;
 mod bay;
 mod board;
+mod bow;
 mod build;
 mod calendar;
 mod check;
+mod cutting;
 mod device;
 mod fields;
 mod finish;
@@ -26,31 +29,43 @@ mod hole;
 mod key;
 mod model;
 mod moisture;
+mod orders_to;
 pub(crate) mod parse;
 mod rates;
 mod read_log;
 mod wrong;
 
 pub use batch::{Batch, NotABatch};
-pub(crate) use bay::read_bay;
 pub use bay::{BAYS_MOST, Bay, Fill, Hole, Hung};
+pub(crate) use bay::{read_bay, word};
 pub use board::{Board, Grain, Sheet, Use};
-pub use build::{Build, FitLimits, Handling, Screen, Strength};
+pub use bow::BowBuild;
+pub use build::{Build, FitLimits, Handling, Screen, Strength, relief_radius};
 pub use calendar::{Calendar, Carrier, Crew, Shutdown, Stage, Work};
 #[cfg(any(test, feature = "schema"))]
 pub use check::{Bound, Limits};
+pub use cutting::{Cutting, Hold, OffcutRules};
 pub use device::Device;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};
 pub use key::{Key, NotAKey};
 pub use model::{BackGrain, BayCount, DimRange, Model};
 pub use moisture::Moisture;
+pub use orders_to::{NotAnAddress, OrdersTo};
 pub use parse::{Problem, RangeProblems};
-pub use rates::Rates;
+pub use rates::{MaterialBy, Rates};
 pub use wrong::{Found, Wanted, Wrong};
 
 /// The format version that this program reads and writes.
-pub const FORMAT: u32 = 1;
+pub const FORMAT: u32 = 2;
+
+/// The version of this program that reads an older format, if one does.
+pub(crate) const fn read_by(format: u32) -> Option<&'static str> {
+    match format {
+        1 => Some("0.1.0"),
+        _ => None,
+    }
+}
 
 /// One workshop's range file.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -75,6 +90,9 @@ pub struct Range {
     /// The last day on which it takes orders, if it has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub orders_until: Option<Day>,
+    /// Where customers send their orders, if it says that: an address of mail, or of a page.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub orders_to: Option<OrdersTo>,
     /// The boards that parts are cut from.
     #[serde(rename = "board")]
     pub boards: Vec<Board>,
@@ -95,6 +113,13 @@ pub struct Range {
     pub models: Vec<Model>,
     /// How every unit of the range is built.
     pub build: Build,
+    /// How its bowed ends are built.
+    pub bow: BowBuild,
+    /// How parts are cut from sheets.
+    pub cutting: Cutting,
+    /// What is left of sheets, and what it is worth.
+    #[serde(rename = "offcut")]
+    pub offcuts: OffcutRules,
     /// Loads, creep and limits of deflection.
     pub strength: Strength,
     /// How slots vary, and what share of them may.
@@ -124,6 +149,17 @@ impl Range {
     /// The digest that orders refer to: SHA-256 over the canonical JSON of the whole range.
     pub fn digest(&self) -> Digest {
         Digest::of_value(self)
+    }
+
+    /// What stays free between two parts: the cutter's diameter and the allowance.
+    pub fn spacing(&self) -> Length {
+        self.build.cutter_mm + self.cutting.allowance_mm
+    }
+
+    /// Minutes that the machine cuts: along all outlines in all passes, and what it takes to come to each of them.
+    pub fn machine_minutes(&self, cut: Length, outlines: u32) -> f64 {
+        cut.in_mm() * f64::from(self.rates.passes) / self.rates.feed_mm_per_min
+            + f64::from(outlines) * self.cutting.outline_minutes
     }
 
     /// What its figures and lists may be, each by itself: for the published schema.

@@ -7,7 +7,10 @@ use core::cell::OnceCell;
 use self::dependencies::{Context, Dependencies, Direction};
 use self::table::CheckSubject;
 use crate::business::built::Built;
-use crate::business::promise::{Backlog, NoDay};
+use crate::business::job::Job;
+use crate::business::material::Material;
+use crate::business::price::price;
+use crate::business::promise::{Backlog, NoDay, promise};
 use crate::cabinet::assembly::Assembly;
 use crate::cabinet::blank::{Blank, Blanks, Coated};
 use crate::cabinet::case::WeighedCase;
@@ -15,11 +18,13 @@ use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::choice::Choice;
 use crate::choice::question::Question;
-use crate::range::Range;
+use crate::range::{Build, Range};
 use crate::rules::finding::{Finding, Severity};
 use crate::units::day::Day;
+use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 
+pub mod at_once;
 pub mod bearing;
 pub mod carrying;
 pub(crate) mod dependencies;
@@ -27,9 +32,11 @@ pub mod device;
 pub mod finding;
 pub mod fit;
 pub mod frame;
+pub mod headroom;
 pub mod hole;
 pub mod id;
 pub mod interlock;
+pub mod knock;
 pub mod known;
 pub mod leaf;
 pub mod looks;
@@ -43,6 +50,7 @@ pub mod screen;
 pub mod sheet;
 pub mod shelf_slot;
 pub mod size;
+pub mod slender;
 mod table;
 pub mod tether;
 pub mod tip;
@@ -73,6 +81,8 @@ pub struct Judged<'a> {
     pub findings: Vec<Finding>,
     /// The parts, if a rule asked for them.
     pub(crate) cut: Option<WeighedCase>,
+    /// The sheets that they take, if a rule asked for them.
+    pub(crate) materials: Option<Vec<Material>>,
 }
 
 impl Judged<'_> {
@@ -83,7 +93,22 @@ impl Judged<'_> {
         let (picked, layout) = self.picked.zip(self.layout)?;
         // After advice the parts are there; else they are cut now.
         let cut = self.cut.or_else(|| WeighedCase::of(picked, choice, &layout))?;
-        Some(Built::of(picked, layout, cut, dated))
+        let job = match self.materials {
+            Some(materials) => Job::on(&cut, picked, materials),
+            None => Job::of(&cut, picked),
+        };
+        Some(Built::of(layout, cut, job, dated))
+    }
+
+    /// What it costs at least and when it arrives at the earliest, by the area of its parts: nothing is nested for it.
+    ///
+    /// `None` if it leaves no room for the parts.
+    pub(crate) fn at_least(self, choice: &Choice, (today, backlog): (Day, &Backlog)) -> Option<(Money, Option<Day>)> {
+        let (picked, layout) = self.picked.zip(self.layout)?;
+        let cut = self.cut.or_else(|| WeighedCase::of(picked, choice, &layout))?;
+        let job = Job::at_least(&cut, picked);
+        let arrives = promise(&job, today, backlog).ok().map(|promise| promise.arrives);
+        Some((price(&job).total_minor, arrives))
     }
 
     /// Whether nothing stops the order.
@@ -120,12 +145,19 @@ pub(crate) struct Subject<'a> {
     pub(crate) blanks: &'a [Blank],
     pub(crate) coated: Coated,
     cut: &'a OnceCell<Option<WeighedCase>>,
+    materials: &'a OnceCell<Vec<Material>>,
 }
 
 impl<'a> Subject<'a> {
     /// The parts, cut and weighed when the first rule asks for them.
     pub(crate) fn cut(self) -> Option<&'a WeighedCase> {
         self.cut.get_or_init(|| WeighedCase::of(self.picked, self.choice, self.layout)).as_ref()
+    }
+
+    /// The sheets that the parts take, nested when the first rule asks for them.
+    pub(crate) fn materials(self) -> Option<&'a [Material]> {
+        let cut = self.cut()?;
+        Some(self.materials.get_or_init(|| Job::of(cut, self.picked).materials))
     }
 
     /// The heaviest part and its mass, if that is over `most`. Parts are cut only where their blanks are over it.
@@ -159,9 +191,17 @@ pub fn can_be_made(range: &Range, choice: &Choice) -> bool {
     first_stop(range, choice).is_none()
 }
 
+/// The proof of assembly of a unit with what it is judged by.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Proof<'a> {
+    pub(crate) assembly: &'a Assembly,
+    pub(crate) layout: &'a Layout,
+    pub(crate) build: &'a Build,
+}
+
 /// Checks the proof of assembly of a unit.
-pub(crate) fn prove(out: &mut Vec<Finding>, assembly: &Assembly) {
-    table::PROOF.iter().flatten().for_each(|check| check(out, assembly));
+pub(crate) fn prove(out: &mut Vec<Finding>, proof: Proof<'_>) {
+    table::PROOF.iter().flatten().for_each(|check| check(out, proof));
 }
 
 /// Tells each question that a finding depends on, with the way where its answers lie on a line, and how far the
@@ -175,7 +215,7 @@ pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: imp
 /// Checks until there are `enough` findings.
 fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
-    let (out, cut) = (&mut findings, OnceCell::new());
+    let (out, cut, materials) = (&mut findings, OnceCell::new(), OnceCell::new());
     let picked = Picked::of(range, choice);
     let mut layout = picked.and_then(|picked| Layout::of(picked, choice));
     for check in table::BASICS.iter().flatten() {
@@ -191,12 +231,13 @@ fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>
                 if out.len() >= enough {
                     break;
                 }
-                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut: &cut });
+                let (cut, materials) = (&cut, &materials);
+                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, materials });
             }
         }
     }
     debug_assert!(findings.iter().all(|found| found.rule.remedies(found.severity).is_some()), "{findings:?}");
-    Judged { picked, layout, findings, cut: cut.into_inner().flatten() }
+    Judged { picked, layout, findings, cut: cut.into_inner().flatten(), materials: materials.into_inner() }
 }
 
 /// Numbers things from 1, as people do.

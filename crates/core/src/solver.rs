@@ -19,7 +19,7 @@ pub mod why;
 
 use crate::choice::change::Change;
 use crate::choice::question::Question;
-use crate::choice::{Choice, Fill, Hole, Hung};
+use crate::choice::{Bowed, Choice, Fill, Hole, Hung};
 use crate::range::{DimRange, Key, Model, Range};
 use crate::rules::finding::Finding;
 use crate::rules::first_stop;
@@ -63,13 +63,24 @@ pub struct Options<S> {
     pub finishes: Vec<Answer<S>>,
     /// Corner radii.
     pub corners: Vec<Answer<S>>,
+    /// Heights of the plinth, none of them first; empty where none is on offer.
+    pub plinths: Vec<Answer<S>>,
+    /// Which ends are bowed; empty where the model has square ends alone.
+    pub bowed: Vec<Answer<S>>,
 }
 
 impl<S> Options<S> {
     /// All of them, question by question.
     pub fn all(&self) -> impl Iterator<Item = &Answer<S>> {
         let bays = self.bays.iter().flat_map(|bay| bay.fills.iter().chain(&bay.holes).chain(&bay.devices));
-        self.bay_counts.iter().chain(bays).chain(&self.backs).chain(&self.finishes).chain(&self.corners)
+        self.bay_counts
+            .iter()
+            .chain(bays)
+            .chain(&self.backs)
+            .chain(&self.finishes)
+            .chain(&self.corners)
+            .chain(&self.plinths)
+            .chain(&self.bowed)
     }
 }
 
@@ -108,7 +119,10 @@ fn lay<S>(range: &Range, choice: &Choice, state: &mut dyn FnMut(&Change, &Choice
     let backs = answers(&mut model.backs.iter().cloned().map(Change::Back));
     let finishes = answers(&mut model.finishes.iter().cloned().map(Change::Finish));
     let corners = answers(&mut model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm));
-    Some(Options { bay_counts, bays, backs, finishes, corners })
+    let plinths = answers(&mut plinths(model));
+    let offered = if model.bow_mm.is_some() { Bowed::ALL.as_slice() } else { &[] };
+    let bowed = answers(&mut offered.iter().map(|(_, bowed)| Change::Bowed(*bowed)));
+    Some(Options { bay_counts, bays, backs, finishes, corners, plinths, bowed })
 }
 
 /// What stops each answer when nothing else changes, if anything does; `None` if the range lacks the model.
@@ -162,6 +176,12 @@ fn devices(range: &Range) -> impl Iterator<Item = Option<Key>> + '_ {
     core::iter::once(None).chain(range.devices.iter().map(|device| Some(device.key.clone())))
 }
 
+/// No plinth, or one of each height; none of these where the model offers none.
+fn plinths(model: &Model) -> impl Iterator<Item = Change> + use<> {
+    let heights = model.plinth_mm.into_iter().flat_map(DimRange::values).map(Some);
+    model.plinth_mm.map(|_| None).into_iter().chain(heights).map(Change::PlinthMm)
+}
+
 /// A size of the unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Size {
@@ -171,11 +191,13 @@ pub enum Size {
     Height,
     /// From front to back.
     Depth,
+    /// How far bowed ends rise.
+    Bow,
 }
 
 impl Size {
     /// All of them.
-    pub const ALL: [Self; 3] = [Self::Width, Self::Height, Self::Depth];
+    pub const ALL: [Self; 4] = [Self::Width, Self::Height, Self::Depth, Self::Bow];
 
     /// Which question asks for it.
     pub const fn question(self) -> Question {
@@ -183,6 +205,7 @@ impl Size {
             Self::Width => Question::Width,
             Self::Height => Question::Height,
             Self::Depth => Question::Depth,
+            Self::Bow => Question::Bow,
         }
     }
 
@@ -192,6 +215,7 @@ impl Size {
             Self::Width => model.width_mm,
             Self::Height => model.height_mm,
             Self::Depth => model.depth_mm,
+            Self::Bow => model.bows(),
         }
     }
 
@@ -201,6 +225,7 @@ impl Size {
             Self::Width => choice.width_mm,
             Self::Height => choice.height_mm,
             Self::Depth => choice.depth_mm,
+            Self::Bow => choice.bow_mm,
         }
     }
 
@@ -210,6 +235,7 @@ impl Size {
             Self::Width => Change::WidthMm(value),
             Self::Height => Change::HeightMm(value),
             Self::Depth => Change::DepthMm(value),
+            Self::Bow => Change::BowMm(value),
         }
     }
 }

@@ -2,5 +2,7 @@
 
 pub mod buckling;
 pub mod fit;
+pub mod knock;
+pub mod lifting;
 pub mod sag;
 pub mod stability;

@@ -19,7 +19,9 @@ pub mod link;
 pub mod locale;
 mod message;
 mod names;
+pub mod pack;
 pub mod page;
+pub mod paper;
 pub mod picture;
 pub mod reader;
 pub(crate) mod remark;
@@ -28,9 +30,10 @@ pub mod sheet;
 pub mod shell;
 pub mod stage;
 pub mod tool;
+pub mod workshop;
 
 use crate::cabinet::assembly::{Disturbed, Step};
-use crate::cabinet::panel::PanelId;
+use crate::cabinet::panel::{Edge, PanelId};
 use crate::choice::Fill;
 use crate::choice::change::Change;
 use crate::choice::question::Question;
@@ -156,6 +159,13 @@ pub fn between_sizes(typed: Dim, taken: Dim) -> String {
 pub fn part(id: PanelId) -> String {
     match LOCALE {
         Locale::English => english::name::part(id),
+    }
+}
+
+/// The names of edges of a part, as it stands in the unit: `front and rear`.
+pub fn edges(id: PanelId, edges: &[Edge]) -> String {
+    match LOCALE {
+        Locale::English => english::name::edges(id, edges),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use slotwright_core::choice::{Bay, Choice};
 use slotwright_core::range::Range;
+use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::picture::{BayTold, UnitTold};
 
 /// The unit as it stands: model, size, bays with their fit-out, finish.
@@ -16,6 +17,8 @@ pub fn describe(range: &Range, choice: &Choice) -> String {
         depth: choice.depth_mm,
         bays: &bays,
         finish,
+        bow: (choice.bow_mm != Dim::mm(0)).then_some((choice.bow_mm, choice.bowed)),
+        plinth: choice.plinth_mm,
         screen_tenth_inch: choice.place.screen_tenth_inch,
     };
     told.text()

@@ -6,15 +6,21 @@
 
 use slotwright_core::business::built::Built;
 use slotwright_core::choice::Choice;
-use slotwright_core::range::Range;
+use slotwright_core::range::{Finish, Range};
 
+use crate::vector::Vector;
+
+mod bow;
 mod front;
 mod pen;
 mod plan;
 mod section;
+mod trace;
+mod wood;
+mod write;
 
 use pen::Pen;
-pub(crate) use pen::escaped;
+pub(crate) use write::escaped;
 
 /// What a drawing is made from.
 #[derive(Clone, Copy, Debug)]
@@ -43,6 +49,9 @@ pub enum View {
 /// Which bay is looked at: it is lit up, and the section goes through it; counted from 0.
 pub type Lit = usize;
 
+/// No bay has that number.
+const NONE_LIT: Lit = usize::MAX;
+
 /// A pixel on paper in millimetres. Source: CSS Values and Units, 1 in = 96 px.
 const PX_MM: f64 = 25.4 / 96.0;
 
@@ -57,31 +66,51 @@ pub fn svg(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &s
     drawn(subject, view, lit, mm_per_px).done(title, None)
 }
 
+/// The same with its wood: plies in edges and cuts, grain on faces.
+pub fn svg_with_wood(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64, title: &str) -> String {
+    let mut pen = Pen::new(mm_per_px);
+    pen.shows_wood = true;
+    draw(&mut pen, subject, view, lit);
+    pen.done(title, None)
+}
+
 /// The same for paper: one millimetre of it shows `scale` of the unit. No bay is lit; the section goes through the
 /// first.
 pub fn svg_to_scale(subject: Subject<'_>, view: View, scale: u32, title: &str) -> String {
     let scale = f64::from(scale);
-    let lit = if view == View::Section { 0 } else { usize::MAX };
-    drawn(subject, view, lit, scale * PX_MM).done(title, Some(scale))
+    drawn(subject, view, NONE_LIT, scale * PX_MM).done(title, Some(scale))
+}
+
+/// The same as a list of lines and areas, for documents.
+pub fn to_scale(subject: Subject<'_>, view: View, scale: u32) -> Vector {
+    let scale = f64::from(scale);
+    trace::traced(&drawn(subject, view, NONE_LIT, scale * PX_MM), scale)
 }
 
 fn drawn(subject: Subject<'_>, view: View, lit: Lit, mm_per_px: f64) -> Pen {
-    let layout = &subject.built.layout;
     let mut pen = Pen::new(mm_per_px);
-    let (beside, below) = (pen.px(BESIDE_PX), pen.px(BELOW_PX));
+    draw(&mut pen, subject, view, lit);
+    pen
+}
+
+fn draw(pen: &mut Pen, subject: Subject<'_>, view: View, lit: Lit) {
+    let layout = &subject.built.layout;
+    let bow_row = if bow::is_bowed(subject) { BOW_ROW_PX } else { 0.0 };
+    let (beside, below) = (pen.px(BESIDE_PX), pen.px(BELOW_PX + bow_row));
+    // The section goes through the first bay where none is lit.
+    let through = if lit < layout.bays.len() { lit } else { 0 };
     match view {
-        View::Front => front::draw(&mut pen, subject, lit),
-        View::Plan => plan::draw(&mut pen, subject, lit, true),
-        View::Section => section::draw(&mut pen, subject, lit, true),
+        View::Front => front::draw(pen, subject, lit),
+        View::Plan => plan::draw(pen, subject, lit, true),
+        View::Section => section::draw(pen, subject, through, true),
         View::Sheet => {
-            front::draw(&mut pen, subject, lit);
+            front::draw(pen, subject, lit);
             pen.shift(layout.width.in_mm() + beside, 0.0);
-            section::draw(&mut pen, subject, lit, false);
+            section::draw(pen, subject, through, false);
             pen.shift(0.0, layout.height.in_mm() + below);
-            plan::draw(&mut pen, subject, lit, false);
+            plan::draw(pen, subject, lit, false);
         }
     }
-    pen
 }
 
 /// The unit from the front as a small picture in its colour, without figures and without words: it stands beside them.
@@ -89,8 +118,13 @@ pub fn thumbnail(subject: Subject<'_>) -> String {
     let mut pen = Pen::new(THUMBNAIL);
     front::unit(&mut pen, subject, None);
     let finish = subject.range.finish(&subject.choice.finish);
-    let (colour, light) = finish.map_or(("#ffffff", 1.0), |finish| (finish.colour.as_str(), finish.luminance()));
-    pen.small(colour, light < DARK)
+    let colour = finish.map_or("#ffffff", |finish| finish.colour.as_str());
+    pen.small(colour, finish.is_some_and(is_dark))
+}
+
+/// Whether lines on a finish have to be light.
+pub fn is_dark(finish: &Finish) -> bool {
+    finish.luminance() < DARK
 }
 
 /// Below that luminance dark lines are not seen: there is less than 2:1 between them.
@@ -102,10 +136,13 @@ const THUMBNAIL: f64 = 10.0;
 /// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
 /// size.
 pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {
-    let ((wide, high), (aside, above)) = (extent(subject, view), margins(view));
+    let ((wide, high), (aside, above)) = (extent(subject, view), margins(view, bow::is_bowed(subject)));
     let least = |room: f64, taken: f64| (room - taken).max(LEAST_PX);
     (wide / least(room.0, aside)).max(high / least(room.1, above))
 }
+
+/// The row of dimension lines that bowed ends have behind the plan.
+const BOW_ROW_PX: f64 = 22.0;
 
 /// However small a room, the unit has so many pixels of it.
 const LEAST_PX: f64 = 60.0;
@@ -124,15 +161,16 @@ pub fn extent(subject: Subject<'_>, view: View) -> (f64, f64) {
 }
 
 /// What dimension lines, their figures, gaps and the border take of a room at most, in pixels.
-fn margins(view: View) -> (f64, f64) {
+fn margins(view: View, bowed: bool) -> (f64, f64) {
+    let bow_row = if bowed { BOW_ROW_PX } else { 0.0 };
     let border = pen::BORDER_PX * 2.0;
     // A figure beside a line, and one along it.
     let (beside, along) = (54.0, 42.0);
     let (across, down) = match view {
         View::Front => (along, 60.0),
-        View::Plan => (along + 16.0 + beside, 40.0),
+        View::Plan => (along + 16.0 + beside, 40.0 + bow_row),
         View::Section => (along + 22.0 + beside, 30.0),
-        View::Sheet => (along + BESIDE_PX + 22.0 + beside, BELOW_PX + 6.0),
+        View::Sheet => (along + BESIDE_PX + 22.0 + beside, BELOW_PX + bow_row + 6.0),
     };
     (across + border, down + border)
 }

@@ -10,8 +10,8 @@ use slotwright_core::order::derive::Derived;
 use slotwright_core::range::{Finish, Look};
 use slotwright_core::units::quantity::{Length, Mass};
 use slotwright_core::words;
+use slotwright_solid::appearance::Appearance;
 use slotwright_solid::axes::{metres, turned};
-use slotwright_solid::colour;
 use slotwright_solid::mesh::{Mesh, Vertex};
 
 /// No chord of an arc is further from it than this.
@@ -60,25 +60,24 @@ fn kg(mass: Mass) -> f64 {
     (mass.in_kg() * 1e6).round() / 1e6
 }
 
-/// Faces and edges. Clear films shine a little more than filled ones; edges show the plies, which a
-/// plain colour can only hint at: a shade darker where the wood is seen.
+/// Faces and edges. Clear films shine a little more than filled ones; edges have the mean colour of their plies.
 fn materials(finish: &Finish) -> Value {
-    let [red, green, blue] = colour::linear(&finish.colour);
-    let (edge, rough) = match finish.look {
-        Look::Clear => (0.72, 0.45),
-        Look::Opaque => (0.92, 0.6),
+    let look = Appearance::of(finish);
+    let rough = match finish.look {
+        Look::Clear => 0.45,
+        Look::Opaque => 0.6,
     };
-    let material = |what: &str, shade: f64| {
+    let material = |what: &str, [red, green, blue]: [f64; 3]| {
         json!({
             "name": format!("{}, {what}", finish.name),
             "pbrMetallicRoughness": {
-                "baseColorFactor": [red * shade, green * shade, blue * shade, 1.0],
+                "baseColorFactor": [red, green, blue, 1.0],
                 "metallicFactor": 0.0,
                 "roughnessFactor": rough,
             },
         })
     };
-    json!([material("faces", 1.0), material("edges", edge)])
+    json!([material("faces", look.face), material("edges", look.edge())])
 }
 
 /// What grows while panels are written.

@@ -4,6 +4,9 @@ pub mod describe;
 pub mod drawing;
 pub mod gltf;
 pub mod glyph;
+pub mod pack;
+pub mod paper;
 pub mod picture;
 #[cfg(test)]
 mod plain;
+pub mod vector;

@@ -1,6 +1,6 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
-//! move, and an arrow shows the way. The last picture has the whole unit; where it is fastened to the wall, that has
+//! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that has
 //! the tone, and the arrow goes from the unit to it: where the tether is fitted is for those who make it to say.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
@@ -24,10 +24,13 @@ mod sheet;
 mod tone;
 mod view;
 
+use arrow::Run;
 use hidden::{Drawn, hide};
 use shape::Shape;
-use sheet::{Content, Frame};
-use view::{Bounds, Seen};
+use sheet::{Content, Frame, Layer};
+use view::Bounds;
+
+use crate::vector::Vector;
 
 /// A step of the assembly with its picture.
 #[derive(Clone, Debug)]
@@ -46,6 +49,14 @@ pub struct StepPicture<'a> {
     pub width_mm: f64,
     /// Its height.
     pub height_mm: f64,
+    layers: Vec<Layer>,
+}
+
+impl StepPicture<'_> {
+    /// The same picture as a list of lines and areas, for documents.
+    pub fn vector(&self) -> Vector {
+        sheet::vector(&self.layers, [self.width_mm, self.height_mm])
+    }
 }
 
 /// The pictures of all steps, in order, with a unit that is fastened to the wall in the last one or one that is not.
@@ -63,7 +74,7 @@ pub fn step<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, at: usize
 #[derive(Debug)]
 struct Part<'a> {
     step: &'a Step,
-    back: f64,
+    runs: Vec<Run>,
     placed: Shape,
     lifted: Shape,
 }
@@ -89,7 +100,9 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
         let number = number(at).saturating_add(1);
         let title = StepTitle { number, of, part: step.map(|step| step.part) }.text();
         let [width_mm, height_mm] = frame.size;
-        StepPicture { number, of, step, svg: frame.svg(content, &title, &sentence), sentence, width_mm, height_mm }
+        let layers = frame.layers(content);
+        let svg = sheet::svg(&layers, frame.size, &title, &sentence);
+        StepPicture { number, of, step, sentence, svg, width_mm, height_mm, layers }
     };
     let mut standing: Vec<Drawn> = Vec::new();
     let mut pictures = Vec::new();
@@ -119,9 +132,9 @@ fn parts<'a>(built: &Built, assembly: &'a Assembly) -> Vec<Part<'a>> {
     let steps = assembly.steps.iter();
     let parts = steps.filter_map(|step| {
         let placed = Shape::of(built.cut.case.panel(step.part)?);
-        let back = arrow::drawn_back(step, size);
-        let lifted = placed.moved(arrow::way(step.moves.opposite(), back));
-        Some(Part { step, back, placed, lifted })
+        let runs = arrow::runs(step, size);
+        let lifted = placed.moved(arrow::back(&runs));
+        Some(Part { step, runs, placed, lifted })
     });
     parts.collect()
 }
@@ -141,12 +154,12 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
 
 /// What the picture of a step shows.
 fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64) -> Content {
-    let Part { step, back, placed, lifted } = part;
+    let Part { runs, placed, lifted, .. } = part;
     let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
     let mut stands = standing.to_vec();
     hide(&mut stands, lifted);
     let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
-    let mut guides = arrow::guides(lifted, step.moves, *back);
+    let mut guides = arrow::guides(lifted, runs);
     if before.is_empty() {
         // On the bare floor the place itself is shown.
         guides.extend(placed.lines.iter().filter(|line| line.rim));
@@ -154,16 +167,16 @@ fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64)
     let mut guides: Vec<Drawn> = guides.into_iter().map(Drawn::whole).collect();
     before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
     let ink: Vec<Drawn> = stands.iter().chain(&goes_in).cloned().collect();
-    let arrow = arrow::arrow(lifted, step.moves, *back, scale, &ink);
-    for cover in arrow.iter().map(|arrow| &arrow.cover) {
+    let arrows = arrow::arrows(lifted, runs, scale, &ink);
+    for cover in arrows.iter().map(|arrow| &arrow.cover) {
         for lines in [&mut stands, &mut goes_in, &mut guides] {
             hide(lines, cover);
         }
         before.push(cover);
     }
     let tone = tone::seen(lifted, &before);
-    let arrow: Vec<Seen> = arrow.iter().flat_map(|arrow| arrow.corners).collect();
-    Content { stands, goes_in, tone, guides, arrow }
+    let arrows = arrows.iter().map(|arrow| arrow.corners).collect();
+    Content { stands, goes_in, tone, guides, arrows }
 }
 
 #[cfg(test)]

@@ -7,11 +7,16 @@ use slotwright_core::choice::question::Question;
 use slotwright_core::units::day::Day;
 use slotwright_core::words::help::Label;
 
-use crate::output::{DIFFERS, GOOD, UNREADABLE};
+use below::{below, long};
 use typed::{day, measured, page, question};
 
+mod below;
+mod nest;
+mod pack;
 mod typed;
 
+pub(crate) use nest::Nest;
+pub(crate) use pack::Pack;
 pub(crate) use typed::Measured;
 
 /// The tool.
@@ -180,6 +185,34 @@ pub(crate) enum Command {
     )]
     Link(Link),
     #[command(
+        about = Label::Pack.text(),
+        long_about = long(Label::Pack, Label::PackMore),
+        after_help = below(
+            &[
+                "slotwright pack orders/*.json --out pack",
+                "slotwright pack orders/*.json --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70' --out pack",
+                "slotwright pack orders/*.json --offcuts before/offcuts.csv --sheets birch-18/small=12 --out pack",
+                "slotwright pack orders/*.json --part 2/shelf-1-1 --out again",
+            ],
+            Label::PackWritten,
+            Some(Label::PackWithout),
+        ),
+    )]
+    Pack(Pack),
+    #[command(
+        about = Label::Nest.text(),
+        long_about = long(Label::Nest, Label::NestMore),
+        after_help = below(
+            &[
+                "slotwright nest instance.json --out placement.json",
+                "slotwright nest instance.json --seconds 20 --out placement.json --force",
+            ],
+            Label::PlacementWritten,
+            Some(Label::PartFitsNowhere),
+        ),
+    )]
+    Nest(Nest),
+    #[command(
         about = Label::Schema.text(),
         after_help = below(
             &[
@@ -191,22 +224,6 @@ pub(crate) enum Command {
         ),
     )]
     Schema(Schema),
-}
-
-/// What a command does, in a line and then the rest.
-fn long(line: Label, more: Label) -> String {
-    format!("{}.\n\n{}", line.text(), more.text())
-}
-
-/// What stands below the arguments of a command: how it is called, and what its exit codes say.
-fn below(examples: &[&str], good: Label, differs: Option<Label>) -> String {
-    let codes = [(GOOD, Some(good)), (DIFFERS, differs), (UNREADABLE, Some(Label::NotUsable))];
-    let codes = codes.into_iter().filter_map(|(code, label)| Some(format!("  {code}  {}", label?.text())));
-    let codes = core::iter::once(Label::ExitCodes.text().into()).chain(codes).collect::<Vec<String>>();
-    let examples = examples.iter().map(|example| format!("  {example}\n"));
-    let examples = core::iter::once(format!("{}\n", Label::Examples.text())).chain(examples).collect::<Vec<_>>();
-    let examples = if examples.len() > 1 { examples.concat() + "\n" } else { String::new() };
-    examples + &codes.join("\n")
 }
 
 /// Which range, and what is booked.

@@ -15,8 +15,10 @@ mod derive;
 mod explain;
 pub(crate) mod fit;
 mod link;
+mod nest;
 pub(crate) mod options;
 mod order;
+mod pack;
 pub(crate) mod range;
 mod sample;
 mod schema;
@@ -40,7 +42,9 @@ pub(crate) fn run(tool: &Tool) -> Result<ExitCode, FileError> {
         Command::Schema(asked) => schema::run(asked),
         Command::Solid(asked) => solid::run(asked),
         Command::Link(asked) => link::run(asked),
+        Command::Nest(asked) => nest::run(asked),
         Command::Assembly(asked) => assembly::run(asked),
+        Command::Pack(asked) => pack::run(asked),
     }?;
     Ok(ExitCode::from(code))
 }

@@ -11,6 +11,9 @@ use slotwright_core::range::{Key, RangeProblems};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::file::{Label, Message};
+use slotwright_core::words::pack;
+use slotwright_cutpack::pack::NoPack;
+use slotwright_cutpack::pack::list::NotAnOffcut;
 
 use crate::output::{DIFFERS, UNREADABLE};
 
@@ -168,6 +171,26 @@ pub(crate) enum FileError {
     NoBay { pin: Question, bays: usize },
     /// No document has that name.
     NoDocument { name: String, meant: Option<String> },
+    /// A list of offcuts has a line that is none.
+    Offcuts { path: String, wrong: NotAnOffcut },
+    /// A board that is counted has no such format.
+    NoFormat { format: String, meant: Option<String> },
+    /// There is no pack.
+    NoPack(NoPack),
+    /// What is there is no pack, so none takes its place.
+    NotAPack { path: String },
+    /// A part of an instance fits no sheet.
+    FitsNowhere { path: String, item: u32 },
+    /// A part of an instance is higher than the strip.
+    TooHigh { path: String, item: u32 },
+    /// A part of an instance is no simple polygon.
+    NoPolygon { path: String, item: u32 },
+    /// A part of an instance may be turned otherwise than by quarters.
+    NoTurns { path: String, item: u32 },
+    /// An instance is out of proportion.
+    OutOfProportion { path: String },
+    /// A placement that did not pass its check, and what was wrong with it.
+    Unsound(String),
     /// Nobody reads the output any more.
     Closed,
 }
@@ -208,6 +231,18 @@ impl fmt::Display for FileError {
             Self::NoStage { path, stage, .. } => write!(f, "{path}: {}", Message::NoStage(stage).text()),
             Self::NoBay { pin, bays } => f.write_str(&Message::NoBay { pin: *pin, bays: *bays }.text()),
             Self::NoDocument { name, .. } => f.write_str(&Message::NoDocument(name).text()),
+            Self::Offcuts { path, wrong: NotAnOffcut { line, what } } => {
+                write!(f, "{path}: {}", pack::Message::Offcut { line: *line, what }.text())
+            }
+            Self::NoFormat { format, .. } => f.write_str(&Message::NoFormat(format).text()),
+            Self::NoPack(none) => f.write_str(&none.text()),
+            Self::NotAPack { path } => write!(f, "{path}: {}", pack::Label::NotAPack.text()),
+            Self::FitsNowhere { path, item } => write!(f, "{path}: {}", Message::FitsNowhere(*item).text()),
+            Self::TooHigh { path, item } => write!(f, "{path}: {}", Message::TooHigh(*item).text()),
+            Self::NoPolygon { path, item } => write!(f, "{path}: {}", Message::NoPolygon(*item).text()),
+            Self::NoTurns { path, item } => write!(f, "{path}: {}", Message::NoTurns(*item).text()),
+            Self::OutOfProportion { path } => write!(f, "{path}: {}", Label::OutOfProportion.text()),
+            Self::Unsound(fault) => write!(f, "{} ({fault})", Label::PlacementUnsound.text()),
             Self::Closed => f.write_str(Label::Closed.text()),
         }
     }
@@ -229,6 +264,12 @@ impl FileError {
             Self::Read { fault, .. } => fault.hint(),
             Self::Write { fault, .. } => fault.hint(),
             Self::Json { what: Label::NoBacklog, .. } => Label::BacklogExample,
+            Self::Json { what: Label::NoInstance, .. } | Self::OutOfProportion { .. } => Label::InstanceExample,
+            Self::FitsNowhere { .. } => Label::PartsThatFit,
+            Self::TooHigh { .. } => Label::HigherStrip,
+            Self::NoPolygon { .. } => Label::CornersInOrder,
+            Self::NoTurns { .. } => Label::QuarterTurns,
+            Self::Unsound(_) => Label::TellWhoKeepsThis,
             Self::Json { error: ReadError::NotJson(NotJson::Several { .. }), .. } => Label::OneChoice,
             Self::Json { .. } => Label::ChoicesAndSchemas,
             Self::Order { error, .. } => return Some(error.hint().into()),
@@ -239,13 +280,16 @@ impl FileError {
             Self::NotOrderable(_) => Label::FindingsShown,
             Self::NoRule { meant, .. } => return or(meant, Label::RulesListed),
             Self::OtherModel { meant, .. } => return or(meant, Label::ModelsListed),
-            Self::NoBoard { meant, .. } => return or(meant, Label::BoardsListed),
+            Self::NoBoard { meant, .. } | Self::NoFormat { meant, .. } => return or(meant, Label::BoardsListed),
             Self::NoStage { meant, .. } => return or(meant, Label::StagesNamed),
             Self::NoDocument { meant, .. } => return or(meant, Label::DocumentsListed),
             Self::MeasuredTwice(_) => Label::OneBatch,
             Self::Strays { .. } => Label::RightBoard,
             Self::NoBay { .. } => Label::BaysCounted,
             Self::Text(_) => Label::OnTheLabel,
+            Self::Offcuts { .. } => return Some(pack::Label::OffcutsExample.text().into()),
+            Self::NoPack(none) => return Some(none.hint().into()),
+            Self::NotAPack { .. } => Label::NameAFolder,
             Self::NoModel | Self::Closed => return None,
         };
         Some(hint.text().into())
@@ -254,7 +298,11 @@ impl FileError {
     /// The exit code.
     pub(crate) const fn code(&self) -> u8 {
         match self {
-            Self::NotOrderable(_) | Self::Faulty { .. } => DIFFERS,
+            Self::NotOrderable(_)
+            | Self::Faulty { .. }
+            | Self::FitsNowhere { .. }
+            | Self::TooHigh { .. }
+            | Self::NoPack(_) => DIFFERS,
             _ => UNREADABLE,
         }
     }

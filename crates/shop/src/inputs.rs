@@ -9,7 +9,7 @@ use slotwright_core::choice::link::{self, Link};
 use slotwright_core::input::fault::ReadError;
 use slotwright_core::input::members::{Place, parse};
 use slotwright_core::order::spec::{self, FORMAT, OrderSpec};
-use slotwright_core::range::Range;
+use slotwright_core::range::{Key, Range};
 use slotwright_core::words::file;
 use slotwright_core::words::tool::Label;
 
@@ -95,7 +95,7 @@ pub(crate) fn made(made: &Made) -> Result<Inputs, FileError> {
         None => (Choice::first_of(&range).ok_or(FileError::NoModel)?, None),
     };
     let backlog = match &made.backlog {
-        Some(path) => backlog(path, &range)?,
+        Some(path) => backlog(path, &[&range])?,
         None => Backlog::default(),
     };
     Ok(Inputs { range, choice, backlog, order })
@@ -134,15 +134,17 @@ fn choice(path: &Path, range: &Range) -> Result<(Choice, Option<OrderSpec>), Fil
     Ok((order.choice.clone(), Some(order)))
 }
 
-fn backlog(path: &Path, range: &Range) -> Result<Backlog, FileError> {
+/// A backlog, each of whose stages some range has.
+pub(crate) fn backlog(path: &Path, ranges: &[&Range]) -> Result<Backlog, FileError> {
     let text = files::text(path)?;
     let shown = || path.display().to_string();
     let backlog = parse(&text).and_then(|value| Backlog::read(Place::whole(value)));
     let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: file::Label::NoBacklog, error })?;
-    match backlog.strange(range) {
+    let keys = || ranges.iter().flat_map(|range| &range.stages).map(|stage| &stage.key);
+    match backlog.minutes.keys().find(|stage| !keys().any(|key| key == *stage)) {
         None => Ok(backlog),
         Some(stage) => {
-            let meant = meant(stage.as_str(), range.stages.iter().map(|stage| stage.key.as_str()));
+            let meant = meant(stage.as_str(), keys().map(Key::as_str));
             Err(FileError::NoStage { path: shown(), stage: stage.clone(), meant })
         }
     }

@@ -75,8 +75,15 @@ pub(crate) fn document(document: &impl serde::Serialize) -> Result<(), FileError
 
 /// Shows how far a long list is, on a terminal only.
 pub(crate) fn progress(done: usize, of: usize) {
+    if of >= 500 && (done.is_multiple_of(250) || done == of) {
+        step(done, of);
+    }
+}
+
+/// Shows how far work in a few long steps is, on a terminal only.
+pub(crate) fn step(done: usize, of: usize) {
     let mut err = io::stderr().lock();
-    if of >= 500 && err.is_terminal() && (done.is_multiple_of(250) || done == of) {
+    if err.is_terminal() {
         let end = if done == of { "\n" } else { "" };
         // Nothing is lost if it cannot be shown.
         let _ = write!(err, "\r{}{end}", Message::Progress(done, of).text());

@@ -6,7 +6,9 @@ use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
 use slotwright_core::order::document::Document;
 use slotwright_core::order::spec::OrderSpec;
-use slotwright_core::range::Range;
+use slotwright_core::range::{Hold, MaterialBy, Range};
+use slotwright_core::units::quantity::Length;
+use slotwright_cutpack::pack::manifest::Manifest;
 
 use crate::commands::assembly::AssemblySheet;
 use crate::commands::check::Report;
@@ -29,6 +31,7 @@ pub(crate) fn all() -> Vec<(&'static str, String)> {
         ("assembly", schema::<AssemblySheet>()),
         ("options", schema::<OptionsDocument>()),
         ("fit", schema::<FitDocument>()),
+        ("pack-manifest", schema::<Manifest>()),
         ("check-report", schema::<Report>()),
         ("range-report", schema::<RangeReport>()),
     ]
@@ -51,6 +54,10 @@ fn range() -> String {
         if let Some(board) = range.boards.last_mut() {
             board.measured_mm = board.measured_points_mm.take().map(|batch| batch.mean());
         }
+        bounds::set(&mut schema, &range);
+        // Of what is one thing or the other the demo range has one.
+        range.cutting.hold = Hold::Skin { thickness_mm: Length::mm(0.4) };
+        range.rates.material = MaterialBy::Yield { per_mille: 780 };
         bounds::set(&mut schema, &range);
     }
     text(schema)

@@ -49,13 +49,14 @@ impl Mesh {
     /// counter-clockwise from outside.
     #[must_use]
     pub fn in_case(&self, place: Placement) -> Self {
-        // Facing front, u × v points to the front, against the thickness: the mesh is a mirrored one.
-        let mirrored = place.lie == Lie::Facing;
+        // Facing front or turned from there, u × v points to the front, against the thickness: the mesh is a mirrored one.
+        let mirrored = matches!(place.lie, Lie::Facing | Lie::Turned(_));
         let way = |[a, b, c]: &[u32; 3]| if mirrored { [*a, *c, *b] } else { [*a, *b, *c] };
         let axes = |[u, v, w]: [f64; 3]| match place.lie {
             Lie::Flat => [u, v, w],
             Lie::Facing => [u, w, v],
             Lie::Side => [w, u, v],
+            Lie::Turned(aim) => [u * aim.x - w * aim.y, u * aim.y + w * aim.x, v],
         };
         let vertices = self.vertices.iter().map(|vertex| {
             let [u, v, w] = vertex.at.map(Length::mm);

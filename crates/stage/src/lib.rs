@@ -14,6 +14,7 @@ pub mod sight;
 pub mod words;
 
 mod figure;
+mod wood;
 
 pub use glam::{Mat4, Vec3};
 

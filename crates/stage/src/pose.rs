@@ -1,7 +1,7 @@
 //! How the parts stand: whole, apart, going together, leaves open.
 
 use glam::{Mat4, Vec3};
-use slotwright_core::cabinet::assembly::{Assembly, Direction, Step};
+use slotwright_core::cabinet::assembly::{Assembly, Direction, Leg, Step};
 use slotwright_core::cabinet::panel::PanelId;
 
 use crate::bounds::Bounds;
@@ -18,6 +18,9 @@ pub struct Pose {
     /// Steps of the assembly that are done, with the share of the next one; `None` for the finished unit.
     pub built: Option<f32>,
 }
+
+/// By the inverse of that share of being apart the wall is gone.
+const WALL_GONE: f32 = 30.0;
 
 /// How far beyond clear of everything a part begins its move, in metres.
 const APPROACH: f32 = 0.1;
@@ -38,7 +41,7 @@ impl Pose {
             if begun <= 0.0 {
                 return None;
             }
-            shift += approach(step) * (1.0 - eased(begun.min(1.0)));
+            shift += left(step, begun);
         }
         Some(Mat4::from_translation(shift) * swing)
     }
@@ -48,9 +51,12 @@ impl Pose {
     pub fn reach(self, part: &Part, assembly: &Assembly) -> Bounds {
         if let Some(built) = self.built {
             let shown = step_at(built, steps(assembly));
-            let way = step_of(part, assembly).filter(|(at, _)| *at == shown);
-            let way = way.map_or(Vec3::ZERO, |(_, step)| approach(step));
-            return part.bounds.with(part.bounds.taken(Mat4::from_translation(way)));
+            let Some((_, step)) = step_of(part, assembly).filter(|(at, _)| *at == shown) else { return part.bounds };
+            // It is furthest off where one move ends and the next one begins.
+            let legs = step.way.len();
+            let ends = (0..legs).map(|done| left(step, number(done) / number(legs)));
+            let places = ends.map(|shift| part.bounds.taken(Mat4::from_translation(shift)));
+            return places.fold(part.bounds, Bounds::with);
         }
         // A leaf reaches furthest where it stands square to the front.
         let square = part.swing.map_or(1.0, |(_, open)| (core::f32::consts::FRAC_PI_2 / open.abs()).min(1.0));
@@ -70,15 +76,26 @@ impl Pose {
     pub fn is_whole(self) -> bool {
         self.built.is_none() && self.apart < 1e-3
     }
+
+    /// How much of the wall behind the unit is seen: none while parts go where it stands.
+    pub fn wall(self) -> f32 {
+        if self.built.is_some() { 0.0 } else { 1.0 - eased(self.apart * WALL_GONE) }
+    }
 }
 
 fn step_of<'a>(part: &Part, assembly: &'a Assembly) -> Option<(usize, &'a Step)> {
     assembly.steps.iter().enumerate().find(|(_, step)| step.part == part.id)
 }
 
-/// From a part's place to where its move begins to be shown.
-fn approach(step: &Step) -> Vec3 {
-    direction(step.moves) * -(single(step.travel.in_m()).min(WAY_MOST) + APPROACH)
+/// From a part's place to where it is once that share of its step is done: its moves take equal shares.
+fn left(step: &Step, done: f32) -> Vec3 {
+    let legs = number(step.way.len());
+    let left = |(at, leg): (usize, &Leg)| {
+        let beyond = if at == 0 { APPROACH } else { 0.0 };
+        let way = direction(leg.moves) * -(single(leg.travel.in_m()).min(WAY_MOST) + beyond);
+        way * (1.0 - eased(done * legs - number(at)))
+    };
+    step.way.iter().enumerate().map(left).sum()
 }
 
 /// How many steps are shown: all that people take.

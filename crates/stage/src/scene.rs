@@ -4,7 +4,7 @@ use glam::{Vec3, vec3};
 use slotwright_core::cabinet::assembly::Assembly;
 use slotwright_core::cabinet::case::Case;
 use slotwright_core::cabinet::layout::{Layout, Picked};
-use slotwright_core::cabinet::panel::{Feature, GrainAxis, Panel, PanelId};
+use slotwright_core::cabinet::panel::{Feature, Panel, PanelId, Stock};
 use slotwright_core::choice::{Choice, Fill, Hung};
 use slotwright_core::geometry::space::{Lie, Placement};
 use slotwright_core::rules::place;
@@ -14,34 +14,16 @@ use slotwright_solid::mesh::{Mesh, Vertex};
 
 use crate::bounds::Bounds;
 use crate::pose::Pose;
-use crate::{figure, single};
+use crate::{figure, single, wood};
 
 /// No chord is further from its arc than this: less than a pixel.
 const TOLERANCE: Length = Length::mm(0.25);
 
-/// Numbers of a vertex: place (3), normal (3), along the grain, across it, depth under the face, kind.
+/// Numbers of a vertex: place (3), normal (3), where it lies in the wood (4).
 pub const STRIDE: usize = 10;
 
-/// What a vertex belongs to, as its last number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
-    /// A face of a panel.
-    Face,
-    /// An edge of a panel, where plies show.
-    Edge,
-    /// Something that is no part of the unit.
-    Plain,
-}
-
-impl Kind {
-    const fn number(self) -> f32 {
-        match self {
-            Self::Face => 0.0,
-            Self::Edge => 1.0,
-            Self::Plain => 2.0,
-        }
-    }
-}
+/// Between the unit and the wall behind it, in metres: no shadow of the one lies in the other.
+const BEFORE_WALL: f32 = 0.012;
 
 /// A stretch of the indices that is drawn as one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -61,6 +43,8 @@ pub struct Part {
     pub triangles: Stretch,
     /// Its outlines.
     pub lines: Stretch,
+    /// How many plies its edges show.
+    pub plies: u8,
     /// Round it where it belongs, leaves shut.
     pub bounds: Bounds,
     /// Where it goes when the unit is drawn apart, in metres.
@@ -104,6 +88,8 @@ pub struct Scene {
     pub props: Vec<Prop>,
     /// The ground: it only takes shadows.
     pub floor: Stretch,
+    /// The wall behind the unit, which takes shadows as well.
+    pub wall: Stretch,
     /// Right rear top corner of the unit.
     pub size: Vec3,
 }
@@ -114,14 +100,18 @@ impl Scene {
         let size = Vec3::from(metres([layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()]));
         let mut scene = Self { size, ..Self::default() };
         for panel in &case.panels {
-            scene.panel(panel, choice);
+            let board = match panel.stock {
+                Stock::Body => picked.body,
+                Stock::Back => picked.back,
+            };
+            scene.panel(panel, board.plies(), choice);
         }
         if let Some(tenths) = choice.place.screen_tenth_inch {
             scene.screen(place::screen(place::diagonal(tenths)));
         }
         scene.devices(picked, layout, choice);
         scene.person();
-        scene.floor();
+        scene.room();
         scene
     }
 
@@ -145,7 +135,7 @@ impl Scene {
         parts.chain(company).fold(Bounds::default(), Bounds::with)
     }
 
-    fn panel(&mut self, panel: &Panel, choice: &Choice) {
+    fn panel(&mut self, panel: &Panel, plies: u8, choice: &Choice) {
         let mesh = Mesh::of(panel, TOLERANCE);
         let placed = mesh.in_case(panel.case_from_panel);
         let base = self.count();
@@ -156,14 +146,14 @@ impl Scene {
             }
         }
         for ((own, placed), edge) in mesh.vertices.iter().zip(&placed.vertices).zip(edge) {
-            let kind = if edge { Kind::Edge } else { Kind::Face };
-            self.vertex(metres(placed.at).into(), turned(placed.normal).into(), grain(panel, own), kind);
+            self.vertex(metres(placed.at).into(), turned(placed.normal).into(), wood::place(panel, own, edge));
         }
         let triangles = self.stretch(placed.faces.iter().chain(&placed.edges).flatten().map(|index| base + index));
         let lines = self.outlines(panel);
         let bounds = Bounds::of(placed.vertices.iter().map(|vertex| metres(vertex.at).into()));
         let swing = leaf_swing(panel, choice);
-        self.parts.push(Part { id: panel.id, triangles, lines, bounds, apart: self.apart(panel), swing });
+        let apart = self.apart(panel);
+        self.parts.push(Part { id: panel.id, triangles, lines, plies, bounds, apart, swing });
     }
 
     /// Sharp edges as lines.
@@ -173,7 +163,7 @@ impl Scene {
             let first = self.count();
             for point in &points {
                 let at = metres(place_of(panel.case_from_panel, *point));
-                self.vertex(at.into(), Vec3::Y, [0.0; 3], Kind::Plain);
+                self.vertex(at.into(), Vec3::Y, wood::PLAIN);
             }
             let count = u32::try_from(points.len()).unwrap_or(0);
             pairs.extend((0..count).flat_map(|at| [first + at, first + (at + 1) % count]));
@@ -202,12 +192,14 @@ impl Scene {
         self.props.push(Prop { what, triangles, bounds });
     }
 
-    /// Each device in the middle of its bay, as far back as its plugs let it stand.
+    /// Each device in the middle of its bay or, where a stile at one side stands further in, in its opening; as far back as its
+    /// plugs let it stand.
     fn devices(&mut self, picked: Picked<'_>, layout: &Layout, choice: &Choice) {
         for (chosen, span) in choice.bays.iter().zip(&layout.bays) {
             let Some(device) = chosen.device.as_ref().and_then(|key| picked.range.device(key)) else { continue };
-            let (half, rear) = (device.width_mm / 2.0, layout.back_front - device.plug_behind_mm);
-            let (left, right) = (span.middle() - half, span.middle() + half);
+            let (wide, rear) = (device.width_mm, layout.back_front - device.plug_behind_mm);
+            let left = (span.middle() - wide / 2.0).min(span.opening_right - wide).max(span.opening_left);
+            let right = left + wide;
             let foot = Length::mm(6.0);
             let low = [left, rear, layout.floor + foot];
             let high = [right, rear - device.depth_mm, layout.floor + device.height_mm];
@@ -223,20 +215,34 @@ impl Scene {
         let at = vec3(self.size.x + 0.45, 0.0, self.size.z * 0.5);
         let place = |vertex: &Vertex| Vec3::from(vertex.at.map(single)) / 1000.0;
         for vertex in &mesh.vertices {
-            self.vertex(at + place(vertex), vertex.normal.map(single).into(), [0.0; 3], Kind::Plain);
+            self.vertex(at + place(vertex), vertex.normal.map(single).into(), wood::PLAIN);
         }
         let triangles = self.stretch(mesh.triangles().flatten().map(|index| base + index));
         let bounds = Bounds::of(mesh.vertices.iter().map(|vertex| at + place(vertex)));
         self.props.push(Prop { what: What::Person, triangles, bounds });
     }
 
-    /// A square of ground, far larger than any picture of a unit.
-    fn floor(&mut self) {
-        let first = self.count();
-        for (x, z) in [(-1.0, 1.0), (1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)] {
-            self.vertex(vec3(x, 0.0, z) * 8.0, Vec3::Y, [0.0; 3], Kind::Plain);
-        }
-        self.floor = self.stretch([0, 1, 2, 0, 2, 3].into_iter().map(|corner| first + corner));
+    /// A square of ground, far larger than any picture of a unit, and the wall along its middle.
+    fn room(&mut self) {
+        let wall = self.wall_at();
+        let corners = |place: fn(f32, f32) -> Vec3| {
+            [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)].map(|(x, y)| place(x, y) * 8.0)
+        };
+        let square = |scene: &mut Self, corners: [Vec3; 4], normal: Vec3| {
+            let first = scene.count();
+            for at in corners {
+                scene.vertex(at, normal, wood::PLAIN);
+            }
+            scene.stretch([0, 1, 2, 0, 2, 3].into_iter().map(|corner| first + corner))
+        };
+        self.floor = square(self, corners(|x, y| vec3(x, 0.0, -y)), Vec3::Y);
+        let upright = corners(|x, y| vec3(x, y * 0.5 + 0.5, 0.0)).map(|at| at.with_z(wall));
+        self.wall = square(self, upright, Vec3::Z);
+    }
+
+    /// Where the wall stands, from the unit's front.
+    pub fn wall_at(&self) -> f32 {
+        self.size.z - BEFORE_WALL
     }
 
     /// The corners of a box, and the indices of its triangles.
@@ -252,7 +258,7 @@ impl Scene {
                     let mut place = at;
                     place[side] = a[side];
                     place[up] = b[up];
-                    self.vertex(place, out, [0.0; 3], Kind::Plain);
+                    self.vertex(place, out, wood::PLAIN);
                 }
                 let [a, b, c, d] = [first, first + 1, first + 2, first + 3];
                 indices.extend(if normal > 0.0 { [a, b, c, a, c, d] } else { [a, c, b, a, d, c] });
@@ -265,23 +271,32 @@ impl Scene {
     fn apart(&self, panel: &Panel) -> Vec3 {
         let centre = panel.case_from_panel.spot(panel.centroid(), panel.thickness / 2.0);
         let side = (single(centre.x.in_m()) / self.size.x - 0.5) * 0.5;
-        match panel.id {
+        // The whole unit goes up from its plinth, whose boards come first.
+        let up = if self.parts.first().is_some_and(|part| part.id == PanelId::PlinthFront) { 0.24 } else { 0.0 };
+        let apart = match panel.id {
+            PanelId::PlinthFront | PanelId::PlinthRear => return vec3(0.0, 0.0, 0.0),
+            PanelId::Bearer(_) => return vec3(0.0, 0.12, 0.0),
             PanelId::BaseLower => vec3(0.0, 0.0, 0.0),
             PanelId::BaseUpper => vec3(0.0, 0.12, 0.0),
             PanelId::Upright(_) => vec3(side, 0.3, 0.0),
-            PanelId::Back => vec3(0.0, 0.62, -0.35),
+            PanelId::Back => vec3(0.0, 0.34, -0.4),
             PanelId::Shelf { .. } => vec3(side, 0.3, 0.4),
             PanelId::Stile(_) => vec3(side, 0.42, 0.62),
             PanelId::Leaf(_) => vec3(side, 0.3, 0.8),
+            // Away from the end, each the way that it faces.
+            PanelId::Stave { .. } => match panel.case_from_panel.lie {
+                Lie::Turned(aim) => vec3(single(aim.y) * 0.3, 0.36, single(aim.x) * 0.3),
+                Lie::Flat | Lie::Facing | Lie::Side => vec3(side, 0.36, 0.0),
+            },
             PanelId::Top => vec3(0.0, 0.95, 0.0),
-        }
+        };
+        apart + vec3(0.0, up, 0.0)
     }
 
-    fn vertex(&mut self, at: Vec3, normal: Vec3, grain: [f32; 3], kind: Kind) {
+    fn vertex(&mut self, at: Vec3, normal: Vec3, wood: wood::Place) {
         self.vertices.extend(at.to_array());
         self.vertices.extend(normal.to_array());
-        self.vertices.extend(grain);
-        self.vertices.push(kind.number());
+        self.vertices.extend(wood);
     }
 
     fn count(&self) -> u32 {
@@ -300,18 +315,6 @@ fn place_of(place: Placement, [u, v, w]: [f64; 3]) -> [f64; 3] {
     let point = slotwright_core::geometry::outline::Point::new(Length::mm(u), Length::mm(v));
     let spot = place.spot(point, Length::mm(w));
     [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
-}
-
-/// Metres along the grain, across it and under the face. Each panel is cut from another place of the
-/// sheet, so that neighbours do not look alike.
-fn grain(panel: &Panel, vertex: &Vertex) -> [f32; 3] {
-    let [u, v, w] = vertex.at.map(|mm| single(mm / 1000.0));
-    let origin = panel.case_from_panel.origin;
-    let shift = single(origin.x.in_m() * 3.7 + origin.y.in_m() * 1.3 + origin.z.in_m() * 7.9);
-    match panel.grain {
-        GrainAxis::AlongU => [u + shift, v + shift * 0.7, w],
-        GrainAxis::AlongV => [v + shift, u + shift * 0.7, w],
-    }
 }
 
 /// Pivot axis of a leaf and the angle of its open state.

@@ -1,26 +1,35 @@
-//! `cargo xtask bench`: how fast the core is natively and the app in a browser.
+//! `cargo xtask bench`: how fast the core is natively and the app in a browser, and how well the nest nests.
 //!
 //! A bench prints each measurement as one line: its name, two spaces or more, its figure. Other lines
 //! are passed through. The table at the end lists all measurements.
 
+mod general;
+mod nests;
+mod strips;
+
+use std::path::PathBuf;
 use std::process::Command;
 
 use anyhow::{Context, Result};
 
 use crate::arguments::Arguments;
-use crate::command::{cargo, read};
+use crate::command::{self, cargo, read};
 use crate::dist::Make;
 use crate::root::Root;
 use crate::setup::chromium;
 use crate::{dist, http, metadata, say, setup};
 
 /// What a change costs, and what the first visit does.
-const BROWSER_BENCHES: [&str; 2] = ["tests/browser/bench.mjs", "tests/browser/lighthouse.mjs"];
+const BROWSER_BENCHES: [&str; 3] =
+    ["tests/browser/bench.mjs", "tests/browser/slow.mjs", "tests/browser/lighthouse.mjs"];
 
 /// All benches, then the table.
 pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     let mut rows = vec![["measurement", "figure"].map(str::to_owned).to_vec()];
     native(root, &mut rows)?;
+    let tool = tool(root)?;
+    nests::run_all(root, &tool, &mut rows)?;
+    strips::run_all(root, &tool, &mut rows)?;
     browser(root, arguments, &mut rows)?;
     say::stage("Measurements");
     say::table(&rows);
@@ -41,6 +50,15 @@ fn native(root: &Root, rows: &mut Vec<Vec<String>>) -> Result<()> {
         }
     }
     Ok(())
+}
+
+/// The tool as the workshop has it.
+fn tool(root: &Root) -> Result<PathBuf> {
+    command::run(
+        cargo(root).args(["build", "--quiet", "--profile", "native", "--package", "slotwright-shop"]),
+        "see what cargo says",
+    )?;
+    Ok(root.join("target/native/slotwright"))
 }
 
 fn browser(root: &Root, arguments: &Arguments, rows: &mut Vec<Vec<String>>) -> Result<()> {

@@ -7,6 +7,7 @@ mod offline;
 mod program;
 mod shell;
 mod wasm;
+mod workshop;
 
 use std::fs::{self, File, TryLockError};
 
@@ -70,6 +71,7 @@ pub(crate) fn build(root: &Root, web: &Web, make: Make) -> Result<()> {
     change_page(root, |html| shell::filled(&first::into_page(html, root)?, &Label::ALL))?;
     let folder = program.deliver(root)?;
     change_page(root, |html| Ok(program::in_folder(html, &folder)))?;
+    workshop::write(root, &folder)?;
     paths::ensure_absent(root)?;
     // Its policy stands in the page, so that it holds wherever that is put.
     change_page(root, policy::into_page)?;
@@ -101,6 +103,13 @@ fn stand_by(root: &Root) -> Result<()> {
         fs::copy(&file, to.join(name)).with_context(|| format!("{}. To do: `cargo xtask setup`", file.display()))?;
     }
     Ok(())
+}
+
+/// Whether only the workshop's page needs it: no customer loads or keeps any of it.
+pub(crate) fn is_of_the_workshop(path: &str) -> bool {
+    let name = path.rsplit('/').next().unwrap_or_default();
+    path.starts_with("workshop/")
+        || ["split_packs", "split_workshop", "workshop"].iter().any(|begin| name.starts_with(begin))
 }
 
 /// Two builds would take away each other's files in `dist`, so the second one waits for the first.

@@ -7,6 +7,7 @@ use std::path::{Component, Path, PathBuf};
 use anyhow::{Context, Result, ensure};
 
 use crate::root::Root;
+use crate::setup::wasm::host_sysroot;
 
 /// Switches of the compiler by which a panic names `winnow-1.0.5/src/…` and not where that is here.
 pub(crate) fn switches(root: &Root) -> Result<Vec<String>> {
@@ -46,10 +47,10 @@ pub(crate) fn ensure_absent(root: &Root) -> Result<()> {
     Ok(())
 }
 
-/// The repository and what cargo keeps; but no folder with a space, since cargo splits switches there, and none at the
+/// The repository, what cargo keeps, and the toolchain with its library's source; but no folder with a space, since cargo splits switches there, and none at the
 /// root of the machine: a name like `/src` stands in the paths of others too, and tells nothing of a machine.
 fn private(root: &Root) -> Result<Vec<PathBuf>> {
-    let mut folders = vec![root.path().to_owned(), cargo_home()?];
+    let mut folders = vec![root.path().to_owned(), cargo_home()?, host_sysroot()?];
     folders.retain(|folder| is_telling(folder));
     Ok(folders)
 }

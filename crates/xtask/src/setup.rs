@@ -7,6 +7,7 @@ pub(crate) mod chromium;
 mod debian;
 pub(crate) mod engines;
 pub(crate) mod node;
+pub(crate) mod paper;
 pub(crate) mod python;
 pub(crate) mod tools;
 pub(crate) mod wasm;
@@ -21,7 +22,7 @@ use crate::command::{self, cargo, lock_switch, path_with, read};
 use crate::root::Root;
 use crate::version::Version;
 use crate::{paths, say};
-use wasm::Wasm;
+use wasm::{TARGET, Wasm};
 
 /// The same as `rust-version` in Cargo.toml; a house test compares them.
 pub(crate) const OLDEST_RUST: Version = Version(1, 95, 0);
@@ -38,6 +39,7 @@ pub(crate) fn run(root: &Root, arguments: &Arguments) -> Result<()> {
     }
     say::step(&format!("Chromium: {}", chromium.display()));
     say::step(&format!("Python: {}", python::ready(root)?.display()));
+    paper::ready()?;
     say::line("Everything is set up.");
     Ok(())
 }
@@ -61,6 +63,14 @@ impl Web {
         self.wasm.equip(&mut command, &self.switches);
         command
     }
+
+    /// Cargo, which builds the standard library for wasm32 along with the program.
+    pub(crate) fn cargo_with_library(&self, root: &Root, task: &str) -> Command {
+        let mut cargo = Command::new("cargo");
+        cargo.current_dir(root.path()).args([task, "--quiet", "--target", TARGET, "-Zbuild-std=std"]);
+        self.wasm.equip_with_library(&mut cargo, &self.switches);
+        cargo
+    }
 }
 
 /// Gets ready to build the page.
@@ -74,7 +84,9 @@ pub(crate) fn web(root: &Root, arguments: &Arguments) -> Result<Web> {
     let path = path_with(&folders)?;
     let tools = found.iter().map(ToString::to_string).collect();
     let switches = paths::switches(root)?;
-    Ok(Web { wasm, switches, path, tools })
+    let web = Web { wasm, switches, path, tools };
+    fetch_by(|| web.cargo_with_library(root, "fetch"), "Fetching the crates of the standard library")?;
+    Ok(web)
 }
 
 fn check_rust() -> Result<()> {
@@ -106,10 +118,19 @@ pub(crate) fn checkers(root: &Root) -> Result<()> {
 
 /// Gets all crates now, so that no later task needs the network for them.
 fn fetch(root: &Root) -> Result<()> {
-    let there = cargo(root).args(["fetch", "--quiet", "--locked", "--offline"]).output();
+    let fetch = || {
+        let mut cargo = cargo(root);
+        cargo.args(["fetch", "--quiet"]);
+        cargo
+    };
+    fetch_by(fetch, "Fetching the crates that Cargo.lock names")
+}
+
+fn fetch_by(fetch: impl Fn() -> Command, what: &str) -> Result<()> {
+    let there = fetch().args(["--locked", "--offline"]).output();
     if there.is_ok_and(|output| output.status.success()) {
         return Ok(());
     }
-    say::step("Fetching the crates that Cargo.lock names");
-    command::run(cargo(root).arg("fetch").args(lock_switch()), "see that cargo reaches its registry, then try again")
+    say::step(what);
+    command::run(fetch().args(lock_switch()), "see that cargo reaches its registry, then try again")
 }

@@ -8,6 +8,7 @@ use anyhow::{Context, Result, ensure};
 
 use crate::arguments::Arguments;
 use crate::command::{self, read};
+use crate::dist::is_of_the_workshop;
 use crate::root::Root;
 use crate::say;
 use budget::{Budget, Totals};
@@ -34,12 +35,23 @@ pub(crate) fn run(root: &Root, _: &Arguments) -> Result<()> {
     let fonts = Weight::sum(files.iter().filter(|file| file.kind() == Kind::Font));
     rows.push(first.row("first load"));
     let room = Weight::sum(files.iter().filter(|file| file.path.starts_with("room/")));
-    let is_visited = |file: &&File| matches!(file.kind(), Kind::Wasm | Kind::Script) && !file.path.starts_with("room/");
+    let workshop = Weight::sum(files.iter().filter(|file| is_of_the_workshop(&file.path)));
+    let is_visited = |file: &&File| {
+        let is_for_few = file.path.starts_with("room/") || is_of_the_workshop(&file.path);
+        matches!(file.kind(), Kind::Wasm | Kind::Script) && !is_for_few
+    };
     let visit = Weight::sum(files.iter().filter(is_visited));
     rows.push(visit.row("whole visit"));
     rows.push(room.row("room"));
+    rows.push(workshop.row("workshop"));
     say::table(&rows);
-    budget.hold(&Totals { first_load: first.brotli, visit: visit.brotli, room: room.brotli, fonts: fonts.raw })
+    budget.hold(&Totals {
+        first_load: first.brotli,
+        visit: visit.brotli,
+        room: room.brotli,
+        workshop: workshop.brotli,
+        fonts: fonts.raw,
+    })
 }
 
 /// Writes a compressed twin beside each file of dist.

@@ -8,8 +8,8 @@ use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
 use slotwright_core::words::did::{Did, Sum};
 
-/// What was answered to come from one choice to another, and what that did.
-pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, recalled: bool) -> [String; 2] {
+/// What was answered to come from one choice to another, what that did, and all answers where they are only counted.
+pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, recalled: bool) -> [String; 3] {
     let backlog = Backlog::default();
     let sum = |choice: &Choice| {
         let derived = derive_unproven(range, choice, today, &backlog);

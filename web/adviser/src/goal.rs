@@ -2,6 +2,7 @@
 
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::choice::Choice;
+use slotwright_core::choice::change::Change;
 use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
 use slotwright_core::rules::place;
@@ -35,17 +36,21 @@ pub(crate) fn answer(range: &Range, about: &About, goal: Goal) -> Option<Answer>
     }
     let asked = Asked { goal, currency: &range.currency, today };
     let (visit, dated) = (super::visit(about), (today, &backlog));
-    let kept = Kept { pins, visit: visit.as_ref() };
-    let Some(changes) = toward(range, choice, goal, kept, dated) else {
-        let held = in_the_way(range, choice, goal, kept, dated);
+    let kept_by = Kept { pins, visit: visit.as_ref() };
+    let Some(changes) = toward(range, choice, goal, kept_by, dated) else {
+        let held = in_the_way(range, choice, goal, kept_by, dated);
         // The goal's own figure is given too: it keeps nothing from itself.
         let others = |visit: &Visit| match goal {
-            Goal::Price(_) => visit.by.is_some(),
+            Goal::Price(_) | Goal::Cheapest => visit.by.is_some(),
             Goal::By(_) => visit.budget.is_some(),
             Goal::Valid | Goal::Widest | Goal::Screen | Goal::Part(_) => visit.by.is_some() || visit.budget.is_some(),
         };
         let kept = !pins.is_empty() || visit.as_ref().is_some_and(others);
-        return only(Message::NoWay { asked, kept, held: &held }.text());
+        let no_way = Message::NoWay { asked, kept, held: &held }.text();
+        return match goal {
+            Goal::Price(_) => Some(cheapest(range, about, kept_by, no_way)),
+            _ => only(no_way),
+        };
     };
     if changes.is_empty() && goal == Goal::Valid {
         // What stops it then is no matter of the choice.
@@ -54,23 +59,35 @@ pub(crate) fn answer(range: &Range, about: &About, goal: Goal) -> Option<Answer>
     if changes.is_empty() {
         return only(Message::Met { asked }.text());
     }
-    let after = changes.iter().fold(choice.clone(), |choice, change| choice.with(change, range));
-    let derived = derive_unproven(range, &after, today, &backlog);
-    let built = derived.built?;
-    let day = built.promise.map(|promise| words::day(promise.arrives, today));
-    let sentence = Message::ComesTo {
-        asked,
-        price: &words::money(built.price.total_minor, &built.price.currency),
-        mass: &words::mass(built.whole.mass),
-        day: day.as_deref(),
-    };
+    let (way, [price, mass], day) = way(range, about, &changes)?;
+    let sentence = Message::ComesTo { asked, price: &price, mass: &mass, day: day.as_deref() };
+    Some(Answer::Goal(sentence.text(), Some(way)))
+}
+
+/// Changes as a way, with price, mass and day of what comes of them.
+fn way(range: &Range, about: &About, changes: &[Change]) -> Option<(Way, [String; 2], Option<String>)> {
+    let after = changes.iter().fold(about.choice.clone(), |choice, change| choice.with(change, range));
+    let built = derive_unproven(range, &after, about.today, &Backlog::default()).built?;
+    let day = built.promise.map(|promise| words::day(promise.arrives, about.today));
+    let figures = [words::money(built.price.total_minor, &built.price.currency), words::mass(built.whole.mass)];
     let outcome = Outcome { choice: after, let_go: LetGo::default() };
-    Some(Answer::Goal(sentence.text(), Some(Way { label: words::to_do(&changes, range), outcome })))
+    Some((Way { label: words::to_do(changes, range), outcome }, figures, day))
+}
+
+/// No way to a price was found: the cheapest that was, with the same kept.
+fn cheapest(range: &Range, about: &About, kept: Kept<'_>, no_way: String) -> Answer {
+    let backlog = Backlog::default();
+    let changes = toward(range, &about.choice, Goal::Cheapest, kept, (about.today, &backlog)).unwrap_or_default();
+    if let Some((way, [price, mass], day)) = way(range, about, &changes).filter(|_| !changes.is_empty()) {
+        let found = Message::Cheapest(&price, &mass, day.as_deref()).text();
+        return Answer::Goal([no_way, found].join(" "), Some(way));
+    }
+    let asked = Asked { goal: Goal::Cheapest, currency: &range.currency, today: about.today };
+    Answer::Goal([no_way, Message::Met { asked }.text()].join(" "), None)
 }
 
 #[cfg(test)]
 mod tests {
-    use slotwright_core::choice::change::Change;
     use slotwright_core::choice::question::Question as Pin;
     use slotwright_core::units::day::Day;
     use slotwright_core::units::money::Money;
@@ -126,6 +143,31 @@ mod tests {
         assert!(sentence.starts_with("The nearest that can be made: €"), "{sentence}");
         let way = way.unwrap();
         assert!(!way.label.is_empty() && slotwright_core::rules::judge(&range, &way.outcome.choice).holds());
+    }
+
+    /// A price that nothing comes to is answered with the cheapest that was found, which keeps what is kept.
+    #[test]
+    fn a_price_out_of_reach_is_told_with_the_cheapest_found() {
+        let range = range();
+        let choice = Choice::first_of(&range).unwrap();
+        let kept = About { pins: vec![Pin::Bays, Pin::Bay(1)], ..about(&choice) };
+        let of = |about: &About, goal| match answer(&range, about, goal) {
+            Some(Answer::Goal(sentence, way)) => (sentence, way),
+            other => panic!("{other:?}"),
+        };
+        let (sentence, cheapest) = of(&kept, Goal::Cheapest);
+        let cheapest = cheapest.unwrap();
+        assert!(sentence.starts_with("The cheapest found: €"), "{sentence}");
+        assert_eq!(cheapest.outcome.choice.bays.len(), choice.bays.len());
+        assert_eq!(cheapest.outcome.choice.bays[0].fill, choice.bays[0].fill);
+        let (no_way, way) = of(&kept, Goal::Price(Money::minor(100)));
+        assert_eq!(no_way, format!("At most €\u{202f}1.00: no way to it was found with what you keep. {sentence}"));
+        assert_eq!(way.as_ref(), Some(&cheapest));
+        // From there nothing is cheaper, and that is what is said.
+        let there = About { choice: cheapest.outcome.choice, ..kept };
+        assert_eq!(of(&there, Goal::Cheapest), ("No cheaper one was found.".into(), None));
+        let (no_way, way) = of(&there, Goal::Price(Money::minor(100)));
+        assert!(no_way.ends_with("with what you keep. No cheaper one was found.") && way.is_none(), "{no_way}");
     }
 
     /// The carrier never comes on a working day: what the goal comes to is told all the same, without a day.

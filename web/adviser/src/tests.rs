@@ -47,7 +47,7 @@ fn it_says_what_a_step_did() {
     let (range, About { choice: before, today, .. }) = first();
     let after = before.with(&Change::WidthMm(Dim::mm(1520)), &range);
     let asked = Question::Did { before, after, today, recalled: false };
-    let Answer::Did([what, effect]) = answer(&mut Some(range), &asked) else { panic!() };
+    let Answer::Did([what, effect, _]) = answer(&mut Some(range), &asked) else { panic!() };
     assert_eq!(what.replace('\u{202f}', " "), "Width 1 640 to 1 520:");
     assert!(effect.contains(" less, ") && effect.contains(" lighter"), "{effect}");
 }

@@ -15,8 +15,9 @@ use slotwright_core::words;
 use slotwright_core::words::draft::{Deed, Message};
 use slotwright_cutpack::drawing::{Subject, thumbnail};
 
-use slotwright_protocol::desk::{self, Kept, Told};
+use slotwright_protocol::desk::{Report, Stored};
 
+use crate::html::escaped;
 use crate::unread;
 
 /// Nobody reads more reasons at once; each stands beside its question once the draft is open.
@@ -59,14 +60,14 @@ pub(crate) fn shown(
     range: &str,
     today: Day,
     picked: &[String],
-    told: &Told,
-    kept: Vec<Kept>,
+    report: &Report,
+    stored: Vec<Stored>,
 ) -> Result<String, String> {
     let range = Range::parse(range).map_err(|_| unread(range))?;
-    let all: Vec<Shown> = kept
+    let all: Vec<Shown> = stored
         .into_iter()
         .enumerate()
-        .filter_map(|(at, Kept { id, text, elsewhere })| {
+        .filter_map(|(at, Stored { id, text, elsewhere })| {
             let place = match (at, id.starts_with(UNIT), elsewhere) {
                 (0, ..) => Place::Bench,
                 (_, _, true) => Place::OtherTab,
@@ -77,7 +78,7 @@ pub(crate) fn shown(
         })
         .collect();
     let chosen: Vec<&Shown> = all.iter().filter(|shown| picked.contains(&shown.id)).collect();
-    Ok(if (2..=4).contains(&chosen.len()) { sides::table(&range, &chosen) } else { list(&all, told, picked) })
+    Ok(if (2..=4).contains(&chosen.len()) { sides::table(&range, &chosen) } else { list(&all, report, picked) })
 }
 
 impl Shown {
@@ -133,11 +134,6 @@ impl Shown {
     }
 }
 
-/// Text within HTML and its attributes: names are what people typed.
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
-}
-
 /// A button by what it does; `named` is what it is called by those who do not see what it stands beside.
 fn button(class: &str, what: &str, text: &str, named: &str) -> String {
     let (text, named) = (escaped(text), escaped(named));
@@ -154,10 +150,10 @@ fn head(title: Message<'_>, more: &str) -> String {
     )
 }
 
-fn list(all: &[Shown], told: &Told, picked: &[String]) -> String {
+fn list(all: &[Shown], report: &Report, picked: &[String]) -> String {
     // Writing to a String cannot fail.
     let mut html = head(Message::Title, "");
-    html += &said(told);
+    html += &said(report);
     let Some((own, others)) = all.split_first() else { return html };
     html += &bench(own, picked);
     if others.is_empty() {
@@ -177,12 +173,8 @@ fn list(all: &[Shown], told: &Told, picked: &[String]) -> String {
 }
 
 /// What was done last, and the way back.
-fn said(Told { done, name, back }: &Told) -> String {
-    let sentence = match *done {
-        desk::Deed::Done(done) => Message::Done(done, name).text(),
-        desk::Deed::Compared => Message::PickSome.text(),
-        desk::Deed::Nothing => String::new(),
-    };
+fn said(Report { done, name, back }: &Report) -> String {
+    let sentence = done.map(|done| Message::Done(done, name).text()).unwrap_or_default();
     let back = if *back { button("remedy", "restore", &Message::BringBack.text(), "") } else { String::new() };
     format!("<div class=\"said\"><p role=\"status\">{}</p>{back}</div>", escaped(&sentence))
 }
@@ -208,12 +200,13 @@ fn item(shown: &Shown, picked: &[String]) -> String {
         let what = match deed {
             Deed::Open | Deed::GoOn => "open",
             Deed::Double => "double",
+            Deed::Link => "link",
             Deed::Delete => "delete",
             Deed::Pick => "pick",
         };
         button("", &format!("{what} {id}"), &Message::Do(deed).text(), &Message::DoWith(deed, name).text())
     };
-    let known = if *is_known { [deed(Deed::Open), deed(Deed::Double)].concat() } else { String::new() };
+    let known = if *is_known { [Deed::Open, Deed::Double, Deed::Link].map(deed).concat() } else { String::new() };
     let pick = if *is_known { pick((id, name), picked) } else { String::new() };
     let (called, name) = (escaped(&Message::NameOf(name).text()), escaped(name));
     format!(
@@ -252,15 +245,15 @@ mod tests {
     use super::*;
     use crate::tests::RANGE;
 
-    fn kept(id: &str, name: &str, link: &str) -> Kept {
+    fn kept(id: &str, name: &str, link: &str) -> Stored {
         let text = ["1764393600000", "fenland", name, link, "height"].join("\u{1f}");
-        Kept { id: id.into(), text, elsewhere: false }
+        Stored { id: id.into(), text, elsewhere: false }
     }
 
-    fn html(picked: &[&str], kept: &[Kept]) -> String {
-        let told = Told { done: desk::Deed::Done(Done::Deleted), name: "A <b>".into(), back: true };
+    fn html(picked: &[&str], stored: &[Stored]) -> String {
+        let report = Report { done: Some(Done::Deleted), name: "A <b>".into(), back: true };
         let picked: Vec<String> = picked.iter().map(ToString::to_string).collect();
-        shown(RANGE, "2026-11-25".parse().unwrap(), &picked, &told, kept.to_vec()).unwrap()
+        shown(RANGE, "2026-11-25".parse().unwrap(), &picked, &report, stored.to_vec()).unwrap()
     }
 
     #[test]
@@ -280,7 +273,7 @@ mod tests {
             "\u{201c}A &lt;b&gt;\u{201d} is deleted.",
             "Prices of this draft changed: € 1.00 to €",
             "It could be ordered when it was kept, and cannot now. ",
-            "Left for another unit, without a name.",
+            "Left for another unit; it stays here",
             "Name of Sedge 1\u{202f}640\u{202f}\u{d7}\u{202f}520",
             "does not have the model reed",
         ] {
@@ -304,5 +297,30 @@ mod tests {
         };
         assert!(differs("Soot") && differs("\u{2013}") && !differs("520"), "{html}");
         assert!(html.contains("loses one bay, one door, one shelf, one cable hole and the place of the "), "{html}");
+        assert!(html.contains("; it gains that it can be made."), "{html}");
+        let gains = super::tests::html(&["d1", "t2"], &[all[1].clone(), all[0].clone()]);
+        assert!(
+            gains.contains(
+                "loses that it can be made; it gains one bay, one door, one shelf, one cable hole and the place"
+            ),
+            "{gains}"
+        );
+    }
+
+    /// A picture of the same scale is as wide for its box as its unit among all.
+    #[test]
+    fn pictures_side_by_side_have_one_scale() {
+        let all = [
+            kept("t2", "", "1/sedge/900x520x420/0/birch-18/clear/1o"),
+            kept("d1", "Wide", "1/sedge/2400x640x420/0/birch-18/clear/1o,1o,1o,1o"),
+        ];
+        let html = html(&["t2", "d1"], &all);
+        let boxes: Vec<&str> = html.split("viewBox=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+        let sides: Vec<Vec<f64>> =
+            boxes.iter().map(|sides| sides.split(' ').map(|side| side.parse().unwrap()).collect()).collect();
+        let [one, other] = sides.as_slice() else { panic!("{boxes:?}") };
+        assert_eq!(one[2..], other[2..], "the same room for both");
+        assert!(one[0] < other[0] && one[1] < other[1], "the smaller one stands in the middle of its floor: {sides:?}");
+        assert_eq!(html.matches("class=\"main\"").count(), 0, "none is set before the others");
     }
 }

@@ -22,7 +22,9 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod code;
 mod drafts;
+mod html;
 mod link;
+mod sent;
 mod sheet;
 
 /// Starts in the worker.
@@ -75,8 +77,8 @@ fn answer(question: Question) -> Handed {
             only(Answer::Shown(with(&unit, |derived| Ok(sheet::html(derived, &address)))?))
         }
         Question::Came { range, link, today, before } => only(Answer::Said(link::told(range, &link, today, before)?)),
-        Question::Drafts { range, today, picked, told, kept } => {
-            only(Answer::Shown(drafts::shown(&range, today, &picked, &told, kept)?))
+        Question::Drafts { range, today, picked, report, stored } => {
+            only(Answer::Shown(drafts::shown(&range, today, &picked, &report, stored)?))
         }
         Question::Faults(range) => only(Answer::Said(unread(&range))),
     }
@@ -101,7 +103,9 @@ fn write(unit: &Unit, Person { name, contact, address, remark }: Person) -> Hand
         let orderable = derived.orderable().ok_or_else(reasons)?;
         let order =
             OrderSpec::new(orderable, Customer { name, contact, address }, remark).map_err(|bad| entry(&bad))?;
-        Ok((Answer::File(order.file_name()), Some(Content::Text(order.to_text()))))
+        let name = order.file_name();
+        let ways = sent::ways(derived.range.orders_to.as_ref(), &name);
+        Ok((Answer::File(name, ways), Some(Content::Text(order.to_text()))))
     })
 }
 
@@ -109,7 +113,7 @@ fn write(unit: &Unit, Person { name, contact, address, remark }: Person) -> Hand
 fn solid(unit: &Unit) -> Handed {
     with(unit, |derived| {
         let bytes = gltf::glb(derived).ok_or_else(|| Message::Unmade.text())?;
-        Ok((Answer::File(gltf::file_name(derived.choice)), Some(Content::Bytes(bytes))))
+        Ok((Answer::File(gltf::file_name(derived.choice), String::new()), Some(Content::Bytes(bytes))))
     })
 }
 
@@ -138,7 +142,8 @@ fn refusal(error: &SpecError) -> String {
         | SpecError::Format { .. }
         | SpecError::Choice
         | SpecError::Read(ReadError::NotJson(_)) => Message::NoOrder,
-        SpecError::Version { .. } => Message::Newer,
+        SpecError::Version { read_by: Some(_), .. } => Message::Older,
+        SpecError::Version { read_by: None, .. } => Message::Newer,
         SpecError::Seal { .. } => Message::Changed,
         SpecError::Read(ReadError::Field { pointer, .. }) => Message::PartUnread(pointer),
         SpecError::Text(bad) => return Message::BadEntry(&entry(bad)).text(),

@@ -3,11 +3,12 @@
 use qrcodegen::QrCodeEcc;
 use slotwright_core::choice::link::{Link, Mark};
 use slotwright_core::words::desk::Message;
-use slotwright_core::words::link::{Message as Told, Since, difference};
+use slotwright_core::words::link::{Message as Came, Since, difference};
 
 use slotwright_core::units::day::Day;
 use slotwright_protocol::desk::{Before, Unit};
 
+use crate::html::escaped;
 use crate::{code, with};
 
 /// A link to take away, as HTML: a field with it, buttons by what they `data-do`, and its QR code.
@@ -20,8 +21,7 @@ pub(crate) fn shown(address: &str, shared: bool) -> Result<String, String> {
     let copy = button("main", "copy", Message::Copy);
     let share = if shared { button("", "share", Message::Share) } else { String::new() };
     let [title, name, cautions] = [Message::LinkToUnit, Message::Link, Message::LinkCautions].map(Message::text);
-    // An address may have these two as they are.
-    let address = address.replace('&', "&amp;").replace('<', "&lt;");
+    let address = escaped(address);
     Ok(format!(
         "<div class=\"order-head\"><h2 id=\"link-title\">{title}</h2>{close}</div>\
          <textarea readonly rows=\"4\" aria-label=\"{name}\">{address}</textarea>\
@@ -32,11 +32,11 @@ pub(crate) fn shown(address: &str, shared: bool) -> Result<String, String> {
 
 /// What came of a link.
 pub(crate) fn told(range: String, text: &str, today: Day, before: Before) -> Result<String, String> {
-    let link = Link::of_link(text).map_err(|error| Told::Refused(&error).text())?;
+    let link = Link::of_link(text).map_err(|error| Came::Refused(&error).text())?;
     let different = with(&Unit { range, choice: link.choice.clone(), today }, |derived| {
         let Link { choice, .. } = &link;
         if derived.range.model(&choice.model).is_none() {
-            return Err(Told::NoModel(choice.model.as_str()).text());
+            return Err(Came::NoModel(choice.model.as_str()).text());
         }
         let price = derived.built.as_ref().map(|built| &built.price);
         let since = match before {
@@ -47,7 +47,7 @@ pub(crate) fn told(range: String, text: &str, today: Day, before: Before) -> Res
     })?;
     let opened = match before {
         Before::Same => None,
-        Before::Nothing | Before::Other => Some(Told::Opened { saved: before == Before::Other }.text()),
+        Before::Nothing | Before::Other => Some(Came::Opened { saved: before == Before::Other }.text()),
     };
     let texts: Vec<String> = opened.into_iter().chain(different).collect();
     Ok(texts.join("\n"))

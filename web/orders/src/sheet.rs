@@ -9,9 +9,10 @@ use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message as Page};
 use slotwright_core::words::sheet::Message;
 use slotwright_cutpack::describe;
-use slotwright_cutpack::drawing::{Subject, View, extent, svg_to_scale};
+use slotwright_cutpack::drawing::{Subject, View, extent, svg_to_scale, thumbnail};
 
 use crate::code;
+use crate::html::escaped;
 
 /// How many times smaller drawings are. Source: ISO 5455, scales of reduction.
 const SCALES: [u32; 6] = [2, 5, 10, 20, 50, 100];
@@ -28,23 +29,20 @@ const LINES: [(f64, f64); 2] = [(17.0, 22.0), (27.0, 14.0)];
 /// More than these nobody reads on paper.
 const HINTS_MOST: usize = 6;
 
-/// Text within HTML.
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
-}
-
 /// The sheet of a unit, with the address that opens it.
 pub(crate) fn html(derived: &Derived<'_>, address: &str) -> String {
-    let Derived { range, choice, today, .. } = *derived;
+    let Derived { range, choice, today, ref built, .. } = *derived;
     let model = range.model(&choice.model).map(|model| [model.name.as_str(), &model.about].join(", "));
     let sizes = Message::Sizes { width: choice.width_mm, height: choice.height_mm, depth: choice.depth_mm }.text();
     let rows = rows(derived);
     let mut html = format!(
-        "<div class=\"sheet-head\"><p class=\"workshop\">{}</p><p>{}</p><p>{}</p></div><h1>{}</h1><p>{sizes}</p>",
+        "<div class=\"sheet-head\"><p class=\"workshop\">{}</p><p>{}</p><p>{}</p></div>\
+         <div class=\"sheet-title\"><div><h1>{}</h1><p>{sizes}</p></div>{}</div>",
         escaped(&range.workshop),
         escaped(&Page::RangeNamed(&range.name).text()),
         Message::DrawnOn(today).text(),
         escaped(&model.unwrap_or_else(|| choice.model.to_string())),
+        built.as_ref().map(|built| thumbnail(Subject { range, choice, built })).unwrap_or_default(),
     );
     html.push_str("<div class=\"sheet-views\">");
     if let Some(built) = &derived.built {
@@ -124,8 +122,17 @@ fn rows(derived: &Derived<'_>) -> Vec<(String, String)> {
     let square = choice.corner_radius_mm.in_tenths() == 0;
     let corners = if square { Label::Square.text().into() } else { Page::Radius(choice.corner_radius_mm).text() };
     row(Label::Corners, corners);
+    if let Some(plinth) = choice.plinth_mm {
+        row(Label::Plinth, words::length(plinth));
+    }
+    if choice.bow_mm.in_tenths() != 0 {
+        row(Label::BowedEnds, Page::BowedBy(choice.bow_mm, choice.bowed).text());
+    }
     if let Some(wall) = choice.place.wall_mm {
         row(Label::FreeWall, words::length(wall));
+    }
+    if let Some(ceiling) = choice.place.ceiling_mm {
+        row(Label::Ceiling, words::length(ceiling));
     }
     if let Some(tenths) = choice.place.screen_tenth_inch {
         let inches = words::decimal(f64::from(tenths) / 10.0, 1);
@@ -201,6 +208,7 @@ mod tests {
             "fixed wiring",
             "https://a.example/#1/a&amp;b",
             "<title>QR code",
+            "color=\"#e3c792\"",
         ] {
             assert!(sheet.contains(said), "{said}: {sheet}");
         }

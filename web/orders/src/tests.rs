@@ -19,7 +19,9 @@ fn ada() -> Person {
 
 #[test]
 fn what_the_desk_writes_it_reads() {
-    let Ok((Answer::File(name), Some(Content::Text(file)))) = answer(Question::Write(unit(), ada())) else { panic!() };
+    let Ok((Answer::File(name, _), Some(Content::Text(file)))) = answer(Question::Write(unit(), ada())) else {
+        panic!()
+    };
     assert!(name.starts_with("fenland-2026-11-25-"), "{name}");
     let said = "The order of 2026-11-25 is open. Everything that it promised still holds.".into();
     let person = Person { address: "1 Dyke Lane\nFenby".into(), ..ada() };
@@ -30,7 +32,7 @@ fn what_the_desk_writes_it_reads() {
 #[test]
 fn a_solid_is_a_named_file_of_bytes() {
     let made = answer(Question::Solid(unit()));
-    let Ok((Answer::File(name), Some(Content::Bytes(bytes)))) = made else { panic!("{made:?}") };
+    let Ok((Answer::File(name, _), Some(Content::Bytes(bytes)))) = made else { panic!("{made:?}") };
     assert_eq!((name.as_str(), bytes.get(..4)), ("sedge-1640x520x420.glb", Some(&b"glTF"[..])));
     let wide = Choice { width_mm: Dim::mm(5000), ..unit().choice };
     let refused = answer(Question::Solid(Unit { choice: wide, ..unit() }));

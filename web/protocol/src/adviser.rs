@@ -200,6 +200,6 @@ pub enum Answer {
     Why(Explained),
     /// What a goal comes to, and how to get there.
     Goal(String, Option<Way>),
-    /// What was answered anew, and what that did.
-    Did([String; 2]),
+    /// What was answered anew, what that did, and each answer on a line of its own where these are only counted.
+    Did([String; 3]),
 }

@@ -89,18 +89,18 @@ pub enum Question {
         /// What is ticked, by its names.
         picked: Vec<String>,
         /// What there is to tell.
-        told: Told,
-        /// All that is kept, first the present unit.
-        kept: Vec<Kept>,
+        report: Report,
+        /// All that is stored, first the present unit.
+        stored: Vec<Stored>,
     },
     /// What is wrong with the text of a range file.
     Faults(String),
 }
 
-/// A draft as the browser keeps it.
+/// A draft as the browser stores it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Kept {
-    /// The name that it is kept by.
+pub struct Stored {
+    /// The name that it is stored by.
     pub id: String,
     /// Its text.
     pub text: String,
@@ -110,25 +110,13 @@ pub struct Kept {
 
 /// What there is to tell of a change of the drafts.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Told {
-    /// What came of it.
-    pub done: Deed,
+pub struct Report {
+    /// What was done, if that is told.
+    pub done: Option<Done>,
     /// The draft's name.
     pub name: String,
     /// Whether something can be brought back.
     pub back: bool,
-}
-
-/// What came of what was pressed in the list of drafts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Deed {
-    /// Nothing that is told.
-    #[default]
-    Nothing,
-    /// Some are to be compared, if there are enough of them.
-    Compared,
-    /// Something was done.
-    Done(Done),
 }
 
 impl Question {
@@ -150,8 +138,9 @@ impl Question {
 /// An answer; what a file holds comes beside it, a text or bytes.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Answer {
-    /// A file of that name.
-    File(String),
+    /// A file of that name, and what can be done with it, in HTML: `data-shared` stands where a button gives it to another
+    /// program.
+    File(String, String),
     /// An order that was opened.
     Order(Box<Opened>),
     /// HTML to show.

@@ -5,6 +5,7 @@
 
 pub mod adviser;
 pub mod desk;
+pub mod packs;
 mod parts;
 #[cfg(test)]
 mod passing;

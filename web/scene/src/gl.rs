@@ -1,33 +1,37 @@
-//! The stage's picture by WebGL 2: two shadow maps, then panels, lines, what stands by, and the floor.
+//! The stage's picture by WebGL 2: two shadow maps, then panels, what stands by, lines, floor and wall.
 
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::{Camera, clip_from_light};
-use slotwright_stage::scene::{Prop, STRIDE, Scene, Stretch, What};
+use slotwright_stage::scene::{Part, Prop, STRIDE, Scene, Stretch, What};
 use slotwright_stage::{Mat4, Vec3};
 use wasm_bindgen::JsCast;
 use web_sys::{
     OffscreenCanvas, WebGl2RenderingContext as Gl, WebGlFramebuffer, WebGlProgram, WebGlTexture, WebGlUniformLocation,
 };
 
+mod paint;
+
+pub(crate) use paint::Paint;
+
 /// Pixels along a side of a shadow map.
 const MAP: i32 = 1024;
 /// Most pixels of the picture: more is not seen and costs frames.
 const PIXELS_MOST: f32 = 4_000_000.0;
 
-/// A finish whose brightest part is below that is dark, linear.
-const DARK: f32 = 0.08;
+/// What is drawn, as the shaders count it.
+const WOOD: i32 = 0;
+const PLAIN: i32 = 1;
+const LINE: i32 = 2;
+const ROOM: i32 = 3;
+
+/// So much more light falls on the darkest finish.
+const MORE_LIGHT: f32 = 0.55;
+
+/// So far before the wall the eye sees all of it, in metres.
+const WALL_COMES: f32 = 0.4;
 
 /// Where each panel stands in the picture; `None` if it is not shown.
 pub(crate) type Stands = Vec<Option<Mat4>>;
-
-/// How panels look.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Paint {
-    /// Colour of the finish, linear.
-    pub(crate) colour: [f32; 3],
-    /// Whether the grain is seen through it.
-    pub(crate) clear: bool,
-}
 
 /// How a picture is taken.
 #[derive(Debug)]
@@ -46,6 +50,8 @@ pub(crate) struct Shot<'a> {
     pub(crate) paint: Paint,
     /// Whether the page is dark.
     pub(crate) dark: bool,
+    /// How much of the wall is seen.
+    pub(crate) wall: f32,
     /// What stands by.
     pub(crate) company: Vec<&'a Prop>,
     /// Round all that is shown.
@@ -84,7 +90,7 @@ impl Program {
 }
 
 /// The uniforms of both programs; the one of depth has only the first two.
-const UNIFORMS: [&str; 15] = [
+const UNIFORMS: [&str; 21] = [
     "clip",
     "model",
     "key",
@@ -93,10 +99,16 @@ const UNIFORMS: [&str; 15] = [
     "to_sky",
     "eye",
     "extent",
-    "colour",
+    "face",
+    "along",
+    "across",
     "tint",
+    "grain",
+    "plies",
     "clear",
     "dark",
+    "light",
+    "wall",
     "mode",
     "key_depth",
     "sky_depth",
@@ -105,6 +117,11 @@ const UNIFORMS: [&str; 15] = [
 /// Where the light comes from: a window at the left, and the sky before the unit.
 const TO_KEY: Vec3 = Vec3::new(-0.48, 0.68, 0.55);
 const TO_SKY: Vec3 = Vec3::new(0.22, 0.86, 0.46);
+
+/// What is marked, on a dark page and on a light one.
+const fn accent(dark: bool) -> Vec3 {
+    if dark { Vec3::new(0.9, 2.0, 1.95) } else { Vec3::new(0.09, 0.57, 0.6) }
+}
 
 fn number(count: u32) -> i32 {
     i32::try_from(count).unwrap_or(0)
@@ -200,29 +217,61 @@ impl Stage {
         let flag = |value: bool| if value { 1.0 } else { 0.0 };
         gl.uniform1f(paint.place("clear"), flag(shot.paint.clear));
         gl.uniform1f(paint.place("dark"), flag(shot.dark));
-        let mode = paint.place("mode");
-        let ink = match shot.dark {
-            // Dark wood on a dark page is told by its edges.
-            true if Vec3::from_array(shot.paint.colour).max_element() < DARK => Vec3::splat(0.7),
-            true => Vec3::splat(0.03),
-            false => Vec3::new(0.1, 0.1, 0.09),
+        gl.uniform1f(paint.place("light"), 1.0 + shot.paint.darkness() * MORE_LIGHT);
+        gl.uniform1f(paint.place("grain"), shot.paint.grain);
+        self.panels(shot);
+        self.company(shot);
+        self.lines(shot);
+        self.room(shot);
+    }
+
+    /// The panels that are there, with their places, and whether they are marked.
+    fn standing<'a>(shot: &'a Shot<'_>) -> impl Iterator<Item = (&'a Part, &'a Mat4, bool)> {
+        let parts = shot.scene.parts.iter().zip(shot.stands).enumerate();
+        parts.filter_map(|(at, (part, stand))| Some((part, stand.as_ref()?, shot.marked == Some(at))))
+    }
+
+    fn panels(&self, shot: &Shot<'_>) {
+        let (gl, paint) = (&self.gl, &self.paint);
+        let colours = |marked: bool| {
+            for (name, colour) in ["face", "along", "across"].into_iter().zip(shot.paint.colours) {
+                paint.vector(gl, name, if marked { colour.lerp(accent(shot.dark), 0.3) } else { colour });
+            }
         };
-        let accent = if shot.dark { Vec3::new(0.9, 2.0, 1.95) } else { Vec3::new(0.09, 0.57, 0.6) };
-        for (at, (part, stand)) in shot.scene.parts.iter().zip(shot.stands).enumerate() {
-            let Some(stand) = stand else { continue };
-            let marked = shot.marked == Some(at);
-            let colour = Vec3::from_array(shot.paint.colour);
+        gl.uniform1i(paint.place("mode"), WOOD);
+        colours(false);
+        for (part, stand, marked) in Self::standing(shot) {
             paint.matrix(gl, "model", stand);
-            paint.vector(gl, "colour", if marked { colour.lerp(accent, 0.3) } else { colour });
-            gl.uniform1i(mode, 0);
+            gl.uniform1f(paint.place("plies"), f32::from(part.plies));
+            if marked {
+                colours(true);
+            }
             self.triangles(part.triangles);
-            gl.uniform1i(mode, 2);
-            paint.vector(gl, "tint", if marked { accent } else { ink });
-            let first = number(part.lines.first) * 4;
-            gl.draw_elements_with_i32(Gl::LINES, number(part.lines.count), Gl::UNSIGNED_INT, first);
+            if marked {
+                colours(false);
+            }
         }
         paint.matrix(gl, "model", &Mat4::IDENTITY);
-        gl.uniform1i(mode, 1);
+    }
+
+    /// Lines of panels, over all that they are seen against.
+    fn lines(&self, shot: &Shot<'_>) {
+        let (gl, paint) = (&self.gl, &self.paint);
+        gl.uniform1i(paint.place("mode"), LINE);
+        gl.enable(Gl::BLEND);
+        for (Part { lines, .. }, stand, marked) in Self::standing(shot) {
+            paint.matrix(gl, "model", stand);
+            paint.vector(gl, "tint", if marked { accent(shot.dark) } else { shot.paint.ink() });
+            gl.draw_elements_with_i32(Gl::LINES, number(lines.count), Gl::UNSIGNED_INT, number(lines.first) * 4);
+        }
+        gl.disable(Gl::BLEND);
+        paint.matrix(gl, "model", &Mat4::IDENTITY);
+    }
+
+    /// What stands by.
+    fn company(&self, shot: &Shot<'_>) {
+        let (gl, paint) = (&self.gl, &self.paint);
+        gl.uniform1i(paint.place("mode"), PLAIN);
         for prop in &shot.company {
             let tint = match prop.what {
                 What::Screen => Vec3::new(0.02, 0.022, 0.025),
@@ -232,12 +281,23 @@ impl Stage {
             paint.vector(gl, "tint", tint);
             self.triangles(prop.triangles);
         }
+    }
+
+    /// Floor and wall, over which the page is seen.
+    fn room(&self, shot: &Shot<'_>) {
+        let (gl, paint) = (&self.gl, &self.paint);
         gl.enable(Gl::BLEND);
         gl.depth_mask(false);
-        gl.uniform1i(mode, 3);
-        let size = shot.scene.size;
+        gl.uniform1i(paint.place("mode"), ROOM);
+        let (size, at) = (shot.scene.size, shot.scene.wall_at());
+        // From behind there is no wall; it comes as the eye goes round.
+        let wall = shot.wall * ((shot.camera.eye().z - at) / WALL_COMES).clamp(0.0, 1.0);
+        gl.uniform4f(paint.place("wall"), at, wall, size.x, size.y);
         paint.vector(gl, "tint", Vec3::new(size.x / 2.0, size.z / 2.0, size.x.max(size.y) * 0.9 + 0.8));
         self.triangles(shot.scene.floor);
+        if wall > 0.0 {
+            self.triangles(shot.scene.wall);
+        }
         gl.depth_mask(true);
         gl.disable(Gl::BLEND);
     }

@@ -11,7 +11,7 @@ use slotwright_core::units::short;
 use slotwright_core::words;
 use slotwright_core::words::stage::Message;
 use slotwright_protocol::stage::{Command, Shown, Step, View};
-use slotwright_solid::colour;
+use slotwright_solid::appearance::Appearance;
 use slotwright_stage::Vec3;
 use slotwright_stage::bounds::Bounds;
 use slotwright_stage::camera::Place;
@@ -260,6 +260,7 @@ impl Live {
             moved: self.moved,
             paint: unit.paint,
             dark: self.mood.dark,
+            wall: show.pose.wall(),
             company: unit.scene.company(show.pose, person).collect(),
             bounds: unit.scene.reach(show.pose, &unit.assembly, person),
         });
@@ -338,12 +339,13 @@ fn built(range: &Range, choice: &Choice) -> Option<Unit> {
     let picked = Picked::of(range, choice)?;
     let layout = Layout::of(picked, choice)?;
     let cut = WeighedCase::of(picked, choice, &layout)?;
-    #[expect(clippy::cast_possible_truncation, reason = "a colour")]
-    let colour = colour::linear(&picked.finish.colour).map(|part| part as f32);
+    let look = Appearance::of(picked.finish);
+    let [along, across] = look.plies;
+    let colours = [look.face, along, across].map(|colour| Vec3::from_array(colour.map(single)));
     Some(Unit {
         assembly: Assembly::of(picked, &cut.case),
         scene: Scene::of(picked, &layout, &cut.case, choice),
-        paint: Paint { colour, clear: picked.finish.look == Look::Clear },
+        paint: Paint { colours, grain: single(look.grain), clear: picked.finish.look == Look::Clear },
         tethered: tether::is_asked(picked, choice, &layout, &cut),
         layout,
     })

@@ -3,6 +3,8 @@
 
 use js_sys::{Array, Promise};
 use leptos::prelude::{Callable, Callback};
+use slotwright_core::choice::draft::Draft;
+use slotwright_core::range::Key;
 use slotwright_core::words::page::Label;
 use wasm_bindgen::prelude::{Closure, JsValue, wasm_bindgen};
 use wasm_bindgen_futures::JsFuture;
@@ -14,6 +16,7 @@ mod script {
     extern "C" {
         pub(super) fn read() -> Promise;
         pub(super) fn write(pairs: Array) -> Promise;
+        pub(super) fn drop(pairs: Array);
         pub(super) fn hold(name: &str) -> Promise;
         pub(super) fn hear(on: &Closure<dyn FnMut(JsValue)>);
         pub fn say(word: &str);
@@ -23,13 +26,49 @@ mod script {
         pub fn fresh(kind: &str) -> String;
         pub fn note(name: &str, text: &str);
         pub(super) fn before() -> String;
+        #[wasm_bindgen(js_name = beginSteps)]
+        pub fn begin_steps(text: &str);
+        pub fn step(unit: &str, number: usize, text: &str, is_visitor: bool);
+        #[wasm_bindgen(js_name = goTo)]
+        pub fn go_to(unit: &str, number: usize);
+        #[wasm_bindgen(js_name = forgetSteps)]
+        pub fn forget_steps(number: usize);
+        pub(super) fn earlier(unit: &str) -> Array;
     }
 }
 
-pub use script::{fresh, leave, note, persist, say, stamp};
+pub use script::{begin_steps, forget_steps, fresh, go_to, leave, note, persist, say, stamp, step};
 
 /// Why nothing can be read or kept.
 pub type Fault = Label;
+
+/// The steps that were kept with a unit.
+#[derive(Clone, Debug, Default)]
+pub struct Earlier {
+    /// The number of the first.
+    pub first: usize,
+    /// The number of the present one.
+    pub at: usize,
+    /// All of them.
+    pub steps: Vec<Draft>,
+}
+
+impl Earlier {
+    /// Whether the present one is among them.
+    fn is_whole(&self) -> bool {
+        self.at.checked_sub(self.first).is_some_and(|at| at < self.steps.len())
+    }
+}
+
+/// The steps that were kept with the unit of that name, if all of them are of the range.
+pub fn earlier(unit: &str, range: &Key) -> Option<Earlier> {
+    let found = script::earlier(unit);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "`as` saturates; `drawer.js` wrote it")]
+    let number = |at| found.get(at).as_f64().map(|number| number as usize);
+    let texts = found.iter().skip(2).map(|text| Draft::of_text(&text.as_string()?).filter(|step| step.range == *range));
+    let earlier = Earlier { first: number(0)?, at: number(1)?, steps: texts.collect::<Option<_>>()? };
+    Some(earlier).filter(Earlier::is_whole)
+}
 
 /// Begins to read all that is kept.
 pub fn begin() -> Promise {
@@ -54,6 +93,11 @@ pub async fn read(begun: Promise) -> Result<Vec<Vec<String>>, Fault> {
 /// page is left meanwhile.
 pub fn write(pairs: &[[&str; 2]]) -> Promise {
     script::write(pairs.as_flattened().iter().map(|text| JsValue::from_str(text)).collect())
+}
+
+/// Deletes what is kept twice, name by name with the text that it had: what a tab has taken or changed since stays.
+pub fn drop_twice(pairs: Vec<String>) {
+    script::drop(pairs.into_iter().map(JsValue::from).collect());
 }
 
 /// Waits until that is done; why it could not be.

@@ -8,6 +8,8 @@ use wasm_bindgen::prelude::JsValue;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Document, Element, HtmlElement};
 
+use super::page;
+
 /// The element that holds it, in `index.html`.
 const SHELL: &str = "shell";
 
@@ -19,6 +21,9 @@ const DRAWING: &str = "first-drawing";
 
 /// Where the live page has the picture.
 const SCENE: &str = ".scene";
+
+/// The first link of either, which skips.
+const SKIP: &str = ".skip";
 
 thread_local! {
     /// What waits until the live page is shown; nothing once it is.
@@ -60,10 +65,15 @@ pub fn give_way(live: &Element) {
         // An element that stands in the page can stand elsewhere.
         let _ = scene.prepend_with_node_1(&drawing);
     }
-    match document.get_element_by_id(SHELL) {
+    let shell = document.get_element_by_id(SHELL);
+    let had_focus = shell.as_ref().is_some_and(|shell| shell.query_selector(":focus").is_ok_and(|own| own.is_some()));
+    match shell {
         // An element that stands in the page can be replaced.
         Some(shell) => drop(shell.replace_with_with_node_1(live)),
         None => drop(document.body().map(|body| body.append_child(live))),
+    }
+    if had_focus {
+        page::focus(live, SKIP);
     }
 }
 

@@ -8,6 +8,24 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::HtmlDialogElement;
 
+/// The page's element.
+fn root() -> Option<web_sys::Element> {
+    web_sys::window()?.document()?.document_element()
+}
+
+/// Whether this is the workshop's page.
+pub fn is_workshop() -> bool {
+    root().is_some_and(|root| root.has_attribute("data-workshop"))
+}
+
+/// Tells that a part of the page did not arrive, as `watch.js` does.
+pub fn tell_missing() {
+    if let Some(root) = root() {
+        // An attribute of that name is always taken.
+        let _ = root.set_attribute("data-trouble", "missing");
+    }
+}
+
 /// Inner width and height of the window in pixels.
 pub fn window_size() -> (f64, f64) {
     let size = web_sys::window()
@@ -129,6 +147,13 @@ pub fn scroll_to(id: &str) {
     }
 }
 
+/// Brings the first element of a kind into sight, as little as that takes.
+pub fn see(selector: &str) {
+    if let Some(found) = all(selector).first() {
+        nearest(found);
+    }
+}
+
 fn nearest(element: &web_sys::Element) {
     let nearest = web_sys::ScrollIntoViewOptions::new();
     nearest.set_block(web_sys::ScrollLogicalPosition::Nearest);
@@ -232,4 +257,73 @@ pub fn touched_bay(event: &web_sys::MouseEvent) -> Option<usize> {
     let element: web_sys::Element = event.target()?.dyn_into().ok()?;
     let group = element.closest("[data-bay]").ok()??;
     group.get_attribute("data-bay")?.parse::<usize>().ok()?.checked_sub(1)
+}
+
+/// What a person has opened within the element of that id, by its place there.
+fn opened(within: &str) -> Vec<usize> {
+    let all = all(&["#", within, " details"].concat());
+    all.iter().enumerate().filter(|(_, details)| details.has_attribute("open")).map(|(at, _)| at).collect()
+}
+
+/// Keeps what a person has opened within the element of that id, and the focus on its button, when all of it is made anew.
+pub fn keep_place(within: &'static str) {
+    let (opened, deed) = (opened(within), active().and_then(|active| active.get_attribute("data-do")));
+    let mend = move || {
+        let all = all(&["#", within, " details"].concat());
+        for details in opened.iter().filter_map(|at| all.get(*at)) {
+            // An attribute of that name is always taken.
+            let _ = details.set_attribute("open", "");
+        }
+        let is_lost = active().is_none_or(|active| active.tag_name() == "BODY");
+        if let Some(deed) = deed.as_ref().filter(|_| is_lost) {
+            focus_first(&["[data-do=\"", deed, "\"]"].concat());
+        }
+    };
+    set_timeout(mend, Duration::ZERO);
+}
+
+fn by_id(id: &str) -> Option<web_sys::Element> {
+    web_sys::window()?.document()?.get_element_by_id(id)
+}
+
+/// Writes a text into the element of that id.
+pub fn write_to(id: &str, text: &str) {
+    if let Some(element) = by_id(id) {
+        element.set_text_content(Some(text));
+    }
+}
+
+/// Fields of a kind, each with its name.
+pub fn named_inputs(selector: &str) -> Vec<(String, web_sys::HtmlElement)> {
+    all(selector).into_iter().filter_map(|input| Some((input.get_attribute("name")?, input))).collect()
+}
+
+/// What stands in fields of a kind, whatever kind of field it is, each with its name.
+pub fn values(selector: &str) -> Vec<(String, String)> {
+    let value = |input: &web_sys::HtmlElement| super::member::member(input, "value")?.as_string();
+    named_inputs(selector).into_iter().filter_map(|(name, input)| Some((name, value(&input)?))).collect()
+}
+
+/// Marks a field as wrong, or no longer.
+pub fn mark(input: &web_sys::HtmlElement, wrong: bool) {
+    // An attribute of that name is always taken.
+    let _ = if wrong { input.set_attribute("aria-invalid", "true") } else { input.remove_attribute("aria-invalid") };
+}
+
+/// Copies the picture of a button into the element of that id, and its name into another one; whether there is one.
+pub fn copy_picture(button: &str, to: &str, title: &str) -> bool {
+    let picture = all(button).first().and_then(|button| button.query_selector("svg").ok().flatten());
+    let (Some(picture), Some(place)) = (picture, by_id(to)) else { return false };
+    place.set_inner_html(&picture.outer_html());
+    write_to(title, &picture.get_attribute("aria-label").unwrap_or_default());
+    true
+}
+
+/// Makes the picture in the element of that id so wide, in percent.
+pub fn size_picture(within: &str, percent: u32) {
+    let picture = by_id(within).and_then(|place| place.query_selector("svg").ok().flatten());
+    if let Some(picture) = picture {
+        // An attribute of that name is always taken.
+        let _ = picture.set_attribute("width", &[&percent.to_string(), "%"].concat());
+    }
 }

@@ -2,6 +2,7 @@
 
 use std::time::Duration;
 
+use super::page;
 use leptos::prelude::set_timeout;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::Label;
@@ -32,7 +33,9 @@ async fn text(line: Option<&AbortController>) -> Option<String> {
     if let Some(line) = line {
         how.set_signal(Some(&line.signal()));
     }
-    let asked = web_sys::window()?.fetch_with_str_and_init("ranges/fenland.toml", &how);
+    // The workshop's page stands in a folder of its own.
+    let file = if page::is_workshop() { "../ranges/fenland.toml" } else { "ranges/fenland.toml" };
+    let asked = web_sys::window()?.fetch_with_str_and_init(file, &how);
     let response: Response = JsFuture::from(asked).await.ok()?.dyn_into().ok()?;
     if !response.ok() {
         return None;

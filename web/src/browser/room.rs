@@ -10,6 +10,7 @@ use web_sys::{Element, Url};
 
 use super::files;
 use super::member::{call, member};
+use super::page;
 
 /// The component's module: copied beside the page by its build, loaded when somebody asks for it.
 const MODULE: &str = "room/model-viewer.js";
@@ -19,20 +20,40 @@ fn ask(of: &JsValue, method: &str, with: &str) -> Option<JsValue> {
     call(of, method, &JsValue::from_str(with))
 }
 
-/// Whether this device shows things in the room, by a session of its own or by its system's viewer.
-// Source: WebXR Device API, `isSessionSupported`; DOM, `relList.supports`.
-pub async fn offered() -> bool {
-    let Some(window) = web_sys::window() else { return false };
-    let navigator = member(&window, "navigator");
-    let session = navigator.and_then(|navigator| ask(&member(&navigator, "xr")?, "isSessionSupported", "immersive-ar"));
+/// What is held in a hand, or worn.
+const HANDHELD: &str = "(pointer: coarse)";
+
+/// Whether the device's own viewer shows things in the room.
+// Source: DOM, `relList.supports`.
+fn has_viewer() -> bool {
+    let link = web_sys::window().and_then(|window| window.document()?.create_element("a").ok());
+    let supports = link.and_then(|link| ask(&member(&link, "relList")?, "supports", "ar"));
+    supports.is_some_and(|answer| answer.is_truthy())
+}
+
+/// What sessions could be asked of.
+// Source: WebXR Device API, `navigator.xr`.
+fn sessions() -> Option<JsValue> {
+    let window = web_sys::window()?;
+    member(&member(&window, "navigator")?, "xr")
+}
+
+/// Whether this device may show things in the room: nothing is asked for that, since a browser does not keep a page that
+/// has asked for sessions for the way back to it.
+pub fn is_offered() -> bool {
+    sessions().is_some() && page::prefers(HANDHELD) || has_viewer()
+}
+
+/// Whether it does, by a session of its own or by its viewer.
+// Source: WebXR Device API, `isSessionSupported`.
+pub async fn is_possible() -> bool {
+    let session = sessions().and_then(|sessions| ask(&sessions, "isSessionSupported", "immersive-ar"));
     if let Some(session) = session.and_then(|session| session.dyn_into::<Promise>().ok())
         && JsFuture::from(session).await.is_ok_and(|answer| answer.is_truthy())
     {
         return true;
     }
-    let link = window.document().and_then(|document| document.create_element("a").ok());
-    let system = link.and_then(|link| ask(&member(&link, "relList")?, "supports", "ar"));
-    system.is_some_and(|answer| answer.is_truthy())
+    has_viewer()
 }
 
 /// Puts the component for a solid's bytes into an element; `broken` hears it if that cannot be done.

@@ -1,10 +1,12 @@
 //! What stands in a dialog to the clipboard or to another program, where the browser does that.
 
-use js_sys::{Object, Promise, Reflect};
+use std::cell::RefCell;
+
+use js_sys::{Array, Object, Promise, Reflect};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::JsValue;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Element, HtmlTextAreaElement};
+use web_sys::{Element, File, FilePropertyBag, HtmlTextAreaElement};
 
 use super::member::{call, member};
 
@@ -51,4 +53,38 @@ pub async fn share(dialog: &Element) {
         let _ = Reflect::set(&data, &"url".into(), &field.value().into());
     }
     kept(navigator().and_then(|navigator| call(&navigator, "share", &data))).await;
+}
+
+thread_local! {
+    /// The file that other programs can get.
+    static OFFERED: RefCell<JsValue> = const { RefCell::new(JsValue::UNDEFINED) };
+}
+
+/// Makes a file ready for other programs; whether the browser gives them any like it.
+// Source: Web Share API, `canShare`; File API, the constructor of files.
+pub fn offer_file(name: &str, kind: &str, content: &JsValue) -> bool {
+    let data = shareable(name, kind, content).unwrap_or_default();
+    let can = navigator().and_then(|navigator| call(&navigator, "canShare", &data)).is_some_and(|can| can.is_truthy());
+    OFFERED.set(if can { data } else { JsValue::UNDEFINED });
+    can
+}
+
+fn shareable(name: &str, kind: &str, content: &JsValue) -> Option<JsValue> {
+    let (options, data) = (FilePropertyBag::new(), Object::new());
+    options.set_type(kind);
+    let file = File::new_with_u8_array_sequence_and_options(&Array::of1(content), name, &options).ok()?;
+    Reflect::set(&data, &"files".into(), &Array::of1(&file)).ok()?;
+    Some(data.into())
+}
+
+/// Offers it to other programs; whether that was done, or the person did not want it any more.
+// Source: Web Share API, `share`: an `AbortError` where no program was picked.
+pub async fn share_file() -> bool {
+    let data = OFFERED.with_borrow(JsValue::clone);
+    let promise = navigator().and_then(|navigator| call(&navigator, "share", &data)?.dyn_into::<Promise>().ok());
+    let Some(promise) = promise else { return false };
+    match JsFuture::from(promise).await {
+        Ok(_) => true,
+        Err(error) => member(&error, "name").is_some_and(|name| name == "AbortError"),
+    }
 }

@@ -12,20 +12,22 @@ thread_local! {
     static WAITING: RefCell<Option<TimeoutHandle>> = const { RefCell::new(None) };
 }
 
-/// Nobody listens to more than so many letters at once: some 25 words.
-const LONG: usize = 130;
+/// Nobody listens to more than 25 words at once; figures have no such spaces before their units.
+const SPACES_MOST: usize = 20;
 
-/// Says it now. A text of two lines is said one after the other if it is long.
+/// Says it now; of a text that is long the first line or sentence, and then the rest.
 pub fn say(text: &str) {
     if let Some(before) = WAITING.take() {
         before.clear();
     }
-    match text.split_once('\n') {
-        Some((first, then)) if text.chars().count() > LONG => {
+    let text = text.trim_end();
+    let end = [text.find('\n'), text.find(". ").map(|at| at + 1)].into_iter().flatten().min();
+    match end.filter(|_| text.matches(' ').count() > SPACES_MOST).and_then(|end| text.split_at_checked(end)) {
+        Some((first, then)) => {
             write(first);
-            say_soon(then.into());
+            say_soon(then.trim_start().into());
         }
-        _ => write(text.replace('\n', " ").trim_end()),
+        None => write(&text.replace('\n', " ")),
     }
 }
 

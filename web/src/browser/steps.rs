@@ -40,9 +40,21 @@ fn entry(walk: &Walk) -> JsValue {
     js_sys::Array::of2(&walk.load.into(), &number.into()).into()
 }
 
-/// Begins with the present entry, and tells the numbers of the steps to which a person goes by the browser's buttons.
-pub fn listen(on_step: Callback<usize>) {
-    WALK.with_borrow_mut(|walk| walk.load = js_sys::Date::now());
+/// Begins with the present entry and the step that it is of, and tells the numbers of the steps to which a person goes by the
+/// browser's buttons. Where the entry is of that step already, its load goes on, and its other entries, up to the one of the
+/// last step, mean what they meant.
+pub fn listen(number: usize, last: usize, on_step: Callback<usize>) {
+    let state = history().and_then(|history| history.state().ok()?.dyn_into::<js_sys::Array>().ok());
+    WALK.with_borrow_mut(|walk| {
+        let load = state.as_ref().and_then(|state| state.get(0).as_f64()).filter(|_| last > 0);
+        walk.load = load.unwrap_or_default();
+        let goes_on = load.is_some() && state.is_some_and(|state| number_of(walk, &state) == Some(number));
+        walk.number = number;
+        walk.last = if goes_on { last } else { number };
+        if !goes_on {
+            walk.load = js_sys::Date::now();
+        }
+    });
     write(false);
     let gone = move |event: web_sys::Event| {
         let Some(state) = event.dyn_ref::<PopStateEvent>().map(PopStateEvent::state) else { return };

@@ -18,14 +18,25 @@ pub struct AnswerView {
     pub label: String,
     /// A drawing beside the name, as SVG of our own making.
     pub picture: String,
-    /// A colour beside the name; empty for none.
-    pub swatch: String,
-    /// Whether grain shows through the colour.
-    pub clear: bool,
+    /// A piece of coated wood beside the name.
+    pub swatch: Option<Swatch>,
     /// Whether it is the present one.
     pub taken: bool,
     /// Whether it can be taken.
     pub status: AnswerStatus,
+}
+
+/// A piece of wood with a coat: its face with the grain, and an edge with the plies. Shares are those of styles.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Swatch {
+    /// Colour of the coat.
+    pub colour: String,
+    /// How much of the grain is seen through it.
+    pub grain: String,
+    /// How much of the plies is seen through it.
+    pub bare: String,
+    /// Whether grain on it has to be light.
+    pub dark: bool,
 }
 
 /// Whether an answer can be taken, and why not.
@@ -174,11 +185,17 @@ fn Answer(
     let is = move |look: fn(&AnswerView) -> bool| move || answers.with(|answers| answers.get(at).is_some_and(look));
     let taken = move |of: &str| (role == of).then(|| with(|answer| answer.taken.to_string()));
     let swatch_class = move || {
-        with(|answer| match (answer.swatch.is_empty(), answer.clear) {
-            (true, _) => String::new(),
-            (false, true) => "swatch clear".into(),
-            (false, false) => "swatch".into(),
+        with(|answer| {
+            match &answer.swatch {
+                None => "",
+                Some(swatch) if swatch.dark => "swatch dark",
+                Some(_) => "swatch",
+            }
+            .into()
         })
+    };
+    let swatch = move |read: fn(&Swatch) -> &String| {
+        answers.with(|answers| answers.get(at)?.swatch.as_ref().map(|swatch| read(swatch).clone()))
     };
     let press = move |event: MouseEvent| {
         let (open, way) = answers.with_untracked(|answers| {
@@ -210,7 +227,8 @@ fn Answer(
             on:click=press
         >
             <span class="picture" inner_html=move || with(|answer| answer.picture.clone())></span>
-            <span class=swatch_class style:background-color=move || with(|answer| answer.swatch.clone())></span>
+            <span class=swatch_class style:background-color=move || swatch(|swatch| &swatch.colour)
+                style=("--grain", move || swatch(|swatch| &swatch.grain)) style=("--bare", move || swatch(|swatch| &swatch.bare))></span>
             <span class="label">{move || with(|answer| answer.label.clone())}</span>
         </button>
     }

@@ -10,7 +10,7 @@ use crate::browser::adviser;
 
 /// An answer and its question.
 #[derive(Clone, Debug)]
-struct Told {
+struct Answered {
     question: Question,
     answer: Answer,
     /// The compact text of the choice that it is about; nothing once something else is kept.
@@ -21,11 +21,11 @@ struct Told {
 #[derive(Clone, Copy, Debug)]
 pub struct Advised {
     /// The last answer of each kind, but what is said of findings.
-    told: RwSignal<Vec<Told>>,
+    told: RwSignal<Vec<Answered>>,
     /// What is said of findings: it stays until there is newer advice, so that nothing comes and goes while a size is
     /// dragged.
     findings: RwSignal<Vec<Advice>>,
-    /// The choice that they are of, like [`Told::of`].
+    /// The choice that they are of, like [`Answered::of`].
     of: RwSignal<String>,
     /// Whether there is no adviser, or none any more.
     alone: RwSignal<bool>,
@@ -99,13 +99,13 @@ impl Desk {
         } else {
             self.advised.told.update(|told| {
                 told.retain(|known| !question.replaces(&known.question));
-                told.push(Told { question, answer, of });
+                told.push(Answered { question, answer, of });
             });
         }
     }
 
     /// What was said in answer to a kind of question of the present choice.
-    fn said<T>(self, pick: impl Fn(&Told) -> Option<T>) -> Option<T> {
+    fn said<T>(self, pick: impl Fn(&Answered) -> Option<T>) -> Option<T> {
         self.compact.with(|compact| {
             self.advised.told.with(|told| told.iter().filter(|told| told.of == *compact).find_map(pick))
         })
@@ -133,8 +133,9 @@ impl Desk {
         self.advised.told.update(|told| told.retain(|told| !matches!(told.question, Question::Goal(..))));
     }
 
-    /// What was answered in the last step, and what that did; nothing once something else has changed.
-    pub fn did(self) -> [String; 2] {
+    /// What was answered in the last step, what that did, and each answer on a line where they are only counted; nothing
+    /// once something else has changed.
+    pub fn did(self) -> [String; 3] {
         let did = self.said(|told| {
             let Answer::Did(did) = &told.answer else { return None };
             Some(did.clone())

@@ -47,6 +47,11 @@ impl Desk {
         set_timeout(go, STANDS);
     }
 
+    /// What came is another person's, who is told nothing of what was before.
+    pub(super) fn tell_nothing(self) {
+        self.last_step.gone.set(true);
+    }
+
     /// Whether that still stands: for a while.
     pub fn shows_last_step(self) -> bool {
         !self.last_step.gone.get() && !self.did()[0].is_empty()

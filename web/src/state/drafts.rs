@@ -8,12 +8,14 @@ mod visitor;
 use std::time::Duration;
 
 use leptos::prelude::*;
+use slotwright_core::choice::Choice;
 use slotwright_core::choice::draft::Draft;
+use slotwright_core::choice::link::Made;
 use slotwright_core::words::page::Label;
 use wasm_bindgen_futures::spawn_local;
 
 use super::{Desk, Settings};
-use crate::browser::drawer::{self, Fault};
+use crate::browser::drawer::{self, Earlier, Fault};
 use crate::browser::{page, storage};
 use crate::link;
 
@@ -33,10 +35,10 @@ const LIST: &str = "list";
 const VISITOR: &str = "visitor";
 const BACK: &str = "back";
 
-/// What is kept: its name, its text, and something if another tab has it.
-pub type Kept = Vec<String>;
+/// What the browser stores: its name, its text, and something if another tab has it.
+pub type Stored = Vec<String>;
 
-fn draft_of(kept: &Kept) -> Option<Draft> {
+fn draft_of(kept: &Stored) -> Option<Draft> {
     Draft::of_text(kept.get(1)?)
 }
 
@@ -46,7 +48,7 @@ pub struct Drafts {
     /// How it stands with the present unit, in a word.
     pub told: RwSignal<String>,
     /// All that is kept of this range but the present unit, the last drafts first, then units that were left.
-    pub others: RwSignal<Vec<Kept>>,
+    pub others: RwSignal<Vec<Stored>>,
     state: StoredValue<State>,
 }
 
@@ -59,15 +61,18 @@ struct State {
     /// Whether a change waits to be kept.
     waits: bool,
     /// What was taken from the list: it can be brought back.
-    gone: Vec<Kept>,
+    gone: Vec<Stored>,
+    /// What became of units that got a name: before, and now.
+    named: Vec<[String; 2]>,
     /// What the visitor before had, and the step that cleared it: it can be taken back for a while.
-    before: Option<(usize, Vec<Kept>)>,
+    before: Option<(usize, Vec<Stored>)>,
 }
 
 impl Drafts {
     /// With what the page begins with.
     pub fn new(own: Own) -> Self {
-        let state = State { own, kept: None, waits: false, gone: Vec::new(), before: None };
+        let own = Own { earlier: Earlier::default(), ..own };
+        let state = State { own, kept: None, waits: false, gone: Vec::new(), named: Vec::new(), before: None };
         let (told, others) = (RwSignal::new(String::new()), RwSignal::new(Vec::new()));
         Self { told, others, state: StoredValue::new(state) }
     }
@@ -107,12 +112,12 @@ impl Desk {
         match fault {
             Some(fault) => self.tell_unkept(fault),
             None if is_new => self.keep_unit(),
-            None if is_kept => drafts.told.set(Label::Kept.text().into()),
+            None if is_kept => drafts.told.set(Label::Saved.text().into()),
             None => {}
         }
         Effect::new(move || {
             if !drafts.has_kept(&self.settings()) {
-                drafts.told.set(Label::Keeping.text().into());
+                drafts.told.set(Label::Saving.text().into());
                 if !drafts.state.with_value(|state| state.waits) {
                     drafts.state.update_value(|state| state.waits = true);
                     set_timeout(move || self.keep_unit(), SOON);
@@ -140,10 +145,14 @@ impl Desk {
 
     /// The present unit as it is kept.
     pub fn unit_text(self) -> String {
-        self.draft(self.steps.present().of).to_text()
+        self.present_draft().to_text()
     }
 
-    fn draft(self, name: String) -> Draft {
+    fn present_draft(self) -> Draft {
+        self.draft(self.steps.present().of)
+    }
+
+    pub(super) fn draft(self, name: String) -> Draft {
         let (range, pins) = (self.peek(|_, range| range.key.clone()), self.pins.get_untracked());
         Draft { stamp: drawer::stamp(), range, name, link: link::of(self), pins }
     }
@@ -151,12 +160,14 @@ impl Desk {
     /// Keeps the present unit, and tells when that is done.
     fn keep_unit(self) {
         let drafts = self.drafts();
-        let (name, text) = (drafts.name(), self.unit_text());
+        let (name, draft) = (drafts.name(), self.present_draft());
+        let text = draft.to_text();
         drafts.state.update_value(|state| state.waits = false);
         self.only_show();
         let followed = drafts.state.with_value(|State { own, .. }| !own.follows.is_empty());
         drafts.state.update_value(|State { own, .. }| {
             own.is_kept = true;
+            own.made = draft.link.made;
             own.follows.clear();
         });
         if followed {
@@ -171,7 +182,7 @@ impl Desk {
                     self.tell_unkept(fault);
                 }
                 None if drafts.has_kept(&untrack(move || self.settings())) => {
-                    drafts.told.set(Label::Kept.text().into());
+                    drafts.told.set(Label::Saved.text().into());
                     storage::drop_former(&self.peek(|_, range| range.key.clone()));
                     drawer::say(&[&name, " ", &text].concat());
                 }
@@ -181,24 +192,45 @@ impl Desk {
         });
     }
 
+    /// What the unit costs by the present range is kept with it, if it is kept: who comes back is told what became different
+    /// since.
+    pub fn keep_price(self, made: Option<Made>) {
+        if self.drafts().state.with_value(|State { own, .. }| own.is_kept && own.made != made) {
+            self.keep_unit();
+        }
+    }
+
+    /// Whether a unit is among the drafts of this range.
+    pub fn is_among_drafts(self, unit: &Choice) -> bool {
+        let is_it = |kept: &Stored| draft_of(kept).is_some_and(|draft| draft.link.choice == *unit);
+        self.drafts().others.with_untracked(|others| others.iter().any(is_it))
+    }
+
     fn tell_unkept(self, fault: Fault) {
-        self.drafts().told.set(Label::NotKept.text().into());
+        self.drafts().told.set(Label::NotSaved.text().into());
         self.show_banner(fault.text().into(), String::new());
     }
 
-    /// The present unit stays as it is, among the drafts; what comes now is another one.
-    pub(super) fn leave_unit(self) {
+    /// The present unit stays as it is, among the drafts, if anything was answered in it; what comes now is another one.
+    /// Whether it is there.
+    pub(super) fn leave_unit(self) -> bool {
         let drafts = self.drafts();
         if !drafts.has_kept(&untrack(move || self.settings())) {
             self.keep_unit();
         }
-        if drafts.state.with_value(|State { own, .. }| own.is_kept) {
+        let is_kept = drafts.state.with_value(|State { own, .. }| own.is_kept);
+        if is_kept {
+            // It is found there at once, unless nothing can be kept.
+            if drafts.told.with_untracked(|told| told != Label::NotSaved.text()) {
+                drafts.others.update(|others| others.push(vec![drafts.name(), self.unit_text(), String::new()]));
+            }
             drafts.begin_another();
             self.renew_drafts();
         } else {
             // What comes now is no other tab's.
             drafts.state.update_value(|State { own, .. }| own.follows.clear());
         }
+        is_kept
     }
 
     /// The page is there again after another one: what became of its unit meanwhile.

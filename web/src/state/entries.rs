@@ -31,7 +31,7 @@ impl Desk {
 
     /// What stops an order, whatever is known about the unit.
     pub fn hindrance(self) -> Option<Hindrance> {
-        let unread = self.unread.first().map(|field| Hindrance::Unread(field, self.refused(field)));
+        let unread = self.unread.first_of_unit().map(|field| Hindrance::Unread(field, self.refused(field)));
         let no_range = self.built_in.then_some(Hindrance::NoRange);
         unread.or(no_range).or_else(|| clock::is_off(self.present_day()).then_some(Hindrance::WrongClock))
     }

@@ -22,6 +22,11 @@ impl Desk {
         self.bounds.update(change);
     }
 
+    /// Is run again whenever something else is kept.
+    pub fn track_pins(self) {
+        self.pins.track();
+    }
+
     /// What was given for it.
     pub fn bounds(self) -> Bounds {
         self.bounds.get()

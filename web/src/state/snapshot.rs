@@ -24,8 +24,8 @@ pub struct Snapshot {
     pub orderable: bool,
     /// What can be taken.
     pub options: Option<Options<Option<Finding>>>,
-    /// The valid sets of width, height and depth.
-    pub runs: [Vec<Run<Option<Finding>>>; 3],
+    /// The valid sets of width, height, depth and the bow of the ends.
+    pub runs: [Vec<Run<Option<Finding>>>; Size::ALL.len()],
 }
 
 /// What stops a choice, what can be built of it, and whether nothing stops it.
@@ -64,11 +64,12 @@ impl Snapshot {
 
     /// The valid set of a size.
     pub fn runs(&self, size: Size) -> &[Run<Option<Finding>>] {
-        let [width, height, depth] = &self.runs;
+        let [width, height, depth, bow] = &self.runs;
         match size {
             Size::Width => width,
             Size::Height => height,
             Size::Depth => depth,
+            Size::Bow => bow,
         }
     }
 }

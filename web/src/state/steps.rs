@@ -1,6 +1,8 @@
 //! Steps: what a person would call one, and the way back and forward through them. Beginning afresh, opening an order, a
 //! link or a draft are steps too.
 
+mod opened;
+
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::draft::Draft;
@@ -12,8 +14,20 @@ use slotwright_protocol::adviser::Bounds;
 use slotwright_protocol::desk::Person;
 
 use super::Desk;
+use crate::browser::drawer::{self, Earlier};
 use crate::browser::shortcuts::{self, Stroke};
-use crate::browser::{page, steps};
+use crate::browser::steps;
+
+/// With what somebody began.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Begun {
+    /// Not at all: it was answered, opened or kept.
+    No,
+    /// The model that was there.
+    Afresh,
+    /// The first model, and nothing of who was there before.
+    Visitor,
+}
 
 /// What can come back: what was chosen, kept and given. Who the person was does not.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +40,7 @@ pub struct Settings {
     /// Whose it is: it begins afresh, or an order is opened, for somebody else.
     person: u32,
     /// Whether that somebody began with it.
-    begun: bool,
+    begun: Begun,
     /// The name of the draft that it comes from; empty if it comes from none.
     pub(super) of: String,
 }
@@ -60,13 +74,24 @@ pub struct Steps {
 }
 
 impl Steps {
-    /// Nothing was done yet.
-    pub fn new(choice: Choice, pins: Vec<Question>) -> Self {
-        let bounds = Bounds::default();
-        let first = Settings { choice, pins, bounds, person: 0, begun: false, of: String::new() };
-        let record = Record { history: History::new(first), asked: None, persons: 0 };
-        let (behind, ahead) = (RwSignal::new(0), RwSignal::new(0));
-        Self { held: RwSignal::new(false), record: StoredValue::new(record), behind, ahead }
+    /// What was done before the page was loaded anew, if anything was, with what is chosen and kept now.
+    pub fn new(choice: Choice, pins: Vec<Question>, earlier: Earlier) -> Self {
+        let settings =
+            |choice, pins, of| Settings { choice, pins, bounds: Bounds::default(), person: 0, begun: Begun::No, of };
+        let Earlier { first, at, steps } = earlier;
+        let mut states = steps.into_iter().map(|Draft { link, pins, name, .. }| settings(link.choice, pins, name));
+        let history = match states.next() {
+            None => History::new(settings(choice, pins, String::new())),
+            Some(begun) => {
+                let mut history = History::numbered(begun, first);
+                states.for_each(|state| history.push(state));
+                history.go_to(at);
+                history
+            }
+        };
+        let (behind, ahead) = (RwSignal::new(history.behind()), RwSignal::new(history.ahead()));
+        let record = StoredValue::new(Record { history, asked: None, persons: 0 });
+        Self { held: RwSignal::new(false), record, behind, ahead }
     }
 
     /// Whether there is one to do again.
@@ -85,6 +110,16 @@ impl Steps {
     /// Forgets all steps before that one.
     pub(super) fn forget(self, number: usize) {
         self.change(|record| record.history.forget(number));
+        drawer::forget_steps(self.number() - self.behind.get_untracked());
+    }
+
+    /// The step with which the last new visitor came, of those that were done again since the one of that number.
+    fn came(self, from: usize) -> Option<usize> {
+        self.record.with_value(|Record { history, .. }| {
+            let again = history.number().saturating_sub(from);
+            let back = history.backwards().take(again).position(|state| state.begun == Begun::Visitor)?;
+            history.number().checked_sub(back)
+        })
     }
 
     fn change(self, change: impl FnOnce(&mut Record)) {
@@ -98,7 +133,11 @@ impl Steps {
 impl Desk {
     /// Hears keys, hands and the browser's buttons.
     pub(super) fn listen(self) {
-        steps::listen(Callback::new(move |number| self.go_to(number)));
+        let (number, ahead) = (self.steps.number(), self.steps.ahead.get_untracked());
+        steps::listen(number, number + ahead, Callback::new(move |number| self.go_to(number)));
+        if number == 0 && ahead == 0 {
+            drawer::begin_steps(&self.unit_text());
+        }
         let on_stroke = move |stroke| match stroke {
             Stroke::Undo => self.undo(),
             Stroke::Redo => self.redo(),
@@ -118,7 +157,7 @@ impl Desk {
     pub fn settings(self) -> Settings {
         let (choice, pins, bounds) = (self.choice.get(), self.pins.get(), self.bounds.get());
         let Settings { person, of, .. } = self.steps.present();
-        Settings { choice, pins, bounds, person, begun: false, of }
+        Settings { choice, pins, bounds, person, begun: Begun::No, of }
     }
 
     /// Nothing has changed for a while: that makes it a step, unless a slider is still held. Whether things are at rest.
@@ -145,12 +184,20 @@ impl Desk {
         };
         let recalled = before.choice.model != now.choice.model
             && self.steps.record.with_value(|record| record.history.backwards().any(is_like));
-        self.tell(&before.choice, &now.choice, recalled, false);
+        let is_visitor = now.begun == Begun::Visitor;
+        if is_visitor {
+            self.tell_nothing();
+        } else {
+            self.tell(&before.choice, &now.choice, recalled, false);
+        }
+        let text = self.draft(now.of.clone()).to_text();
         self.steps.change(|record| {
             record.history.push(now);
             record.asked = None;
         });
-        steps::push(self.steps.number());
+        let number = self.steps.number();
+        drawer::step(&self.drafts().name(), number, &text, is_visitor);
+        steps::push(number);
     }
 
     /// A question is going to be answered: what was answered of another one is a step by itself.
@@ -184,7 +231,7 @@ impl Desk {
         }
     }
 
-    fn walk_to(self, number: usize) {
+    pub(super) fn walk_to(self, number: usize) {
         self.go_to(number);
         steps::follow(number);
     }
@@ -202,12 +249,22 @@ impl Desk {
         if now.person != before.person {
             self.forget_person();
         }
-        self.take_back_visitor(number);
+        let came = self.steps.came(from);
+        let left = self.take_back_visitor(number) || came.is_some();
+        let cleared = came.map(|came| (came, self.clear_kept()));
         self.unread.clear();
         self.replace(now.choice.clone());
         self.bounds.set(now.bounds);
         self.keep_other(|kept| *kept = now.pins);
-        self.tell(&before.choice, &now.choice, true, number < from);
+        if left {
+            self.tell_nothing();
+        } else {
+            self.tell(&before.choice, &now.choice, true, number < from);
+        }
+        drawer::go_to(&self.drafts().name(), number);
+        if let Some((came, kept)) = cleared {
+            self.remember_visitor(came, kept);
+        }
     }
 
     /// Takes another model: as it was left, or with what fits of the present one.
@@ -236,11 +293,11 @@ impl Desk {
     }
 
     /// What is there now is another person's, and one step after what was before.
-    fn hand_over(self, before: Settings, begun: bool, always: bool) {
+    fn hand_over(self, before: Settings, begun: Begun) {
         self.steps.record.update_value(|record| record.persons += 1);
         let person = self.steps.record.with_value(|record| record.persons);
         let now = Settings { person, begun, of: String::new(), ..untrack(move || self.settings()) };
-        if before.is_like(&now) && !always {
+        if before.is_like(&now) && begun != Begun::Visitor {
             self.steps.change(|record| record.history.amend(Settings { person, ..before }));
         } else {
             self.step(&before, now);
@@ -250,89 +307,38 @@ impl Desk {
     /// Begins the present model afresh: the unit that was there stays among the drafts, and nothing of the person.
     pub fn begin_afresh(self) {
         self.leave_unit();
-        self.begin_for(false);
+        self.begin_for(Begun::Afresh);
     }
 
-    /// Begins afresh for somebody else; `always` as a step, whatever was there.
-    pub(super) fn begin_for(self, always: bool) {
+    /// Begins with the first unit of the range, for somebody who finds nothing of who was there before: that is a step,
+    /// whatever was there.
+    pub(super) fn begin_for_visitor(self) {
+        self.begin_for(Begun::Visitor);
+    }
+
+    fn begin_for(self, begun: Begun) {
         self.settle();
         let before = self.steps.present();
         self.bounds.set(Bounds::default());
         self.keep_other(Vec::clear);
-        let begun = self.peek(|snapshot, range| {
-            range.model(&snapshot.choice.model).and_then(Choice::starting).or_else(|| Choice::first_of(range))
+        let first = self.peek(|snapshot, range| {
+            let same = range.model(&snapshot.choice.model).filter(|_| begun != Begun::Visitor);
+            same.and_then(Choice::starting).or_else(|| Choice::first_of(range))
         });
-        if let Some(begun) = begun {
-            self.replace(begun);
+        if let Some(first) = first {
+            self.replace(first);
         }
         self.unread.clear();
         self.forget_person();
         self.begun.update(|times| *times += 1);
-        self.hand_over(before, true, always);
+        self.hand_over(before, begun);
     }
 
     /// Whether the last step was to begin afresh, and nothing has been answered, kept or given since.
     pub fn has_just_begun(self) -> bool {
         let now = self.settings();
-        let is_it = |begun: &Settings| begun.begun && begun.is_like(&now);
+        let is_it = |begun: &Settings| begun.begun != Begun::No && begun.is_like(&now);
         self.steps.behind.get() > 0 && self.steps.record.with_value(|record| is_it(record.history.present()))
-    }
-
-    /// Takes over an order that was opened: its choice, for whom it is, and what came of opening it. A budget and a day of
-    /// this visit are not its own.
-    pub fn open(self, sentence: String, choice: Choice, person: Person) {
-        self.settle();
-        self.leave_unit();
-        let before = self.steps.present();
-        self.bounds.set(Bounds::default());
-        self.unread.forget_choice();
-        let about = choice.to_compact();
-        self.replace(choice);
-        self.customer.set(person);
-        self.show_banner(sentence, about);
-        self.hand_over(before, false, false);
-    }
-
-    /// Shows the unit of a link that was put into the address. It is no dialog's any more, and nothing of it is kept.
-    pub fn open_link(self, choice: Choice) {
-        self.settle();
-        if let Some(dialog) = page::open_dialog() {
-            page::show(&dialog, false);
-        }
-        self.leave_unit();
-        self.unread.forget_choice();
-        self.replace(choice);
-        self.keep_other(Vec::clear);
-    }
-
-    /// Goes on with a draft, in one step.
-    pub(super) fn take_draft(self, draft: Draft) {
-        self.settle();
-        self.leave_unit();
-        self.unread.forget_choice();
-        let before = self.steps.present();
-        self.replace(draft.link.choice);
-        self.keep_other(|pins| *pins = draft.pins);
-        let now = Settings { of: draft.name, ..untrack(move || self.settings()) };
-        if before.is_like(&now) {
-            self.steps.change(|record| record.history.amend(now));
-        } else {
-            self.step(&before, now);
-        }
-    }
-
-    /// The unit comes from the draft of that name.
-    pub(super) fn call(self, name: &str) {
-        let now = Settings { of: name.into(), ..self.steps.present() };
-        self.steps.change(|record| record.history.amend(now));
-    }
-
-    /// Shows what another tab shows: that is no step here.
-    pub(super) fn follow_tab(self, draft: Draft) {
-        self.replace(draft.link.choice);
-        self.keep_other(|pins| *pins = draft.pins);
-        let now = Settings { of: draft.name, ..untrack(move || self.settings()) };
-        self.steps.change(|record| record.history.amend(now));
     }
 
     /// How often the questions were begun afresh; what reads is run again when they are.

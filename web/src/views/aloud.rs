@@ -19,13 +19,13 @@ const PAUSE: Duration = Duration::from_millis(700);
 
 /// A notice, and what it is about: while that stays it is the same one, whatever figures are in its sentence.
 #[derive(Clone)]
-struct Told {
+struct Line {
     cause: Cause,
     about: Question,
     sentence: String,
 }
 
-impl Told {
+impl Line {
     fn is_of(&self, other: &Self) -> bool {
         (self.cause, self.about) == (other.cause, other.about)
     }
@@ -33,7 +33,7 @@ impl Told {
 
 /// How it stands with the unit.
 pub fn now(desk: Desk, text: Memo<TallyText>) -> String {
-    let wrong = desk.unread.first().map(|field| desk.wrong(field)).unwrap_or_default();
+    let wrong = desk.unread.first_of_unit().map(|field| desk.wrong(field)).unwrap_or_default();
     text.with(
         |text| {
             if wrong.is_empty() { spoken(text) } else { Message::SpokenUnread(&text.state_note, &wrong).text() }
@@ -42,16 +42,16 @@ pub fn now(desk: Desk, text: Memo<TallyText>) -> String {
 }
 
 /// What stops the order, then what else is good to know.
-fn notices(desk: Desk) -> Vec<Told> {
+fn notices(desk: Desk) -> Vec<Line> {
     let stop = |finding: &Finding| {
         let sentence = words::reason(finding);
-        Told { cause: Cause::Rule(finding.rule), about: finding.about, sentence }
+        Line { cause: Cause::Rule(finding.rule), about: finding.about, sentence }
     };
     let hint = |Advice { cause, about, sentence, .. }: &Advice| {
         let sentence = sentence.clone();
-        Told { cause: *cause, about: *about, sentence }
+        Line { cause: *cause, about: *about, sentence }
     };
-    let mut notices: Vec<Told> = desk.read(|snapshot, _| snapshot.findings.iter().map(stop).collect());
+    let mut notices: Vec<Line> = desk.read(|snapshot, _| snapshot.findings.iter().map(stop).collect());
     desk.advice(|all| notices.extend(all.iter().filter(|advice| advice.severity != Severity::Stops).map(hint)));
     notices
 }
@@ -59,8 +59,8 @@ fn notices(desk: Desk) -> Vec<Told> {
 /// Says what a step did, once, with what it brought or else what came of it; what is only found out later goes alone. The
 /// first reading is the page itself.
 pub fn follow(desk: Desk, text: Memo<TallyText>) {
-    let last = StoredValue::new((0, untrack(move || now(desk, text)), Vec::<Told>::new()));
-    let speak = move |(told, did, now, notices): (u32, String, String, Vec<Told>)| {
+    let last = StoredValue::new((0, untrack(move || now(desk, text)), Vec::<Line>::new()));
+    let speak = move |(told, did, now, notices): (u32, String, String, Vec<Line>)| {
         if untrack(move || desk.is_advice_old() && !desk.is_alone()) {
             // Once there is newer advice, that comes here again.
             return;
@@ -78,7 +78,7 @@ pub fn follow(desk: Desk, text: Memo<TallyText>) {
         last.set_value((if fresh { told } else { before }, now, notices));
     };
     let line = move || {
-        let [what, effect] = desk.did();
+        let [what, effect, _] = desk.did();
         if effect.is_empty() { what } else { Message::SpokenStep(&what, &effect).text() }
     };
     debounce(PAUSE, move || (desk.last_step.told.get(), line(), now(desk, text), notices(desk)), Callback::new(speak));

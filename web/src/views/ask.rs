@@ -191,11 +191,32 @@ pub fn stopped(snapshot: &Snapshot, asked: fn(Question) -> bool) -> bool {
     about(snapshot, asked).next().is_some()
 }
 
+/// Whether it is about what was given for the visit: that stands where it was given.
+fn is_given(advice: &Advice) -> bool {
+    matches!(advice.cause, Cause::Budget | Cause::Day)
+}
+
+/// What has to be minded of the whole unit, as notices without ways out.
+#[component]
+pub fn Minded() -> impl IntoView {
+    let desk = Desk::here();
+    let notices = move |()| {
+        desk.advice(|all| {
+            let warns = all.iter().filter(|advice| advice.severity == Severity::Warns);
+            warns.map(|advice| notice(Advice { why: String::new(), ways: Vec::new(), ..advice.clone() })).collect()
+        })
+    };
+    view! { <Notices notices=Callback::new(notices) take=Callback::new(|_| {})/> }
+}
+
 /// The findings about some questions, as notices.
 #[component]
 pub fn FindingNotices(
     /// Which questions.
     asked: fn(Question) -> bool,
+    /// Whether, instead, what was given for the visit.
+    #[prop(optional)]
+    given: bool,
 ) -> impl IntoView {
     let desk = Desk::here();
     // What stops is known at once; reasons, ways out and all else come with the advice.
@@ -206,7 +227,8 @@ pub fn FindingNotices(
                 let stop = |at| all.iter().filter(|advice| advice.severity == Severity::Stops).nth(at);
                 found.map(|(at, finding)| advice(finding, stop(at))).collect()
             });
-            let hints = all.iter().filter(|advice| advice.severity != Severity::Stops && asked(advice.about));
+            let is_own = |advice: &&Advice| if is_given(advice) { given } else { asked(advice.about) };
+            let hints = all.iter().filter(|advice| advice.severity != Severity::Stops).filter(is_own);
             told.extend(hints.cloned());
             told
         })

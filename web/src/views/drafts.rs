@@ -71,10 +71,9 @@ fn say(dialog: &Element, sentence: &str) {
             title,
             "</h2><button type=\"button\" data-do=\"close\">",
             close,
-            "</button></div><p class=\"told\" role=\"status\">",
-            sentence,
-            "</p>",
+            "</button></div><p class=\"told\" role=\"status\"></p>",
         ]
         .concat(),
     );
+    page::write(dialog, ".told", sentence);
 }

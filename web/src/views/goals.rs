@@ -13,6 +13,7 @@ use crate::parts::optional::Optional;
 use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
+use crate::views::ask::FindingNotices;
 
 /// Goals, and what comes of the one that was named last. What cannot be made is offered the nearest unit that can,
 /// unasked.
@@ -20,11 +21,23 @@ use crate::unread::Field;
 pub fn Goals() -> impl IntoView {
     let desk = Desk::here();
     let wanted = RwSignal::new(false);
+    let asked = StoredValue::new(None::<(Goal, String)>);
     let ask = move |goal| {
         // Nobody names this one.
         wanted.set(goal != Goal::Valid);
+        asked.set_value((goal != Goal::Valid).then(|| (goal, desk.compact())));
         adviser::ask(Question::Goal(desk.about(), goal));
     };
+    // With something else kept, the same goal may come to something else.
+    Effect::new(move |before: Option<()>| {
+        desk.track_pins();
+        let same = |(_, of): &(Goal, String)| *of == untrack(move || desk.compact());
+        if before.is_some()
+            && let Some((goal, _)) = asked.get_value().filter(same)
+        {
+            untrack(|| ask(goal));
+        }
+    });
     Effect::new(move || {
         if desk.read(|snapshot, _| !snapshot.findings.is_empty()) {
             ask(Goal::Valid);
@@ -76,9 +89,11 @@ pub fn Goals() -> impl IntoView {
                 (_, _) => weight.set(String::new()),
             }
             // What cannot be read asks for nothing: what was told of another figure goes.
-            match goal {
-                Some(goal) => untrack(|| ask(goal)),
-                None => desk.forget_goal(),
+            if let Some(goal) = goal {
+                untrack(|| ask(goal));
+            } else {
+                asked.set_value(None);
+                desk.forget_goal();
             }
         })
     };
@@ -96,7 +111,7 @@ pub fn Goals() -> impl IntoView {
     view! {
         <div class="goals" role="group" aria-labelledby="goals-name">
             {inert("<h3 id=\"goals-name\" tabindex=\"-1\">", Label::FindOneThat)}
-            <div class="row">{button(Goal::Widest, Label::IsWidest)}{button(Goal::Screen, Label::TakesScreen)}</div>
+            <div class="row" role="toolbar" aria-labelledby="goals-name">{button(Goal::Widest, Label::IsWidest)}{button(Goal::Screen, Label::TakesScreen)}{button(Goal::Cheapest, Label::CostsLeast)}</div>
             <div class="fields">
                 <Optional label=Label::CostsAtMost.text() unit=currency
                     show=price take=take_price/>
@@ -105,6 +120,7 @@ pub fn Goals() -> impl IntoView {
                 <Optional label=Label::IsThereBy.text() unit=""
                     show=day take=take_day kind="date"/>
             </div>
+            <FindingNotices asked=|_| false given=true/>
             <Notices notices=Callback::new(notices) take=Callback::new(take)/>
         </div>
     }

@@ -54,7 +54,7 @@ pub fn Header(
             <h1 class="workshop" tabindex="-1">{workshop}</h1>
             <p class="range">{Message::RangeNamed(&name).text()}</p>
             <p class="note">{note}</p>
-            <p class="kept">{move || desk.drafts().told.get()}</p>
+            <p class="kept" data-offline=Label::Offline.text()>{move || desk.drafts().told.get()}</p>
             <div class="tools">
                 <button type="button" aria-haspopup="dialog" on:click=move |_| drafts::open(desk)>
                     {Label::Drafts.text()}" "<b class="count">{move || count(desk)}</b>
@@ -78,6 +78,9 @@ pub fn Header(
         {move || clock::is_off(desk.present_day()).then(|| view! { <WrongClock/> })}
         <div class="banner" class:empty=move || told().is_empty()>
             <p>{told}</p>
+            <button type="button" class="back" class:away=move || told() != Label::ClearedForVisitor.text() on:click=move |_| desk.take_back()>
+                {Label::TakeItBack.text()}
+            </button>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>
     }
@@ -160,7 +163,7 @@ fn open(desk: Desk, file: Option<String>) {
             desk.open(said, choice, person);
         }
         Answer::No(why) => desk.show_banner(why, String::new()),
-        Answer::File(_) | Answer::Shown(_) | Answer::Said(_) => {}
+        Answer::File(..) | Answer::Shown(_) | Answer::Said(_) => {}
     };
     orders::ask(Question::Read { range: desk.range_text(), file }, Callback::new(on_answer));
 }

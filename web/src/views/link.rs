@@ -34,6 +34,11 @@ pub fn LinkDialog() -> impl IntoView {
 
 /// Asks for what is shown of the present link; `told` gets what is to be said meanwhile, or why there is none.
 pub fn ask(desk: Desk, told: RwSignal<String>) {
+    show(desk, fragment::address(&link::of(desk).to_link()), told);
+}
+
+/// The same for an address.
+pub fn show(desk: Desk, address: String, told: RwSignal<String>) {
     told.set(Label::MakingLink.text().into());
     let shown = move || desk.peek(|snapshot, _| snapshot.choice.clone());
     let asked = shown();
@@ -45,7 +50,7 @@ pub fn ask(desk: Desk, told: RwSignal<String>) {
         let html = match answer {
             Answer::Shown(html) => html,
             Answer::No(why) => return told.set(why),
-            Answer::File(_) | Answer::Order(_) | Answer::Said(_) => String::new(),
+            Answer::File(..) | Answer::Order(_) | Answer::Said(_) => String::new(),
         };
         told.set(String::new());
         if let Some(dialog) = page::dialog(DIALOG) {
@@ -53,6 +58,5 @@ pub fn ask(desk: Desk, told: RwSignal<String>) {
             page::show(&dialog, true);
         }
     };
-    let address = fragment::address(&link::of(desk).to_link());
     orders::ask(Question::Link { address, shared: share::offered() }, Callback::new(on_answer));
 }

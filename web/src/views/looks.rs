@@ -1,18 +1,21 @@
-//! How it looks: finish, back, corners.
+//! How it looks: finish, back, corners, ends.
 
 use leptos::prelude::*;
 use slotwright_core::choice::change::Change;
 use slotwright_core::choice::question::Question;
-use slotwright_core::range::{Look, Range};
+use slotwright_core::range::{Finish, Range};
 use slotwright_core::solver::Answer;
+use slotwright_core::units::decimal::Plain;
 use slotwright_core::units::quantity::Dim;
 use slotwright_core::words::page::{Label, Message};
+use slotwright_cutpack::drawing::is_dark;
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, shown};
-use crate::parts::choices::AnswerView;
+use super::ends::Ends;
+use crate::parts::choices::{AnswerView, Swatch};
 use crate::parts::inert;
 
-/// Finish, back, corners.
+/// Finish, back, corners, ends.
 #[component]
 pub fn Looks() -> impl IntoView {
     view! {
@@ -27,6 +30,7 @@ pub fn Looks() -> impl IntoView {
             <div class="asks">{inert("<h3>", Label::Corners)}<Keep question=|_| Question::Corners/></div>
             <AnswerRow label=|_| Label::Corners.text().into() pick=|options, _| &options.corners show=corner/>
             <FindingNotices asked=|question| question == Question::Corners/>
+            <Ends/>
         </section>
     }
 }
@@ -36,10 +40,24 @@ fn finish(range: &Range, answer: &Answer<Stop>) -> AnswerView {
     let known = range.finish(key);
     let name = known.map_or_else(|| key.to_string(), |finish| finish.name.clone());
     AnswerView {
-        swatch: known.map(|finish| finish.colour.clone()).unwrap_or_default(),
-        clear: known.is_some_and(|finish| finish.look == Look::Clear),
+        swatch: known.map(|finish| Swatch {
+            colour: finish.colour.clone(),
+            grain: share(finish.shows(finish.dry_film()).sqrt()),
+            bare: bare(finish),
+            dark: is_dark(finish),
+        }),
         ..shown(answer, name)
     }
+}
+
+/// How much bare wood is seen in the plies of an edge, as a style's share.
+pub fn bare(finish: &Finish) -> String {
+    share(finish.shows(finish.film_after()))
+}
+
+/// A share as a style says it.
+fn share(share: f64) -> String {
+    [Plain::of(share * 100.0, 0).to_string().as_str(), "%"].concat()
 }
 
 fn back(range: &Range, answer: &Answer<Stop>) -> AnswerView {

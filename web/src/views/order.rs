@@ -1,62 +1,17 @@
-//! The order: what it costs, when it is there, for whom, and the file to take away.
+//! The order's dialog. What it shows is a part of the program that is loaded after the first view.
 
-use std::time::Duration;
+pub mod content;
 
 use leptos::prelude::*;
-use slotwright_core::words;
-use slotwright_core::words::page::{Label, Message};
-use slotwright_cutpack::describe::describe;
-use slotwright_protocol::desk::Question;
+use slotwright_core::words::page::Label;
+use wasm_bindgen_futures::spawn_local;
 
-use crate::browser::orders::{self, Ear};
-use crate::browser::{files, page};
+use crate::browser::{first_view, page};
+use crate::part;
 use crate::parts::inert;
-use crate::state::Desk;
-use crate::tally::price_lines;
 
-/// How long after an answer the second press of two is still the same wish.
-const SETTLING: Duration = Duration::from_millis(500);
-
-/// What came of saving an order. It lives as long as the page: an answer finds it when the dialog was closed meanwhile.
-#[derive(Clone, Copy, Debug)]
-struct Saving {
-    /// What was said last.
-    told: RwSignal<String>,
-    /// Whether that is why nothing was saved.
-    bad: RwSignal<bool>,
-    /// Whether the desk is at it.
-    busy: RwSignal<bool>,
-    /// Gets the desk's answer.
-    on_answer: Ear,
-}
-
-impl Saving {
-    fn new(desk: Desk, open: RwSignal<bool>) -> Self {
-        let (told, bad, busy) = (RwSignal::new(String::new()), RwSignal::new(false), RwSignal::new(false));
-        let on_answer = Callback::new(move |(answer, content)| {
-            let (said, good) = match files::save(answer, "application/json", &content) {
-                Ok(file) => (Message::OrderSaved(&file).text(), true),
-                Err(why) => (why, false),
-            };
-            bad.set(!good);
-            if open.get_untracked() {
-                told.set(said);
-            } else {
-                told.set(String::new());
-                desk.show_banner(said, String::new());
-            }
-            set_timeout(move || busy.set(false), SETTLING);
-        });
-        Self { told, bad, busy, on_answer }
-    }
-
-    /// What was said of an earlier order is not about this one.
-    fn begin(self) {
-        if !self.busy.get_untracked() {
-            self.told.set(String::new());
-        }
-    }
-}
+/// Begins the dialog's content for as long as the page is there; then makes it each time it is opened.
+pub type Begin = fn(RwSignal<bool>) -> Callback<(), AnyView>;
 
 /// The order as a dialog.
 #[component]
@@ -65,112 +20,43 @@ pub fn Order(
     open: RwSignal<bool>,
 ) -> impl IntoView {
     let dialog = NodeRef::<leptos::html::Dialog>::new();
+    let (content, missing) = (RwSignal::new(None::<Callback<(), AnyView>>), RwSignal::new(false));
+    let page = Owner::current();
+    let load = Callback::new(move |()| {
+        let page = page.clone();
+        spawn_local(async move {
+            match (part::dialogs().await, page) {
+                // Asked for twice before it came, it is begun once.
+                (Ok(dialogs), Some(page)) if content.with_untracked(Option::is_none) => {
+                    content.set(Some(page.with(|| (dialogs.order)(open))));
+                }
+                (Ok(_), Some(_)) => {}
+                _ => missing.set(true),
+            }
+        });
+    });
+    // It is there before anybody wants it, and waits for nothing of the first view.
+    first_view::once_shown(load);
     Effect::new(move |_| {
-        if let Some(dialog) = dialog.get() {
-            page::show(&dialog, open.get());
+        let Some(dialog) = dialog.get() else { return };
+        page::show(&dialog, open.get());
+        if open.get() && content.with_untracked(Option::is_none) {
+            load.run(());
         }
     });
-    let desk = Desk::here();
-    let saving = Saving::new(desk, open);
-    let ordered = move || desk.peek(|snapshot, range| describe(range, &snapshot.choice));
+    let shown = move || match content.get() {
+        Some(make) => make.run(()),
+        None => {
+            view! { <p class="told" role="status">{missing.get().then(|| Label::DeskNotLoaded.text())}</p> }.into_any()
+        }
+    };
     view! {
         <dialog node_ref=dialog class="order" aria-labelledby="order-title" on:close=move |_| open.set(false)>
             <div class="order-head">
                 {inert("<h2 id=\"order-title\">", Label::OrderSpec)}
                 <button type="button" on:click=move |_| open.set(false)>{Label::Close.text()}</button>
             </div>
-            {move || open.get().then(|| view! { <p class="ordered">{ordered()}</p><div class="order-sheets"><Prices/><Days/></div><Form saving/> })}
-            // The last of the dialog, so that it can stand at its foot wherever that is scrolled to.
-            <p id="order-told" class="told" role="status" class:stop=move || saving.bad.get()>{move || saving.told.get()}</p>
+            {move || open.get().then(shown)}
         </dialog>
-    }
-}
-
-#[component]
-fn Prices() -> impl IntoView {
-    let desk = Desk::here();
-    let lines =
-        desk.peek(|snapshot, _| snapshot.built.as_ref().map(|built| price_lines(&built.price)).unwrap_or_default());
-    let total = desk.peek(|snapshot, _| {
-        snapshot.built.as_ref().map(|built| words::money(built.price.total_minor, &built.price.currency))
-    });
-    view! {
-        <table>
-            {inert("<caption>", Label::Price)}
-            <tbody>
-                {lines.into_iter().map(|(name, amount)| row(name.into(), amount)).collect_view()}
-            </tbody>
-            <tfoot>{row(Label::TotalWithTax.text().into(), total.unwrap_or_default())}</tfoot>
-        </table>
-    }
-}
-
-#[component]
-fn Days() -> impl IntoView {
-    let desk = Desk::here();
-    let rows = desk.peek(|snapshot, range| {
-        let promise = snapshot.built.as_ref().and_then(|built| built.promise.as_ref())?;
-        let mut rows: Vec<(String, String)> = promise
-            .stages
-            .iter()
-            .map(|days| {
-                let stage = range.stages.iter().find(|stage| stage.key == days.stage);
-                (stage.map(|stage| stage.name.clone()).unwrap_or_default(), words::day(days.free, desk.today()))
-            })
-            .collect();
-        let carrier = range.carriers.iter().find(|carrier| carrier.key == promise.carrier);
-        rows.push((
-            carrier.map(|carrier| carrier.name.clone()).unwrap_or_default(),
-            words::day(promise.arrives, desk.today()),
-        ));
-        Some(rows)
-    });
-    view! {
-        <table>
-            {inert("<caption>", Label::DoneBy)}
-            <tbody>
-                {rows.unwrap_or_default().into_iter().map(|(name, day)| row(name, day)).collect_view()}
-            </tbody>
-        </table>
-    }
-}
-
-fn row(name: String, value: String) -> impl IntoView {
-    view! { <tr><th scope="row">{name}</th><td>{value}</td></tr> }
-}
-
-#[component]
-fn Form(saving: Saving) -> impl IntoView {
-    let desk = Desk::here();
-    saving.begin();
-    let Saving { told, bad, busy, on_answer } = saving;
-    let [name, contact, address, remark] = desk.customer.0;
-    let field = |label| inert("<span class=\"field-label\">", label);
-    let submit = move |event: web_sys::SubmitEvent| {
-        event.prevent_default();
-        if busy.get_untracked() {
-            return;
-        }
-        bad.set(false);
-        told.set(Label::WritingOrder.text().into());
-        busy.set(true);
-        orders::ask(Question::Write(desk.unit(), desk.customer.texts()), on_answer);
-    };
-    view! {
-        // Enter goes on to what is still to be filled in, then saves.
-        <form on:submit=submit on:keydown=|event| page::lead_to_missing(&event)>
-            {inert("<p>", Label::ForTheDelivery)}
-            <div class="fields">
-                <label class="field">{field(Label::Name)}
-                    <input name="name" autocomplete="name" required maxlength="100" bind:value=name/></label>
-                <label class="field">{field(Label::Contact)}
-                    <input name="contact" autocomplete="email" required maxlength="100" bind:value=contact/></label>
-            </div>
-            <label class="field">{field(Label::Address)}
-                <textarea name="address" autocomplete="street-address" rows="3" required maxlength="600" bind:value=address></textarea></label>
-            <label class="field">{field(Label::Remark)}
-                <input name="remark" maxlength="500" bind:value=remark/></label>
-            <button type="submit" class="main" aria-disabled=move || busy.get().to_string()>{Label::SaveOrder.text()}</button>
-        </form>
     }
 }

@@ -14,7 +14,7 @@ use crate::parts::{Entry, inert};
 use crate::state::Desk;
 use crate::unread::Field;
 
-/// Wall, screen, plug.
+/// Wall, ceiling, screen, plug.
 #[component]
 pub fn PlaceQuestions() -> impl IntoView {
     let desk = Desk::here();
@@ -55,6 +55,8 @@ pub fn PlaceQuestions() -> impl IntoView {
             <div class="fields">
                 <Optional label=Label::FreeWall.text() unit=Label::Mm.text()
                     show=shows(Field::Wall, wall) take=takes(Field::Wall, read_wall)/>
+                <Optional label=Label::Ceiling.text() unit=Label::Mm.text()
+                    show=shows(Field::Ceiling, ceiling) take=takes(Field::Ceiling, read_ceiling)/>
                 <Optional label=Label::ScreenOnTop.text() unit=Label::Inch.text()
                     show=shows(Field::Screen, screen) take=takes(Field::Screen, read_screen)/>
                 <label class="field">
@@ -77,6 +79,17 @@ fn read_wall(text: &str) -> Option<Change> {
         return Some(Change::WallMm(None));
     }
     entry::size(text).ok().map(|size| Change::WallMm(Some(size)))
+}
+
+fn ceiling(place: &Place) -> Option<String> {
+    place.ceiling_mm.map(words::size)
+}
+
+fn read_ceiling(text: &str) -> Option<Change> {
+    if text.is_empty() {
+        return Some(Change::CeilingMm(None));
+    }
+    entry::size(text).ok().map(|size| Change::CeilingMm(Some(size)))
 }
 
 fn screen(place: &Place) -> Option<String> {

@@ -47,7 +47,7 @@ pub fn print(desk: Desk) {
         Answer::Shown(html) if subject(desk) == asked && page::open_dialog().is_none() => {
             paper::print(asked.join(" "), &html);
         }
-        Answer::Shown(_) | Answer::File(_) | Answer::Order(_) | Answer::Said(_) => {}
+        Answer::Shown(_) | Answer::File(..) | Answer::Order(_) | Answer::Said(_) => {}
     };
     orders::ask(Question::Sheet { unit: desk.unit(), address: address(desk) }, Callback::new(on_answer));
 }

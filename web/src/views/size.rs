@@ -15,6 +15,7 @@ use slotwright_protocol::adviser::{Question as Asked, Wanted};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, ToOrder, shown, stopped};
 use super::goals::Goals;
+use super::plinth::Plinth;
 use crate::browser::{adviser, page, speech};
 use crate::parts::choices::{AnswerView, Choices, Key};
 use crate::parts::slider::{Slider, Track};
@@ -59,6 +60,7 @@ pub fn Sizes(
                 <AnswerRow label=|_| Label::BayCount.text().into() look="row short" pick=|options, _| &options.bay_counts show=bay_count/>
                 <Key/>
                 <FindingNotices asked=|question| question == Question::Bays/>
+                <Plinth/>
                 <Goals/>
                 <ToOrder/>
             })}
@@ -112,8 +114,18 @@ fn track(snapshot: &Snapshot, range: &Range, size: Size) -> Option<Track> {
     })
 }
 
+/// A size with its slider, and what is found about it.
 #[component]
-fn SizeQuestion(label: Label, size: Size, question: fn(u8) -> Question, asked: fn(Question) -> bool) -> impl IntoView {
+pub fn SizeQuestion(
+    /// What it is called.
+    label: Label,
+    /// Which one.
+    size: Size,
+    /// The question that asks for it.
+    question: fn(u8) -> Question,
+    /// Whether a finding about a question is told here.
+    asked: fn(Question) -> bool,
+) -> impl IntoView {
     let (desk, label) = (Desk::here(), label.text());
     let next = move |snapshot: &Snapshot, range: &Range, steps| {
         neighbour(limits(snapshot, range, size)?, snapshot.runs(size), size.of(&snapshot.choice), steps)

@@ -1,10 +1,12 @@
 //! The drawing of the unit as it stands.
 
 use leptos::prelude::*;
+use slotwright_core::range::Finish;
 use slotwright_core::words::page::Label;
 use slotwright_cutpack::describe::describe;
-use slotwright_cutpack::drawing::{Subject, View, scale, svg};
+use slotwright_cutpack::drawing::{Subject, View, is_dark, scale, svg_with_wood};
 
+use super::looks::bare;
 use super::room::TakeAway;
 use super::solid::Solid;
 use crate::browser::{focus, page};
@@ -47,17 +49,18 @@ pub fn Stage() -> impl IntoView {
         focus::mend();
     });
     let words = Memo::new(move |_| desk.read(|snapshot, range| describe(range, &snapshot.choice)));
-    let colour = move || {
-        desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).map(|finish| finish.colour.clone()))
-            .unwrap_or_default()
+    let of_finish = move |read: fn(&Finish) -> String| {
+        desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).map(read)).unwrap_or_default()
     };
+    let colour = move || of_finish(|finish| finish.colour.clone());
+    let dark = move || desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).is_some_and(is_dark));
     let drawn = move || {
         let view = shown()?;
         let (room, lit) = (space.get(), desk.lit());
         desk.read(|snapshot, range| {
             let built = snapshot.built.as_ref()?;
             let subject = Subject { range, choice: &snapshot.choice, built };
-            Some(svg(subject, view, lit, scale(subject, view, room), &words.get()))
+            Some(svg_with_wood(subject, view, lit, scale(subject, view, room), &words.get()))
         })
     };
     let built = move || desk.read(|snapshot, _| snapshot.built.is_some());
@@ -93,7 +96,7 @@ pub fn Stage() -> impl IntoView {
             </div>
             <p id="flat-only" class="flat-only">{flat_only}</p>
             <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost more/></div>
-            <div class="paper" style=("--finish", colour) on:click=touched
+            <div class="paper" class:dark=dark style=("--finish", colour) style=("--bare", move || of_finish(bare)) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>
             <p class="nothing">{nothing}</p>

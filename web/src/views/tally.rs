@@ -60,21 +60,21 @@ pub fn Tally(
                 <div>{inert("<dt>", Label::WithYouBy)}<dd>{part(|text| &text.day)}</dd><dd class="under">{part(|text| &text.day_note)}</dd></div>
             </dl>
             <div class="verdict">
-                <button type="button" class="state" class:good=move || text.with(|text| text.good && !text.but)
+                <button type="button" id="verdict" class="state" class:good=move || text.with(|text| text.good && !text.but)
                     class:but=move || text.with(|text| text.but) on:click=jump>
                     <span>{part(|text| &text.state)}</span><span class="under">{part(|text| &text.state_note)}</span>
                 </button>
                 <p class="did" class:gone=move || !desk.shows_last_step() || desk.hindrance().is_some()>
-                    <span class="what">{move || desk.did()[0].clone()}</span>
-                    <span class="effect">{move || desk.did()[1].clone()}</span>
+                    <span><span class="what">{move || desk.did()[0].clone()}</span>" "<span class="effect">{move || desk.did()[1].clone()}</span></span>
+                    <button type="button" class="remedy" class:away=move || desk.did()[2].is_empty() popovertarget="changed">{Label::Which.text()}</button>
+                    <span id="changed" popover="auto">{move || desk.did()[2].clone()}</span>
                     <button type="button" class="remedy" on:click=turn>
                         {move || if desk.last_step.undid.get() { Label::Redo } else { Label::Undo }.text()}
                     </button>
                 </p>
             </div>
-            <button type="button" id="order" class="main" aria-describedby="figures" aria-keyshortcuts="Control+Enter"
-                aria-disabled=move || text.with(|text| !text.good).to_string()
-                on:click=ask>
+            <button type="button" id="order" class="main" class:shut=move || text.with(|text| !text.good)
+                aria-describedby="verdict figures" aria-keyshortcuts="Control+Enter" on:click=ask>
                 {Label::OrderSpec.text()}
             </button>
         </footer>
@@ -84,8 +84,10 @@ pub fn Tally(
 fn section_of(question: Question) -> &'static str {
     match question {
         Question::Place => "question-place",
-        Question::Model | Question::Width | Question::Height | Question::Depth | Question::Bays => "question-size",
+        Question::Model | Question::Width | Question::Height | Question::Depth | Question::Bays | Question::Plinth => {
+            "question-size"
+        }
         Question::Bay(_) | Question::Shares | Question::Hole(_) | Question::Device(_) => "question-bays",
-        Question::Back | Question::Finish | Question::Corners => "question-looks",
+        Question::Back | Question::Finish | Question::Corners | Question::Bow | Question::Bowed => "question-looks",
     }
 }

@@ -7,7 +7,7 @@ use crate::choice::Choice;
 use crate::choice::question::Question;
 use crate::range::{Model, Range};
 use crate::rules::finding::Finding;
-use crate::rules::{interlock, judge};
+use crate::rules::{Proof, judge, prove};
 
 pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
     for model in &range.models {
@@ -22,9 +22,11 @@ pub(super) fn check(out: &mut Vec<Said>, range: &Range) {
 fn stops(range: &Range, choice: &Choice) -> Vec<Finding> {
     let judged = judge(range, choice);
     let mut stops: Vec<Finding> = judged.stops().cloned().collect();
-    let case = judged.picked.zip(judged.layout.as_ref()).filter(|_| stops.is_empty());
-    if let Some((picked, case)) = case.and_then(|(picked, layout)| Some((picked, Case::of(picked, choice, layout)?))) {
-        interlock::check(&mut stops, &Assembly::of(picked, &case));
+    if let Some((picked, layout)) = judged.picked.zip(judged.layout.as_ref()).filter(|_| stops.is_empty())
+        && let Some(case) = Case::of(picked, choice, layout)
+    {
+        let assembly = Assembly::of(picked, &case);
+        prove(&mut stops, Proof { assembly: &assembly, layout, build: &range.build });
     }
     stops
 }
@@ -43,5 +45,7 @@ fn place(model: &Model, about: Question) -> String {
         Question::Back => of_model("backs.1"),
         Question::Finish => of_model("finishes.1"),
         Question::Corners => of_model("corner_radii_mm.1"),
+        Question::Plinth => of_model("plinth_mm"),
+        Question::Bow | Question::Bowed => of_model("bow_mm.start"),
     }
 }

@@ -61,6 +61,7 @@ fn answers(out: &mut Vec<Said>, range: &Range) {
             let number = at.map_or(0, |at| at + 1);
             format!("model.{}.{list}.{number}", model.key)
         };
+        let mut has_plinth = model.plinth_mm.is_none();
         for answer in states.all() {
             let shut = matches!(answer.state, State::Shut { .. });
             let place = match &answer.change {
@@ -72,6 +73,10 @@ fn answers(out: &mut Vec<Said>, range: &Range) {
                     devices.insert(device.clone());
                     continue;
                 }
+                Change::PlinthMm(Some(_)) if !shut => {
+                    has_plinth = true;
+                    continue;
+                }
                 _ if !shut => continue,
                 Change::Back(key) => in_model("backs", model.backs.iter().position(|back| back == key)),
                 Change::Finish(key) => in_model("finishes", model.finishes.iter().position(|finish| finish == key)),
@@ -81,6 +86,9 @@ fn answers(out: &mut Vec<Said>, range: &Range) {
                 _ => continue,
             };
             out.push((place, Remark::AnswerNeverMade));
+        }
+        if !has_plinth {
+            out.push((format!("model.{}.plinth_mm", model.key), Remark::AnswerNeverMade));
         }
     }
     for hole in range.holes.iter().filter(|hole| !holes.contains(&hole.key)) {

@@ -1,10 +1,11 @@
 //! What can be built of a choice: its parts with their masses, its price, its promise.
 
-use crate::business::bill::Bill;
+use crate::business::job::Job;
+use crate::business::material::Material;
 use crate::business::price::{Price, price};
 use crate::business::promise::{Backlog, NoDay, Promise, promise};
 use crate::cabinet::case::{Weighed, WeighedCase};
-use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::PanelId;
 use crate::units::day::Day;
 use crate::units::quantity::Mass;
@@ -18,6 +19,8 @@ pub struct Built {
     pub cut: WeighedCase,
     /// Mass and centre of gravity of the whole, leaves closed.
     pub whole: Weighed,
+    /// The sheets that it takes, board by board.
+    pub materials: Vec<Material>,
     /// What it costs.
     pub price: Price,
     /// When it can be there; `None` if the calendar has no such day.
@@ -25,22 +28,21 @@ pub struct Built {
 }
 
 impl Built {
-    /// What a unit that is laid out and cut comes to, asked for on a day with a backlog; and why it has no day, if it
+    /// What a unit that is laid out and cut comes to as that job, asked for on a day with a backlog; and why it has no day, if it
     /// has none.
     pub(crate) fn of(
-        picked: Picked<'_>,
         layout: Layout,
         cut: WeighedCase,
+        job: Job<'_>,
         (today, backlog): (Day, &Backlog),
     ) -> (Self, Option<NoDay>) {
-        let bill = Bill::of(&cut, picked);
         let whole = Weighed::whole(&cut.parts);
-        let price = price(picked.range, &bill, picked.finish);
-        let (promise, no_day) = match promise(picked.range, &bill, picked.finish, today, backlog) {
+        let price = price(&job);
+        let (promise, no_day) = match promise(&job, today, backlog) {
             Ok(promise) => (Some(promise), None),
             Err(none) => (None, Some(none)),
         };
-        (Self { layout, cut, whole, price, promise }, no_day)
+        (Self { layout, cut, whole, materials: job.materials, price, promise }, no_day)
     }
 
     /// Mass of the heaviest part, and which it is.

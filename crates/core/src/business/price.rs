@@ -7,9 +7,8 @@ pub mod customer;
 
 use serde::Serialize;
 
-use crate::business::bill::Bill;
 use crate::business::carriage::carriage;
-use crate::range::{Board, Finish, Range};
+use crate::business::job::Job;
 use crate::units::money::Money;
 
 /// What a line of the price is for.
@@ -69,24 +68,18 @@ impl Price {
 }
 
 /// Prices a unit.
-pub fn price(range: &Range, bill: &Bill, finish: &Finish) -> Price {
-    let rates = &range.rates;
-    let minutes = bill.minutes(rates, finish);
+pub fn price(job: &Job<'_>) -> Price {
+    let Job { range, finish, bill, materials } = job;
+    let (rates, minutes) = (&range.rates, job.minutes());
     let hours = |hour: Money, minutes: f64| Money::to_minor(in_minor(hour) * minutes / 60.0);
-    let sheets = bill.blanks.iter().map(|(key, blanks)| {
-        let per_m2 = range.board(key).and_then(price_per_m2).unwrap_or_default();
-        per_m2 * bill.sheet_area(*blanks, rates).in_m2()
-    });
+    let sheets = materials.iter().map(|material| material.cost);
     let packing = in_minor(rates.bench_hour_minor) * minutes.pack / 60.0
         + in_minor(rates.pack_minor_per_m2) * bill.faces.in_m2() / 2.0;
     let bench = minutes.sand + minutes.edges + minutes.dry_fit + minutes.sand_after;
     let mut lines = vec![
         Line { item: Item::Sheets, amount_minor: Money::to_minor(sheets.sum()) },
         Line { item: Item::Machine, amount_minor: hours(rates.machine_hour_minor, minutes.load + minutes.cut) },
-        Line {
-            item: Item::Finish,
-            amount_minor: Money::to_minor(in_minor(finish.litre_minor) * bill.litres(rates, finish)),
-        },
+        Line { item: Item::Finish, amount_minor: Money::to_minor(in_minor(finish.litre_minor) * job.litres()) },
         Line {
             item: Item::Spraying,
             amount_minor: hours(rates.spray_hour_minor, minutes.coat_before + minutes.coat_after),
@@ -114,19 +107,13 @@ fn in_minor(amount: Money) -> f64 {
     amount.in_minor() as f64
 }
 
-/// The best price of a square metre among the board's sheets, in minor units: parts are priced by area
-/// over a stated yield, whichever format they will be nested on.
-fn price_per_m2(board: &Board) -> Option<f64> {
-    let prices =
-        board.sheets.iter().map(|sheet| in_minor(sheet.price_minor) / (sheet.length_mm * sheet.width_mm).in_m2());
-    prices.min_by(f64::total_cmp)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::business::bill::FlatPart;
-    use crate::cabinet::panel::PanelId;
+    use crate::business::bill::{Bill, FlatPart};
+    use crate::business::material::Material;
+    use crate::business::nesting::Grained;
+    use crate::cabinet::panel::{PanelId, Stock};
     use crate::testing::demo;
     use crate::units::quantity::{Area, Length, Mass};
 
@@ -136,6 +123,8 @@ mod tests {
         let range = demo();
         let part = FlatPart {
             id: PanelId::Top,
+            stock: Stock::Body,
+            blank: Grained { along: Length::mm(1640.0), across: Length::mm(460.0) },
             mass: Mass::kg(4.8),
             face: Area::mm2(0.5e6),
             long: Length::mm(1640.0),
@@ -143,8 +132,8 @@ mod tests {
             thick: Length::mm(18.0),
         };
         let bill = Bill {
-            blanks: [(range.boards[0].key.clone(), Area::mm2(5e6))].into(),
             cut: Length::mm(36_000.0),
+            outlines: 40,
             faces: Area::mm2(10e6),
             edges: Length::mm(30_000.0),
             chamfers: Length::mm(40_000.0),
@@ -154,12 +143,17 @@ mod tests {
             parts: 10,
             flat: (1..=10).map(|number| FlatPart { id: PanelId::Upright(number), ..part }).collect(),
         };
-        let price = price(&range, &bill, &range.finishes[0]);
+        let per_m2 = 9800.0 / 2.9768;
+        let counted = Area::mm2(5e6 / 0.78);
+        let (board, cost) = (range.boards[0].key.clone(), per_m2 * counted.in_m2());
+        let sheets = Material { board, sheets: counted.in_m2() / 2.9768, counted, cost, least_used: None };
+        let price = price(&Job { range: &range, finish: &range.finishes[0], bill, materials: vec![sheets] });
         let expected = [
             // 5 m² / 0.78 at the small sheet's 9800 for 2.9768 m².
             (Item::Sheets, 21_103),
-            // 25 min, 6.410 m² / 2.9768 m² × 6 min = 12.92 min, and 36 m × 3 / 3.6 m/min = 30 min, at 6200 an hour.
-            (Item::Machine, 7018),
+            // 25 min, 6.410 m² / 2.9768 m² × 6 min = 12.92 min, 36 m × 3 / 3.6 m/min = 30 min, and 40 outlines × 0.08 min, at
+            // 6200 an hour.
+            (Item::Machine, 7349),
             // 12.821 m² × 2 coats and 10 m² × 1, 100 µm each: 3.564 l, of which 0.6 reach the work: 5.940 l at 1900.
             (Item::Finish, 11_286),
             // Before: 12 min, 12.821 m² × 2 coats × 0.9 min, 2.153 sheets × 2 coats × 2 min; after: 12 min, 10 parts × 2
@@ -170,19 +164,19 @@ mod tests {
             (Item::Bench, 10_344),
             // 10 parts × 3 min at 4400 an hour, and 5 m² at 260.
             (Item::Packing, 3500),
-            // 16 % of 60 591.
-            (Item::Overhead, 9695),
-            // 70 286 / 0.76 less 70 286.
-            (Item::Margin, 22_196),
+            // 16 % of 60 922.
+            (Item::Overhead, 9748),
+            // 70 670 / 0.76 less 70 670.
+            (Item::Margin, 22_317),
             // Longer than a parcel may be. Six parts of 4.8 kg with 0.2 kg of card, and 0.8 kg, are 30.8 kg, seven would be
             // more than the van's two people lift: two packages.
             (Item::Carriage, 11_000),
-            // 21 % of 103 482.
-            (Item::Tax, 21_731),
+            // 21 % of 103 987.
+            (Item::Tax, 21_837),
         ];
         let lines: Vec<(Item, i64)> =
             price.lines.iter().map(|line| (line.item, line.amount_minor.in_minor())).collect();
         assert_eq!(lines, expected);
-        assert_eq!(price.total_minor, Money::minor(125_213));
+        assert_eq!(price.total_minor, Money::minor(125_824));
     }
 }

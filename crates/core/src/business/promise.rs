@@ -4,11 +4,11 @@ use alloc::collections::BTreeMap;
 
 use serde::Serialize;
 
-use crate::business::bill::Bill;
 use crate::business::carriage::carriage;
+use crate::business::job::Job;
 use crate::input::fault::ReadError;
 use crate::input::members::Place;
-use crate::range::{Calendar, Carrier, Crew, Finish, Key, Range, Stage, Work};
+use crate::range::{Calendar, Carrier, Crew, Key, Range, Stage, Work};
 use crate::units::day::Day;
 
 /// Work that is booked already: minutes by stage.
@@ -166,8 +166,8 @@ struct Planned<'a> {
 
 /// Each stage first works off what is booked in it, and its crew what is booked in all of theirs, then this unit; it
 /// begins on the working day after the stage before has let it go.
-fn plan<'a>(range: &'a Range, bill: &Bill, finish: &Finish, backlog: &Backlog) -> Vec<Planned<'a>> {
-    let minutes = bill.minutes(&range.rates, finish);
+fn plan<'a>(job: &Job<'a>, backlog: &Backlog) -> Vec<Planned<'a>> {
+    let (range, finish, minutes) = (job.range, job.finish, job.minutes());
     let booked = |stage: &Stage| f64::from(backlog.minutes.get(&stage.key).copied().unwrap_or(0));
     let mut free = 0u32;
     let planned = range.stages.iter().map(|stage| {
@@ -204,8 +204,8 @@ fn plan<'a>(range: &'a Range, bill: &Bill, finish: &Finish, backlog: &Backlog) -
 ///
 /// The calendar, or the carrier's, ends before the unit is there; nobody ever collects it; or there is no stage or
 /// carrier.
-pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog: &Backlog) -> Result<Promise, NoDay> {
-    let plan = plan(range, bill, finish, backlog);
+pub fn promise(job: &Job<'_>, today: Day, backlog: &Backlog) -> Result<Promise, NoDay> {
+    let (range, plan) = (job.range, plan(job, backlog));
     let needed = plan.last().map_or(0, |last| last.free);
     let open = |day| range.calendar.is_open(day);
     let none = || NoDay::TooFew { needed, there: count(today, &open) };
@@ -218,7 +218,7 @@ pub fn promise(range: &Range, bill: &Bill, finish: &Finish, today: Day, backlog:
     // Where the last stage has a day, the ones before it have theirs.
     let free = day(needed).ok_or_else(none)?;
     let stages = stages.collect::<Option<Vec<_>>>().ok_or_else(none)?;
-    let carrier = carriage(range, bill).ok_or(NoDay::NeverCollected)?.carrier;
+    let carrier = carriage(range, &job.bill).ok_or(NoDay::NeverCollected)?.carrier;
     // It is handed over on a day on which both work.
     let collects = |day| range.calendar.is_open(day) && carrier.travels(day);
     let leaves = if carrier.travels(free) { Some(free) } else { open_days(free, &collects).next() };

@@ -1,42 +1,53 @@
 //! How the unit goes together, and the proof that it then holds together.
 //!
 //! From the real solids: which part stops which in the six directions of the case. Taking parts out
-//! one by one along straight moves gives, reversed, the order in which they go in; each move is swept
-//! free of everything that stands. Of the finished unit it is shown that
+//! one by one, each along one straight move or along two, gives, reversed, the order in which they go in; each move is
+//! swept free of everything that stands. Of the finished unit it is shown that
 //!
 //! - sideways and from front to back no part and no group of parts moves against the rest,
 //! - downwards everything rests on the floor,
 //! - upwards nothing moves without the top, and the top alone does: it is the only key, and its
-//!   weight turns it.
+//!   weight turns it,
+//! - the back holds every upright where the statics of uprights count on it.
 // Source: directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994); a key
 // and what it locks: P. Song, C.-W. Fu, D. Cohen-Or, Recursive Interlocking Puzzles, ACM Transactions
 // on Graphics 31(6), 2012. Gravity as the last lock is this construction's own.
 
 use crate::cabinet::case::Case;
-use crate::cabinet::joint::JointId;
+use alloc::collections::BTreeMap;
+
+use crate::cabinet::joint::{Joint, JointId, JointKind};
 use crate::cabinet::layout::Picked;
 use crate::cabinet::panel::{Panel, PanelId};
 use crate::geometry::space::{Block, Spot};
-use crate::units::quantity::{Length, Mass};
+use crate::units::quantity::{Dim, Length, Mass};
 
 mod blocking;
+mod cell;
 mod disturbance;
+mod held;
 mod sequence;
 mod solid;
+mod way;
 
 pub use blocking::{Blocking, Body, Direction};
 pub use disturbance::{Disturbance, Disturbed};
-pub use solid::{Bound, blocks};
+pub use solid::{Bound, Solids, solids};
+pub use way::{Leg, Way};
+
+use way::Ways;
 
 /// How a unit goes together and what holds it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Assembly {
     /// The parts in the order in which they go in.
     pub steps: Vec<Step>,
-    /// Parts that no straight move takes out: there is no order for them. Empty for every valid unit.
+    /// Parts that no way takes out: there is no order for them. Empty for every valid unit.
     pub stuck: Vec<PanelId>,
     /// What moves in the finished unit though it should not. Empty for every valid unit.
     pub loose: Vec<Loose>,
+    /// Uprights that the back does not hold as often as it should. Empty for every valid unit.
+    pub unheld: Vec<PanelId>,
     /// What comes free when the unit does not stand as it should.
     pub disturbed: Vec<Disturbed>,
 }
@@ -46,12 +57,14 @@ pub struct Assembly {
 pub struct Step {
     /// The part.
     pub part: PanelId,
-    /// The way it goes in.
-    pub moves: Direction,
-    /// How far it goes from clear of everything to its place.
-    pub travel: Length,
+    /// The way it goes in, from clear of everything to its place.
+    pub way: Way,
+    /// How high over the floor it reaches on that way.
+    pub reaches: Length,
     /// The joints that it closes.
     pub closes: Vec<JointId>,
+    /// The most of them that it meets at the same moment.
+    pub at_once: u32,
     /// Its mass.
     pub mass: Mass,
     /// How many people it takes.
@@ -71,18 +84,23 @@ impl Assembly {
     /// Finds the order and proves the lock of a case.
     pub fn of(picked: Picked<'_>, case: &Case) -> Self {
         let bodies = |bound| -> Vec<Body> {
-            let parts = case.panels.iter().map(|panel| Body::of(blocks(panel, bound)));
+            let parts = case.panels.iter().map(|panel| Body::of_solids(solids(panel, bound)));
             parts.chain([floor()]).collect()
         };
         let hulls = bodies(Bound::Hull);
         let blocking = Blocking::of(&hulls);
-        let (order, stuck) = sequence::order(&blocking);
+        let build = &picked.range.build;
+        let most = Direction::ALL.map(|direction| play(picked, direction)).into_iter().fold(Length::ZERO, Length::max);
+        let ways = Ways { hulls: &blocking, bodies: &hulls, play: most, room: build.hook_play_mm };
+        let (order, stuck) = sequence::order(ways);
+        let cores = bodies(Bound::Core);
         let name = |at: usize| case.panels.get(at).map(|panel| panel.id);
         Self {
             steps: order.iter().filter_map(|taken| step(picked, case, &hulls, taken)).collect(),
             stuck: stuck.into_iter().filter_map(name).collect(),
-            loose: loose(picked, case, &Blocking::of(&bodies(Bound::Core))),
-            disturbed: disturbance::all(case, &blocking, play(picked, Direction::Up)),
+            loose: loose(picked, case, &Blocking::of(&cores)),
+            unheld: held::unheld(case, &cores, build),
+            disturbed: disturbance::all(case, ways, play(picked, Direction::Up)),
         }
     }
 
@@ -91,9 +109,14 @@ impl Assembly {
         self.steps.len() + 1
     }
 
-    /// Whether every part has its place in the order and nothing moves that should not.
+    /// How high over the floor the part reaches that is lifted highest.
+    pub fn reaches(&self) -> Length {
+        self.steps.iter().map(|step| step.reaches).fold(Length::ZERO, Length::max)
+    }
+
+    /// Whether every part has its place in the order, nothing moves that should not, and all is held that should be.
     pub fn is_proven(&self) -> bool {
-        self.stuck.is_empty() && self.loose.is_empty()
+        self.stuck.is_empty() && self.loose.is_empty() && self.unheld.is_empty()
     }
 }
 
@@ -111,7 +134,7 @@ fn play(picked: Picked<'_>, direction: Direction) -> Length {
         Direction::Down => build.clearance_mm,
         Direction::Up => build.clearance_mm.max(build.leaf_gap_mm),
         Direction::Forwards | Direction::Back | Direction::Left | Direction::Right => {
-            build.clearance_mm.max(build.pivot_clearance_mm)
+            build.clearance_loose_mm.max(build.pivot_clearance_mm)
         }
     };
     most + Length::mm(1e-3)
@@ -168,21 +191,36 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     let body = hulls.get(taken.body)?;
     let standing = || taken.standing.iter().filter_map(|at| Some((case.panels.get(*at)?.id, hulls.get(*at)?)));
     let stands = |id: PanelId| standing().any(|(known, _)| known == id);
-    let closes = case
-        .joints
-        .iter()
-        .map(|joint| joint.id)
-        .filter(|id| id.goes_in == panel.id && stands(id.takes) || id.takes == panel.id && stands(id.goes_in));
+    let closes = case.joints.iter().filter(|Joint { id, .. }| {
+        id.goes_in == panel.id && stands(id.takes) || id.takes == panel.id && stands(id.goes_in)
+    });
     let mass = Case::weigh(panel, picked).mass;
-    let travel = standing().map(|(_, other)| body.clear_of(other, taken.out)).fold(Length::ZERO, Length::max);
+    let (way, lifted) = taken.out.reversed(body, standing().map(|(_, other)| other));
+    let at_once = at_once(&way, closes.clone());
     Some(Step {
         part: panel.id,
-        moves: taken.out.opposite(),
-        travel,
-        closes: closes.collect(),
+        way,
+        reaches: body.top() + lifted,
+        at_once,
+        closes: closes.map(|joint| joint.id).collect(),
         mass,
         people: people(picked, panel, mass),
     })
+}
+
+/// The most of some joints that a part meets at the same moment on its way. Hooks are met on the first of two moves, all others on
+/// the last; those that reach as far along it begin together.
+fn at_once<'a>(way: &Way, joints: impl Iterator<Item = &'a Joint>) -> u32 {
+    let Some(last) = way.last() else { return 0 };
+    let one = last.moves.step(Length::mm(1.0));
+    let mut together: BTreeMap<(bool, i32), u32> = BTreeMap::new();
+    for Joint { kind, shared: Block { from, to }, .. } in joints {
+        let along = [(to.x - from.x, one.x), (to.y - from.y, one.y), (to.z - from.z, one.z)];
+        let reach: f64 = along.into_iter().map(|(long, share)| long.in_mm() * share.in_mm()).sum();
+        let reach = if *kind == JointKind::Hook { 0.0 } else { reach.abs() };
+        *together.entry((*kind == JointKind::Hook, Dim::within(Length::mm(reach)).in_tenths())).or_default() += 1;
+    }
+    together.into_values().max().unwrap_or(0)
 }
 
 fn people(picked: Picked<'_>, panel: &Panel, mass: Mass) -> u8 {

@@ -1,9 +1,11 @@
 //! The blank of every part: its rectangle, and how far its tabs stand out of it. What a sheet has to
 //! hold and what a part weighs at most is known from it before anything is cut in.
 
+use crate::cabinet::bow::Bow;
 use crate::cabinet::layout::{BaySpan, Layout, Picked};
 use crate::cabinet::leaf;
-use crate::cabinet::panel::{GrainAxis, PanelId, Stock};
+use crate::cabinet::panel::{End, GrainAxis, PanelId, Stock};
+use crate::cabinet::plinth::Plinth;
 use crate::choice::{Choice, Fill, Hung};
 use crate::range::{BackGrain, Board, Build};
 use crate::units::quantity::{AreaMass, Length, Mass};
@@ -75,6 +77,36 @@ impl Coated {
     }
 }
 
+/// The tabs that the top meets one after another as it drops, from the rear to the front: each rank is shorter than the one before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Rank {
+    /// Of the back, and the rear ones of the uprights.
+    Rear,
+    /// The front ones of the uprights.
+    Front,
+    /// Of the stiles, and the pivots of leaves.
+    Face,
+    /// Of most staves of bowed ends, which stand free until then.
+    Stave,
+}
+
+impl Rank {
+    /// That of a stave, of so many from the front: those of the rear third go with the uprights.
+    pub(crate) const fn of_stave(number: u8, count: u8) -> Self {
+        if number as u16 * 3 > count as u16 * 2 { Self::Front } else { Self::Stave }
+    }
+
+    /// By how many steps it is shorter than the first.
+    const fn steps(self) -> f64 {
+        match self {
+            Self::Rear => 0.0,
+            Self::Front => 1.0,
+            Self::Face => 2.0,
+            Self::Stave => 3.0,
+        }
+    }
+}
+
 /// The blanks of a unit that is laid out, in the order of their parts.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Blanks<'a> {
@@ -91,9 +123,10 @@ impl<'a> Blanks<'a> {
         Blank { id, stock: Stock::Body, grain, size, tabs }
     }
 
-    /// How far a tab reaches into the top.
-    fn into_top(self) -> Length {
-        self.layout.height - self.build().tab_short_mm - self.layout.ceiling
+    /// How far a tab reaches into the top: half way at least.
+    pub(crate) fn into_top(self, rank: Rank) -> Length {
+        let short = self.build().tab_short_mm + self.build().tab_stagger_mm * rank.steps();
+        (self.layout.body - short).max(self.layout.body / 2.0)
     }
 
     /// Where a plate begins: the lower base plate stands back.
@@ -101,15 +134,40 @@ impl<'a> Blanks<'a> {
         if id == PanelId::BaseLower { self.build().foot_recess_mm } else { Length::ZERO }
     }
 
+    /// How far a tab of the plinth reaches into the lower base plate.
+    pub(crate) fn into_base(self) -> Length {
+        self.layout.body - self.build().tab_short_mm
+    }
+
+    /// A long board of a plinth, which has tabs, or a bearer, which has none.
+    pub(crate) fn plinth_board(self, id: PanelId, plinth: Plinth) -> Blank {
+        let (long, tabs) = match (id, self.layout.plinth_ends()) {
+            (PanelId::PlinthFront | PanelId::PlinthRear, Some((left, right))) => (right - left, self.into_base()),
+            _ => (plinth.rear - plinth.front, Length::ZERO),
+        };
+        Self::body(id, GrainAxis::AlongU, (long, plinth.height), (Length::ZERO, tabs))
+    }
+
+    fn plinth(self, all: &mut Vec<Blank>) {
+        let Some(plinth) = self.layout.plinth else { return };
+        let bearers = (1..=u8::MAX).zip(self.layout.bearers()).map(|(number, _)| PanelId::Bearer(number));
+        let boards = [PanelId::PlinthFront, PanelId::PlinthRear].into_iter().chain(bearers);
+        all.extend(boards.map(|id| self.plinth_board(id, plinth)));
+    }
+
     /// A base plate or the top.
     pub(crate) fn plate(self, id: PanelId) -> Blank {
-        let size = (self.layout.width, self.layout.depth - self.plate_front(id));
-        Self::body(id, GrainAxis::AlongU, size, (Length::ZERO, Length::ZERO))
+        let lower = id == PanelId::BaseLower;
+        let insets: Length = self.layout.plate_insets(lower).into_iter().sum();
+        let size = (self.layout.width - insets, self.layout.depth - self.plate_front(id));
+        let bows = End::ALL.into_iter().filter_map(|end| Some(self.layout.bow(end)?.of_plate(end, lower).rise));
+        Self::body(id, GrainAxis::AlongU, size, (bows.sum(), Length::ZERO))
     }
 
     /// Where the back begins at the left.
     pub(crate) fn back_left(self) -> Length {
-        self.build().end_inset_mm - self.build().back_ear_mm
+        let [left, _] = self.layout.ends;
+        left - self.build().back_ear_mm
     }
 
     /// The back.
@@ -118,23 +176,41 @@ impl<'a> Blanks<'a> {
             BackGrain::Lying => GrainAxis::AlongU,
             BackGrain::Standing => GrainAxis::AlongV,
         };
-        let size = (self.layout.width - self.back_left() * 2.0, self.layout.clear_height());
-        Blank { stock: Stock::Back, ..Self::body(PanelId::Back, grain, size, (Length::ZERO, Length::ZERO)) }
+        let [left, right] = self.layout.ends;
+        let wide = self.layout.width - (left + right) + self.build().back_ear_mm * 2.0;
+        let size = (wide, self.layout.clear_height());
+        let tabs = self.back_into_base() + self.into_top(Rank::Rear);
+        Blank { stock: Stock::Back, ..Self::body(PanelId::Back, grain, size, (Length::ZERO, tabs)) }
+    }
+
+    /// How far a tab of the back reaches into the upper base plate: it comes over that with the play that noses have.
+    pub(crate) fn back_into_base(self) -> Length {
+        let hooks = self.layout.hooks;
+        (self.layout.body - self.build().tab_short_mm).min(hooks.rise - hooks.play)
     }
 
     /// An end or a divider.
     pub(crate) fn upright(self, number: u8) -> Blank {
         let layout = self.layout;
         let size = (layout.upright_rear - layout.upright_front, layout.clear_height());
-        let tabs = layout.floor - self.build().tab_short_mm + self.into_top();
-        Self::body(PanelId::Upright(number), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+        let hooks = layout.back + self.build().clearance_mm + layout.hooks.nose;
+        let tabs = layout.floor - layout.base - self.build().tab_short_mm + self.into_top(Rank::Rear);
+        Self::body(PanelId::Upright(number), GrainAxis::AlongV, size, (hooks, tabs))
     }
 
     /// The strip before an upright.
     pub(crate) fn stile(self, number: u8) -> Blank {
         let size = (self.layout.stile, self.layout.clear_height());
-        let tabs = self.layout.floor - self.layout.body - self.build().tab_short_mm + self.into_top();
+        let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Face);
         Self::body(PanelId::Stile(number), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+    }
+
+    /// A stave of a bowed end, which has so many.
+    pub(crate) fn stave(self, end: End, number: u8, bow: &Bow) -> Blank {
+        let size = (bow.wide, self.layout.clear_height());
+        let into_top = self.into_top(Rank::of_stave(number, bow.count));
+        let tabs = self.layout.floor - self.layout.seam() - self.build().tab_short_mm + into_top;
+        Self::body(PanelId::Stave { end, number }, GrainAxis::AlongV, size, (Length::ZERO, tabs))
     }
 
     /// How far an ear reaches into an end or, as the neighbour's has the other half, into a divider.
@@ -157,7 +233,7 @@ impl<'a> Blanks<'a> {
     pub(crate) fn leaf(self, bay: u8, span: &BaySpan, hung: Hung) -> Blank {
         let leaf = leaf::of(span, self.layout, self.build(), hung);
         let size = (leaf.right - leaf.left, leaf.over - leaf.under);
-        let pivots = leaf.under - self.layout.body + self.layout.height - self.build().tab_short_mm - leaf.over;
+        let pivots = leaf.under - self.layout.seam() + self.layout.ceiling + self.into_top(Rank::Face) - leaf.over;
         Self::body(PanelId::Leaf(bay), GrainAxis::AlongV, size, (Length::ZERO, pivots))
     }
 
@@ -165,6 +241,7 @@ impl<'a> Blanks<'a> {
     pub(crate) fn all(self, choice: &Choice) -> Vec<Blank> {
         let Layout { bays, stiles, .. } = self.layout;
         let mut all = Vec::with_capacity(4 + stiles.len() * 2 + bays.len() * 4);
+        self.plinth(&mut all);
         all.extend([self.plate(PanelId::BaseLower), self.plate(PanelId::BaseUpper)]);
         let numbered = || (1..=u8::MAX).zip(stiles);
         all.extend(numbered().map(|(number, _)| self.upright(number)));
@@ -176,6 +253,11 @@ impl<'a> Blanks<'a> {
         for (bay, (span, chosen)) in (1..=u8::MAX).zip(bays.iter().zip(&choice.bays)) {
             if let Fill::Leaf(hung) = chosen.fill {
                 all.push(self.leaf(bay, span, hung));
+            }
+        }
+        for end in End::ALL {
+            if let Some(bow) = self.layout.bow(end) {
+                all.extend((1..=bow.count).map(|number| self.stave(end, number, &bow)));
             }
         }
         all.push(self.plate(PanelId::Top));

@@ -30,10 +30,12 @@ pub enum JointKind {
     Tab,
     /// A shelf's ear in the front-open slot of an upright.
     Ear,
-    /// A cross-lap: each part is notched half way.
-    Lap,
+    /// A hook of an upright in a slot of the back, which hangs on it.
+    Hook,
     /// A round pivot in a round hole.
     Pivot,
+    /// Two boards on edge that cross, each cut half way: the upper one goes in.
+    Lap,
 }
 
 /// One feature of one panel.
@@ -56,7 +58,7 @@ pub struct Joint {
     pub goes_in: FeatureRef,
     /// The feature that takes it.
     pub takes: FeatureRef,
-    /// The material of the part that goes in, inside the one that takes it.
+    /// The material of the part that goes in, inside the one that takes it; of a part that stands turned, the box round it.
     pub shared: Block,
     /// How much wider the taking feature is than the coated material in it, both sides together.
     pub clearance: Length,

@@ -6,18 +6,29 @@ use crate::geometry::space::Placement;
 use crate::units::quantity::Length;
 
 mod ease;
+mod edge;
 mod feature;
+mod hook;
 mod measure;
 mod trace;
+mod turned;
 
 pub use ease::Ease;
-pub use feature::{Edge, Feature};
+pub use edge::Edge;
+pub use feature::{Feature, Hook, Taper};
+pub use turned::{EdgeBow, TurnedSlot};
 
 /// Which part of the unit a panel is; numbers count from 1 at the left and at the bottom.
 ///
 /// The order is the reading order of cut lists: from the ground up, from left to right.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PanelId {
+    /// The front board of the plinth.
+    PlinthFront,
+    /// The rear board of the plinth.
+    PlinthRear,
+    /// A short board of the plinth, from front to rear.
+    Bearer(u8),
     /// The lower base plate.
     BaseLower,
     /// The upper base plate.
@@ -37,13 +48,37 @@ pub enum PanelId {
     Stile(u8),
     /// The door leaf of a bay.
     Leaf(u8),
+    /// One of the narrow uprights along a bowed end, from the front.
+    Stave {
+        /// At which end.
+        end: End,
+        /// Which of them.
+        number: u8,
+    },
     /// The top.
     Top,
+}
+
+/// An end of the unit, seen from the front.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum End {
+    /// The left one.
+    Left,
+    /// The right one.
+    Right,
+}
+
+impl End {
+    /// Both of them.
+    pub const ALL: [Self; 2] = [Self::Left, Self::Right];
 }
 
 impl fmt::Display for PanelId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
+            Self::PlinthFront => f.write_str("plinth-front"),
+            Self::PlinthRear => f.write_str("plinth-rear"),
+            Self::Bearer(number) => write!(f, "bearer-{number}"),
             Self::BaseLower => f.write_str("base-lower"),
             Self::BaseUpper => f.write_str("base-upper"),
             Self::Upright(number) => write!(f, "upright-{number}"),
@@ -51,6 +86,8 @@ impl fmt::Display for PanelId {
             Self::Shelf { bay, row } => write!(f, "shelf-{bay}-{row}"),
             Self::Stile(number) => write!(f, "stile-{number}"),
             Self::Leaf(bay) => write!(f, "leaf-{bay}"),
+            Self::Stave { end: End::Left, number } => write!(f, "stave-left-{number}"),
+            Self::Stave { end: End::Right, number } => write!(f, "stave-right-{number}"),
             Self::Top => f.write_str("top"),
         }
     }
@@ -95,7 +132,7 @@ pub struct Panel {
     pub thickness: Length,
     /// Direction of its face grain.
     pub grain: GrainAxis,
-    /// Radius of its four corners.
+    /// Radius of its four corners, but for those in which a bow ends.
     pub corner_radius: Length,
     /// Rounding of its two upright edges, on both faces: a leaf's, so that it clears while it swings.
     pub rounding: Length,

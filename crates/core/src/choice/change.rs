@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::choice::question::Question;
-use crate::choice::{Bay, Choice, Fill, Hole};
+use crate::choice::{Bay, Bowed, Choice, Fill, Hole};
 use crate::range::{Key, Range};
 use crate::units::quantity::Dim;
 
@@ -56,8 +56,16 @@ pub enum Change {
     Finish(Key),
     /// Corner radius of top and base.
     CornerRadiusMm(Dim),
+    /// Height of the plinth, or none.
+    PlinthMm(Option<Dim>),
+    /// How far bowed ends rise; 0 for square ends.
+    BowMm(Dim),
+    /// Which ends are bowed.
+    Bowed(Bowed),
     /// Length of the free wall.
     WallMm(Option<Dim>),
+    /// Height of the ceiling.
+    CeilingMm(Option<Dim>),
     /// Diagonal of the screen on top.
     ScreenTenthInch(Option<u16>),
     /// The plug that has to pass.
@@ -80,7 +88,10 @@ impl Change {
             Self::Back(_) => Question::Back,
             Self::Finish(_) => Question::Finish,
             Self::CornerRadiusMm(_) => Question::Corners,
-            Self::WallMm(_) | Self::ScreenTenthInch(_) | Self::Plug(_) => Question::Place,
+            Self::PlinthMm(_) => Question::Plinth,
+            Self::BowMm(_) => Question::Bow,
+            Self::Bowed(_) => Question::Bowed,
+            Self::WallMm(_) | Self::CeilingMm(_) | Self::ScreenTenthInch(_) | Self::Plug(_) => Question::Place,
         })
     }
 }
@@ -103,7 +114,11 @@ impl Choice {
             Change::Back(key) => choice.back = key.clone(),
             Change::Finish(key) => choice.finish = key.clone(),
             Change::CornerRadiusMm(radius) => choice.corner_radius_mm = *radius,
+            Change::PlinthMm(plinth) => choice.plinth_mm = *plinth,
+            Change::BowMm(bow) => choice.bow_mm = *bow,
+            Change::Bowed(bowed) => choice.bowed = *bowed,
             Change::WallMm(wall) => choice.place.wall_mm = *wall,
+            Change::CeilingMm(ceiling) => choice.place.ceiling_mm = *ceiling,
             Change::ScreenTenthInch(diagonal) => choice.place.screen_tenth_inch = *diagonal,
             Change::Plug(plug) => choice.place.plug.clone_from(plug),
         }

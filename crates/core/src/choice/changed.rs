@@ -24,6 +24,7 @@ pub fn changed(from: &Choice, to: &Choice) -> Vec<Changed> {
     let count = |choice: &Choice| Change::BayCount(u8::try_from(choice.bays.len()).unwrap_or(u8::MAX));
     add(Change::Model(from.model.clone()), Change::Model(to.model.clone()));
     add(Change::WallMm(from.place.wall_mm), Change::WallMm(to.place.wall_mm));
+    add(Change::CeilingMm(from.place.ceiling_mm), Change::CeilingMm(to.place.ceiling_mm));
     add(Change::ScreenTenthInch(from.place.screen_tenth_inch), Change::ScreenTenthInch(to.place.screen_tenth_inch));
     add(Change::Plug(from.place.plug.clone()), Change::Plug(to.place.plug.clone()));
     add(Change::WidthMm(from.width_mm), Change::WidthMm(to.width_mm));
@@ -40,6 +41,9 @@ pub fn changed(from: &Choice, to: &Choice) -> Vec<Changed> {
     add(Change::Finish(from.finish.clone()), Change::Finish(to.finish.clone()));
     add(Change::Back(from.back.clone()), Change::Back(to.back.clone()));
     add(Change::CornerRadiusMm(from.corner_radius_mm), Change::CornerRadiusMm(to.corner_radius_mm));
+    add(Change::PlinthMm(from.plinth_mm), Change::PlinthMm(to.plinth_mm));
+    add(Change::BowMm(from.bow_mm), Change::BowMm(to.bow_mm));
+    add(Change::Bowed(from.bowed), Change::Bowed(to.bowed));
     all
 }
 

@@ -5,8 +5,9 @@ use core::fmt::Write;
 
 use toml::de::DeTable;
 
-use super::{Choice, Fill, Hung, Place};
+use super::{Bowed, Choice, Fill, Hung, Place};
 use crate::range::{Fields, ReadLog, read_bay};
+use crate::units::quantity::Dim;
 
 impl Choice {
     /// The choice as its compact text.
@@ -21,8 +22,20 @@ impl Choice {
         writeln!(compact, "model = \"{}\"\nback = \"{}\"\nfinish = \"{}\"", self.model, self.back, self.finish)?;
         writeln!(compact, "width_mm = {}\nheight_mm = {}", self.width_mm, self.height_mm)?;
         writeln!(compact, "depth_mm = {}\ncorner_radius_mm = {}", self.depth_mm, self.corner_radius_mm)?;
+        if let Some(plinth) = self.plinth_mm {
+            writeln!(compact, "plinth_mm = {plinth}")?;
+        }
+        if !self.bow_mm.is_zero() {
+            writeln!(compact, "bow_mm = {}", self.bow_mm)?;
+        }
+        if self.bowed != Bowed::default() {
+            writeln!(compact, "bowed = \"{}\"", self.bowed.word())?;
+        }
         if let Some(wall) = self.place.wall_mm {
             writeln!(compact, "wall_mm = {wall}")?;
+        }
+        if let Some(ceiling) = self.place.ceiling_mm {
+            writeln!(compact, "ceiling_mm = {ceiling}")?;
         }
         if let Some(tenths) = self.place.screen_tenth_inch {
             writeln!(compact, "screen_tenth_inch = {tenths}")?;
@@ -69,8 +82,12 @@ fn read(fields: &mut Fields<'_>) -> Choice {
         height_mm: fields.dim("height_mm"),
         depth_mm: fields.dim("depth_mm"),
         corner_radius_mm: fields.dim("corner_radius_mm"),
+        plinth_mm: fields.has("plinth_mm").then(|| fields.dim("plinth_mm")),
+        bow_mm: if fields.has("bow_mm") { fields.dim("bow_mm") } else { Dim::default() },
+        bowed: if fields.has("bowed") { fields.word("bowed", &Bowed::ALL, Bowed::Both) } else { Bowed::Both },
         place: Place {
             wall_mm: fields.has("wall_mm").then(|| fields.dim("wall_mm")),
+            ceiling_mm: fields.has("ceiling_mm").then(|| fields.dim("ceiling_mm")),
             screen_tenth_inch: if fields.has("screen_tenth_inch") { u16::try_from(tenths(fields)).ok() } else { None },
             plug: fields.has("plug").then(|| fields.key("plug")),
         },

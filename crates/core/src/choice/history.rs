@@ -15,7 +15,12 @@ pub struct History<T> {
 impl<T> History<T> {
     /// Nothing was done yet.
     pub const fn new(first: T) -> Self {
-        Self { forgotten: 0, before: Vec::new(), present: first, undone: Vec::new() }
+        Self::numbered(first, 0)
+    }
+
+    /// The same with the number of the first: those before it were forgotten.
+    pub const fn numbered(first: T, number: usize) -> Self {
+        Self { forgotten: number, before: Vec::new(), present: first, undone: Vec::new() }
     }
 
     /// Where one is.
@@ -146,6 +151,24 @@ mod tests {
                 prop_assert_eq!(history.go_to(number), number >= first);
                 prop_assert_eq!(history.present(), if number >= first { state } else { &all[at] });
             }
+        }
+
+        /// With the number of its first state it goes on as after it forgot those before.
+        #[test]
+        fn it_goes_on_with_the_number_of_its_first(states in prop::collection::vec(any::<u16>(), 1..20), gone in 0_usize..19) {
+            let mut history = History::new(0);
+            for state in &states {
+                history.push(*state);
+            }
+            let gone = gone.min(states.len());
+            history.forget(gone);
+            let all: Vec<u16> = [0].into_iter().chain(states).skip(gone).collect();
+            let mut again = History::numbered(all[0], gone);
+            for state in &all[1..] {
+                again.push(*state);
+            }
+            prop_assert_eq!((again.number(), again.behind()), (history.number(), history.behind()));
+            prop_assert!(again.backwards().eq(history.backwards()) && again.go_to(gone) && !again.go_to(gone.wrapping_sub(1)));
         }
 
         /// A new step cuts what was undone, and nothing before it.

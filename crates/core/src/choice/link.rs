@@ -4,8 +4,10 @@
 //!
 //! Version, model, width × height × depth, corner radius, back, finish, then the bays: share, then `o` for open, `s` and
 //! how many shelves, `l` or `r` for a leaf and where it is hung; `:h=` a hole's kind and place, `:d=` a device. What
-//! comes after them may be missing: `w` the free wall, `s` the screen in tenths of an inch, `p=` a plug, `@` the
-//! beginning of the range's digest and the price with tax in minor units when the link was made. Lengths are in mm.
+//! comes after them may be missing: `b` the boards of a plinth, `e` how far the ends are bowed, with `l` or `r` where one of them
+//! is, `w` the free wall, `c` the ceiling, `s` the screen in tenths of an inch, `p=` a plug,
+//! `@` the beginning of the range's digest and the price with tax in minor units when the link was made. Lengths are in
+//! mm. Version 2 has plinth, bows and ceiling; a link without them is of version 1, which pages read that know no other.
 //! Every character may stand in the fragment of an address as it is (RFC 3986, 3.5).
 
 use core::fmt;
@@ -20,8 +22,9 @@ mod read;
 mod tests;
 mod write;
 
-/// Version of the links that are written; all that was ever written stays readable.
-pub const VERSION: u32 = 1;
+/// The last version of links that are written; all that was ever written stays readable. A link is of the first version that
+/// can say it.
+pub const VERSION: u32 = 2;
 
 /// Longest text that is read at all, in characters: an address with it, every character escaped.
 pub const CHARACTERS_MOST: usize = 2000;
@@ -65,12 +68,18 @@ pub enum Part {
     Back,
     /// The finish.
     Finish,
+    /// How far which ends are bowed.
+    Bow,
     /// All bays.
     Bays,
     /// A bay, counted from 1.
     Bay(usize),
+    /// The plinth.
+    Plinth,
     /// The free wall.
     Wall,
+    /// The ceiling.
+    Ceiling,
     /// The screen.
     Screen,
     /// The plug.

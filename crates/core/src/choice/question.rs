@@ -35,11 +35,17 @@ pub enum Question {
     Finish,
     /// The corners of top and base.
     Corners,
+    /// What it stands on.
+    Plinth,
+    /// How far bowed ends rise.
+    Bow,
+    /// Which ends are bowed.
+    Bowed,
 }
 
 impl Question {
     /// Those that are asked once of a unit.
-    pub const OF_UNIT: [Self; 10] = [
+    pub const OF_UNIT: [Self; 13] = [
         Self::Place,
         Self::Model,
         Self::Width,
@@ -50,6 +56,9 @@ impl Question {
         Self::Back,
         Self::Finish,
         Self::Corners,
+        Self::Plinth,
+        Self::Bow,
+        Self::Bowed,
     ];
 
     /// Those that are asked of each bay.
@@ -82,6 +91,9 @@ impl fmt::Display for Question {
             Self::Back => f.write_str("back"),
             Self::Finish => f.write_str("finish"),
             Self::Corners => f.write_str("corners"),
+            Self::Plinth => f.write_str("plinth"),
+            Self::Bow => f.write_str("bow"),
+            Self::Bowed => f.write_str("bowed"),
         }
     }
 }
@@ -132,7 +144,10 @@ mod tests {
             Question::Device(_) => Question::Back,
             Question::Back => Question::Finish,
             Question::Finish => Question::Corners,
-            Question::Corners => return None,
+            Question::Corners => Question::Plinth,
+            Question::Plinth => Question::Bow,
+            Question::Bow => Question::Bowed,
+            Question::Bowed => return None,
         })
     }
 

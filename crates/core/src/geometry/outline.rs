@@ -3,6 +3,7 @@
 //! Axes of a panel: u to the right, v up, as seen on its face; millimetres. Outer outlines run
 //! counter-clockwise, cut-outs clockwise, so that signed areas add up.
 
+use super::quarters::Quarters;
 use crate::units::quantity::{Area, Length};
 
 /// A point on a panel.
@@ -55,6 +56,11 @@ pub struct Segment {
 }
 
 impl Segment {
+    /// The point at a share of its chord: on the segment if that is straight.
+    pub fn at(self, share: f64) -> Point {
+        Point::new(self.from.u + (self.to.u - self.from.u) * share, self.from.v + (self.to.v - self.from.v) * share)
+    }
+
     fn chord(self) -> f64 {
         libm::hypot((self.to.u - self.from.u).in_mm(), (self.to.v - self.from.v).in_mm())
     }
@@ -72,6 +78,15 @@ impl Segment {
     /// Length along the segment.
     pub fn length(self) -> Length {
         if self.bulge == 0.0 { Length::mm(self.chord()) } else { self.radius() * self.angle().abs() }
+    }
+
+    /// The area between its chord and its arc, signed like the bulge, and where its centroid is.
+    pub fn cap(self) -> (Area, Point) {
+        if self.bulge == 0.0 {
+            return (Area::ZERO, self.at(0.5));
+        }
+        let (u, v) = self.cap_centroid();
+        (Area::mm2(self.cap_area()), Point::new(Length::mm(u), Length::mm(v)))
     }
 
     /// Area between chord and arc, signed: r² (θ − sin θ) / 2.
@@ -145,6 +160,32 @@ impl Outline {
     pub fn rectangle(from: Point, to: Point) -> Self {
         let corner = |u, v| Corner { at: Point::new(u, v), bulge: 0.0 };
         Self { corners: vec![corner(from.u, from.v), corner(to.u, from.v), corner(to.u, to.v), corner(from.u, to.v)] }
+    }
+
+    /// The same outline, turned about the origin, then moved.
+    #[must_use]
+    pub fn placed(&self, turn: Quarters, by: Point) -> Self {
+        let place = |at: Point| {
+            let (u, v) = turn.turn((at.u, at.v));
+            Point::new(by.u + u, by.v + v)
+        };
+        let corners = self.corners.iter().map(|corner| Corner { at: place(corner.at), bulge: corner.bulge });
+        Self { corners: corners.collect() }
+    }
+
+    /// The same outline with every corner moved by a turn and a shift, which keep arcs as they are.
+    #[must_use]
+    pub fn moved(&self, to: impl Fn(Point) -> Point) -> Self {
+        Self { corners: self.corners.iter().map(|corner| Corner { at: to(corner.at), ..*corner }).collect() }
+    }
+
+    /// The same outline, begun that share along its segment `at`, which has to be straight; unchanged without one.
+    #[must_use]
+    pub fn begun_within(&self, at: usize, share: f64) -> Self {
+        let Some(segment) = self.segments().nth(at).filter(|segment| segment.bulge == 0.0) else { return self.clone() };
+        let begin = Corner { at: segment.at(share), bulge: 0.0 };
+        let (before, after) = self.corners.split_at((at + 1).min(self.corners.len()));
+        Self { corners: core::iter::once(begin).chain(after.iter().copied()).chain(before.iter().copied()).collect() }
     }
 
     /// The same outline run the other way.
@@ -278,6 +319,22 @@ mod tests {
             Outline::through([Corner { at: at(3.0, 0.0), bulge: 1.0 }, Corner { at: at(-3.0, 0.0), bulge: 0.0 }]);
         close(half.centroid().v.in_mm(), 4.0 * 3.0 / (3.0 * core::f64::consts::PI));
         close(half.centroid().u.in_mm(), 0.0);
+    }
+
+    #[test]
+    fn an_outline_keeps_its_shape_wherever_it_lies_and_begins() {
+        let corners = [(0.0, 0.0, 0.0), (40.0, 0.0, QUARTER), (50.0, 10.0, 0.0), (50.0, 30.0, 0.0), (0.0, 30.0, 0.0)];
+        let outline = Outline::through(corners.map(|(u, v, bulge)| Corner { at: at(u, v), bulge }));
+        let placed = outline.placed(Quarters::One, at(100.0, 7.0));
+        close(placed.area().in_mm2(), outline.area().in_mm2());
+        close(placed.centroid().u.in_mm(), 100.0 - outline.centroid().v.in_mm());
+        close(placed.centroid().v.in_mm(), 7.0 + outline.centroid().u.in_mm());
+        let begun = placed.begun_within(2, 0.25);
+        close(begun.area().in_mm2(), outline.area().in_mm2());
+        close(begun.length().in_mm(), outline.length().in_mm());
+        assert_eq!(begun.corners()[0].at, placed.segments().nth(2).unwrap().at(0.25));
+        // Nothing begins within an arc.
+        assert_eq!(placed.begun_within(1, 0.5), placed);
     }
 
     #[test]

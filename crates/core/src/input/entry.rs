@@ -135,9 +135,9 @@ fn kilograms(text: &str, spoken: &Spoken) -> Option<f64> {
     amount(number, lone).map(|amount| amount * factor)
 }
 
-/// Reads a measured thickness in millimetres: `17.61`, `17,612 mm`. A lone mark always stands before decimals, since a
-/// micrometer shows three.
-pub fn thickness(text: &str) -> Option<Length> {
+/// Reads a length in millimetres as it is measured or stamped on a tool: `17.61`, `17,612 mm`, `6,35`. A lone mark always
+/// stands before decimals, since a micrometer shows three.
+pub fn measured(text: &str) -> Option<Length> {
     let text = number::plain(text);
     amount(text.strip_suffix("mm").unwrap_or(&text), Lone::Decimals).map(Length::mm)
 }

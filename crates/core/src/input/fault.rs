@@ -98,8 +98,12 @@ pub enum Wanted {
     },
     /// A text.
     Text,
+    /// True or false.
+    Flag,
     /// A list.
     List,
+    /// A list of two.
+    Pair,
     /// An object.
     Object,
     /// One word of these.

@@ -124,17 +124,29 @@ impl Place {
     }
 
     /// A fault at this place: something else was expected.
-    pub(crate) fn refuse<T>(&self, wanted: Wanted) -> Result<T, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Always.
+    pub fn refuse<T>(&self, wanted: Wanted) -> Result<T, ReadError> {
         Err(fault(&self.pointer, Fault::Kind { wanted, found: quoted(&self.value) }))
     }
 
     /// A finite number.
-    pub(crate) fn number(self) -> Result<f64, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn number(self) -> Result<f64, ReadError> {
         self.value.as_f64().map_or_else(|| self.refuse(Wanted::Number), Ok)
     }
 
     /// A whole number between two bounds.
-    pub(crate) fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn whole_between(self, least: i64, most: i64) -> Result<i64, ReadError> {
         let whole = whole(&self.value).filter(|number| (least..=most).contains(number));
         whole.map_or_else(|| self.refuse(Wanted::Whole { least, most }), Ok)
     }
@@ -151,11 +163,24 @@ impl Place {
     }
 
     /// A text.
-    pub(crate) fn text(self) -> Result<String, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn text(self) -> Result<String, ReadError> {
         match self.value {
             Value::String(text) => Ok(text),
             _ => self.refuse(Wanted::Text),
         }
+    }
+
+    /// Yes or no.
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn flag(self) -> Result<bool, ReadError> {
+        self.value.as_bool().map_or_else(|| self.refuse(Wanted::Flag), Ok)
     }
 
     /// A text that says by itself what it is: a key, a day, a digest.
@@ -169,14 +194,34 @@ impl Place {
     }
 
     /// A list, each element read by `read`.
-    pub(crate) fn list<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<Vec<T>, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there, or in the list.
+    pub fn list<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<Vec<T>, ReadError> {
         let Value::Array(elements) = self.value else { return self.refuse(Wanted::List) };
         let places = elements.into_iter().enumerate();
         places.map(|(at, value)| read(Self { value, pointer: format!("{}/{at}", self.pointer) })).collect()
     }
 
+    /// A list of two, each read by `read`.
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there, or in the list.
+    pub fn pair<T>(self, read: fn(Self) -> Result<T, ReadError>) -> Result<[T; 2], ReadError> {
+        let elements = self.value.as_array().and_then(|elements| <&[Value; 2]>::try_from(elements.as_slice()).ok());
+        let Some([first, second]) = elements else { return self.refuse(Wanted::Pair) };
+        let place = |at, value: &Value| Self { value: value.clone(), pointer: format!("{}/{at}", self.pointer) };
+        Ok([read(place(0, first))?, read(place(1, second))?])
+    }
+
     /// An object.
-    pub(crate) fn members(self) -> Result<Members, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn members(self) -> Result<Members, ReadError> {
         match self.value {
             Value::Object(members) => Ok(Members { unread: members, pointer: self.pointer, absent: Vec::new() }),
             _ => self.refuse(Wanted::Object),
@@ -198,7 +243,7 @@ impl Place {
     }
 
     /// Whether it is this text.
-    pub(crate) fn is(&self, text: &str) -> bool {
+    pub fn is(&self, text: &str) -> bool {
         self.value == text
     }
 }
@@ -219,7 +264,11 @@ impl Members {
     }
 
     /// A member that must be there. Where one of nearly the same name is there, that name was meant.
-    pub(crate) fn take(&mut self, name: &'static str) -> Result<Place, ReadError> {
+    ///
+    /// # Errors
+    ///
+    /// It is not there.
+    pub fn take(&mut self, name: &'static str) -> Result<Place, ReadError> {
         let place = self.remove(name);
         place.ok_or_else(|| match nearest(name, self.unread.keys().map(String::as_str)) {
             Some(near) => fault(&self.pointer_of(near), Fault::Misspelt { meant: name }),

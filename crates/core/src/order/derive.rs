@@ -11,7 +11,7 @@ use crate::input::seal::Digest;
 use crate::order::parts::Parts;
 use crate::range::Range;
 use crate::rules::finding::{Finding, Severity};
-use crate::rules::{Judged, judge, judge_stops, order_day, promised, prove, tether};
+use crate::rules::{Judged, Proof, judge, judge_stops, order_day, promised, prove, tether};
 use crate::solver::kept::Visit;
 use crate::solver::remedy;
 use crate::units::day::Day;
@@ -52,7 +52,8 @@ pub fn derive<'a>(range: &'a Range, choice: &'a Choice, today: Day, backlog: &'a
     let mut derived = from_judged(judged, range, choice, today, backlog);
     if let Some((picked, built)) = Picked::of(range, choice).zip(derived.built.as_ref()) {
         let assembly = Assembly::of(picked, &built.cut.case);
-        prove(&mut derived.findings, &assembly);
+        let proof = Proof { assembly: &assembly, layout: &built.layout, build: &range.build };
+        prove(&mut derived.findings, proof);
         derived.assembly = Some(assembly);
     }
     // No other answer makes an earlier day of it.

@@ -21,7 +21,7 @@ use crate::statics::stability::push::{Push, pushes};
 use crate::units::day::Day;
 use crate::words;
 
-pub use assembly::{AssemblyDocument, DisturbedDocument, StepDocument};
+pub use assembly::{AssemblyDocument, DisturbedDocument, LegDocument, StepDocument};
 pub use stability::{PushDocument, StabilityDocument};
 
 /// Everything that is known about a choice.
@@ -84,7 +84,7 @@ impl Document {
     pub fn of(derived: &Derived<'_>) -> Self {
         Self {
             format: "slotwright-derived",
-            version: 1,
+            version: 2,
             range: derived.range.key.clone(),
             today: derived.today,
             choice: derived.choice.clone(),

@@ -42,8 +42,12 @@ pub struct PanelDocument {
     pub mass_g: i64,
     /// Place of its lower left corner in the case: x, y, z.
     pub origin_mm: [f64; 3],
-    /// `flat`, `facing` or `side`.
+    /// `flat`, `facing`, `side`, or `turned` about the upright axis through its corner.
     pub lie: &'static str,
+    /// Of a turned panel: the level direction x, y along which its u runs; its thickness goes a quarter turn further on, from x
+    /// to y.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub aim: Option<[f64; 2]>,
     /// What a hand eases on both faces.
     pub eased: Vec<EasedDocument>,
     /// The outer outline, counter-clockwise: u, v, bulge of each corner.
@@ -76,11 +80,11 @@ pub struct JointDocument {
     pub takes: PanelId,
     /// Which of several between the two.
     pub number: u8,
-    /// `tab`, `ear`, `lap` or `pivot`.
+    /// `tab`, `ear`, `hook` or `pivot`.
     pub kind: &'static str,
     /// Clearance, both sides together.
     pub clearance_mm: f64,
-    /// The material inside the taking part, lower corner: x, y, z.
+    /// The material inside the taking part, or the box round it where it stands turned, lower corner: x, y, z.
     pub from_mm: [f64; 3],
     /// Its upper corner.
     pub to_mm: [f64; 3],
@@ -125,6 +129,11 @@ impl Parts {
                     Lie::Flat => "flat",
                     Lie::Facing => "facing",
                     Lie::Side => "side",
+                    Lie::Turned(_) => "turned",
+                },
+                aim: match panel.case_from_panel.lie {
+                    Lie::Turned(aim) => Some([aim.x, aim.y].map(millionths)),
+                    Lie::Flat | Lie::Facing | Lie::Side => None,
                 },
                 eased: panel.eased().map(EasedDocument::of).collect(),
                 outline: corners(&panel.outline()),
@@ -138,8 +147,9 @@ impl Parts {
             kind: match joint.kind {
                 JointKind::Tab => "tab",
                 JointKind::Ear => "ear",
-                JointKind::Lap => "lap",
+                JointKind::Hook => "hook",
                 JointKind::Pivot => "pivot",
+                JointKind::Lap => "lap",
             },
             clearance_mm: mm(joint.clearance),
             from_mm: spot(joint.shared.from),
@@ -166,6 +176,10 @@ pub(crate) fn spot(spot: Spot) -> [f64; 3] {
 
 /// Bulges are rounded to a millionth: less than a hundredth of a millimetre on any arc here.
 fn corners(outline: &Outline) -> Vec<[f64; 3]> {
-    let bulge = |bulge: f64| round_half_away(bulge * 1e6) / 1e6;
-    outline.corners().iter().map(|corner| [mm(corner.at.u), mm(corner.at.v), bulge(corner.bulge)]).collect()
+    outline.corners().iter().map(|corner| [mm(corner.at.u), mm(corner.at.v), millionths(corner.bulge)]).collect()
+}
+
+/// A figure without a unit to a millionth; never −0.
+fn millionths(figure: f64) -> f64 {
+    round_half_away(figure * 1e6) / 1e6 + 0.0
 }

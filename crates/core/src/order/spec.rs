@@ -28,7 +28,15 @@ pub use texts::BadText;
 /// What the member `format` says.
 pub const FORMAT: &str = "slotwright-order";
 /// The version that this program reads and writes.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
+
+/// The version of this program that reads an older order, if one does.
+const fn read_by(version: i64) -> Option<&'static str> {
+    match version {
+        1 => Some("0.1.0"),
+        _ => None,
+    }
+}
 
 /// An order.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -2,7 +2,7 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::input::entry::thickness;
+use crate::input::entry::measured;
 use crate::units::quantity::Length;
 use crate::units::rounding::round_half_away;
 
@@ -114,7 +114,7 @@ impl core::str::FromStr for Batch {
             if text.trim().contains(char::is_whitespace) { char::is_whitespace } else { |letter| letter == ',' };
         let words = text.split(between).map(|word| word.trim_matches([',', ';'])).filter(|word| !word.is_empty());
         let read = |word: &str| {
-            let point = thickness(word).filter(|point| (3.0..=60.0).contains(&point.in_mm()));
+            let point = measured(word).filter(|point| (3.0..=60.0).contains(&point.in_mm()));
             point.ok_or_else(|| NotABatch::Point(word.chars().take(40).collect()))
         };
         let batch = Self::of(words.map(read).collect::<Result<_, _>>()?);

@@ -94,7 +94,7 @@ impl Fill {
 }
 
 /// One word of a few.
-fn word<T: Copy>(at: &At, words: &[(&'static str, T)]) -> Result<T, ReadError> {
+pub(crate) fn word<T: Copy>(at: &At, words: &[(&'static str, T)]) -> Result<T, ReadError> {
     let known = words.iter().find(|(word, _)| at.is(word));
     let wanted = || Wanted::Words(words.iter().map(|(word, _)| *word).collect());
     known.map_or_else(|| at.refuse(wanted()), |(_, meaning)| Ok(*meaning))

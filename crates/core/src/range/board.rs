@@ -4,7 +4,11 @@ use serde::Serialize;
 
 use super::{Batch, Fields, Key};
 use crate::units::money::Money;
-use crate::units::quantity::{Density, Length, Stiffness, Stress};
+use crate::units::quantity::{Area, Density, Length, Stiffness, Stress};
+
+/// Thickness of a ply.
+// Common practice: birch plywood, 13 plies at 18 mm, 9 at 12 mm.
+const PLY: Length = Length::mm(1.4);
 
 /// A kind of plywood with its strength by face-grain direction.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -53,6 +57,19 @@ impl Board {
 }
 
 impl Board {
+    /// The format of which a square metre costs the least.
+    pub fn cheapest(&self) -> Option<&Sheet> {
+        self.sheets.iter().min_by(|a, b| a.per_m2().total_cmp(&b.per_m2()))
+    }
+
+    /// How many plies it has: as many as its nominal thickness holds, an odd number, so that both faces have one grain.
+    pub fn plies(&self) -> u8 {
+        let pairs = libm::round((self.nominal_mm / PLY - 1.0) / 2.0).clamp(1.0, 60.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 60")]
+        let pairs = pairs as u8;
+        2 * pairs + 1
+    }
+
     /// Whether its batch was measured, point by point or by its mean.
     pub const fn is_measured(&self) -> bool {
         self.measured_points_mm.is_some() || self.measured_mm.is_some()
@@ -137,6 +154,17 @@ impl Board {
 }
 
 impl Sheet {
+    /// Its area.
+    pub fn area(&self) -> Area {
+        self.length_mm * self.width_mm
+    }
+
+    /// What a square metre of it costs, in minor units.
+    #[expect(clippy::cast_precision_loss, reason = "prices are bounded")]
+    pub fn per_m2(&self) -> f64 {
+        self.price_minor.in_minor() as f64 / self.area().in_m2()
+    }
+
     fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             key: fields.key("key"),
@@ -144,6 +172,33 @@ impl Sheet {
             width_mm: fields.length("width_mm"),
             grain: fields.word("grain", &[("length", Grain::Length), ("width", Grain::Width)], Grain::Length),
             price_minor: fields.money("price_minor"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::range::Range;
+
+    // Common practice: plies of birch plywood by thickness, as merchants list them.
+    #[test]
+    fn plies_are_those_of_merchants() {
+        let range = Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap();
+        let board = range.boards.first().unwrap();
+        for (nominal, plies) in [
+            (4.0, 3),
+            (6.5, 5),
+            (9.0, 7),
+            (12.0, 9),
+            (15.0, 11),
+            (18.0, 13),
+            (21.0, 15),
+            (24.0, 17),
+            (0.0, 3),
+            (1e9, 121),
+        ] {
+            assert_eq!(Board { nominal_mm: Length::mm(nominal), ..board.clone() }.plies(), plies, "{nominal} mm");
         }
     }
 }

@@ -12,6 +12,8 @@ use crate::units::quantity::{AreaMass, Force, Length, Mass};
 pub struct Build {
     /// Slot width beyond the coated thickness of what goes in.
     pub clearance_mm: Length,
+    /// The same of slots that hold nothing in its place: those of the top, but for its middle.
+    pub clearance_loose_mm: Length,
     /// The clearance wanted at least.
     pub clearance_least_mm: Length,
     /// The clearance wanted at most.
@@ -24,22 +26,42 @@ pub struct Build {
     pub end_inset_mm: Length,
     /// From the front edge of the top to the front face of stiles and leaves.
     pub front_inset_mm: Length,
-    /// From the rear edge of the uprights to the rear edge of the top.
-    pub rear_inset_mm: Length,
-    /// Cable chase: from the back to the rear edge of the uprights.
+    /// Cable chase: from the back to the rear edge of base and top.
     pub chase_mm: Length,
-    /// How far the back passes the outer face of an end.
+    /// How far the back passes the outer face of an end: the wood beside its outermost slots.
     pub back_ear_mm: Length,
+    /// From one hook of an upright to the next at most; each has two at least.
+    pub hook_apart_mm: Length,
+    /// Height of a hook's neck, which goes through the back.
+    pub hook_neck_mm: Length,
+    /// Length of its nose, behind the back.
+    pub hook_nose_mm: Length,
+    /// How far the nose rises over the neck.
+    pub hook_rise_mm: Length,
+    /// Free height over and under a nose while the back goes over it.
+    pub hook_play_mm: Length,
+    /// Most height that a step of the assembly takes beyond that of the unit.
+    pub headroom_mm: Length,
+    /// Most joints that a part meets at the same moment while it goes in.
+    pub joints_at_once_most: u8,
     /// How far the lower base plate stands back at the front.
     pub foot_recess_mm: Length,
+    /// Free depth under the front edge of the top, before a plinth.
+    pub plinth_toe_mm: Length,
+    /// Free depth behind a plinth, for skirting and cables.
+    pub plinth_rear_mm: Length,
     /// Length of a tab along its edge.
     pub tab_mm: Length,
     /// From the end of an edge to its first tab.
     pub tab_inset_mm: Length,
     /// How much a through tab stays below the far face.
     pub tab_short_mm: Length,
-    /// Width of a stile.
-    pub stile_mm: Length,
+    /// By how much each rank of tabs in the top is shorter than the one behind it, so that it meets them one after another.
+    pub tab_stagger_mm: Length,
+    /// How far the corners at the end of a tab are cut off along its end: where a slot goes through, this is seen beside the tab.
+    pub taper_across_mm: Length,
+    /// How far they are cut off along its flanks.
+    pub taper_along_mm: Length,
     /// Depth of the front-open shelf slots, per mille of the way from upright front to back.
     pub shelf_slot_per_mille: u32,
     /// From the hinge-side edge of a leaf to its pivot.
@@ -56,6 +78,15 @@ pub struct Build {
     pub ligament_mm: Length,
     /// Border of a sheet that is not used.
     pub sheet_trim_mm: Length,
+}
+
+/// By how much reliefs are rounder than the cutter that makes them, in radius.
+// Common practice: 0.05 to 0.1 mm. At exactly its radius an offset by that radius is a point, which some controllers refuse.
+const RELIEF_ROUNDER: Length = Length::mm(0.1);
+
+/// Radius of the reliefs and fillets for a cutter of that diameter.
+pub fn relief_radius(cutter: Length) -> Length {
+    cutter / 2.0 + RELIEF_ROUNDER
 }
 
 /// Creep and limits of deflection.
@@ -97,6 +128,15 @@ pub struct Strength {
     pub carpet_mm: Length,
     /// A unit that a smaller push at its top tips over has to be fastened to the wall.
     pub tether_push_n: Force,
+    /// What stands out of a part takes this at its tip, from any side.
+    pub knock_n: Force,
+    /// A push in the middle of a slender part.
+    pub push_n: Force,
+    /// Under it the part may bend by at most its length divided by this.
+    pub push_span_over: f64,
+    /// Share of its strength that the board has against a knock, `k_mod`.
+    // Source: EN 1995-1-1:2004+A1, table 3.1: plywood, service class 1, short-term 0.90.
+    pub knock_strength: f64,
 }
 
 /// How slots vary, and what share of them may.
@@ -168,23 +208,44 @@ impl Handling {
 }
 
 impl Build {
+    /// Height of a slot of the back: a neck and the rise of its nose, with play over and under it.
+    pub fn hook_slot(&self) -> Length {
+        self.hook_neck_mm + self.hook_rise_mm + self.hook_play_mm * 2.0
+    }
+
+    /// Least distance from hook to hook: there is wood between two slots, and a nose stays under the top.
+    pub fn hook_least(&self) -> Length {
+        self.hook_slot() + self.ligament_mm.max(self.hook_rise_mm * 2.0)
+    }
+
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             clearance_mm: fields.length("clearance_mm"),
+            clearance_loose_mm: fields.length("clearance_loose_mm"),
             clearance_least_mm: fields.length("clearance_least_mm"),
             clearance_most_mm: fields.length("clearance_most_mm"),
             cutter_mm: fields.length("cutter_mm"),
             ease_mm: fields.length("ease_mm"),
             end_inset_mm: fields.length("end_inset_mm"),
             front_inset_mm: fields.length("front_inset_mm"),
-            rear_inset_mm: fields.length("rear_inset_mm"),
             chase_mm: fields.length("chase_mm"),
             back_ear_mm: fields.length("back_ear_mm"),
+            hook_apart_mm: fields.length("hook_apart_mm"),
+            hook_neck_mm: fields.length("hook_neck_mm"),
+            hook_nose_mm: fields.length("hook_nose_mm"),
+            hook_rise_mm: fields.length("hook_rise_mm"),
+            hook_play_mm: fields.length("hook_play_mm"),
+            headroom_mm: fields.length("headroom_mm"),
+            joints_at_once_most: fields.small("joints_at_once_most"),
             foot_recess_mm: fields.length("foot_recess_mm"),
+            plinth_toe_mm: fields.length("plinth_toe_mm"),
+            plinth_rear_mm: fields.length("plinth_rear_mm"),
             tab_mm: fields.length("tab_mm"),
             tab_inset_mm: fields.length("tab_inset_mm"),
             tab_short_mm: fields.length("tab_short_mm"),
-            stile_mm: fields.length("stile_mm"),
+            tab_stagger_mm: fields.length("tab_stagger_mm"),
+            taper_across_mm: fields.length("taper_across_mm"),
+            taper_along_mm: fields.length("taper_along_mm"),
             shelf_slot_per_mille: fields.whole("shelf_slot_per_mille", 1_000_000),
             pivot_inset_mm: fields.length("pivot_inset_mm"),
             pivot_clearance_mm: fields.length("pivot_clearance_mm"),
@@ -215,6 +276,10 @@ impl Strength {
             tip_factor: fields.number("tip_factor"),
             carpet_mm: fields.length("carpet_mm"),
             tether_push_n: Force::newton(fields.number("tether_push_n")),
+            knock_n: Force::newton(fields.number("knock_n")),
+            push_n: Force::newton(fields.number("push_n")),
+            push_span_over: fields.number("push_span_over"),
+            knock_strength: fields.number("knock_strength"),
         }
     }
 }

@@ -5,12 +5,18 @@ mod problems;
 mod relations;
 mod work;
 
-use super::{BAYS_MOST, Batch, Board, DimRange, FORMAT, Fill, HoleShape, Key, Model, Range, Use, Wrong, repeated};
+use super::{
+    BAYS_MOST, Batch, Board, DimRange, FORMAT, Fill, HoleShape, Key, Model, Range, Use, Wrong, read_by, repeated,
+};
 use crate::units::money::Money;
 use problems::Problems;
 
 /// Values of one size that a model can have: keeps the answer to a change within a frame.
 const SIZES_MOST: i32 = 400;
+
+/// Bounds of a plinth's height: laps are cut into half of it. Each height is an answer of its own.
+const PLINTH: (f64, f64) = (40.0, 300.0);
+const PLINTHS_MOST: i32 = 40;
 
 /// Most shelves that a model can allow in a bay.
 const SHELVES_MOST: u8 = 12;
@@ -51,7 +57,8 @@ pub(super) fn bounds(range: &Range) -> Vec<Bound> {
 fn judged(range: &Range, unread: Vec<String>) -> Problems {
     let mut out = Problems::new(unread);
     if range.format != FORMAT {
-        out.push(("format".into(), Wrong::Format { found: range.format, known: FORMAT }));
+        let wrong = Wrong::Format { found: range.format, known: FORMAT, read_by: read_by(range.format) };
+        out.push(("format".into(), wrong));
     }
     if range.currency.len() != 3 || !range.currency.bytes().all(|byte| byte.is_ascii_uppercase()) {
         out.push(("currency".into(), Wrong::Currency(range.currency.chars().take(20).collect())));
@@ -268,7 +275,13 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
         }
     }
     for (name, limits) in [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)] {
-        sizes(out, &format!("{prefix}.{name}"), limits);
+        sizes(out, &format!("{prefix}.{name}"), limits, (100.0, 6000.0));
+    }
+    if let Some(limits) = model.plinth_mm {
+        sizes(out, &format!("{prefix}.plinth_mm"), limits, PLINTH);
+    }
+    if let Some(limits) = model.bow_mm {
+        bows(out, &format!("{prefix}.bow_mm"), limits);
     }
     list(out, &prefix, "corner_radii_mm", model.corner_radii_mm.len(), 1, 16);
     for (number, radius) in (1..).zip(&model.corner_radii_mm) {
@@ -282,6 +295,7 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
             ("bays.least", model.bays.least.into(), 1.0, BAYS_MOST as f64),
             ("bays.most", model.bays.most.into(), 1.0, BAYS_MOST as f64),
             ("shelves_most", model.shelves_most.into(), 0.0, SHELVES_MOST.into()),
+            ("stile_mm", model.stile_mm.in_mm(), 20.0, 200.0),
             ("leaves_most", model.leaves_most.into(), 0.0, BAYS_MOST as f64),
         ],
     );
@@ -312,20 +326,27 @@ fn check_model(out: &mut Problems, range: &Range, model: &Model) {
     );
 }
 
-fn sizes(out: &mut Problems, path: &str, limits: DimRange) {
+fn sizes(out: &mut Problems, path: &str, limits: DimRange, (low, high): (f64, f64)) {
     let (least, most) = (limits.least.into(), limits.most.into());
-    let figures = [("least", least, 100.0, 6000.0), ("most", most, 100.0, 6000.0)];
+    let figures = [("least", least, low, high), ("most", most, low, high)];
     each(out, path, &figures);
-    let figures = [("step", limits.step.into(), 0.1, 1000.0), ("start", limits.start.into(), 100.0, 6000.0)];
+    let figures = [("step", limits.step.into(), 0.1, 1000.0), ("start", limits.start.into(), low, high)];
     each(out, path, &figures);
 }
 
+/// Square ends are always on offer.
+fn bows(out: &mut Problems, path: &str, limits: DimRange) {
+    let (least, most, start) = (limits.least.into(), limits.most.into(), limits.start.into());
+    each(out, path, &[("least", least, 0.0, 0.0), ("most", most, 0.0, 1000.0)]);
+    each(out, path, &[("step", limits.step.into(), 0.1, 1000.0), ("start", start, 0.0, 1000.0)]);
+}
+
 /// Steps of a size whose figures are right: not too many, and the start on one of them.
-fn steps(out: &mut Problems, path: &str, limits: DimRange) {
+fn steps(out: &mut Problems, path: &str, limits: DimRange, sizes_most: i32) {
     let (least, most) = (f64::from(limits.least), f64::from(limits.most));
     let count = (limits.most.in_tenths() - limits.least.in_tenths()) / limits.step.in_tenths().max(1);
-    if count > SIZES_MOST {
-        let least = (most - least) / f64::from(SIZES_MOST);
+    if count > sizes_most {
+        let least = (most - least) / f64::from(sizes_most);
         out.push((format!("{path}.step"), Wrong::Bounds { found: limits.step.into(), least, most: 1000.0 }));
     }
     if !limits.holds(limits.start) {

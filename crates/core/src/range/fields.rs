@@ -6,9 +6,9 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::Key;
 use super::read_log::ReadLog;
 use super::wrong::{Found, Wanted, Wrong};
+use super::{Key, OrdersTo};
 use crate::input::members::{is_seen, may_stand};
 use crate::units::day::Day;
 use crate::units::decimal::read_decimal;
@@ -181,6 +181,11 @@ impl<'a> Fields<'a> {
     /// A day.
     pub(crate) fn day(&mut self, name: &str) -> Day {
         self.take(name).and_then(|value| self.parsed(name, value)).unwrap_or(Day::LAST)
+    }
+
+    /// Where orders go.
+    pub(crate) fn orders_to(&mut self, name: &str) -> Option<OrdersTo> {
+        self.take(name).and_then(|value| self.parsed(name, value))
     }
 
     /// One word of a few.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{Bay, Fields, Key, read_bay};
-use crate::units::quantity::{AreaMass, Dim};
+use crate::units::quantity::{AreaMass, Dim, Length};
 
 /// A cabinet type of the range.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -32,6 +32,14 @@ pub struct Model {
     pub depth_mm: DimRange,
     /// Radii on offer for the corners of top and base, the usual one first.
     pub corner_radii_mm: Vec<Dim>,
+    /// Height of the plinth under it, where one is on offer; it begins without.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plinth_mm: Option<DimRange>,
+    /// Width of a stile.
+    pub stile_mm: Length,
+    /// How far its ends may be bowed, 0 for square ends; none if it has these alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bow_mm: Option<DimRange>,
     /// Number of bays.
     pub bays: BayCount,
     /// Most shelves in one bay; 0 if none.
@@ -115,6 +123,14 @@ pub enum BackGrain {
 }
 
 impl Model {
+    /// How far its ends may be bowed.
+    pub const fn bows(&self) -> DimRange {
+        match self.bow_mm {
+            Some(bows) => bows,
+            None => DimRange::SQUARE,
+        }
+    }
+
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         let grains = [("lying", BackGrain::Lying), ("standing", BackGrain::Standing)];
         Self {
@@ -129,6 +145,9 @@ impl Model {
             height_mm: fields.table("height_mm", DimRange::read).unwrap_or(DimRange::NOTHING),
             depth_mm: fields.table("depth_mm", DimRange::read).unwrap_or(DimRange::NOTHING),
             corner_radii_mm: fields.dims("corner_radii_mm"),
+            plinth_mm: if fields.has("plinth_mm") { fields.table("plinth_mm", DimRange::read) } else { None },
+            stile_mm: fields.length("stile_mm"),
+            bow_mm: if fields.has("bow_mm") { fields.table("bow_mm", DimRange::read) } else { None },
             bays: fields.table("bays", BayCount::read).unwrap_or(BayCount { least: 1, most: 1 }),
             shelves_most: fields.small("shelves_most"),
             leaves_most: fields.small("leaves_most"),
@@ -140,6 +159,9 @@ impl Model {
 }
 
 impl DimRange {
+    /// No bow at all.
+    const SQUARE: Self = Self { least: Dim::mm(0), most: Dim::mm(0), step: Dim::mm(1), start: Dim::mm(0) };
+
     const NOTHING: Self = Self { least: Dim::mm(1), most: Dim::mm(1), step: Dim::mm(1), start: Dim::mm(1) };
 
     fn read(fields: &mut Fields<'_>) -> Self {

@@ -23,7 +23,7 @@ pub struct Moisture {
     // From memory: Handbook of Finnish Plywood, 3.2: about 0.015.
     pub longer_percent: f64,
     /// So much the joints of the top may lack at the ends of that window: uprights give way to a hand.
-    pub top_lacks_most_mm: Length,
+    pub lacks_most_mm: Length,
 }
 
 impl Moisture {
@@ -34,7 +34,7 @@ impl Moisture {
             most_percent: fields.number("most_percent"),
             thicker_percent: fields.number("thicker_percent"),
             longer_percent: fields.number("longer_percent"),
-            top_lacks_most_mm: fields.length("top_lacks_most_mm"),
+            lacks_most_mm: fields.length("lacks_most_mm"),
         }
     }
 }

@@ -7,8 +7,8 @@ use super::fields::Fields;
 use super::read_log::ReadLog;
 use super::wrong::Wrong;
 use super::{
-    Board, Build, Calendar, Carrier, Crew, Device, Finish, FitLimits, Handling, HoleKind, Model, Moisture, Plug, Range,
-    Rates, Screen, Stage, Strength,
+    Board, BowBuild, Build, Calendar, Carrier, Crew, Cutting, Device, Finish, FitLimits, Handling, HoleKind, Model,
+    Moisture, OffcutRules, Plug, Range, Rates, Screen, Stage, Strength,
 };
 use crate::input::members::shown;
 
@@ -84,6 +84,7 @@ fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {
     let note = if note { fields.text("note") } else { String::new() };
     let currency = fields.text("currency");
     let orders_until = fields.has("orders_until").then(|| fields.day("orders_until"));
+    let orders_to = if fields.has("orders_to") { fields.orders_to("orders_to") } else { None };
     let boards = fields.tables("board", Board::read);
     let finishes = fields.tables("finish", Finish::read);
     let holes = if holes { fields.tables("hole", HoleKind::read) } else { Vec::new() };
@@ -91,6 +92,9 @@ fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {
     let devices = if devices { fields.tables("device", Device::read) } else { Vec::new() };
     let models = fields.tables("model", Model::read);
     let build = fields.section("build", Build::read);
+    let bow = fields.section("bow", BowBuild::read);
+    let cutting = fields.section("cutting", Cutting::read);
+    let offcuts = fields.section("offcut", OffcutRules::read);
     let strength = fields.section("strength", Strength::read);
     let fit = fields.section("fit", FitLimits::read);
     let moisture = fields.section("moisture", Moisture::read);
@@ -110,6 +114,7 @@ fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {
         note,
         currency,
         orders_until,
+        orders_to,
         boards,
         finishes,
         holes,
@@ -117,6 +122,9 @@ fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {
         devices,
         models,
         build,
+        bow,
+        cutting,
+        offcuts,
         strength,
         fit,
         moisture,

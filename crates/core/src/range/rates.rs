@@ -11,8 +11,8 @@ use crate::units::quantity::{AreaMass, Mass};
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Rates {
-    /// Share of a sheet that ends up in parts, per mille.
-    pub sheet_yield_per_mille: u32,
+    /// How the sheets of a unit are counted.
+    pub material: MaterialBy,
     /// One hour of the machine with its operator.
     pub machine_hour_minor: Money,
     /// One hour in the spray room.
@@ -67,10 +67,37 @@ pub struct Rates {
     pub tax_per_mille: u32,
 }
 
+/// How the sheets of a unit are counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum MaterialBy {
+    /// Its parts are nested on whole sheets; what is kept of these is worth something.
+    Nest,
+    /// The area of its parts over a share of a sheet that ends up in parts.
+    Yield {
+        /// That share, per mille.
+        per_mille: u32,
+    },
+}
+
+impl MaterialBy {
+    /// `material = "nest"` or `material = { yield = { per_mille = 780 } }`.
+    fn read(fields: &mut Fields<'_>) -> Self {
+        if !fields.is_table("material") {
+            return fields.word("material", &[("nest", Self::Nest)], Self::Nest);
+        }
+        let read = |fields: &mut Fields<'_>| {
+            fields.table("yield", |fields| Self::Yield { per_mille: fields.whole("per_mille", 1_000_000) })
+        };
+        fields.table("material", read).flatten().unwrap_or(Self::Nest)
+    }
+}
+
 impl Rates {
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
-            sheet_yield_per_mille: fields.whole("sheet_yield_per_mille", 1_000_000),
+            material: MaterialBy::read(fields),
             machine_hour_minor: fields.money("machine_hour_minor"),
             spray_hour_minor: fields.money("spray_hour_minor"),
             bench_hour_minor: fields.money("bench_hour_minor"),

@@ -1,6 +1,6 @@
 //! What can be wrong at a place of a range file, as data; `words` says it.
 
-use super::{Key, NotAKey};
+use super::{Key, NotAKey, NotAnAddress};
 use crate::units::day::NotADay;
 use crate::units::quantity::NotADim;
 
@@ -31,6 +31,8 @@ pub enum Wrong {
     Format {
         found: u32,
         known: u32,
+        /// The version of this program that reads it, if it is an older one.
+        read_by: Option<&'static str>,
     },
     Repeated(Key),
     Again(String),
@@ -59,6 +61,7 @@ pub enum Wrong {
     },
     Colour(String),
     Currency(String),
+    Address(String),
     Stretch,
     Twice(&'static str),
     NoCommonDay(&'static str),
@@ -101,5 +104,11 @@ impl From<NotADay> for Wrong {
 impl From<NotAKey> for Wrong {
     fn from(wrong: NotAKey) -> Self {
         Self::Key(wrong)
+    }
+}
+
+impl From<NotAnAddress> for Wrong {
+    fn from(NotAnAddress(text): NotAnAddress) -> Self {
+        Self::Address(text)
     }
 }

@@ -91,4 +91,5 @@ pub(super) fn pivot_dependencies(on: &mut Dependencies, finding: &Finding, conte
     on.clear_width(context, Direction::Down, Length::ZERO);
     on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Down, None);
     on.answer(Question::Height);
+    on.answer(Question::Plinth);
 }

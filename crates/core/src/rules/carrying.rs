@@ -27,7 +27,7 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
         out.push(find(Rule::PartLength, found, most, &[part.id]).but(Severity::Advises));
     }
     let Some(cut) = unit.cut() else { return };
-    let Some(carriage) = carriage(range, &Bill::of(cut, unit.picked)) else { return };
+    let Some(carriage) = carriage(range, &Bill::of(cut)) else { return };
     if let Some((package, Excess { found, allowed, lifted_by })) = carriage.refused(range) {
         let finding = find(Rule::Package, found, allowed, &package.parts).but(Severity::Warns);
         out.push(Finding { lifted_by, ..finding });

@@ -7,7 +7,7 @@ use crate::cabinet::layout::{Layout, SHELVES_MOST};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
-use crate::choice::{Bay, Choice, Fill};
+use crate::choice::{Bay, Bowed, Choice, Fill};
 use crate::range::{Board, Build, Model, Range};
 use crate::rules::finding::{Finding, Limit, Unit};
 use crate::units::quantity::{Dim, Length};
@@ -46,6 +46,8 @@ pub(crate) struct Influence {
     pub(super) back: Length,
     /// Stiles at both sides of an opening.
     pub(super) stiles: Length,
+    /// Any plinth, or none.
+    pub(super) plinth: Length,
 }
 
 impl Influence {
@@ -63,7 +65,9 @@ impl Influence {
         let backs = &mut backs.map(Board::thickness);
         // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
         let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
-        Self { film, back: spread(backs) + film, stiles: range.build.stile_mm * 2.0 + film }
+        let plinths = model.plinth_mm.map(|limits| limits.most).into_iter().chain(choice.plinth_mm);
+        let plinth = plinths.map(|height| height.length().abs()).fold(Length::ZERO, Length::max) + film;
+        Self { film, back: spread(backs) + film, stiles: model.stile_mm * 2.0 + film, plinth }
     }
 }
 
@@ -134,7 +138,7 @@ struct Dependency {
 /// The questions that a finding depends on, as its rule names them.
 #[derive(Debug, Default)]
 pub(crate) struct Dependencies {
-    list: SmallVec<[Dependency; 24]>,
+    list: SmallVec<[Dependency; 26]>,
     distance_is_void: bool,
 }
 
@@ -159,6 +163,11 @@ impl Dependencies {
         self.answer_within(Question::Finish, Some(context.influence.film));
     }
 
+    /// The plinth, which takes its height from the rest.
+    pub(super) fn plinth(&mut self, context: Context<'_>) {
+        self.answer_within(Question::Plinth, Some(context.influence.plinth));
+    }
+
     /// How far the figure is off tells nothing about how far an answer has to go.
     pub(super) const fn distance_tells_nothing(&mut self) {
         self.distance_is_void = true;
@@ -167,9 +176,26 @@ impl Dependencies {
     /// What the clear width of a bay comes from.
     pub(super) fn clear_width(&mut self, context: Context<'_>, direction: Direction, size_for_one: Length) {
         self.size(Question::Width, direction, size_for_one);
+        self.ends(context, direction);
         self.answer(Question::Bays);
         self.film(context);
         self.size(Question::Shares, direction, Length::ZERO);
+    }
+
+    /// What of the width the ends take, where that would have to go that way: the more they are bowed, the less they leave, both
+    /// of them less than one.
+    pub(super) fn ends(&mut self, context: Context<'_>, direction: Direction) {
+        let bows = match direction {
+            Direction::Up => Direction::Down,
+            Direction::Down => Direction::Up,
+            Direction::Either => Direction::Either,
+        };
+        self.size(Question::Bow, bows, Length::ZERO);
+        let both = context.choice.bowed == Bowed::Both;
+        let no_better = direction == Direction::Up && !both || direction == Direction::Down && both;
+        if context.choice.bow_mm != Dim::mm(0) && !no_better {
+            self.answer(Question::Bowed);
+        }
     }
 
     /// Whose fit-out the stiles at the sides of a bay come from, and the most that they can do to the figure.
@@ -177,8 +203,7 @@ impl Dependencies {
         let fill = |bay: u8| context.bay(bay).map(|chosen| chosen.fill);
         let has_stiles = |bay: &u8| fill(*bay).is_some_and(|fill| fill != Fill::Open);
         // Where a stile is wider than the upright behind it, one more makes no opening wider.
-        let narrows =
-            direction == Direction::Up && context.layout.is_some_and(|layout| context.build.stile_mm >= layout.body);
+        let narrows = direction == Direction::Up && context.layout.is_some_and(|layout| layout.stile >= layout.body);
         let around = here.saturating_sub(1)..=here.saturating_add(1);
         if has_stiles(&here) {
             // It has them at both sides, whatever its neighbours hold.
@@ -190,8 +215,15 @@ impl Dependencies {
     }
 
     /// What the height of the rows of a finding's bay comes from, or of one without shelves.
-    pub(super) fn row_height(&mut self, finding: &Finding, direction: Direction, size_for_one: Length) {
+    pub(super) fn row_height(
+        &mut self,
+        context: Context<'_>,
+        finding: &Finding,
+        direction: Direction,
+        size_for_one: Length,
+    ) {
         self.size(Question::Height, direction, size_for_one);
+        self.plinth(context);
         if let Some(bay) = finding.about.bay() {
             self.answer(Question::Bay(bay));
             self.answer(Question::Bays);
@@ -210,7 +242,9 @@ impl Dependencies {
         for size in [Question::Width, Question::Height, Question::Depth] {
             self.size(size, direction, Length::ZERO);
         }
-        for asked in [Question::Back, Question::Finish, Question::Corners, Question::Bays, Question::Shares] {
+        let looks = [Question::Back, Question::Finish, Question::Corners, Question::Plinth];
+        let ends = [Question::Bow, Question::Bowed];
+        for asked in looks.into_iter().chain(ends).chain([Question::Bays, Question::Shares]) {
             self.answer(asked);
         }
         for (bay, _) in (1..=u8::MAX).zip(&context.choice.bays) {

@@ -53,7 +53,7 @@ pub(super) fn width_dependencies(on: &mut Dependencies, finding: &Finding, conte
 
 /// The device, and what the height of its row comes from.
 pub(super) fn height_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
-    on.row_height(finding, Direction::Up, ONE * context.rows(finding));
+    on.row_height(context, finding, Direction::Up, ONE * context.rows(finding));
     on.answer(finding.about);
     on.film(context);
 }

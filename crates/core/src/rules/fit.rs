@@ -6,7 +6,8 @@ use crate::cabinet::panel::{PanelId, Stock};
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
 use crate::statics::fit::Clearance;
-use crate::statics::fit::moisture::top_lacks;
+use crate::statics::fit::moisture::over_joints;
+use crate::units::quantity::Length;
 
 /// The joints of each board, or of each that was measured, for a figure of theirs that is over its limit.
 fn over(unit: Subject<'_>, measured: bool, figure: impl Fn(Clearance) -> f64, most_per_mille: u32) -> Option<Finding> {
@@ -31,17 +32,19 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     out.extend(over(unit, true, share, most_per_mille));
 }
 
-/// Joints that would go in, but not as they should, and a top that moves with the moisture.
+/// Joints that would go in, but not as they should, and parts that move with the moisture.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let build = &unit.picked.range.build;
     let outside = |fit: Clearance| fit.outside(build.clearance_least_mm, build.clearance_most_mm);
     let finding = over(unit, false, outside, unit.picked.range.fit.outside_most_per_mille);
     out.extend(finding.map(|finding| finding.but(Severity::Warns)));
-    let (lacks, most) = (top_lacks(unit.picked, unit.layout), unit.picked.range.moisture.top_lacks_most_mm);
+    let over = over_joints(unit.picked, unit.layout).into_iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    let (part, lacks) = over.unwrap_or((PanelId::Top, Length::ZERO));
+    let most = unit.picked.range.moisture.lacks_most_mm;
     if lacks > most {
         let (found, most) = (Figure::length(lacks), Figure::length(most));
-        let finding = Finding::stops(Rule::TopMoisture, Question::Width, found, Limit::AtMost, most);
-        out.push(finding.of([PanelId::Top]).but(Severity::Warns));
+        let finding = Finding::stops(Rule::PartMoisture, Question::Width, found, Limit::AtMost, most);
+        out.push(finding.of([part]).but(Severity::Warns));
     }
 }
 
@@ -80,9 +83,10 @@ mod tests {
             let choice = Choice::first_of(&range).unwrap();
             let picked = Picked::of(&range, &choice).unwrap();
             let (layout, cut) = (Layout::of(picked, &choice).unwrap(), OnceCell::new());
-            let coated = Coated::of(picked);
+            let (coated, materials) = (Coated::of(picked), OnceCell::new());
             let mut out = Vec::new();
-            check(&mut out, Subject { picked, choice: &choice, layout: &layout, blanks: &[], coated, cut: &cut });
+            let (choice, layout, cut, materials) = (&choice, &layout, &cut, &materials);
+            check(&mut out, Subject { picked, choice, layout, blanks: &[], coated, cut, materials });
             let exact = [Stock::Back, Stock::Body].map(|stock| {
                 Clearance::of(&range, picked.board(stock), picked.finish).in_most_batches(Clearance::tight)
             });

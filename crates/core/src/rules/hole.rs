@@ -59,9 +59,10 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         }
         let (long, high) = kind.shape.extent();
         let least = range.build.ligament_mm;
-        let lap = range.build.clearance_mm / 2.0;
+        // Behind an upright no cable goes, so it keeps off its slots at whatever height they are.
+        let play = range.build.clearance_mm / 2.0;
         let centre = span.middle() + hole.offset_mm.length();
-        let beside = (centre - long / 2.0 - span.left - lap).min(span.right - lap - centre - long / 2.0);
+        let beside = (centre - long / 2.0 - span.left - play).min(span.right - play - centre - long / 2.0);
         let shown = (centre - long / 2.0 - span.opening_left).min(span.opening_right - centre - long / 2.0);
         let (under, over) = (kind.rise_mm - high / 2.0, kind.rise_mm + high / 2.0);
         let bridge = beside.min(under).min(back_height - over);
@@ -94,6 +95,7 @@ pub(super) fn edge_dependencies(on: &mut Dependencies, finding: &Finding, contex
     on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding) * 2.0);
     on.answer(finding.about);
     on.size(Question::Height, Direction::Up, ONE);
+    on.plinth(context);
 }
 
 /// The hole, and what the opening of its bay comes from.
@@ -106,7 +108,12 @@ pub(super) fn stile_dependencies(on: &mut Dependencies, finding: &Finding, conte
 /// The hole and the shelves before it, of which the topmost moves most.
 pub(super) fn shelf_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     let rows = context.rows(finding);
-    on.row_height(finding, Direction::Either, if rows > 1.0 { ONE * (rows / (rows - 1.0)) } else { Length::ZERO });
+    on.row_height(
+        context,
+        finding,
+        Direction::Either,
+        if rows > 1.0 { ONE * (rows / (rows - 1.0)) } else { Length::ZERO },
+    );
     on.answer(finding.about);
     on.film(context);
 }

@@ -41,6 +41,12 @@ rules! {
     RowRoom = "row-room";
     /// Deep enough for shelves and chase.
     DepthRoom = "depth-room";
+    /// High enough for the hooks of the back.
+    HookRoom = "hook-room";
+    /// A row of staves along bowed ends.
+    BowRoom = "bow-room";
+    /// It goes together under the ceiling.
+    CeilingHeight = "ceiling-height";
     /// Every panel on a sheet.
     SheetFit = "sheet-fit";
     /// Shelves do not bend too far.
@@ -77,6 +83,10 @@ rules! {
     LeafPivot = "leaf-pivot";
     /// Uprights that stay straight.
     UprightBuckling = "upright-buckling";
+    /// What stands out takes a knock.
+    Knock = "knock";
+    /// Slender parts stay straight under a small push.
+    Slender = "slender-part";
     /// Parts that people can carry.
     PartMass = "part-mass";
     /// A unit that stands by itself.
@@ -86,7 +96,7 @@ rules! {
     /// Packages that a carrier takes.
     Package = "package";
     /// The top while moisture changes.
-    TopMoisture = "top-moisture";
+    PartMoisture = "part-moisture";
     /// Gaps round leaves.
     LeafGap = "leaf-gap";
     /// Leaves that touch.
@@ -99,6 +109,8 @@ rules! {
     DeviceCable = "device-cable";
     /// Cables behind the back.
     CableBend = "cable-bend";
+    /// A sheet that is bought for little.
+    SheetUse = "sheet-use";
     /// Coats on edges.
     FinishEdges = "finish-edges";
     /// Dark films in the sun.
@@ -115,6 +127,10 @@ rules! {
     WallTether = "wall-tether";
     /// It goes together and holds.
     Interlock = "interlock";
+    /// Height for putting it together.
+    Headroom = "headroom";
+    /// Joints that a part meets at the same moment.
+    AtOnce = "joints-at-once";
     /// The range takes orders on that day.
     OrderDay = "order-day";
     /// A day of arrival.

@@ -24,6 +24,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, Basics { range, choice, .. }: Basics
     look(Question::Finish, finish, model.finishes.len());
     let radius = model.corner_radii_mm.contains(&choice.corner_radius_mm);
     look(Question::Corners, radius, model.corner_radii_mm.len());
+    let plinth = choice.plinth_mm.is_none() || model.plinth_mm.is_some();
+    // Where none is on offer there is one answer.
+    look(Question::Plinth, plinth, 1);
     for (bay, chosen) in numbered(&choice.bays) {
         let known = chosen.hole.as_ref().is_none_or(|hole| range.hole(&hole.kind).is_some());
         look(Question::Hole(bay), known, range.holes.len());

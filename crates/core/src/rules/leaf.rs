@@ -106,6 +106,7 @@ pub(super) fn shape_dependencies(on: &mut Dependencies, finding: &Finding, conte
     if is_ratio {
         let higher = if wider == Direction::Up { Direction::Down } else { Direction::Up };
         on.size(Question::Height, higher, Length::ZERO);
+        on.answer(Question::Plinth);
     }
 }
 
@@ -115,4 +116,5 @@ pub(super) fn mass_dependencies(on: &mut Dependencies, finding: &Finding, contex
     on.clear_width(context, smaller, Length::ZERO);
     on.stiles(context, finding.about.bay().unwrap_or(0), smaller, None);
     on.size(Question::Height, smaller, Length::ZERO);
+    on.answer(Question::Plinth);
 }

@@ -1,7 +1,8 @@
 //! Shelves and top bend under their load, and more so over the years.
 //!
 //! A shelf is taken as a beam on simple supports at the faces of its bay, the top likewise from
-//! upright to upright (its continuity is left out, on the safe side).
+//! upright to upright (its continuity is left out, on the safe side). So is the base, as if it hung between them: on a plinth
+//! a bearer stands under each divider and beside each end, and it spans no further.
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};

@@ -1,6 +1,6 @@
 //! Seeded choices, spread evenly over the models and their questions: the same on every machine.
 
-use crate::choice::{Bay, Choice, Fill, Hole, Hung, Place};
+use crate::choice::{Bay, Bowed, Choice, Fill, Hole, Hung, Place};
 use crate::range::{DimRange, Key, Model, Range};
 use crate::rules::can_be_made;
 use crate::units::quantity::Dim;
@@ -59,7 +59,12 @@ pub fn choices(range: &Range, seed: u64, wanted: Wanted) -> impl Iterator<Item =
     let mut dice = Dice(seed);
     range.models.iter().cycle().filter_map(move |model| match wanted {
         Wanted::Valid => (0..TRIES)
-            .find_map(|_| within(range, model, &mut dice).filter(|choice| can_be_made(range, choice)))
+            .find_map(|_| {
+                let choice = within(range, model, &mut dice)?;
+                // What cannot be made with bowed ends may go with square ones.
+                let square = Choice { bow_mm: Dim::mm(0), ..choice.clone() };
+                [choice, square].into_iter().find(|choice| can_be_made(range, choice))
+            })
             .or_else(|| Choice::starting(model)),
         Wanted::Any => {
             let mut choice = within(range, model, &mut dice)?;
@@ -75,6 +80,8 @@ pub fn choices(range: &Range, seed: u64, wanted: Wanted) -> impl Iterator<Item =
 fn within(range: &Range, model: &Model, dice: &mut Dice) -> Option<Choice> {
     let count = model.bays.least + dice.small(model.bays.most.saturating_sub(model.bays.least).saturating_add(1));
     let equal = dice.one_in(2);
+    // Ends are bowed or not by throws of their own.
+    let mut bow = Dice(dice.0.rotate_left(32));
     let bays = (0..count).map(|_| Bay {
         share: if equal { 1 } else { 1 + dice.small(4) },
         fill: fill(model, dice),
@@ -90,6 +97,9 @@ fn within(range: &Range, model: &Model, dice: &mut Dice) -> Option<Choice> {
         back: dice.of(&model.backs)?.clone(),
         finish: dice.of(&model.finishes)?.clone(),
         corner_radius_mm: *dice.of(&model.corner_radii_mm)?,
+        plinth_mm: model.plinth_mm.filter(|_| dice.one_in(2)).map(|limits| size(limits, dice)),
+        bow_mm: if bow.one_in(2) { Dim::mm(0) } else { size(model.bows(), &mut bow) },
+        bowed: bow.of(&Bowed::ALL).map(|(_, bowed)| *bowed)?,
         place: place(range, dice),
     })
 }
@@ -121,8 +131,11 @@ fn hole(range: &Range, dice: &mut Dice) -> Option<Hole> {
 }
 
 fn place(range: &Range, dice: &mut Dice) -> Place {
+    // Of every other room whose wall was measured the ceiling was as well: by the same throw.
+    let room = dice.one_in(3).then(|| 10 * i32::from(dice.small(250)));
     Place {
-        wall_mm: dice.one_in(3).then(|| Dim::mm(600 + 10 * i32::from(dice.small(250)))),
+        wall_mm: room.map(|far| Dim::mm(600 + far)),
+        ceiling_mm: room.filter(|far| far % 20 == 0).map(|far| Dim::mm(400 + far)),
         screen_tenth_inch: dice.one_in(3).then(|| 240 + 10 * u16::from(dice.small(70))),
         plug: if dice.one_in(3) { dice.of(&range.plugs).map(|plug| plug.key.clone()) } else { None },
     }
@@ -133,7 +146,7 @@ fn spoil(choice: &mut Choice, dice: &mut Dice) {
     let strange = || "nowhere".parse::<Key>();
     let far = [Dim::mm(-100_000), Dim::mm(-1), Dim::mm(0), Dim::tenths(1), Dim::mm(7), Dim::mm(9_999), Dim::LARGEST];
     let far = dice.of(&far).copied().unwrap_or_default();
-    match dice.below(12) {
+    match dice.below(13) {
         0 => choice.width_mm = far,
         1 => choice.height_mm = far,
         2 => choice.depth_mm = far,
@@ -144,6 +157,8 @@ fn spoil(choice: &mut Choice, dice: &mut Dice) {
         7 => choice.bays.iter_mut().for_each(|bay| bay.fill = Fill::Shelves(u8::MAX)),
         8 => choice.model = strange().unwrap_or_else(|_| choice.model.clone()),
         9 => choice.finish = strange().unwrap_or_else(|_| choice.finish.clone()),
+        11 => choice.plinth_mm = Some(far),
+        12 => choice.bow_mm = far,
         10 => choice.back = strange().unwrap_or_else(|_| choice.back.clone()),
         _ => {
             for bay in &mut choice.bays {
@@ -179,7 +194,9 @@ mod tests {
         assert_eq!(kinds(&|choice| choice.model.to_string()), 3);
         assert_eq!(kinds(&|choice| choice.finish.to_string()), 7);
         assert_eq!(kinds(&|choice| choice.back.to_string()), 2);
+        assert!(kinds(&|choice| format!("{} {:?}", choice.bow_mm, choice.bowed)) > 20);
         assert_eq!(kinds(&|choice| choice.bays.len().to_string()), 6);
+        assert!(kinds(&|choice| format!("{:?}", choice.plinth_mm)) > 8);
         assert!(kinds(&|choice| format!("{:?}", choice.bays.first().map(|bay| bay.fill))) >= 7);
         assert!(kinds(&|choice| format!("{:?}", choice.width_mm)) > 60);
         assert!(sample.iter().any(|choice| choice.bays.iter().filter(|bay| bay.hole.is_some()).count() > 1));

@@ -6,7 +6,7 @@ use crate::cabinet::blank::Blank;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::range::{Grain, Sheet};
-use crate::rules::finding::{Figure, Finding, Limit};
+use crate::rules::finding::{Figure, Finding, Limit, Severity};
 use crate::units::quantity::Length;
 
 /// Usable size of a sheet along and across its face grain.
@@ -41,16 +41,44 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     }
 }
 
+/// A share of a sheet below which it is hardly used.
+// Our own: what is left of such a sheet goes back to the rack for less than it cost, and a little smaller a unit may need none.
+const LITTLE: f64 = 1.0 / 3.0;
+
+/// Where a unit takes several sheets of a board, each of them is used.
+pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
+    let Some(materials) = unit.materials() else { return };
+    let least = materials.iter().filter_map(|material| material.least_used);
+    let least = least.fold(1.0, f64::min);
+    if least < LITTLE {
+        let (found, least) = (Figure::share(least), Figure::share(LITTLE));
+        let finding = Finding::stops(Rule::SheetUse, Question::Width, found, Limit::AtLeast, least);
+        out.push(finding.but(Severity::Advises));
+    }
+}
+
 /// The size of the unit that the part's long side comes from.
 fn about(blank: Blank, long: Length) -> Question {
     let along_u = blank.whole().0 == long;
     match blank.id {
-        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Back if along_u => Question::Width,
+        PanelId::PlinthFront
+        | PanelId::PlinthRear
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Top
+        | PanelId::Back
+            if along_u =>
+        {
+            Question::Width
+        }
+        PanelId::Upright(_) | PanelId::Bearer(_) if along_u => Question::Depth,
+        PanelId::PlinthFront | PanelId::PlinthRear | PanelId::Bearer(_) => Question::Plinth,
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => Question::Depth,
-        PanelId::Upright(_) if along_u => Question::Depth,
         PanelId::Leaf(bay) if along_u => Question::Bay(bay),
         PanelId::Shelf { bay, .. } => Question::Bay(bay),
-        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Leaf(_) => Question::Height,
+        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Stave { .. } | PanelId::Leaf(_) => {
+            Question::Height
+        }
     }
 }
 
@@ -64,16 +92,34 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
             PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => {
                 smaller(on, Question::Width);
                 smaller(on, Question::Depth);
+                // The lower one stands back at a bowed end.
+                on.ends(context, Direction::Down);
+            }
+            PanelId::PlinthFront | PanelId::PlinthRear | PanelId::Bearer(_) => {
+                smaller(on, Question::Width);
+                smaller(on, Question::Depth);
+                on.answer(Question::Plinth);
+                on.answer(Question::Bays);
+                on.answer(Question::Finish);
             }
             PanelId::Back => {
                 smaller(on, Question::Width);
                 smaller(on, Question::Height);
+                on.answer(Question::Plinth);
+                on.ends(context, Direction::Down);
                 on.answer(Question::Back);
+                on.answer(Question::Finish);
+            }
+            PanelId::Stave { .. } => {
+                smaller(on, Question::Height);
+                on.answer(Question::Bow);
                 on.answer(Question::Finish);
             }
             PanelId::Upright(_) | PanelId::Stile(_) => {
                 smaller(on, Question::Height);
                 smaller(on, Question::Depth);
+                on.answer(Question::Plinth);
+                on.answer(Question::Back);
                 on.answer(Question::Finish);
                 on.answer(Question::Bays);
                 numbered(&context.choice.bays).for_each(|(bay, _)| on.answer(Question::Bay(bay)));
@@ -83,6 +129,7 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
                 on.stiles(context, bay, Direction::Down, None);
                 on.clear_depth(context, Direction::Down, Length::ZERO);
                 smaller(on, Question::Height);
+                on.answer(Question::Plinth);
             }
         }
     }

@@ -28,7 +28,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
 
 /// The rows of both bays.
 pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
-    on.row_height(finding, Direction::Either, Length::ZERO);
+    on.row_height(context, finding, Direction::Either, Length::ZERO);
     on.answer(Question::Bay(finding.about.bay().unwrap_or(0).saturating_sub(1)));
     on.film(context);
 }

@@ -15,8 +15,12 @@ pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, .. }: Basic
         (Question::Width, model.width_mm, choice.width_mm),
         (Question::Height, model.height_mm, choice.height_mm),
         (Question::Depth, model.depth_mm, choice.depth_mm),
+        (Question::Bow, model.bows(), choice.bow_mm),
     ] {
         check_size(out, about, limits, size);
+    }
+    if let Some((limits, height)) = model.plinth_mm.zip(choice.plinth_mm) {
+        check_size(out, Question::Plinth, limits, height);
     }
     let bays = u32::try_from(choice.bays.len()).unwrap_or(u32::MAX);
     count(out, Question::Bays, bays, u32::from(model.bays.least), u32::from(model.bays.most));

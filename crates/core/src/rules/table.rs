@@ -4,10 +4,9 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{
-    Basics, Rule, Subject, bearing, carrying, device, fit, frame, hole, interlock, known, leaf, looks, place, room,
-    sag, screen, sheet, shelf_slot, size, tether, tip,
+    Basics, Proof, Rule, Subject, at_once, bearing, carrying, device, fit, frame, headroom, hole, interlock, knock,
+    known, leaf, looks, place, room, sag, screen, sheet, shelf_slot, size, slender, tether, tip,
 };
-use crate::cabinet::assembly::Assembly;
 use crate::rules::finding::{Finding, Severity};
 
 /// The check of names, limits and room.
@@ -15,7 +14,7 @@ pub(super) type CheckBasics = fn(&mut Vec<Finding>, Basics<'_>);
 /// The check of what is laid out.
 pub(super) type CheckSubject = fn(&mut Vec<Finding>, Subject<'_>);
 /// The check of the proof of assembly.
-pub(super) type CheckProof = fn(&mut Vec<Finding>, &Assembly);
+pub(super) type CheckProof = fn(&mut Vec<Finding>, Proof<'_>);
 /// Names what a finding depends on.
 pub(super) type NameDependencies = fn(&mut Dependencies, &Finding, Context<'_>);
 
@@ -69,6 +68,8 @@ pub(crate) enum Kind {
     /// A smaller width.
     Narrower,
     Height,
+    /// A smaller height.
+    Lower,
     BayCount,
     /// What the finding's bay holds.
     Fill,
@@ -100,6 +101,9 @@ const fn entry(rule: Rule) -> Entry {
         Rule::BayRoom => basics(By(room::check), room::bay_dependencies),
         Rule::RowRoom => basics(With(Rule::BayRoom), room::row_dependencies),
         Rule::DepthRoom => basics(With(Rule::BayRoom), room::depth_dependencies),
+        Rule::HookRoom => basics(With(Rule::BayRoom), room::hook_dependencies),
+        Rule::BowRoom => basics(With(Rule::BayRoom), room::bow_dependencies),
+        Rule::CeilingHeight => stops(By(headroom::check), headroom::dependencies),
         Rule::SheetFit => stops(By(sheet::check), sheet::dependencies),
         Rule::ShelfSag => stops(By(sag::check), sag::shelf_dependencies),
         Rule::TopSag | Rule::BaseSag => stops(With(Rule::ShelfSag), sag::plate_dependencies),
@@ -121,6 +125,8 @@ const fn entry(rule: Rule) -> Entry {
         Rule::ShelfEar => stops(By(bearing::check), bearing::ear_dependencies),
         Rule::LeafPivot => stops(With(Rule::ShelfEar), bearing::pivot_dependencies),
         Rule::UprightBuckling => stops(By(frame::check), frame::dependencies),
+        Rule::Knock => stops(By(knock::check), knock::dependencies),
+        Rule::Slender => stops(By(slender::check), slender::dependencies),
         Rule::PartMass => Entry {
             stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),
             // What two people may lift is there sooner than what one may.
@@ -130,7 +136,7 @@ const fn entry(rule: Rule) -> Entry {
         Rule::TipOver => stops(By(tip::check), tip::dependencies),
         Rule::PartLength => advice(By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
         Rule::Package => advice(With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
-        Rule::TopMoisture => advice(With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
+        Rule::PartMoisture => advice(With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
         Rule::LeafGap => advice(By(leaf::advise), &[(Warns, Kinds(&[]))]),
         Rule::LeafSwing => advice(With(Rule::LeafGap), &[(Advises, Kinds(&[Kind::HungApart]))]),
         // Where the range has a hole that is wide enough, the leaf lacks the room for it.
@@ -138,18 +144,17 @@ const fn entry(rule: Rule) -> Entry {
         Rule::DeviceShut => advice(By(device::advise), &[(Advises, Kinds(&[Kind::Fill]))]),
         Rule::DeviceCable => advice(With(Rule::DeviceShut), &[(Advises, Kinds(&[Kind::Hole]))]),
         Rule::CableBend => advice(By(hole::advise), &[(Warns, Kinds(&[]))]),
+        Rule::SheetUse => advice(By(sheet::advise), &[(Advises, Kinds(&[Kind::Narrower, Kind::Lower]))]),
         Rule::FinishEdges => advice(By(looks::check), &[(Warns, Kinds(&[Kind::Finish]))]),
         Rule::FinishSun => advice(With(Rule::FinishEdges), &[(Advises, Kinds(&[Kind::Finish]))]),
         Rule::ScreenWidth => advice(By(place::check), &[(Warns, Kinds(&[Kind::Width, Kind::ScreenGone]))]),
         Rule::WallWidth => advice(With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Width, Kind::WallGone]))]),
         Rule::ViewingHeight => advice(With(Rule::ScreenWidth), &[(Warns, Kinds(&[Kind::Height, Kind::ScreenGone]))]),
         Rule::ScreenFeet => advice(By(screen::check), &[(Warns, Kinds(&[Kind::BayCount, Kind::Width]))]),
-        Rule::WallTether => advice(By(tether::check), &[(Warns, Kinds(&[])), (Advises, Kinds(&[]))]),
-        Rule::Interlock => Entry {
-            stage: Stage::Proof(interlock::check),
-            severities: &[(Stops, ByQuestion)],
-            dependencies: Dependencies::everything,
-        },
+        Rule::WallTether => advice(By(tether::check), &[(Warns, Kinds(&[]))]),
+        Rule::Interlock => proof(interlock::check),
+        Rule::Headroom => proof(headroom::prove),
+        Rule::AtOnce => proof(at_once::prove),
         Rule::OrderDay | Rule::PromiseDay | Rule::NoParts => order(),
     }
 }
@@ -164,6 +169,10 @@ const fn stops(check: Check<CheckSubject>, dependencies: NameDependencies) -> En
 
 const fn advice(check: Check<CheckSubject>, severities: &'static [(Severity, Remedies)]) -> Entry {
     Entry { stage: Stage::Advice(check), severities, dependencies: Dependencies::everything }
+}
+
+const fn proof(check: CheckProof) -> Entry {
+    Entry { stage: Stage::Proof(check), severities: &[(Stops, ByQuestion)], dependencies: Dependencies::everything }
 }
 
 /// What no other answer helps against.

@@ -139,7 +139,7 @@ fn what_cannot_be_built_is_found() {
     let mut range = demo();
     range.strength.bay_least_mm = Length::ZERO;
     range.strength.row_least_mm = Length::ZERO;
-    range.build.stile_mm = Length::mm(160.0);
+    range.models.iter_mut().for_each(|model| model.stile_mm = Length::mm(160.0));
     (range.build.tab_mm, range.build.tab_inset_mm) = (Length::mm(12.0), Length::ZERO);
     let mut narrow = 0;
     for choice in choices(&range, 11, Wanted::Any).take(3000) {
@@ -182,7 +182,7 @@ fn slots_of_neighbours_meet_or_keep_apart() {
 fn leaves_keep_their_shape_and_mass() {
     let mut range = demo();
     let leaf = |changes: &[Change]| [&[fill(1, Fill::Leaf(Hung::Left)), fill(2, Fill::Open)], changes].concat();
-    let narrow = leaf(&[Change::HeightMm(Dim::mm(1000)), Change::WidthMm(Dim::mm(600))]);
+    let narrow = leaf(&[Change::HeightMm(Dim::mm(1000)), Change::WidthMm(Dim::mm(660))]);
     assert_eq!(found(&range, &changed(&range, "bulrush", &narrow)).0, []);
     let tall = leaf(&[Change::HeightMm(Dim::mm(2200)), Change::WidthMm(Dim::mm(860))]);
     assert_eq!(found(&range, &changed(&range, "bulrush", &tall)).0, [Rule::LeafShape]);
@@ -261,7 +261,7 @@ fn heavy_parts_ask_for_two_people_and_too_heavy_ones_stop() {
     let heaviest = |range: &Range| {
         let judged = judge(range, &choice);
         let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
-        Bill::of(&WeighedCase::of(picked, &choice, &layout).unwrap(), picked).flat.first().unwrap().mass
+        Bill::of(&WeighedCase::of(picked, &choice, &layout).unwrap()).flat.first().unwrap().mass
     };
     let mass = heaviest(&range);
     range.handling.one_person_longest_mm = choice.width_mm.length();

@@ -54,7 +54,7 @@ fn danger(picked: Picked<'_>, choice: &Choice, layout: &Layout, cut: &WeighedCas
 
 /// What is left, in newton metres, in the worst of the load cases; negative if it tips.
 fn worst(picked: Picked<'_>, layout: &Layout, cut: &WeighedCase) -> Option<f64> {
-    let edge = edge(&picked.range.build);
+    let edge = edge(&picked.range.build, layout);
     let standing = |leaves| Moments::of(burdens(picked, layout, leaves, cut.masses()), 0.0);
     let (shut, open, at) = (standing(Leaves::Shut), standing(Leaves::Open), FROM_EDGE - edge);
     let top = if layout.height > TALL {
@@ -77,21 +77,21 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (picked, layout) = (unit.picked, unit.layout);
     let find = |found, limit, allowed| Finding::stops(Rule::WallTether, Question::Height, found, limit, allowed);
     let Some(cut) = unit.cut() else { return };
+    // Figures tell what has to be fastened, by a push or a moment, from what ought to be; what tips over kills, so either
+    // is a warning.
     let finding = match danger(picked, unit.choice, layout, cut) {
         Some(Danger::Push(push)) => {
             let least = picked.range.strength.tether_push_n;
-            find(Figure::force(push), Limit::AtLeast, Figure::force(least)).but(Severity::Warns)
+            find(Figure::force(push), Limit::AtLeast, Figure::force(least))
         }
-        Some(Danger::Case(by)) => find(Figure::moment(by), Limit::AtMost, Figure::moment(0.0)).but(Severity::Warns),
-        None if layout.height > LOW => {
-            find(Figure::length(layout.height), Limit::AtMost, Figure::length(LOW)).but(Severity::Advises)
-        }
+        Some(Danger::Case(by)) => find(Figure::moment(by), Limit::AtMost, Figure::moment(0.0)),
+        None if layout.height > LOW => find(Figure::length(layout.height), Limit::AtMost, Figure::length(LOW)),
         None => {
             // A low one is asked to for its doors.
             let doors = unit.choice.bays.iter().filter(|bay| matches!(bay.fill, Fill::Leaf(_))).count();
             let Some(doors) = u32::try_from(doors).ok().filter(|doors| *doors > 0) else { return };
-            find(Figure::count(doors), Limit::AtMost, Figure::count(0u32)).but(Severity::Advises)
+            find(Figure::count(doors), Limit::AtMost, Figure::count(0u32))
         }
     };
-    out.push(finding);
+    out.push(finding.but(Severity::Warns));
 }

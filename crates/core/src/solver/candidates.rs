@@ -1,6 +1,7 @@
 //! A choice as a search space: what each question can be answered with, and what is wrong with a choice.
 
 mod numbers;
+mod others;
 
 use alloc::collections::BTreeMap;
 use core::cell::Cell;
@@ -10,19 +11,22 @@ use super::kept::{Given, VISIT, Visit};
 use super::no_good::{At, NoGood};
 use super::question_set::{QuestionSet, place};
 use super::solve::{Answers, SearchSpace};
-use super::{Size, fills};
+use super::{Size, plinths};
 use crate::choice::change::Change;
 use crate::choice::question::Question;
-use crate::choice::{BAYS_MOST, Bay, Choice, Fill, Hole, SHARE_MOST};
+use crate::choice::{BAYS_MOST, Bay, Bowed, Choice, SHARE_MOST};
 use crate::range::{Model, Range};
 use crate::rules::dependencies::{Context, Direction, Influence};
 use crate::rules::finding::{Finding, Limit};
 use crate::rules::place::breaches;
 use crate::rules::{Judged, Rule, each_dependency, judge_stops};
 use crate::units::quantity::Dim;
-use crate::units::short;
 
-use numbers::{board_number, device_number, fill_number, finish_number, hole_number, number_of, shared};
+use numbers::{
+    board_number, bowed_number, device_number, fill_number, finish_number, hole_number, number_of, plinth_number,
+    shared,
+};
+use others::{fill_candidates, hole_candidates, nearest};
 
 /// What every question of a choice can be answered with, the nearest to its present answer first.
 #[derive(Clone, Debug)]
@@ -62,6 +66,10 @@ impl Candidates {
         let other =
             |changes: Vec<Change>| changes.into_iter().filter(|change| choice.with(change, range) != *choice).collect();
         set(Question::Corners, other(model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()));
+        let without = choice.plinth_mm.map(|_| Change::PlinthMm(None)).into_iter();
+        set(Question::Plinth, other(without.chain(plinths(model).skip(1)).collect()));
+        let bowed = if model.bow_mm.is_some() { Bowed::ALL.as_slice() } else { &[] };
+        set(Question::Bowed, other(bowed.iter().map(|(_, bowed)| Change::Bowed(*bowed)).collect()));
         set(Question::Back, other(model.backs.iter().cloned().map(Change::Back).collect()));
         set(Question::Finish, other(model.finishes.iter().cloned().map(Change::Finish).collect()));
         let now = i32::try_from(choice.bays.len()).unwrap_or(i32::MAX);
@@ -93,48 +101,6 @@ impl Candidates {
     }
 }
 
-/// All places but the present one, the nearest first; they come in their order.
-fn nearest(places: impl Iterator<Item = i32>, now: i32) -> Vec<i32> {
-    let (below, above): (Vec<i32>, Vec<i32>) = places.filter(|place| *place != now).partition(|place| *place < now);
-    let mut nearest = Vec::with_capacity(below.len() + above.len());
-    let mut above = above.into_iter().peekable();
-    for low in below.into_iter().rev() {
-        let nearer = || above.next_if(|high| high.abs_diff(now) < low.abs_diff(now));
-        nearest.extend(core::iter::from_fn(nearer));
-        nearest.push(low);
-    }
-    nearest.extend(above);
-    nearest
-}
-
-/// Other fit-outs: the same kind first, then none, then the rest.
-fn fill_candidates(model: &Model, now: Fill) -> Vec<Fill> {
-    let rank = |fill: &Fill| match (now, fill) {
-        (Fill::Shelves(now), Fill::Shelves(count)) => (0, now.abs_diff(*count)),
-        (Fill::Leaf(_), Fill::Leaf(_)) => (0, 0),
-        (_, Fill::Open) => (1, 0),
-        (_, Fill::Shelves(count)) => (2, *count),
-        (_, Fill::Leaf(_)) => (3, 0),
-    };
-    let mut candidates: Vec<Fill> = fills(model).filter(|fill| *fill != now).collect();
-    short::sort(&mut candidates, rank);
-    candidates
-}
-
-/// Other holes: the same kind in the middle, the other kinds where it is and in the middle, then none.
-fn hole_candidates(range: &Range, bay: &Bay) -> Vec<Option<Hole>> {
-    let middle = Dim::mm(0);
-    let Some(now) = &bay.hole else {
-        return range.holes.iter().map(|kind| Some(Hole { kind: kind.key.clone(), offset_mm: middle })).collect();
-    };
-    let places: &[Dim] = if now.offset_mm == middle { &[middle] } else { &[now.offset_mm, middle] };
-    let own = (now.offset_mm != middle).then(|| Some(Hole { kind: now.kind.clone(), offset_mm: middle }));
-    let others = range.holes.iter().filter(|kind| kind.key != now.kind);
-    let others =
-        others.flat_map(|kind| places.iter().map(|place| Some(Hole { kind: kind.key.clone(), offset_mm: *place })));
-    own.into_iter().chain(others).chain([None]).collect()
-}
-
 impl SearchSpace for ChoiceSpace<'_> {
     type Point = Choice;
 
@@ -145,6 +111,8 @@ impl SearchSpace for ChoiceSpace<'_> {
             set(size.question(), size.of(point).in_tenths());
         }
         set(Question::Corners, point.corner_radius_mm.in_tenths());
+        set(Question::Plinth, plinth_number(point.plinth_mm));
+        set(Question::Bowed, bowed_number(point.bowed));
         set(Question::Back, board_number(self.range, &point.back));
         set(Question::Finish, finish_number(self.range, &point.finish));
         set(Question::Bays, i32::try_from(point.bays.len()).unwrap_or(i32::MAX));
@@ -220,6 +188,7 @@ impl SearchSpace for ChoiceSpace<'_> {
             Question::Width => changed.width_mm = Dim::tenths(answer),
             Question::Height => changed.height_mm = Dim::tenths(answer),
             Question::Depth => changed.depth_mm = Dim::tenths(answer),
+            Question::Bow => changed.bow_mm = Dim::tenths(answer),
             _ => match self.candidates.change(question, answer) {
                 Some((Change::BayCount(count), _)) => {
                     changed.bays.resize(usize::from(*count), self.choice.next_bay());
@@ -361,8 +330,10 @@ impl ChoiceSpace<'_> {
 }
 
 /// The questions whose answers are places on a line.
-pub(crate) const LINES: QuestionSet =
-    QuestionSet::of(Question::Width).and(QuestionSet::of(Question::Height)).and(QuestionSet::of(Question::Depth));
+pub(crate) const LINES: QuestionSet = QuestionSet::of(Question::Width)
+    .and(QuestionSet::of(Question::Height))
+    .and(QuestionSet::of(Question::Depth))
+    .and(QuestionSet::of(Question::Bow));
 
 /// What has to be answered anew to come from one choice to another, in the order in which it is done.
 pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {
@@ -393,6 +364,9 @@ pub(crate) fn changes(from: &Choice, to: &Choice) -> Vec<Change> {
     size(from.back != to.back, Change::Back(to.back.clone()));
     size(from.finish != to.finish, Change::Finish(to.finish.clone()));
     size(from.corner_radius_mm != to.corner_radius_mm, Change::CornerRadiusMm(to.corner_radius_mm));
+    size(from.plinth_mm != to.plinth_mm, Change::PlinthMm(to.plinth_mm));
+    size(from.bow_mm != to.bow_mm, Change::BowMm(to.bow_mm));
+    size(from.bowed != to.bowed, Change::Bowed(to.bowed));
     changes
 }
 

@@ -10,8 +10,12 @@ type Piece = fn(&mut Choice, &Choice, &Model);
 
 /// What comes along, what matters most first: the place and the looks are the person's, sizes and bays rather the
 /// model's.
-const PIECES: [Piece; 10] = [
-    |own, from, _| own.place = Place { plug: own.place.plug.take(), ..from.place.clone() },
+const PIECES: [Piece; 14] = [
+    |own, from, _| {
+        let (plug, ceiling_mm) = (own.place.plug.take(), own.place.ceiling_mm.take());
+        own.place = Place { ceiling_mm, plug, ..from.place.clone() };
+    },
+    take_ceiling,
     take_plug,
     |own, from, model| keep(&mut own.finish, &from.finish, &model.finishes),
     |own, from, model| own.width_mm = fitting(model.width_mm, from.width_mm),
@@ -20,7 +24,15 @@ const PIECES: [Piece; 10] = [
     |own, from, model| take_bays(&mut own.bays, &from.bays, model),
     |own, from, model| keep(&mut own.back, &from.back, &model.backs),
     |own, from, model| keep(&mut own.corner_radius_mm, &from.corner_radius_mm, &model.corner_radii_mm),
-    // It may not pass the holes that the model begins with, but those of the bays that came along.
+    |own, from, model| {
+        own.plinth_mm = from.plinth_mm.zip(model.plinth_mm).map(|(height, limits)| fitting(limits, height));
+    },
+    |own, from, model| {
+        let offers = model.bows().holds(from.bow_mm);
+        (own.bow_mm, own.bowed) = if offers { (from.bow_mm, from.bowed) } else { (model.bows().start, from.bowed) };
+    },
+    // The model may begin too high for it, or with holes that it does not pass, and not what came along.
+    take_ceiling,
     take_plug,
 ];
 
@@ -44,6 +56,10 @@ pub fn carried(range: &Range, from: &Choice, model: &Model) -> Option<Choice> {
         }
     }
     Some(own)
+}
+
+fn take_ceiling(own: &mut Choice, from: &Choice, _: &Model) {
+    own.place.ceiling_mm = from.place.ceiling_mm;
 }
 
 fn take_plug(own: &mut Choice, from: &Choice, _: &Model) {
@@ -111,7 +127,10 @@ mod tests {
                     prop_assert!(after.width_mm == from.width_mm || after.width_mm == start.width_mm);
                     prop_assert!(after.bays == from.bays || after.bays == start.bays);
                     prop_assert!(after.back == from.back || after.back == start.back);
-                    prop_assert_eq!(&after.place, &Place { plug: after.place.plug.clone(), ..from.place.clone() });
+                    let Place { plug, ceiling_mm, .. } = after.place.clone();
+                    prop_assert_eq!(&after.place, &Place { ceiling_mm, plug, ..from.place.clone() });
+                    let ceiling = after.place.ceiling_mm;
+                    prop_assert!(ceiling == from.place.ceiling_mm || ceiling.is_none());
                     prop_assert!(after.place.plug == from.place.plug || after.place.plug.is_none());
                 }
                 let own = range.model(&from.model).unwrap();

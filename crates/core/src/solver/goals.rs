@@ -2,8 +2,15 @@
 //!
 //! Goals of width are met by the states of widths, exactly. Goals of price, weight and date are met by the fewest
 //! questions answered anew that a search of one and two questions finds, sizes before what the unit holds. If that is
-//! not enough, the answer that brings the goal nearest is taken again and again; at last all sizes shrink. Smaller is
-//! taken to be cheaper, lighter and sooner.
+//! not enough, the answer that brings the goal nearest is taken again and again; at last all sizes shrink.
+//!
+//! A smaller unit is lighter, but not always cheaper or sooner: it may leave less of its sheets that is worth keeping. What it
+//! costs at least, by the area of its parts, does grow with its sizes: that bound is halved, and what it leaves is
+//! walked, from the nearest size on.
+//!
+//! The cheapest unit is the cheapest that was found: see `cheapest`.
+
+mod cheapest;
 
 use super::Size;
 use super::candidates::{ChoiceSpace, changes};
@@ -33,6 +40,8 @@ pub enum Goal {
     Screen,
     /// It costs no more, with tax.
     Price(Money),
+    /// It costs as little as a search finds.
+    Cheapest,
     /// No part is heavier.
     Part(Mass),
     /// It arrives on that day or before.
@@ -75,18 +84,25 @@ fn way(
             wide_as(range, choice, kept, &mut |width| fits(width), false)
         }
         _ => {
-            let begun = after(range, choice, &nearest(range, choice, kept)?);
-            let answers = AnswerSearch::of(range, range.model(&choice.model)?, &begun, kept);
-            let (space, free) = answers.space(&begun, QuestionSet::NONE);
+            let mut begun = after(range, choice, &nearest(range, choice, kept)?);
             // The goal takes the place of what was given before.
             let own = match goal {
-                Goal::Price(_) => Given::Budget.bits(),
+                Goal::Price(_) | Goal::Cheapest => Given::Budget.bits(),
                 Goal::By(_) => Given::Day.bits(),
                 _ => 0,
             };
             let rules = !(broken(range, choice, kept.visit) | own);
-            let mut search = Search { range, goal, today, backlog, space, trials, rules, visit: kept.visit };
-            Some(changes(choice, &search.run(&begun, free)?))
+            loop {
+                let answers = AnswerSearch::of(range, range.model(&choice.model)?, &begun, kept);
+                let (space, free) = answers.space(&begun, QuestionSet::NONE);
+                let mut search = Search { range, goal, today, backlog, space, trials, rules, visit: kept.visit };
+                let found = search.run(&begun, free)?;
+                // A search never comes back to the answers that it began with, so the cheapest unit is looked for from there on.
+                if goal != Goal::Cheapest || found == begun || *search.trials == 0 {
+                    return Some(changes(choice, &found));
+                }
+                begun = found;
+            }
         }
     }
 }
@@ -183,6 +199,7 @@ impl Search<'_> {
             (Goal::Price(most), Figure::Price(price)) => price <= most,
             (Goal::Part(most), Figure::Part(mass)) => mass <= most,
             (Goal::By(day), Figure::Day(arrives)) => arrives <= day,
+            // Of a cheaper one nobody knows before all are looked at.
             _ => false,
         }
     }
@@ -192,12 +209,24 @@ impl Search<'_> {
         *self.trials = self.trials.saturating_sub(1);
         let (built, _) = judge_stops(self.range, choice).built(choice, (self.today, self.backlog))?;
         match self.goal {
-            Goal::Price(_) => Some(Figure::Price(built.price.total_minor)),
+            Goal::Price(_) | Goal::Cheapest => Some(Figure::Price(built.price.total_minor)),
             Goal::Part(_) => Some(Figure::Part(built.heaviest()?.1)),
             Goal::By(_) => Some(Figure::Day(built.promise?.arrives)),
             // These are met by the states of widths.
             Goal::Valid | Goal::Widest | Goal::Screen => None,
         }
+    }
+
+    /// Whether a unit might meet the goal, by the area of its parts; for a part's mass that is known at once.
+    fn might(&mut self, choice: &Choice) -> bool {
+        if matches!(self.goal, Goal::Part(_)) {
+            return self.meets(choice);
+        }
+        let least = judge_stops(self.range, choice).at_least(choice, (self.today, self.backlog));
+        least.is_some_and(|(price, arrives)| match self.goal {
+            Goal::By(_) => arrives.is_some_and(|day| self.is_met(Figure::Day(day))),
+            _ => self.is_met(Figure::Price(price)),
+        })
     }
 
     fn is_done(&mut self, choice: &Choice) -> bool {
@@ -207,6 +236,9 @@ impl Search<'_> {
     }
 
     fn run(&mut self, begun: &Choice, free: QuestionSet) -> Option<Choice> {
+        if self.goal == Goal::Cheapest {
+            return Some(self.cheapest(begun, free));
+        }
         if self.is_done(begun) {
             return Some(begun.clone());
         }
@@ -264,7 +296,7 @@ impl Search<'_> {
     fn one(&mut self, point: &Choice, question: u8) -> Option<Choice> {
         let points: Vec<Choice> = self.points(point, question);
         if is_size(question) {
-            return self.first_small(&points);
+            return self.first_small(&points).or_else(|| self.first_large(point, question));
         }
         points.into_iter().find(|point| *self.trials > 0 && self.is_done(point))
     }
@@ -282,29 +314,52 @@ impl Search<'_> {
         let with = |answer| self.space.with(point, question, answer);
         match self.space.answers(question) {
             Answers::Set(count) => (0..i32::try_from(count).unwrap_or(0)).filter(may).map(with).collect(),
-            Answers::Line(places) => {
-                let size = Size::ALL.into_iter().find(|size| question_set::place(size.question()) == question);
-                let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
-                places.iter().copied().filter(|place| *place < now).map(with).collect()
-            }
+            Answers::Line(_) if is_size(question) => self.sizes(point, question, |place, now| place < now),
+            Answers::Line(_) => self.sizes(point, question, |place, now| place != now),
         }
     }
 
-    /// The first of ever smaller units that is done: where the goal is met is halved, what can be made is walked.
+    /// Other sizes than the present one, the nearest first.
+    fn sizes(&self, point: &Choice, question: u8, wanted: fn(i32, i32) -> bool) -> Vec<Choice> {
+        let Answers::Line(places) = self.space.answers(question) else { return Vec::new() };
+        let size = Size::ALL.into_iter().find(|size| question_set::place(size.question()) == question);
+        let now = size.map_or(i32::MIN, |size| size.of(point).in_tenths());
+        let mut wanted: Vec<i32> = places.iter().copied().filter(|place| wanted(*place, now)).collect();
+        wanted.sort_by_key(|place| place.abs_diff(now));
+        wanted.into_iter().map(|place| self.space.with(point, question, place)).collect()
+    }
+
+    /// The first of ever smaller units that is done: where the goal might be met is halved, what is left is walked.
     fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
-        if *self.trials == 0 || !points.last().is_some_and(|least| self.meets(least)) {
+        if *self.trials == 0 || !points.last().is_some_and(|least| self.might(least)) {
             return None;
         }
         let (mut from, mut to) = (0, points.len());
         while from < to {
             let middle = usize::midpoint(from, to);
-            if self.meets(points.get(middle)?) {
+            if self.might(points.get(middle)?) {
                 to = middle;
             } else {
                 from = middle + 1;
             }
         }
-        points.get(from..)?.iter().find(|point| self.is_done(point)).cloned()
+        points.get(from..)?.iter().find(|point| *self.trials > 0 && self.is_done(point)).cloned()
+    }
+
+    /// The first of ever larger units that is done, if a larger one may be cheaper or sooner.
+    fn first_large(&mut self, point: &Choice, question: u8) -> Option<Choice> {
+        if matches!(self.goal, Goal::Part(_)) {
+            return None;
+        }
+        for larger in self.sizes(point, question, |place, now| place > now) {
+            if *self.trials == 0 || !self.might(&larger) {
+                return None;
+            }
+            if self.is_done(&larger) {
+                return Some(larger);
+            }
+        }
+        None
     }
 
     /// All sizes smaller, one after the other, until it is done.
@@ -326,8 +381,10 @@ impl Search<'_> {
     }
 }
 
+/// Whether its answers make the whole unit larger or smaller: a bow does not.
 fn is_size(question: u8) -> bool {
-    Size::ALL.into_iter().any(|size| question_set::place(size.question()) == question)
+    let sizes = [Size::Width, Size::Height, Size::Depth];
+    sizes.into_iter().any(|size| question_set::place(size.question()) == question)
 }
 
 #[cfg(test)]

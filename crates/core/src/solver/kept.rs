@@ -129,6 +129,12 @@ impl Visit {
 
     /// What of it a choice breaks, as bits; nothing if nothing can be built of it.
     pub(crate) fn broken(&self, range: &Range, choice: &Choice) -> u64 {
+        if let (Some(most), None) = (self.budget, self.by)
+            && let Some((price, _)) = judge_stops(range, choice).at_least(choice, (self.today, &self.backlog))
+            && price > most
+        {
+            return BUDGET;
+        }
         self.beyond(range, choice).fold(0, |all, beyond| all | beyond.given().bits())
     }
 
@@ -188,7 +194,7 @@ pub(crate) fn broken(range: &Range, choice: &Choice, visit: Option<&Visit>) -> u
 pub(super) const fn own(size: Size) -> u64 {
     match size {
         Size::Width => Rule::WallWidth.bit() | Rule::ScreenWidth.bit(),
-        Size::Height | Size::Depth => 0,
+        Size::Height | Size::Depth | Size::Bow => 0,
     }
 }
 
@@ -196,7 +202,7 @@ pub(super) const fn own(size: Size) -> u64 {
 pub(super) const fn alone(size: Size) -> u64 {
     match size {
         Size::Height => Rule::ViewingHeight.bit(),
-        Size::Width | Size::Depth => 0,
+        Size::Width | Size::Depth | Size::Bow => 0,
     }
 }
 

@@ -15,9 +15,9 @@ const BAYS: u8 = 7;
 const _: () = assert!(BAYS_MOST < BAYS as usize, "the last one stands for all bays beyond the most");
 
 /// The first place of a question that each bay has.
-const HOLES: u8 = 6;
+const HOLES: u8 = 7;
 const FILLS: u8 = HOLES + BAYS;
-const DEVICES: u8 = FILLS + BAYS + 2;
+const DEVICES: u8 = FILLS + BAYS + 4;
 
 /// The place of a question: the less important it is, the lower.
 // Our own order: what nobody sees first, then sizes, then what the unit is for.
@@ -30,13 +30,16 @@ pub(crate) const fn place(question: Question) -> u8 {
         Question::Corners => 0,
         Question::Back => 1,
         Question::Shares => 2,
-        Question::Depth => 3,
-        Question::Height => 4,
-        Question::Width => 5,
+        Question::Plinth => 3,
+        Question::Depth => 4,
+        Question::Height => 5,
+        Question::Width => 6,
         Question::Hole(bay) => of(HOLES, bay),
         Question::Bay(bay) => of(FILLS, bay),
         Question::Bays => FILLS + BAYS,
-        Question::Finish => FILLS + BAYS + 1,
+        Question::Bowed => FILLS + BAYS + 1,
+        Question::Bow => FILLS + BAYS + 2,
+        Question::Finish => FILLS + BAYS + 3,
         Question::Device(bay) => of(DEVICES, bay),
         Question::Place => DEVICES + BAYS,
         Question::Model => DEVICES + BAYS + 1,
@@ -49,18 +52,23 @@ pub(crate) const fn question(place: u8) -> Question {
     const LAST_FILL: u8 = FILLS + BAYS - 1;
     const LAST_DEVICE: u8 = DEVICES + BAYS - 1;
     const COUNT: u8 = FILLS + BAYS;
-    const FINISH: u8 = COUNT + 1;
+    const BOWED: u8 = COUNT + 1;
+    const BOW: u8 = COUNT + 2;
+    const FINISH: u8 = COUNT + 3;
     const PLACE: u8 = DEVICES + BAYS;
     match place {
         0 => Question::Corners,
         1 => Question::Back,
         2 => Question::Shares,
-        3 => Question::Depth,
-        4 => Question::Height,
-        5 => Question::Width,
+        3 => Question::Plinth,
+        4 => Question::Depth,
+        5 => Question::Height,
+        6 => Question::Width,
         HOLES..=LAST_HOLE => Question::Hole(place - HOLES + 1),
         FILLS..=LAST_FILL => Question::Bay(place - FILLS + 1),
         COUNT => Question::Bays,
+        BOWED => Question::Bowed,
+        BOW => Question::Bow,
         FINISH => Question::Finish,
         DEVICES..=LAST_DEVICE => Question::Device(place - DEVICES + 1),
         PLACE => Question::Place,

@@ -2,7 +2,7 @@
 
 use crate::choice::change::Change;
 use crate::choice::question::Question;
-use crate::choice::{Bay, Choice, Fill, Hole, Hung, SHARE_MOST};
+use crate::choice::{Bay, Bowed, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::range::{DimRange, Model, Range};
 use crate::rules::finding::{Finding, Severity};
 use crate::rules::{Kind, Remedies, judge, judge_stops};
@@ -116,6 +116,7 @@ fn advised(range: &Range, choice: &Choice, about: Question, kinds: &[Kind]) -> V
         Kind::Fill => each(fills_to_try(model, choice, bay)),
         Kind::Hole => each(holes_to_try(range, choice, bay)),
         Kind::Narrower => each(smaller(model.width_mm, choice.width_mm).map(Change::WidthMm).collect()),
+        Kind::Lower => each(smaller(model.height_mm, choice.height_mm).map(Change::HeightMm).collect()),
         Kind::Back => each(model.backs.iter().cloned().map(Change::Back).collect()),
         Kind::WallGone => let_go(Given::Wall),
         Kind::ScreenGone => let_go(Given::Screen),
@@ -150,14 +151,25 @@ fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {
     let width = || by_distance(model.width_mm, choice.width_mm, Change::WidthMm);
     let height = || by_distance(model.height_mm, choice.height_mm, Change::HeightMm);
     let depth = || by_distance(model.depth_mm, choice.depth_mm, Change::DepthMm);
+    let plinth = || lower_plinths(model, choice);
+    let bow = || by_distance(model.bows(), choice.bow_mm, Change::BowMm);
     let afresh = || vec![Change::Model(model.key.clone())];
     match about {
         Question::Width => vec![width(), counts(model, choice), afresh()],
-        Question::Height => vec![height(), afresh()],
+        Question::Height => vec![height(), plinth(), afresh()],
         Question::Depth => vec![depth(), afresh()],
         Question::Bays => vec![counts(model, choice), width(), afresh()],
         Question::Bay(bay) => {
-            vec![fills_to_try(model, choice, bay), counts(model, choice), shares(bay), width(), height(), afresh()]
+            vec![
+                fills_to_try(model, choice, bay),
+                counts(model, choice),
+                shares(bay),
+                width(),
+                height(),
+                plinth(),
+                bow(),
+                afresh(),
+            ]
         }
         Question::Shares => vec![all_shares(choice), width()],
         Question::Hole(bay) => vec![holes_to_try(range, choice, bay), vec![Change::Hole { bay, hole: None }], height()],
@@ -172,9 +184,19 @@ fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {
         Question::Back => vec![model.backs.iter().cloned().map(Change::Back).collect()],
         Question::Finish => vec![finishes(model)],
         Question::Corners => vec![model.corner_radii_mm.iter().copied().map(Change::CornerRadiusMm).collect()],
+        Question::Plinth => vec![plinth(), depth(), width(), vec![Change::PlinthMm(None)]],
+        Question::Bow => vec![bow(), height(), afresh()],
+        Question::Bowed => vec![Bowed::ALL.map(|(_, bowed)| Change::Bowed(bowed)).into(), bow()],
         Question::Model => vec![afresh()],
         Question::Place => vec![vec![Change::Plug(None)]],
     }
+}
+
+/// Another plinth, the nearest to the present one first, then none.
+fn lower_plinths(model: &Model, choice: &Choice) -> Vec<Change> {
+    let Some(now) = choice.plinth_mm else { return Vec::new() };
+    let heights = model.plinth_mm.map(|limits| by_distance(limits, now, |height| Change::PlinthMm(Some(height))));
+    heights.into_iter().flatten().chain([Change::PlinthMm(None)]).collect()
 }
 
 /// All values of a size, the nearest to the present one first.

@@ -1,10 +1,8 @@
 //! The force under which an upright gives way to the side.
 //!
-//! The back drops into half-height laps. Below the middle its slots enclose the uprights and hold them along a line;
-//! above, the uprights' slots enclose the back, which holds nothing to the side. So the lower part is judged as a strip
-//! that is held along the back and free at the front, under all that the upright carries; the upper one as a column
-//! that is free at both edges, under what comes in above the middle. Left out, on the safe side: what shelves and
-//! stiles hold, that the lower part clamps the upper one, and the wood behind the back.
+//! The back's slots enclose its hooks, one over the other along its rear edge: it is judged as a strip that is held
+//! there and free at the front, and between two hooks as a column that is free at both edges; each under all that it
+//! carries. Left out, on the safe side: what shelves and stiles hold.
 
 use smallvec::SmallVec;
 
@@ -20,6 +18,8 @@ pub struct Strip {
     pub depth: Length,
     /// From the base to the top.
     pub height: Length,
+    /// From one hook to the next.
+    pub between: Length,
     /// Thickness of the wood.
     pub thickness: Length,
     /// Modulus of elasticity in bending along its height.
@@ -42,9 +42,9 @@ impl Strip {
     /// use slotwright_core::units::quantity::{Length, Stiffness};
     /// use slotwright_core::statics::buckling::Strip;
     /// // 300 × 1 800 mm of 17.6 mm, E 10 048, G 620 N/mm²: 12 × 281 675 / 300 + π² × 4 564 954 × 300 / 1 800² = 15 439 N.
-    /// let [depth, height, thickness] = [300.0, 1800.0, 17.6].map(Length::mm);
+    /// let [depth, height, between, thickness] = [300.0, 1800.0, 450.0, 17.6].map(Length::mm);
     /// let [bending, twisting] = [10048.0, 620.0].map(Stiffness::n_per_mm2);
-    /// let strip = Strip { depth, height, thickness, bending, twisting };
+    /// let strip = Strip { depth, height, between, thickness, bending, twisting };
     /// assert!((strip.held(1.0).in_newton() - 15_439.0).abs() < 1.0);
     /// // A force on the free edge alone does so at a third of it.
     /// assert!((strip.held(0.0).in_newton() - 15_439.0 / 3.0).abs() < 1.0);
@@ -60,20 +60,20 @@ impl Strip {
         Force::newton((twist + bend) / mean)
     }
 
-    /// The force under which the upper half of it buckles, free at both edges, with so much of its depth whole.
+    /// The force under which it buckles between two hooks, free at both edges, with so much of its depth whole.
     ///
     /// ```
     /// use slotwright_core::units::quantity::{Length, Stiffness};
     /// use slotwright_core::statics::buckling::Strip;
-    /// // 300 × 1 800 mm of 17.6 mm, E 10 048 N/mm²: π² × 4 564 954 × 300 / 900² = 16 687 N.
-    /// let [depth, height, thickness] = [300.0, 1800.0, 17.6].map(Length::mm);
+    /// // 300 mm deep, hooks 450 mm apart, 17.6 mm, E 10 048 N/mm²: π² × 4 564 954 × 300 / 450² = 66 747 N.
+    /// let [depth, height, between, thickness] = [300.0, 1800.0, 450.0, 17.6].map(Length::mm);
     /// let [bending, twisting] = [10048.0, 620.0].map(Stiffness::n_per_mm2);
-    /// let strip = Strip { depth, height, thickness, bending, twisting };
-    /// assert!((strip.free(1.0).in_newton() - 16_687.0).abs() < 1.0);
+    /// let strip = Strip { depth, height, between, thickness, bending, twisting };
+    /// assert!((strip.free(1.0).in_newton() - 66_747.0).abs() < 2.0);
     /// ```
     // Source: Euler's column, held at both ends.
     pub fn free(self, whole: f64) -> Force {
-        let slender = core::f64::consts::PI / (self.height.in_mm() / 2.0);
+        let slender = core::f64::consts::PI / self.between.in_mm();
         Force::newton(slender * slender * self.bending.in_n_per_mm2() * self.inertia() * self.depth.in_mm() * whole)
     }
 }
@@ -84,6 +84,7 @@ pub fn strip(picked: Picked<'_>, layout: &Layout) -> Strip {
     Strip {
         depth: layout.clear_depth(),
         height: layout.clear_height(),
+        between: layout.hooks.pitch,
         thickness: picked.body.thickness(),
         // The face grain of uprights stands.
         bending: picked.body.e_along_n_per_mm2 / creep,
@@ -91,41 +92,27 @@ pub fn strip(picked: Picked<'_>, layout: &Layout) -> Strip {
     }
 }
 
-/// What presses on an upright: all of it, and what comes in above the middle.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Pressed {
-    /// All of it.
-    pub whole: Mass,
-    /// What comes in above the middle.
-    pub above: Mass,
-}
-
 /// What a bay brings to one of its uprights.
-fn half_load(picked: Picked<'_>, layout: &Layout, span: &BaySpan) -> Pressed {
+fn half_load(picked: Picked<'_>, layout: &Layout, span: &BaySpan) -> Mass {
     let own = own_load(picked.body);
     let on = |load: AreaMass, area: Area| Mass::kg((load + own).in_kg_per_m2() * area.in_m2() / 2.0);
     let shelf = on(picked.model.shelf_load_kg_per_m2, span.clear() * layout.clear_depth());
     let top = on(picked.model.top_load_kg_per_m2, span.clear() * layout.depth);
-    let middle = (layout.floor + layout.ceiling) / 2.0;
-    let above = span.shelves.iter().filter(|under| **under + layout.body > middle);
-    let shelves = |count: usize| shelf * f64::from(u32::try_from(count).unwrap_or(u32::MAX));
-    Pressed { whole: top + shelves(span.shelves.len()), above: top + shelves(above.count()) }
+    top + shelf * f64::from(u32::try_from(span.shelves.len()).unwrap_or(u32::MAX))
 }
 
 /// What presses on each upright, from the left.
-pub fn pressed(picked: Picked<'_>, layout: &Layout) -> SmallVec<[Pressed; BAYS_MOST + 1]> {
-    let mut all: SmallVec<[Pressed; BAYS_MOST + 1]> = layout.stiles.iter().map(|_| Pressed::default()).collect();
+pub fn pressed(picked: Picked<'_>, layout: &Layout) -> SmallVec<[Mass; BAYS_MOST + 1]> {
+    let mut all: SmallVec<[Mass; BAYS_MOST + 1]> = layout.stiles.iter().map(|_| Mass::ZERO).collect();
     for (bay, span) in layout.bays.iter().enumerate() {
         let half = half_load(picked, layout, span);
         // An upright carries half of the bay at each side of it.
-        for upright in all.iter_mut().skip(bay).take(2) {
-            *upright = Pressed { whole: upright.whole + half.whole, above: upright.above + half.above };
-        }
+        all.iter_mut().skip(bay).take(2).for_each(|upright| *upright += half);
     }
     all
 }
 
-/// What an upright carries: along the back, and above the middle.
+/// What an upright carries: along the back, and between two hooks.
 #[derive(Clone, Copy, Debug)]
 pub struct Carries {
     held: Force,
@@ -140,7 +127,7 @@ impl Carries {
     }
 
     /// How many times its load an upright carries.
-    pub fn times(self, pressed: Pressed) -> f64 {
-        (self.held / pressed.whole.weight()).min(self.free / pressed.above.weight())
+    pub fn times(self, pressed: Mass) -> f64 {
+        self.held.min(self.free) / pressed.weight()
     }
 }

@@ -5,6 +5,7 @@
 
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
+use crate::cabinet::plinth::{Foot, Plinth};
 use crate::range::Build;
 use crate::units::quantity::{Force, Length, Mass};
 
@@ -72,19 +73,15 @@ pub fn steepest(burdens: &[Burden]) -> f64 {
     along / up
 }
 
-/// The foot's front edge, behind that of the base.
-pub(crate) fn edge(build: &Build) -> Length {
-    build.foot_recess_mm
-}
-
-/// The foot from front to rear.
-pub(crate) fn foot(picked: Picked<'_>, layout: &Layout) -> Length {
-    layout.depth - edge(&picked.range.build)
+/// The foot's front edge, behind that of the top.
+pub(crate) fn edge(build: &Build, layout: &Layout) -> Length {
+    layout.foot(build).front
 }
 
 /// How the floor falls where a carpet lifts the rear of the foot.
 pub(crate) fn carpet(picked: Picked<'_>, layout: &Layout) -> f64 {
-    picked.range.strength.carpet_mm / foot(picked, layout)
+    let Foot { front, rear, .. } = layout.foot(&picked.range.build);
+    picked.range.strength.carpet_mm / (rear - front)
 }
 
 /// Which leaves stand open.
@@ -117,17 +114,36 @@ pub(crate) fn middle(
     width: Length,
     leaves: Leaves,
 ) -> (Length, Length) {
+    let build = &picked.range.build;
     let half_up = (layout.floor + layout.ceiling) / 2.0;
     let shut = layout.face + layout.body / 2.0;
     let (back, up) = match id {
-        PanelId::BaseLower => ((layout.depth + edge(&picked.range.build)) / 2.0, layout.body / 2.0),
-        PanelId::BaseUpper => (layout.depth / 2.0, layout.body * 1.5),
+        PanelId::PlinthFront | PanelId::PlinthRear | PanelId::Bearer(_) => {
+            let middle = |plinth: Plinth| {
+                let [front, rear] = plinth.long(layout.body).map(|front| front + layout.body / 2.0);
+                match id {
+                    PanelId::PlinthFront => front,
+                    PanelId::PlinthRear => rear,
+                    _ => (plinth.front + plinth.rear) / 2.0,
+                }
+            };
+            (layout.plinth.map_or(Length::ZERO, middle), layout.base / 2.0)
+        }
+        PanelId::BaseLower => ((layout.depth + build.foot_recess_mm) / 2.0, layout.base + layout.body / 2.0),
+        PanelId::BaseUpper => (layout.depth / 2.0, layout.seam() + layout.body / 2.0),
         PanelId::Top => (layout.depth / 2.0, layout.ceiling + layout.body / 2.0),
         PanelId::Upright(_) => ((layout.upright_front + layout.upright_rear) / 2.0, half_up),
         PanelId::Back => (layout.back_front + layout.back / 2.0, half_up),
         // The leaf's middle goes round its pivot, which stands in its inset.
         PanelId::Leaf(bay) if leaves.is_open(bay) => (shut - width / 2.0 + picked.range.build.pivot_inset_mm, half_up),
         PanelId::Stile(_) | PanelId::Leaf(_) => (shut, half_up),
+        PanelId::Stave { end, number } => {
+            let stave = layout.bow(end).and_then(|bow| {
+                let angle = bow.angles().nth(usize::from(number).checked_sub(1)?)?;
+                Some(bow.chord / 2.0 + (bow.staves - layout.body / 2.0) * libm::sin(angle))
+            });
+            (stave.unwrap_or(layout.depth / 2.0), half_up)
+        }
         PanelId::Shelf { bay, row } => {
             let span = usize::from(bay).checked_sub(1).and_then(|at| layout.bays.get(at));
             let shelf = span.and_then(|span| span.shelves.get(usize::from(row).checked_sub(1)?));
@@ -135,7 +151,7 @@ pub(crate) fn middle(
             ((layout.upright_front + layout.back_front) / 2.0, under + layout.body / 2.0)
         }
     };
-    (back - edge(&picked.range.build), up)
+    (back - edge(build, layout), up)
 }
 
 /// The parts of a unit as burdens: each of its mass in the middle of its rectangle.

@@ -310,6 +310,12 @@ impl Dim {
         Self(libm::floor(length.in_mm() * 10.0) as i32)
     }
 
+    /// Whether it is none.
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "as serde asks")]
+    pub(crate) const fn is_zero(&self) -> bool {
+        self.0 == 0
+    }
+
     /// As a computed length: the one place where picked becomes computed.
     pub const fn length(self) -> Length {
         Length::mm(self.0 as f64 / 10.0)

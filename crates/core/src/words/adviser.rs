@@ -44,6 +44,8 @@ pub enum Message<'a> {
         /// What of it stands in the way, where that is known.
         held: &'a [Question],
     },
+    /// The cheapest that was found instead: its price, its weight, and the day on which it arrives.
+    Cheapest(&'a str, &'a str, Option<&'a str>),
     /// A goal is met.
     Met {
         /// The goal.

@@ -39,6 +39,16 @@ pub enum Message<'a> {
     CodeTitle,
     /// No QR code holds the link.
     NoCode,
+    /// A button that writes a mail to that address.
+    MailTo(&'a str),
+    /// A button that opens the page at that address.
+    OrdersPage(&'a str),
+    /// A button that gives the saved file to another program.
+    ShareFile,
+    /// The subject of a mail with the file of that name.
+    Subject(&'a str),
+    /// The file has to be attached to it by hand.
+    Attach,
     /// An entry is empty.
     Empty(Entry),
     /// An entry has more characters than it may have.
@@ -63,6 +73,8 @@ pub enum Message<'a> {
     NoOrder,
     /// A later version wrote the order.
     Newer,
+    /// An earlier version wrote the order.
+    Older,
     /// The order was changed.
     Changed,
     /// A part of the order cannot be read, at that place.

@@ -36,8 +36,8 @@ pub struct Did<'a> {
 
 impl Did<'_> {
     /// What was answered, and what that did: two texts that make one line. `Width 1 640 to 1 520:` and
-    /// `€ 41.20 less, 2.1 kg lighter, 2 days sooner`.
-    pub fn texts(&self, range: &Range) -> [String; 2] {
+    /// `€ 41.20 less, 2.1 kg lighter, 2 days sooner`. Then each answer on a line of its own, where they are only counted.
+    pub fn texts(&self, range: &Range) -> [String; 3] {
         match LOCALE {
             Locale::English => english::did::texts(self, Names(range), &range.currency),
         }

@@ -62,6 +62,8 @@ pub enum Message<'a> {
     NewVisitorMeans,
     /// The title of drafts side by side.
     SideBySide,
+    /// How many of them there are, where not all are in sight.
+    MoveToSee(u8),
     /// A button that leads back to the list.
     BackToList,
     /// How differences are marked.
@@ -81,10 +83,19 @@ pub enum Message<'a> {
     },
     /// Corners without a radius.
     Square,
-    /// What one loses against another: their names, and what.
-    Lost(&'a str, &'a str, &'a [Loss<'a>]),
-    /// One loses nothing against another: their names.
-    NothingLost(&'a str, &'a str),
+    /// It stands on its base.
+    NoPlinth,
+    /// What one loses and what it gains against another.
+    Against {
+        /// The name of the one.
+        name: &'a str,
+        /// The name of the other.
+        against: &'a str,
+        /// What the one has not.
+        lost: &'a [Feature<'a>],
+        /// What the other has not.
+        gained: &'a [Feature<'a>],
+    },
     /// What one does not suit: its name, and the sentence.
     Unsuited(&'a str, &'a str),
 }
@@ -96,6 +107,8 @@ pub enum Deed {
     Open,
     /// Make another one of it.
     Double,
+    /// Its link to take away.
+    Link,
     /// Take it from the list.
     Delete,
     /// Pick it to be compared.
@@ -107,8 +120,8 @@ pub enum Deed {
 /// What was done with a draft.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Done {
-    /// The present unit is kept.
-    Kept,
+    /// The present unit is among them, or another one of a draft.
+    Added,
     /// The same, in the place of one that had the name.
     Replaced,
     /// It has another name.
@@ -119,6 +132,8 @@ pub enum Done {
     Restored,
     /// Nothing: there was no name.
     Unnamed,
+    /// Nothing: too few or too many were picked.
+    Unpicked,
 }
 
 /// A row of drafts side by side.
@@ -144,14 +159,18 @@ pub enum Row {
     Back,
     /// The corners.
     Corners,
+    /// What it stands on.
+    Plinth,
+    /// The ends.
+    Ends,
     /// A bay, counted from 1.
     Bay(usize),
 }
 
-/// What a unit has less than another one.
+/// What a unit has that another one has not, or has less of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Loss<'a> {
-    /// It cannot be made.
+pub enum Feature<'a> {
+    /// It can be made.
     Made,
     /// So many bays.
     Bays(u8),

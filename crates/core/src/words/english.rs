@@ -20,7 +20,9 @@ pub(super) mod json;
 pub(super) mod link;
 pub(super) mod message;
 pub(super) mod name;
+pub(super) mod pack;
 pub(super) mod page;
+pub(super) mod paper;
 pub(super) mod picture;
 pub(super) mod reader;
 pub(super) mod remark;
@@ -28,6 +30,7 @@ pub(super) mod sheet;
 pub(super) mod shell;
 pub(super) mod stage;
 pub(super) mod tool;
+pub(super) mod workshop;
 pub(super) mod wrong;
 
 /// Whose figures these sentences have.

@@ -26,6 +26,10 @@ pub enum Label {
     Closed,
     PointsMissing,
     NotAPage,
+    NotSeconds,
+    NoInstance,
+    OutOfProportion,
+    PlacementUnsound,
     // What to do.
     IsTheNameRight,
     NameAFile,
@@ -56,6 +60,12 @@ pub enum Label {
     RightBoard,
     BaysCounted,
     OnTheLabel,
+    InstanceExample,
+    PartsThatFit,
+    HigherStrip,
+    CornersInOrder,
+    QuarterTurns,
+    TellWhoKeepsThis,
 }
 
 /// The same with what it is about.
@@ -87,6 +97,8 @@ pub enum Message<'a> {
     NoRule(&'a str),
     /// The range has no such board.
     NoBoard(&'a str),
+    /// A board has no such format of sheets.
+    NoFormat(&'a str),
     /// A board is measured twice.
     MeasuredTwice(&'a Key),
     /// A batch that is none of its board.
@@ -117,6 +129,14 @@ pub enum Message<'a> {
     Batch(&'a NotABatch),
     /// A text is no question.
     Question(&'a NotAQuestion),
+    /// An item of an instance, counted from 0, fits no sheet.
+    FitsNowhere(u32),
+    /// An item is higher than the strip.
+    TooHigh(u32),
+    /// The corners of an item make no simple polygon.
+    NoPolygon(u32),
+    /// An item may be turned in a way that is not by quarters, or in none.
+    NoTurns(u32),
     /// The name that was probably meant.
     Meant(&'a str),
 }

@@ -1,8 +1,8 @@
 //! What the page says beside findings, changes and names: headings, buttons, notices, and messages with figures.
 
 use crate::cabinet::panel::PanelId;
-use crate::choice::Fill;
 use crate::choice::question::Question;
+use crate::choice::{Bowed, Fill};
 use crate::input::entry::Refused;
 use crate::units::day::Day;
 use crate::units::money::Money;
@@ -24,6 +24,7 @@ pub enum Label {
     // Header and notices.
     OpenOrder,
     TakeItBack,
+    Offline,
     Undo,
     Redo,
     BeginAfresh,
@@ -40,12 +41,14 @@ pub enum Label {
     WithoutAdvice,
     FileUnread,
     FileNotSaved,
+    FileNotShared,
     // Questions.
     WhereItStands,
     HowBig,
     WhatInEachBay,
     HowItLooks,
     FreeWall,
+    Ceiling,
     ScreenOnTop,
     PlugToPass,
     Any,
@@ -63,12 +66,22 @@ pub enum Label {
     Back,
     Corners,
     Square,
+    Plinth,
+    PlinthWithin,
+    NoPlinth,
+    Bow,
+    BowedEnds,
+    BothEnds,
+    LeftEnd,
+    RightEnd,
     Keep,
     // Fields at the beginning of a sentence.
     TheWidth,
     TheHeight,
     TheDepth,
+    TheBow,
     TheFreeWall,
+    TheCeiling,
     TheScreen,
     ThePrice,
     TheWeight,
@@ -81,6 +94,7 @@ pub enum Label {
     FindOneThat,
     IsWidest,
     TakesScreen,
+    CostsLeast,
     CostsAtMost,
     HasPartsUpTo,
     IsThereBy,
@@ -122,6 +136,8 @@ pub enum Label {
     TakeAway,
     SaveSolid,
     StandInRoom,
+    /// The device cannot do that.
+    NoRoom,
     UnmadeNotWritten,
     WritingSolid,
     MakingSolid,
@@ -137,10 +153,11 @@ pub enum Label {
     // Drafts.
     Drafts,
     OpeningDrafts,
-    Kept,
-    Keeping,
-    NotKept,
+    Saved,
+    Saving,
+    NotSaved,
     OwnUnit,
+    LeftUnit,
     StorageFull,
     StorageShut,
     ClearedForVisitor,
@@ -153,6 +170,7 @@ pub enum Label {
     NotOrderedNow,
     CanBeMade,
     MadeButUnsuited,
+    Which,
     NoRangeFile,
     DateIsWrong,
     // The order.
@@ -196,6 +214,8 @@ pub enum Message<'a> {
     BayDevice(usize),
     /// Corners of that radius.
     Radius(Dim),
+    /// Ends that are bowed so far.
+    BowedBy(Dim, Bowed),
     /// A button for one less of what is named.
     Less(&'a str),
     /// A button for one more of what is named.
@@ -282,6 +302,8 @@ pub enum Message<'a> {
     CopyOf(&'a str),
     /// A file was saved.
     Saved(&'a str),
+    /// When the carrier of that name brings it.
+    BroughtBy(&'a str),
     /// An order was saved.
     OrderSaved(&'a str),
 }

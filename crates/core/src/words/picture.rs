@@ -1,7 +1,7 @@
 //! Titles of pictures, and the unit in words beside its drawing.
 
 use crate::cabinet::panel::PanelId;
-use crate::choice::Fill;
+use crate::choice::{Bowed, Fill};
 use crate::units::quantity::Dim;
 
 /// A unit as it is told; names are the range's.
@@ -19,6 +19,10 @@ pub struct UnitTold<'a> {
     pub bays: &'a [BayTold<'a>],
     /// Name of the finish.
     pub finish: &'a str,
+    /// How far its ends are bowed, and which, if any are.
+    pub bow: Option<(Dim, Bowed)>,
+    /// Height of the plinth that it stands on.
+    pub plinth: Option<Dim>,
     /// Diagonal of the screen on it in tenths of an inch.
     pub screen_tenth_inch: Option<u16>,
 }

@@ -70,6 +70,8 @@ pub enum Message<'a> {
         found: &'a str,
         /// The one that is known.
         known: u32,
+        /// The version of this program that reads it, if it is an older one.
+        read_by: Option<&'a str>,
     },
     /// The seal does not fit.
     Changed {
@@ -115,6 +117,7 @@ pub enum Label {
     OneOrderAFile,
     MakeAnOrder,
     NewerProgram,
+    OlderProgram,
     SaveAgain,
     Original,
     AskTheWriter,

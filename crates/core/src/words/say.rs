@@ -2,7 +2,8 @@
 
 use super::locale::Locale;
 use super::{
-    LOCALE, adviser, desk, draft, english, file, help, link, page, picture, reader, sheet, shell, stage, tool,
+    LOCALE, adviser, desk, draft, english, file, help, link, pack, page, paper, picture, reader, sheet, shell, stage,
+    tool, workshop,
 };
 
 impl adviser::Message<'_> {
@@ -68,6 +69,24 @@ impl link::Message<'_> {
     }
 }
 
+impl pack::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::pack::label(self),
+        }
+    }
+}
+
+impl pack::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::pack::message(self),
+        }
+    }
+}
+
 impl page::Label {
     /// The text.
     pub const fn text(self) -> &'static str {
@@ -82,6 +101,24 @@ impl page::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::page::message(self),
+        }
+    }
+}
+
+impl paper::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::paper::label(self),
+        }
+    }
+}
+
+impl paper::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::paper::message(self),
         }
     }
 }
@@ -172,6 +209,24 @@ impl picture::StepTitle {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::picture::step_title(self),
+        }
+    }
+}
+
+impl workshop::Label {
+    /// The text.
+    pub const fn text(self) -> &'static str {
+        match LOCALE {
+            Locale::English => english::workshop::label(self),
+        }
+    }
+}
+
+impl workshop::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::workshop::message(self),
         }
     }
 }

@@ -89,6 +89,8 @@ fn a_change_is_said_alone_as_it_is_within_a_sentence() {
         Change::Finish(key("clear")),
         Change::WallMm(None),
         Change::WallMm(Some(Dim::mm(2000))),
+        Change::CeilingMm(None),
+        Change::CeilingMm(Some(Dim::mm(2400))),
         Change::ScreenTenthInch(None),
         Change::ScreenTenthInch(Some(555)),
         Change::Plug(None),
@@ -96,6 +98,7 @@ fn a_change_is_said_alone_as_it_is_within_a_sentence() {
     ];
     changes.extend([1, 3].map(Change::BayCount));
     changes.extend([0, 30].map(|radius| Change::CornerRadiusMm(Dim::mm(radius))));
+    changes.extend([None, Some(Dim::mm(80))].map(Change::PlinthMm));
     let fills = [Fill::Open, Fill::Shelves(2), Fill::Leaf(Hung::Left), Fill::Leaf(Hung::Right)];
     changes.extend(fills.map(|fill| Change::Fill { bay: 3, fill }));
     for taken in &changes {

@@ -213,6 +213,22 @@ pub enum Message<'a> {
     },
     /// A warning about a file, with its place.
     Warning(&'a str, &'a str),
+    /// Parts are placed on so many sheets, of which they fill a share; no placement has fewer than so many.
+    Placed {
+        /// How many sheets.
+        sheets: u32,
+        /// The fewest that could be.
+        fewest: u32,
+        /// The share that parts are.
+        filled: &'a str,
+    },
+    /// Parts are placed on so much of a strip, of which they fill a share.
+    OnStrip {
+        /// How much of the strip is taken, in the unit of the instance.
+        length: &'a str,
+        /// The share that parts are.
+        filled: &'a str,
+    },
     /// So many of so many are done.
     Progress(usize, usize),
 }

@@ -1,11 +1,12 @@
 //! The unit from the front.
 
 use slotwright_core::cabinet::leaf;
-use slotwright_core::cabinet::panel::PanelId;
+use slotwright_core::cabinet::panel::{End, PanelId, Stock};
 use slotwright_core::choice::{Fill, Hung};
 
 use super::pen::Pen;
-use super::{Lit, Subject};
+use super::wood::{plies, runs_along_u};
+use super::{Lit, Subject, bow};
 
 pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
     unit(pen, subject, Some(lit));
@@ -19,32 +20,52 @@ pub(super) fn unit(pen: &mut Pen, subject: Subject<'_>, lit: Option<Lit>) {
     let (body, floor, ceiling) = (layout.body.in_mm(), layout.floor.in_mm(), layout.ceiling.in_mm());
     // Heights run upwards in the case and downwards in SVG.
     let up = |z: f64| height - z;
+    let plies = plies(subject, Stock::Body);
 
     for (number, span) in layout.bays.iter().enumerate() {
         let (left, right) = (span.left.in_mm(), span.right.in_mm());
         pen.open(if Some(number) == lit { "bay lit" } else { "bay" }, Some(number));
         pen.rect("back", (left, up(floor)), (right, up(ceiling)), 0.0);
+        pen.grain((left, up(floor)), (right, up(ceiling)), runs_along_u(subject, PanelId::Back));
         hole(pen, subject, number, up(floor));
         device(pen, subject, number, up(floor));
         for shelf in &span.shelves {
             let under = shelf.in_mm();
-            pen.rect("edge", (left, up(under)), (right, up(under + body)), 0.0);
+            pen.layered("edge", (left, up(under)), (right, up(under + body)), plies);
         }
         pen.close();
     }
+    bow::front(pen, subject, up(floor), up(ceiling));
     for number in 0..=layout.bays.len() {
         if let Some(left) = layout.upright_left(number) {
             let left = left.in_mm();
-            pen.rect("edge", (left, up(floor)), (left + body, up(ceiling)), 0.0);
+            pen.layered("edge", (left, up(floor)), (left + body, up(ceiling)), plies);
         }
     }
     stiles(pen, subject, up(floor), up(ceiling));
     for number in 0..layout.bays.len() {
         door(pen, subject, number, &up);
     }
-    pen.rect("edge", (0.0, up(0.0)), (width, up(body)), 0.0);
-    pen.rect("edge", (0.0, up(body)), (width, up(floor)), 0.0);
-    pen.rect("edge", (0.0, up(ceiling)), (width, up(height)), 0.0);
+    plinth(pen, subject, &up);
+    let (base, seam) = (layout.base.in_mm(), layout.seam().in_mm());
+    let [left, right] = End::ALL.map(|end| layout.bow(end).map_or(0.0, |bow| bow.recess.in_mm()));
+    pen.layered("edge", (left, up(base)), (width - right, up(seam)), plies);
+    for (under, over) in [(seam, floor), (ceiling, height)] {
+        pen.layered("edge", (0.0, up(under)), (width, up(over)), plies);
+    }
+}
+
+/// The front board of the plinth, and before it the ends of the bearers.
+fn plinth(pen: &mut Pen, subject: Subject<'_>, up: &impl Fn(f64) -> f64) {
+    let layout = &subject.built.layout;
+    let (Some(_), Some((left, right))) = (layout.plinth, layout.plinth_ends()) else { return };
+    let (under, over, body) = (up(0.0), up(layout.base.in_mm()), layout.body.in_mm());
+    pen.rect("face", (left.in_mm(), under), (right.in_mm(), over), 0.0);
+    pen.grain((left.in_mm(), under), (right.in_mm(), over), runs_along_u(subject, PanelId::PlinthFront));
+    let plies = plies(subject, Stock::Body);
+    for left in layout.bearers() {
+        pen.layered("edge", (left.in_mm(), under), (left.in_mm() + body, over), plies);
+    }
 }
 
 fn dims(pen: &mut Pen, subject: Subject<'_>) {
@@ -89,11 +110,13 @@ fn device(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
 fn stiles(pen: &mut Pen, subject: Subject<'_>, floor: f64, ceiling: f64) {
     let layout = &subject.built.layout;
     let places = subject.built.cut.case.panels.iter().filter_map(|panel| match panel.id {
-        PanelId::Stile(_) => Some(panel.case_from_panel.origin.x.in_mm()),
+        PanelId::Stile(_) => Some((panel.case_from_panel.origin.x.in_mm(), panel.id)),
         _ => None,
     });
-    for left in places {
-        pen.rect("face", (left, floor), (left + layout.stile.in_mm(), ceiling), 0.0);
+    for (left, id) in places {
+        let right = left + layout.stile.in_mm();
+        pen.rect("face", (left, floor), (right, ceiling), 0.0);
+        pen.grain((left, floor), (right, ceiling), runs_along_u(subject, id));
     }
 }
 
@@ -107,6 +130,8 @@ fn door(pen: &mut Pen, subject: Subject<'_>, number: usize, up: &impl Fn(f64) ->
     let (under, over) = (up(leaf.under.in_mm()), up(leaf.over.in_mm()));
     pen.open("bay", Some(number));
     pen.rect("face", (left, under), (right, over), 0.0);
+    let id = PanelId::Leaf(u8::try_from(number + 1).unwrap_or(u8::MAX));
+    pen.grain((left, under), (right, over), runs_along_u(subject, id));
     let (hinge, free) = match hung {
         Hung::Left => (left, right),
         Hung::Right => (right, left),

@@ -1,63 +1,66 @@
-//! Writing SVG: shapes, dimension lines, and the bounds of all of it.
+//! What is drawn: shapes, dimension lines, and the bounds of all of it.
 
-use core::fmt::Write;
-
-use slotwright_core::units::decimal::Plain;
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 
 /// Text height on the screen.
-const TEXT_PX: f64 = 13.0;
+pub(super) const TEXT_PX: f64 = 13.0;
 /// A figure of the text face is at most this wide, in parts of its height.
 const FIGURE: f64 = 0.65;
 /// How far the slanted ticks of a dimension line reach, across and along.
 const TICK_PX: f64 = 3.0;
+/// Width of lines.
+pub(super) const LINE_PX: f64 = 1.3;
 /// Round the whole.
 pub(super) const BORDER_PX: f64 = 12.0;
 
-/// How a shape looks in a viewer without the page's style: attributes that any style replaces.
-fn plain(class: &str) -> &'static str {
-    match class {
-        "edge" | "cut" => " fill=\"#e3cda4\"",
-        "back" | "floor" => " fill=\"#ece8df\"",
-        "hole" => " fill=\"#2a2e2b\"",
-        "device" => " fill=\"none\" stroke-dasharray=\"12 9\"",
-        "swing" => " fill=\"none\" stroke-dasharray=\"15 12\"",
-        "dim" => " fill=\"none\" stroke=\"#0e5a5e\"",
-        _ => "",
-    }
+/// What was drawn.
+#[derive(Debug)]
+pub(super) enum Drawn {
+    /// A group begins, perhaps of a bay.
+    Open(&'static str, Option<usize>),
+    /// A group ends.
+    Close,
+    /// A rectangle: corner at the top left, width, height, radius.
+    Rect(&'static str, Dot, Dot, f64),
+    /// A straight line.
+    Line(&'static str, Dot, Dot),
+    /// An arc: ends and radius, and whether it bulges to the left.
+    Arc(&'static str, Dot, Dot, f64, bool),
+    /// An area: its corners, each with the bulge of the way to the next one; y runs downwards.
+    Area(&'static str, Vec<(Dot, f64)>),
+    /// Straight lines that are one thing.
+    Strokes(&'static str, Vec<[Dot; 2]>),
+    /// A figure, its middle on a place; or upright along it.
+    Text(Dot, String, bool),
 }
+
+/// A place in millimetres of the unit, to the right and down.
+pub(super) type Dot = (f64, f64);
 
 /// Collects shapes; y runs downwards as in SVG.
 #[derive(Debug)]
 pub(super) struct Pen {
-    body: String,
+    pub(super) drawn: Vec<Drawn>,
     mm_per_px: f64,
     /// How far ticks reach, in pixels.
     tick_px: f64,
     origin: (f64, f64),
-    low: (f64, f64),
-    high: (f64, f64),
-}
-
-/// To a hundredth: short and exact enough.
-fn n(value: f64) -> Plain {
-    Plain::of(value, 2)
-}
-
-/// Text within SVG.
-pub(crate) fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    /// Whether plies and grain are drawn.
+    pub(super) shows_wood: bool,
+    pub(super) low: Dot,
+    pub(super) high: Dot,
 }
 
 impl Pen {
     pub(super) fn new(mm_per_px: f64) -> Self {
         let far = f64::MAX;
         Self {
-            body: String::with_capacity(16_384),
+            drawn: Vec::new(),
             mm_per_px,
             tick_px: TICK_PX,
             origin: (0.0, 0.0),
+            shows_wood: false,
             low: (far, far),
             high: (-far, -far),
         }
@@ -73,76 +76,63 @@ impl Pen {
         self.origin = (x, y);
     }
 
-    fn at(&mut self, x: f64, y: f64) -> (Plain, Plain) {
+    pub(super) fn at(&mut self, x: f64, y: f64) -> Dot {
         let (x, y) = (x + self.origin.0, y + self.origin.1);
         self.low = (self.low.0.min(x), self.low.1.min(y));
         self.high = (self.high.0.max(x), self.high.1.max(y));
-        (n(x), n(y))
-    }
-
-    // Writing to a String cannot fail.
-    fn put(&mut self, text: core::fmt::Arguments<'_>) {
-        let _ = self.body.write_fmt(text);
+        (x, y)
     }
 
     /// Begins a group.
-    pub(super) fn open(&mut self, class: &str, bay: Option<usize>) {
-        match bay {
-            Some(bay) => self.put(format_args!("<g class=\"{class}\" data-bay=\"{}\">", bay + 1)),
-            None => self.put(format_args!("<g class=\"{class}\">")),
-        }
+    pub(super) fn open(&mut self, class: &'static str, bay: Option<usize>) {
+        self.drawn.push(Drawn::Open(class, bay));
     }
 
     /// Ends a group.
     pub(super) fn close(&mut self) {
-        self.body.push_str("</g>");
+        self.drawn.push(Drawn::Close);
     }
 
     /// A rectangle between two corners.
-    pub(super) fn rect(&mut self, class: &str, from: (f64, f64), to: (f64, f64), radius: f64) {
+    pub(super) fn rect(&mut self, class: &'static str, from: Dot, to: Dot, radius: f64) {
         let ((left, right), (top, bottom)) =
             ((from.0.min(to.0), from.0.max(to.0)), (from.1.min(to.1), from.1.max(to.1)));
-        let (x, y) = self.at(left, top);
+        let at = self.at(left, top);
         self.at(right, bottom);
-        let (width, height) = (n(right - left), n(bottom - top));
-        let plain = plain(class);
-        self.put(format_args!(
-            "<rect class=\"{class}\"{plain} x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\""
-        ));
-        if radius > 0.0 {
-            self.put(format_args!(" rx=\"{}\"", n(radius)));
+        self.drawn.push(Drawn::Rect(class, at, (right - left, bottom - top), radius));
+    }
+
+    /// An area between corners; arcs of no more than half a circle.
+    pub(super) fn area(&mut self, class: &'static str, corners: &[(Dot, f64)]) {
+        let ends = corners.iter().cycle().skip(1);
+        for (((x1, y1), bulge), ((x2, y2), _)) in corners.iter().zip(ends) {
+            // The middle of the arc lies beside the middle of its chord.
+            self.at(x1.midpoint(*x2) + (y2 - y1) * bulge / 2.0, y1.midpoint(*y2) - (x2 - x1) * bulge / 2.0);
         }
-        self.body.push_str("/>");
+        let corners = corners.iter().map(|((x, y), bulge)| (self.at(*x, *y), *bulge)).collect();
+        self.drawn.push(Drawn::Area(class, corners));
     }
 
     /// A straight line.
-    pub(super) fn line(&mut self, class: &str, from: (f64, f64), to: (f64, f64)) {
-        let ((x1, y1), (x2, y2)) = (self.at(from.0, from.1), self.at(to.0, to.1));
-        let plain = plain(class);
-        self.put(format_args!("<path class=\"{class}\"{plain} d=\"M{x1} {y1}L{x2} {y2}\"/>"));
+    pub(super) fn line(&mut self, class: &'static str, from: Dot, to: Dot) {
+        let (from, to) = (self.at(from.0, from.1), self.at(to.0, to.1));
+        self.drawn.push(Drawn::Line(class, from, to));
     }
 
     /// A circular arc, bulging to the left of its way if `left`.
-    pub(super) fn arc(&mut self, class: &str, from: (f64, f64), to: (f64, f64), radius: f64, left: bool) {
-        let ((x1, y1), (x2, y2)) = (self.at(from.0, from.1), self.at(to.0, to.1));
-        let sweep = u8::from(left);
-        let (r, plain) = (n(radius), plain(class));
-        self.put(format_args!("<path class=\"{class}\"{plain} d=\"M{x1} {y1}A{r} {r} 0 0 {sweep} {x2} {y2}\"/>"));
+    pub(super) fn arc(&mut self, class: &'static str, from: Dot, to: Dot, radius: f64, left: bool) {
+        let (from, to) = (self.at(from.0, from.1), self.at(to.0, to.1));
+        self.drawn.push(Drawn::Arc(class, from, to, radius, left));
     }
 
-    fn text(&mut self, at: (f64, f64), text: &str, upright: bool) {
+    fn text(&mut self, at: Dot, text: &str, upright: bool) {
         let (long, high) = (self.text_width(text) / 2.0, self.px(TEXT_PX));
         let (from, to) = if upright { ((-high, -long), (0.0, long)) } else { ((-long, -high), (long, 0.0)) };
         for (x, y) in [from, to] {
             self.at(at.0 + x, at.1 + y);
         }
-        let (x, y) = self.at(at.0, at.1);
-        let size = n(high);
-        let turn = if upright { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
-        self.put(format_args!(
-            "<text class=\"dim-text\" fill=\"#0e5a5e\" stroke=\"none\" x=\"{x}\" y=\"{y}\" font-size=\"{size}\"{turn}>{}</text>",
-            escaped(text)
-        ));
+        let at = self.at(at.0, at.1);
+        self.drawn.push(Drawn::Text(at, text.to_owned(), upright));
     }
 
     fn text_width(&self, text: &str) -> f64 {
@@ -206,40 +196,6 @@ impl Pen {
         for (x, y) in [from, to] {
             self.line("dim", (x - tick, y + tick), (x + tick, y - tick));
         }
-    }
-
-    /// The whole as one small SVG in that colour, which says nothing by itself; lines on a dark one are light.
-    pub(super) fn small(self, colour: &str, is_dark: bool) -> String {
-        let (x, y) = (n(self.low.0 - self.px(1.0)), n(self.low.1 - self.px(1.0)));
-        let (width, height) = (n(self.high.0 - self.low.0 + self.px(2.0)), n(self.high.1 - self.low.1 + self.px(2.0)));
-        let (colour, line) = (escaped(colour), n(self.px(1.0)));
-        let (class, ink) = if is_dark { (" dark", "#8a9088") } else { ("", "#1d2320") };
-        let mut svg = String::with_capacity(self.body.len() + 256);
-        let _ = write!(
-            svg,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing{class}\" aria-hidden=\"true\" viewBox=\"{x} {y} {width} {height}\" color=\"{colour}\" fill=\"{colour}\" stroke=\"{ink}\" stroke-width=\"{line}\">"
-        );
-        svg.push_str(&self.body);
-        svg.push_str("</svg>");
-        svg
-    }
-
-    /// The whole as one SVG; on paper it has its size by the scale.
-    pub(super) fn done(self, title: &str, scale: Option<f64>) -> String {
-        let border = self.px(BORDER_PX);
-        let (x, y) = (n(self.low.0 - border), n(self.low.1 - border));
-        let (width, height) = (self.high.0 - self.low.0 + border * 2.0, self.high.1 - self.low.1 + border * 2.0);
-        let on_paper = |scale: f64| format!(" width=\"{}mm\" height=\"{}mm\"", n(width / scale), n(height / scale));
-        let (size, width, height) = (scale.map(on_paper).unwrap_or_default(), n(width), n(height));
-        let (title, line) = (escaped(title), n(self.px(1.3)));
-        let mut svg = String::with_capacity(self.body.len() + 256);
-        let _ = write!(
-            svg,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" aria-label=\"{title}\" viewBox=\"{x} {y} {width} {height}\"{size} fill=\"#fff\" stroke=\"#1d2320\" stroke-width=\"{line}\" font-family=\"sans-serif\" text-anchor=\"middle\">"
-        );
-        svg.push_str(&self.body);
-        svg.push_str("</svg>");
-        svg
     }
 }
 

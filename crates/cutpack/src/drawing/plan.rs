@@ -5,7 +5,8 @@ use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::{Fill, Hung};
 
 use super::pen::Pen;
-use super::{Lit, Subject};
+use super::wood::{plies, runs_along_u};
+use super::{BOW_ROW_PX, Lit, Subject, bow};
 
 /// `alone`, not below an elevation that has the width already.
 pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
@@ -15,22 +16,45 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     // Depths run to the rear in the case, upwards here; origin at the top left.
     let down = |y: f64| depth - y;
 
-    pen.rect("wood", (0.0, 0.0), (width, depth), radius);
+    let bowed = bow::is_bowed(subject);
+    if bowed {
+        bow::plate(pen, subject, down);
+    } else {
+        pen.rect("wood", (0.0, 0.0), (width, depth), radius);
+    }
     for (number, span) in layout.bays.iter().enumerate() {
         pen.open(if number == lit { "bay lit" } else { "bay" }, Some(number));
         let (front, rear) = (down(layout.upright_front.in_mm()), down(layout.back_front.in_mm()));
         pen.rect("floor", (span.left.in_mm(), front), (span.right.in_mm(), rear), 0.0);
+        let along = runs_along_u(subject, PanelId::BaseUpper);
+        pen.grain((span.left.in_mm(), front), (span.right.in_mm(), rear), along);
         pen.close();
     }
     for panel in &subject.built.cut.case.panels {
         let origin = panel.case_from_panel.origin;
         let (x, y, thick) = (origin.x.in_mm(), origin.y.in_mm(), panel.thickness.in_mm());
         let (along, deep) = match panel.id {
+            PanelId::Stave { .. } => {
+                bow::cut(pen, subject, panel, down);
+                continue;
+            }
             PanelId::Upright(_) => (thick, panel.width.in_mm()),
             PanelId::Back | PanelId::Stile(_) | PanelId::Leaf(_) => (panel.width.in_mm(), thick),
-            PanelId::BaseLower | PanelId::BaseUpper | PanelId::Shelf { .. } | PanelId::Top => continue,
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::Bearer(_)
+            | PanelId::BaseLower
+            | PanelId::BaseUpper
+            | PanelId::Shelf { .. }
+            | PanelId::Top => continue,
         };
-        pen.rect("cut", (x, down(y)), (x + along, down(y + deep)), 0.0);
+        pen.layered("cut", (x, down(y)), (x + along, down(y + deep)), plies(subject, panel.stock));
+    }
+    // Behind the back the noses of its hooks, one over the other.
+    let behind = (layout.back_front + layout.back).in_mm();
+    for left in (0..=layout.bays.len()).filter_map(|number| layout.upright_left(number)) {
+        let (left, rear) = (left.in_mm(), behind + layout.hooks.nose.in_mm());
+        pen.rect("cut", (left, down(behind)), (left + layout.body.in_mm(), down(rear)), 0.0);
     }
     for (bay, span) in subject.choice.bays.iter().zip(&layout.bays) {
         let Fill::Leaf(hung) = bay.fill else { continue };
@@ -50,14 +74,15 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     }
 
     pen.open("dims", None);
+    let (behind, further) = (pen.px(-16.0), pen.px(-16.0 - BOW_ROW_PX));
+    bow::dims(pen, subject, behind);
     if alone {
-        let behind = pen.px(-16.0);
-        pen.dim_level(0.0, width, behind);
+        pen.dim_level(0.0, width, if bowed { further } else { behind });
     }
     let left = pen.px(-20.0);
     pen.dim_upright(down(0.0), 0.0, left);
     let right = width + pen.px(16.0);
-    pen.dim_beside(down(layout.back_front.in_mm() + layout.back.in_mm()), down(layout.upright_rear.in_mm()), right);
+    pen.dim_beside(down(layout.back_front.in_mm() + layout.back.in_mm()), down(depth), right);
     pen.close();
 }
 

@@ -20,7 +20,7 @@ fn draw_at(range: &Range, choice: &Choice, view: View, lit: usize, mm_per_px: f6
     let backlog = Backlog::default();
     let derived = derive(range, choice, "2026-11-25".parse().unwrap(), &backlog);
     let built = derived.built.as_ref().unwrap();
-    svg(Subject { range, choice, built }, view, lit, mm_per_px, &describe(range, choice))
+    svg_with_wood(Subject { range, choice, built }, view, lit, mm_per_px, &describe(range, choice))
 }
 
 /// Every number of an attribute's text.
@@ -129,7 +129,7 @@ fn figures_never_run_into_each_other() {
 /// Names of a range are text, not markup.
 #[test]
 fn names_are_escaped() {
-    assert_eq!(pen::escaped("<a b=\"&\">"), "&lt;a b=&quot;&amp;&quot;&gt;");
+    assert_eq!(escaped("<a b=\"&\">"), "&lt;a b=&quot;&amp;&quot;&gt;");
 }
 
 /// At any scale a dimension line is drawn with its figure or not at all: a line and two ticks to each figure.
@@ -168,6 +168,31 @@ fn a_drawing_fits_its_room() {
                 let filled = (width / mm_per_px / room.0, height / mm_per_px / room.1);
                 assert!(filled.0 <= 1.001 && filled.1 <= 1.001, "{filled:?} of {room:?}: {view:?} of {choice:?}");
                 assert!(filled.0 > 0.65 || filled.1 > 0.65, "{filled:?} of {room:?}: {view:?} of {choice:?}");
+            }
+        }
+    }
+}
+
+/// For documents there is the same list: as many things, on paper of the same size, and none beyond its edge.
+#[test]
+fn a_drawing_for_documents_is_the_same_list() {
+    use crate::vector::Mark;
+    let range = range();
+    let backlog = Backlog::default();
+    for choice in choices(&range, 5, Wanted::Valid).take(12) {
+        let derived = derive(&range, &choice, "2026-11-25".parse().unwrap(), &backlog);
+        let subject = Subject { range: &range, choice: &choice, built: derived.built.as_ref().unwrap() };
+        for view in [View::Sheet, View::Front, View::Plan, View::Section] {
+            let (vector, text) = (to_scale(subject, view, 20), svg_to_scale(subject, view, 20, "x"));
+            let document = roxmltree::Document::parse(&text).unwrap();
+            let is_drawn = |node: &roxmltree::Node<'_, '_>| matches!(node.tag_name().name(), "rect" | "path" | "text");
+            assert_eq!(vector.marks.len(), document.descendants().filter(is_drawn).count());
+            let size = |name| numbers(document.root_element().attribute(name).unwrap())[0];
+            assert!((vector.width.in_mm() - size("width")).abs() < 0.01, "{view:?}");
+            assert!((vector.height.in_mm() - size("height")).abs() < 0.01, "{view:?}");
+            for mark in &vector.marks {
+                let Mark::Words(words) = mark else { continue };
+                assert!(words.at.x.in_mm() > 0.0 && words.at.x < vector.width && words.at.y < vector.height);
             }
         }
     }

@@ -1,6 +1,6 @@
-//! The arrow along a part's move, the lines that guide it, and how far back the part is drawn.
+//! The arrows along a part's moves, the lines that guide it, and how far back the part is drawn.
 
-use slotwright_core::cabinet::assembly::{Direction, Step};
+use slotwright_core::cabinet::assembly::{Direction, Leg, Step};
 use slotwright_core::units::quantity::Length;
 
 use super::hidden::{Drawn, hide};
@@ -33,19 +33,43 @@ pub(super) struct Arrow {
     pub(super) cover: Shape,
 }
 
-/// How far back along its move a part is drawn: clear of what stands where that is not far.
-pub(super) fn drawn_back(step: &Step, size: [f64; 3]) -> f64 {
+/// A straight move as it is drawn.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Run {
+    /// The way it goes.
+    pub(super) moves: Direction,
+    /// How far, in millimetres of the unit.
+    pub(super) mm: f64,
+}
+
+/// The moves of a step as they are drawn: the first one from further off, all others as far as they go.
+pub(super) fn runs(step: &Step, size: [f64; 3]) -> Vec<Run> {
+    let legs = step.way.iter().enumerate();
+    legs.map(|(at, leg)| Run { moves: leg.moves, mm: if at == 0 { drawn_back(leg, size) } else { leg.travel.in_mm() } })
+        .collect()
+}
+
+/// From a part's place to where it is drawn.
+pub(super) fn back(runs: &[Run]) -> [f64; 3] {
+    runs.iter().fold([0.0; 3], |[x, y, z], run| {
+        let [dx, dy, dz] = way(run.moves.opposite(), run.mm);
+        [x + dx, y + dy, z + dz]
+    })
+}
+
+/// How far back along its first move a part is drawn: clear of what stands where that is not far.
+fn drawn_back(leg: &Leg, size: [f64; 3]) -> f64 {
     let [wide, deep, high] = size;
-    let along = match step.moves {
+    let along = match leg.moves {
         Direction::Up | Direction::Down => high,
         Direction::Forwards | Direction::Back => deep,
         Direction::Left | Direction::Right => wide,
     };
     let along = along.max(0.0);
-    // Chosen by eye: from a quarter of the size two plates are told apart at a glance; a back above
-    // half its height is out of its laps, and higher every picture of the series gets smaller.
-    let most = if matches!(step.moves, Direction::Up | Direction::Down) { along * 0.6 } else { along };
-    (step.travel.in_mm() + along / 8.0).clamp(along / 4.0, most)
+    // Chosen by eye: from a quarter of the size two plates are told apart at a glance; higher than half of it every
+    // picture of the series gets smaller.
+    let most = if matches!(leg.moves, Direction::Up | Direction::Down) { along * 0.6 } else { along };
+    (leg.travel.in_mm() + along / 8.0).clamp(along / 4.0, most)
 }
 
 /// A move of that length, in the case.
@@ -54,8 +78,24 @@ pub(super) fn way(direction: Direction, mm: f64) -> [f64; 3] {
     [spot.x.in_mm(), spot.y.in_mm(), spot.z.in_mm()]
 }
 
+/// The arrows of a part that is drawn back by these moves: each begins where the one before it ends.
+pub(super) fn arrows(part: &Shape, runs: &[Run], scale: f64, ink: &[Drawn]) -> Vec<Arrow> {
+    let mut arrows: Vec<Arrow> = Vec::new();
+    for run in runs {
+        let next = match arrows.last() {
+            None => arrow(part, run.moves, run.mm, scale, ink),
+            Some(before) => {
+                let [tip, ..] = before.corners;
+                standing(tip, Seen::of(way(run.moves, 1.0)), run.mm * FORESHORTENED, scale)
+            }
+        };
+        arrows.extend(next);
+    }
+    arrows
+}
+
 /// The arrow of a part that is drawn back by so much. One that goes down or up goes before the part,
-/// where it covers least ink; one that goes sideways lies on the part.
+/// where it covers least ink; one that goes sideways lies on the part, or before one that is too thin for it.
 pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: &[Drawn]) -> Option<Arrow> {
     let along = Seen::of(way(moves, 1.0));
     let [[left, front, bottom], [right, rear, top]] = part.extent;
@@ -64,6 +104,9 @@ pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: 
         let own = if matches!(moves, Direction::Left | Direction::Right) { right - left } else { rear - front };
         // Its white stays within the part's rim.
         let run = own * FORESHORTENED * OF_THE_PART;
+        if run * scale < SHORTEST && back > 0.0 {
+            return standing(middle.plus(along, own / 2.0), along, back * FORESHORTENED, scale);
+        }
         return standing(middle.plus(along, -own * OF_THE_PART / 2.0), along, run, scale);
     }
     // Of the edges that go first the eye sees the left one and the front one.
@@ -130,9 +173,10 @@ fn covered(cover: &Shape, ink: &[Drawn]) -> f64 {
         .sum()
 }
 
-/// From the two places at which a part's picture is widest across its move to where they go.
-pub(super) fn guides(part: &Shape, moves: Direction, back: f64) -> Vec<Line> {
-    let along = Seen::of(way(moves, 1.0));
+/// From the two places at which a part's picture is widest across its first move to where they go, move by move.
+pub(super) fn guides(part: &Shape, runs: &[Run]) -> Vec<Line> {
+    let Some(first) = runs.first() else { return Vec::new() };
+    let along = Seen::of(way(first.moves, 1.0));
     let across = |at: &Seen| at.y * along.x - at.x * along.y;
     let ahead = |at: &Seen| at.x * along.x + at.y * along.y;
     let corners = || part.lines.iter().flat_map(|line| [line.from, line.to]);
@@ -143,6 +187,11 @@ pub(super) fn guides(part: &Shape, moves: Direction, back: f64) -> Vec<Line> {
             let worth = |at: &Seen| across(at) * side + ahead(at) * 1e-6;
             corners().max_by(|a, b| worth(a).total_cmp(&worth(b)))
         })
-        .map(|from| Line { from, to: from.plus(along, back), rim: false })
+        .flat_map(|from| {
+            runs.iter().scan(from, |from, run| {
+                let to = from.plus(Seen::of(way(run.moves, 1.0)), run.mm);
+                Some(Line { from: core::mem::replace(from, to), to, rim: false })
+            })
+        })
         .collect()
 }

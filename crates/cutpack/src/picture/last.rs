@@ -37,7 +37,7 @@ pub(super) fn content(parts: &[Part<'_>], standing: Vec<Drawn>, wall: Option<&Sh
             super::hide(lines, &arrow.cover);
         }
         before.push(&arrow.cover);
-        content.arrow = arrow.corners.to_vec();
+        content.arrows.push(arrow.corners);
     }
     content.tone = tone::seen(wall, &before);
     content

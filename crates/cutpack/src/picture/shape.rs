@@ -120,8 +120,10 @@ impl Shape {
 /// Whether a feature goes through the panel away from its edges.
 const fn pierces(feature: Feature) -> bool {
     match feature {
-        Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } => true,
-        Feature::Tab { .. } | Feature::Notch { .. } | Feature::Pivot { .. } => false,
+        Feature::Slot { .. } | Feature::TurnedSlot(_) | Feature::Bore { .. } | Feature::Hole { .. } => true,
+        Feature::Tab { .. } | Feature::Hook(_) | Feature::Notch { .. } | Feature::Pivot { .. } | Feature::Bow(_) => {
+            false
+        }
     }
 }
 

@@ -1,12 +1,15 @@
-//! The paper: one scale for all pictures of a unit, and the SVG.
+//! The paper: one scale for all pictures of a unit, and one list of what is drawn, as SVG and for other paper.
 
 use core::fmt::Write;
+
+use slotwright_core::units::quantity::Length;
 
 use super::hidden::Drawn;
 use super::ink::{self, Dot, Grid, Stroke};
 use super::shape::Line;
 use super::view::{Bounds, Seen};
 use crate::drawing::escaped;
+use crate::vector::{Colour, Fill as VectorFill, Spot, Step, Stroke as VectorStroke, Vector};
 
 /// Room for a picture on paper in millimetres: an A4 sheet takes two with their sentences, one above the
 /// other or, of a tall unit, side by side.
@@ -44,8 +47,8 @@ pub(super) struct Content {
     pub(super) tone: Vec<Vec<Seen>>,
     /// Lines from it to its place.
     pub(super) guides: Vec<Drawn>,
-    /// The arrow's outline.
-    pub(super) arrow: Vec<Seen>,
+    /// The outlines of its arrows.
+    pub(super) arrows: Vec<[Seen; 7]>,
 }
 
 impl Frame {
@@ -71,55 +74,136 @@ impl Frame {
         stretches.map(|Line { from, to, .. }| [from, to].map(|at| self.dot(at))).collect()
     }
 
-    /// The picture as SVG: lines take the colour of the text around it.
-    pub(super) fn svg(&self, content: &Content, title: &str, what: &str) -> String {
-        let [wide, high] = ink::grid(self.size);
-        let mut svg = String::with_capacity(16_384);
-        // Writing to a String cannot fail.
-        let _ = write!(
-            svg,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"step-picture\" role=\"img\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" fill=\"none\" stroke=\"currentColor\" stroke-linecap=\"round\" stroke-linejoin=\"round\"><title>{2}</title><desc>{3}</desc>",
-            Hundredths(wide),
-            Hundredths(high),
-            escaped(title),
-            escaped(what),
-        );
+    /// What is drawn, the lowest first.
+    pub(super) fn layers(&self, content: &Content) -> Vec<Layer> {
         let areas = content.tone.iter().map(|area| area.iter().map(|at| ink::grid(self.dot(*at))).collect());
-        let tone = super::tone::outlines(areas);
-        path(&mut svg, "tone", "fill=\"currentColor\" fill-opacity=\"0.16\" stroke=\"none\"", &tone, true);
-        let width = |mm: f64| format!("stroke-width=\"{mm}\"");
         let lines = |lines: &[Drawn], rim: Option<bool>| ink::lines(self.strokes(lines.iter(), rim));
-        path(&mut svg, "stands", &width(THIN), &lines(&content.stands, None), false);
-        path(&mut svg, "goes-in", &width(THIN), &lines(&content.goes_in, Some(false)), false);
-        path(&mut svg, "rim", &width(THICK), &lines(&content.goes_in, Some(true)), false);
-        let dashes = format!("{} stroke-dasharray=\"2.4 0.9 0.3 0.9\"", width(GUIDE));
         let guides = ink::not_shorter(lines(&content.guides, None), GUIDE_LEAST);
-        path(&mut svg, "guide", &dashes, &guides, false);
-        let arrow: Vec<Grid> = content.arrow.iter().map(|at| ink::grid(self.dot(*at))).collect();
-        path(&mut svg, "arrow", "fill=\"currentColor\" stroke=\"none\"", &[arrow], true);
-        svg.push_str("</svg>\n");
-        svg
+        let arrow = |corners: &[Seen; 7]| corners.iter().map(|at| ink::grid(self.dot(*at))).collect();
+        let layer = |class, look, lines| Layer { class, look, lines };
+        let layers = [
+            layer("tone", Look::Tone, super::tone::outlines(areas)),
+            layer("stands", Look::Line(THIN), lines(&content.stands, None)),
+            layer("goes-in", Look::Line(THIN), lines(&content.goes_in, Some(false))),
+            layer("rim", Look::Line(THICK), lines(&content.goes_in, Some(true))),
+            layer("guide", Look::Guide, guides),
+            layer("arrow", Look::Full, content.arrows.iter().map(arrow).collect()),
+        ];
+        layers.into_iter().filter(|layer| !layer.lines.iter().all(Vec::is_empty)).collect()
     }
 }
 
-/// All lines of a kind as one path; nothing if there are none.
-fn path(svg: &mut String, class: &str, how: &str, lines: &[Vec<Grid>], closed: bool) {
-    if lines.iter().all(Vec::is_empty) {
-        return;
-    }
-    let _ = write!(svg, "<path class=\"{class}\" {how} d=\"");
-    for line in lines {
-        let round = !closed && line.len() > 2 && line.first() == line.last();
-        let last = if round { line.len() - 1 } else { line.len() };
-        for (number, [x, y]) in line.iter().take(last).enumerate() {
-            let letter = if number == 0 { 'M' } else { 'L' };
-            let _ = write!(svg, "{letter}{} {}", Hundredths(*x), Hundredths(*y));
+/// What is drawn in one way.
+#[derive(Clone, Debug)]
+pub(super) struct Layer {
+    class: &'static str,
+    look: Look,
+    lines: Vec<Vec<Grid>>,
+}
+
+/// How it is drawn.
+#[derive(Clone, Copy, Debug)]
+enum Look {
+    /// An area that lets lines show through.
+    Tone,
+    /// An area.
+    Full,
+    /// Lines of that width in millimetres.
+    Line(f64),
+    /// Lines that only guide the eye.
+    Guide,
+}
+
+/// How much of it a tone covers, in percent.
+const TONE: u8 = 16;
+/// Lines and gaps of a guide in millimetres.
+const DASHES: [f64; 4] = [2.4, 0.9, 0.3, 0.9];
+
+/// The picture as SVG: lines take the colour of the text around it.
+pub(super) fn svg(layers: &[Layer], size: [f64; 2], title: &str, what: &str) -> String {
+    let [wide, high] = ink::grid(size);
+    let mut svg = String::with_capacity(16_384);
+    // Writing to a String cannot fail.
+    let _ = write!(
+        svg,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"step-picture\" role=\"img\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" fill=\"none\" stroke=\"currentColor\" stroke-linecap=\"round\" stroke-linejoin=\"round\"><title>{2}</title><desc>{3}</desc>",
+        Hundredths(wide),
+        Hundredths(high),
+        escaped(title),
+        escaped(what),
+    );
+    for Layer { class, look, lines } in layers {
+        let _ = write!(svg, "<path class=\"{class}\" ");
+        let _ = match look {
+            Look::Tone => write!(svg, "fill=\"currentColor\" fill-opacity=\"0.{TONE}\" stroke=\"none\""),
+            Look::Full => write!(svg, "fill=\"currentColor\" stroke=\"none\""),
+            Look::Line(mm) => write!(svg, "stroke-width=\"{mm}\""),
+            Look::Guide => {
+                let [one, two, three, four] = DASHES;
+                write!(svg, "stroke-width=\"{GUIDE}\" stroke-dasharray=\"{one} {two} {three} {four}\"")
+            }
+        };
+        svg.push_str(" d=\"");
+        for line in lines {
+            path(&mut svg, line, look.is_closed());
         }
-        if closed || round {
-            svg.push('Z');
-        }
+        svg.push_str("\"/>");
     }
-    svg.push_str("\"/>");
+    svg.push_str("</svg>\n");
+    svg
+}
+
+impl Look {
+    const fn is_closed(self) -> bool {
+        matches!(self, Self::Tone | Self::Full)
+    }
+}
+
+/// The corners of a line that are drawn, and whether it goes back to its first.
+fn corners(line: &[Grid], closed: bool) -> (impl Iterator<Item = &Grid>, bool) {
+    let round = !closed && line.len() > 2 && line.first() == line.last();
+    let last = if round { line.len() - 1 } else { line.len() };
+    (line.iter().take(last), closed || round)
+}
+
+fn path(svg: &mut String, line: &[Grid], closed: bool) {
+    let (corners, back) = corners(line, closed);
+    for (number, [x, y]) in corners.enumerate() {
+        let letter = if number == 0 { 'M' } else { 'L' };
+        let _ = write!(svg, "{letter}{} {}", Hundredths(*x), Hundredths(*y));
+    }
+    if back {
+        svg.push('Z');
+    }
+}
+
+/// The same picture for other kinds of paper.
+pub(super) fn vector(layers: &[Layer], size: [f64; 2]) -> Vector {
+    let mut vector = Vector::new(Length::mm(size[0]), Length::mm(size[1]));
+    for Layer { look, lines, .. } in layers {
+        let mut steps = Vec::new();
+        for line in lines {
+            let (corners, back) = corners(line, look.is_closed());
+            for (number, [x, y]) in corners.enumerate() {
+                let spot = Spot::new(mm(*x), mm(*y));
+                steps.push(if number == 0 { Step::Move(spot) } else { Step::Line(spot) });
+            }
+            steps.extend(back.then_some(Step::Close));
+        }
+        let ink = Colour::INK;
+        let (fill, stroke) = match look {
+            Look::Tone => (Some(VectorFill { colour: ink, percent: TONE }), None),
+            Look::Full => (Some(VectorFill::of(ink)), None),
+            Look::Line(width) => (None, Some(VectorStroke::mm(*width, ink))),
+            Look::Guide => (None, Some(VectorStroke { dashes: DASHES, ..VectorStroke::mm(GUIDE, ink) })),
+        };
+        vector.shape(steps, fill, stroke);
+    }
+    vector
+}
+
+fn mm(hundredths: i64) -> Length {
+    i32::try_from(hundredths).map_or(Length::ZERO, |hundredths| Length::mm(f64::from(hundredths) / 100.0))
 }
 
 /// Hundredths of a millimetre, written as millimetres.

@@ -11,6 +11,7 @@ use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::Mesh;
 
+use super::view::Seen;
 use super::*;
 use crate::plain;
 
@@ -75,23 +76,33 @@ fn arrows_point_along_the_move() {
                 assert!(picture.step.is_none() && !tethered, "{}", picture.sentence);
                 continue;
             };
-            let [tip, _, _, [ax, ay], [bx, by], _, _] = corners(arrow)[..] else { panic!() };
-            let way = [tip[0] - ax.midpoint(bx), tip[1] - ay.midpoint(by)];
-            let length = way[0].hypot(way[1]);
-            let cosine = 30.0_f64.to_radians().cos();
             // To the wall, which is at the rear.
-            let moves = picture.step.map_or(Direction::Back, |step| step.moves);
-            let expected = match moves {
-                Direction::Down => [0.0, 1.0],
-                Direction::Back => [-cosine, -0.5],
-                other => panic!("{other:?} is new: say where its arrow points"),
-            };
-            ways.insert(format!("{moves:?}"));
-            assert!(length > 5.0, "{length}");
-            assert!((way[0] / length - expected[0]).hypot(way[1] / length - expected[1]) < 0.01, "{way:?}");
+            let to_wall = || vec![Direction::Back];
+            let moves = picture.step.map_or_else(to_wall, |step| step.way.iter().map(|leg| leg.moves).collect());
+            let cosine = 30.0_f64.to_radians().cos();
+            let (corners, mut before) = (corners(arrow), None);
+            assert_eq!(corners.len(), 7 * moves.len(), "an arrow for each move");
+            for (arrow, moves) in corners.chunks_exact(7).zip(&moves) {
+                let [tip, _, _, [ax, ay], [bx, by], _, _] = *arrow else { panic!() };
+                let tail = [ax.midpoint(bx), ay.midpoint(by)];
+                let way = [tip[0] - tail[0], tip[1] - tail[1]];
+                let length = way[0].hypot(way[1]);
+                let expected = match moves {
+                    Direction::Down => [0.0, 1.0],
+                    Direction::Back => [-cosine, -0.5],
+                    Direction::Forwards => [cosine, 0.5],
+                    other => panic!("{other:?} is new: say where its arrow points"),
+                };
+                ways.insert(format!("{moves:?}"));
+                assert!(length > 5.0, "{length}");
+                assert!((way[0] / length - expected[0]).hypot(way[1] / length - expected[1]) < 0.01, "{way:?}");
+                let apart = before.map_or(0.0, |[x, y]: [f64; 2]| (tail[0] - x).hypot(tail[1] - y));
+                assert!(apart < 0.1, "it begins where the one before it ends: {apart}");
+                before = Some(tip);
+            }
         }
     });
-    assert_eq!(ways.len(), 2, "{ways:?}");
+    assert_eq!(ways.len(), 3, "{ways:?}");
 }
 
 /// The last picture has the whole unit: the wall only where it is fastened to it, with the tone, beyond the unit to
@@ -170,7 +181,7 @@ fn triangles(built: &Built, lifted: Option<&Part<'_>>, parts: &[Part<'_>]) -> Ve
         let panel = Panel { cutter: Length::mm(1e6), ..panel.clone() };
         let mesh = Mesh::of(&panel, Length::mm(0.1)).in_case(panel.case_from_panel);
         let up = lifted.filter(|lifted| lifted.step.part == part.step.part);
-        let by = up.map_or([0.0; 3], |part| arrow::way(part.step.moves.opposite(), part.back));
+        let by = up.map_or([0.0; 3], |part| arrow::back(&part.runs));
         let at = |index: u32| {
             let at = mesh.vertices[index as usize].at;
             [at[0] + by[0], at[1] + by[1], at[2] + by[2]]

@@ -36,6 +36,8 @@ pub(crate) struct AssemblySheet {
     picture_width_mm: f64,
     /// Height of every picture on paper.
     picture_height_mm: f64,
+    /// How high over the floor the part reaches that is lifted highest.
+    reaches_mm: f64,
     /// The steps in order, one for each part.
     steps: Vec<PicturedStep>,
     /// What to do when all parts are in.
@@ -120,12 +122,13 @@ fn sheet(derived: &Derived<'_>) -> Result<AssemblySheet, FileError> {
     let pictured = |(step, StepPicture { number, of, svg, .. })| PicturedStep { number, of, step, svg };
     Ok(AssemblySheet {
         format: "slotwright-assembly",
-        version: 1,
+        version: 2,
         range: derived.range.key.clone(),
         choice: derived.choice.clone(),
         mass_g: document.mass_g,
         picture_width_mm: hundredths(width_mm),
         picture_height_mm: hundredths(height_mm),
+        reaches_mm: document.assembly.reaches_mm,
         steps: document.assembly.steps.into_iter().zip(pictures).map(pictured).collect(),
         last_step: LastStep { number, of, tethered, sentence, svg },
         disturbed: document.assembly.disturbed,

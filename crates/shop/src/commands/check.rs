@@ -5,9 +5,8 @@ use std::path::Path;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
-use slotwright_core::input::seal::Digest;
-use slotwright_core::order::derive::derive;
-use slotwright_core::order::spec::{self, BYTES_MOST, OrderSpec, SpecError};
+use slotwright_core::order::intake::{KnownRange, Verified, read_known};
+use slotwright_core::order::spec::{BYTES_MOST, SpecError};
 use slotwright_core::range::Range;
 use slotwright_core::words::tool::Label;
 
@@ -22,13 +21,9 @@ mod text;
 pub(crate) use report::Report;
 use report::{FileReport, OrderReport, Outcome, RangeAtHand};
 
-/// A range that orders may refer to.
+/// A range that orders may be of, and what reports say of it.
 struct RangeOnFile {
-    digest: Digest,
-    range: Range,
-    /// The same with the batches that orders will be cut from, if any of its boards was measured.
-    measured: Option<Range>,
-    /// What reports say of it.
+    known: KnownRange,
     shown: RangeAtHand,
 }
 
@@ -36,30 +31,7 @@ impl RangeOnFile {
     fn of(range: Range, file: &Path, batches: &Batches) -> Self {
         let mut measured = range.clone();
         batches.put_into(&mut measured);
-        let measured = Some(measured).filter(|measured| *measured != range);
-        Self { digest: range.digest(), shown: RangeAtHand::of(&range, file), range, measured }
-    }
-
-    /// Checks an order against its range, and whether it can be cut from the measured batches; their parts differ from
-    /// those that were promised, as they should.
-    fn check(&self, spec: &OrderSpec) -> Result<Outcome, SpecError> {
-        if let Some(stage) = spec.backlog.strange(&self.range) {
-            return Err(SpecError::UnknownStage { stage: stage.clone() });
-        }
-        let derived = |range| derive(range, &spec.choice, spec.ordered_on, &spec.backlog);
-        let promised = derived(&self.range);
-        let mut checked = spec::compare(spec, &promised);
-        let Some(measured) = &self.measured else {
-            return Ok(Outcome::of(checked, OrderReport::of(spec, &promised, Vec::new(), self.shown.clone())));
-        };
-        let cut = derived(measured);
-        let by_batch = spec::compare(spec, &cut);
-        for stop in by_batch.stops {
-            if !checked.stops.iter().any(|known| known.is_like(&stop)) {
-                checked.stops.push(stop);
-            }
-        }
-        Ok(Outcome::of(checked, OrderReport::of(spec, &cut, by_batch.differences, self.shown.clone())))
+        Self { shown: RangeAtHand::of(&range, file), known: KnownRange::of(range, measured) }
     }
 }
 
@@ -139,11 +111,11 @@ fn check_one(path: &Path, known: &[RangeOnFile]) -> Outcome {
         Ok(bytes) => bytes,
         Err(fault) => return Outcome::Unreadable { reason: fault.to_string(), hint: fault.hint().text().into() },
     };
-    let range = |digest| known.iter().find(|known| known.digest == digest);
-    let changed = |spec: &OrderSpec| range(spec.range.digest).map(|known| spec::check(spec, &known.range));
-    let checked = spec::read(&bytes).map_err(|error| error.with_change(changed)).and_then(|spec| {
-        let digest = spec.range.digest;
-        range(digest).ok_or(SpecError::UnknownRange { digest })?.check(&spec)
+    let checked = read_known(&bytes, &known.iter().map(|on_file| &on_file.known)).and_then(|(spec, range)| {
+        let Verified { checked, cut, by_batch } = range.verify(&spec)?;
+        let shown = known.iter().find(|on_file| on_file.known.digest() == range.digest()).map(|on_file| &on_file.shown);
+        let shown = shown.cloned().ok_or(SpecError::UnknownRange { digest: range.digest() })?;
+        Ok(Outcome::of(checked, OrderReport::of(&spec, &cut, by_batch, shown)))
     });
     checked.unwrap_or_else(|error| Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() })
 }

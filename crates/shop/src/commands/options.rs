@@ -44,6 +44,8 @@ pub(crate) struct OptionsDocument {
     height: Vec<SizeRun>,
     /// The whole set of the depth.
     depth: Vec<SizeRun>,
+    /// The whole set of the rise of bowed ends; 0 is square ends.
+    bow: Vec<SizeRun>,
 }
 
 /// A run of neighbouring sizes.
@@ -77,10 +79,10 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
         let (model, known) = (choice.model.as_str(), range.models.iter().map(|model| model.key.as_str()));
         return Err(FileError::OtherModel { model: model.into(), meant: meant(model, known) });
     };
-    let [width, height, depth] = Size::ALL.map(|size| sizes(&range, &choice, size, pins));
+    let [width, height, depth, bow] = Size::ALL.map(|size| sizes(&range, &choice, size, pins));
     let shut = answers.all().filter(|answer| matches!(answer.state, State::Shut { .. }));
     let shut = shut.map(|Answer { change, .. }| change.clone());
-    let shut_sizes = Size::ALL.iter().zip([&width, &height, &depth]).flat_map(|(size, runs)| {
+    let shut_sizes = Size::ALL.iter().zip([&width, &height, &depth, &bow]).flat_map(|(size, runs)| {
         runs.iter().filter(|run| run.run.state.reach == Reach::Shut).map(|run| size.to(run.run.from))
     });
     let why = shut
@@ -101,6 +103,7 @@ pub(super) fn run(asked: &Answers) -> Result<u8, FileError> {
         width,
         height,
         depth,
+        bow,
     };
     if asked.json {
         output::document(&document)?;

@@ -13,6 +13,8 @@ mod check;
 mod files;
 mod links;
 mod make;
+mod nest;
+mod pack;
 mod range;
 mod unread;
 mod usage;

@@ -2,8 +2,10 @@
 
 use crate::{DAY, Result, folder, other, put, seen};
 
-const COMMANDS: [&str; 12] =
-    ["check", "derive", "range", "sample", "order", "explain", "fit", "options", "solid", "assembly", "link", "schema"];
+const COMMANDS: [&str; 14] = [
+    "check", "derive", "range", "sample", "order", "explain", "fit", "options", "solid", "assembly", "link", "nest",
+    "pack", "schema",
+];
 
 /// What every command gives back is said in its help: no script has to guess.
 #[test]
@@ -35,7 +37,7 @@ fn a_faulty_range_file_is_one_that_cannot_be_used() -> Result<()> {
     let folder = folder("faulty")?;
     put(&folder, "range.toml", other(&[("passes = 3 ", "passes = 0 ")]))?;
     seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
-    let said = "--- errors\nerror: range.toml:468:10: rates.passes: 0 is out of proportion; 1 to 50 is possible\n";
+    let said = "--- errors\nerror: range.toml:539:10: rates.passes: 0 is out of proportion; 1 to 50 is possible\n";
     for command in [
         &["check", "order.json"][..],
         &["derive", "--today", DAY],
@@ -48,6 +50,7 @@ fn a_faulty_range_file_is_one_that_cannot_be_used() -> Result<()> {
         &["solid", "--out", "unit.glb"],
         &["assembly"],
         &["link"],
+        &["pack", "order.json", "--out", "pack"],
     ] {
         let seen = seen(&folder, &[command, &["--range", "range.toml"]].concat(), "")?;
         assert!(seen.starts_with(&format!("exit 2\n{said}")), "{command:?}: {seen}");

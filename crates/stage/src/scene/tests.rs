@@ -7,6 +7,7 @@ use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::units::quantity::Dim;
 
 use super::{Part, Prop, STRIDE, Scene, Stretch, What};
 use crate::bounds::Bounds;
@@ -68,7 +69,7 @@ fn every_index_leads_to_a_vertex_and_every_part_is_within_the_unit() {
 fn what_stands_by_stands_where_it_belongs() {
     let range = Range::parse(DEMO).unwrap();
     let mut devices = 0;
-    for choice in choices(&range, 32, Wanted::Valid).take(200) {
+    for choice in choices(&range, 32, Wanted::Valid).take(300) {
         let (layout, scene) = scene_of(&range, &choice);
         let mut standing = scene.props.iter().filter(|prop| prop.what == What::Device);
         for (bay, span) in choice.bays.iter().zip(&layout.bays) {
@@ -139,4 +140,53 @@ fn everything_that_is_shown_is_within_its_bounds() {
     }
     assert!(leaves > 5, "{leaves} units with leaves");
     assert!(wide_screens > 0, "a screen wider than its unit");
+}
+
+/// Every vertex knows where it lies in the wood: depth within the board, faces apart from edges, an edge with or across the grain.
+/// A part is cut from the same place whatever the unit's size, and no two from one.
+#[test]
+fn grain_and_plies_are_the_parts_own() {
+    let range = Range::parse(DEMO).unwrap();
+    let start = Choice::first_of(&range).unwrap();
+    let wider = Choice { width_mm: Dim::mm(1700), ..start.clone() };
+    let wood = |scene: &Scene, part: &Part| {
+        let indices = part.triangles.first as usize..(part.triangles.first + part.triangles.count) as usize;
+        let of = |index: &u32| <[f32; 4]>::try_from(&scene.vertices[*index as usize * STRIDE + 6..][..4]).unwrap();
+        scene.indices[indices].iter().map(of).collect::<Vec<_>>()
+    };
+    let [(_, first), (_, second)] = [&start, &wider].map(|choice| scene_of(&range, choice));
+    let mut begins = Vec::new();
+    for part in &first.parts {
+        let seen = wood(&first, part);
+        assert!(seen.iter().all(|[.., depth, _]| (-1e-4..1.0001).contains(depth)), "{}", part.id);
+        let edges: Vec<f32> = seen.iter().map(|place| place[3]).filter(|kind| *kind > 0.0).collect();
+        assert!(edges.len() < seen.len() && edges.iter().all(|kind| (0.999..2.001).contains(kind)), "{}", part.id);
+        // Both ways of a plate's edge are there: along the grain and across it.
+        assert!(edges.iter().any(|kind| *kind < 1.01) && edges.iter().any(|kind| *kind > 1.9), "{}", part.id);
+        let begin = |seen: &[[f32; 4]]| seen.iter().map(|place| place[0]).fold(f32::MAX, f32::min);
+        let again = second.parts.iter().find(|other| other.id == part.id).unwrap();
+        assert!((begin(&seen) - begin(&wood(&second, again))).abs() < 1e-4, "{}", part.id);
+        assert!(begins.iter().all(|other: &f32| (other - begin(&seen)).abs() > 0.01), "{}", part.id);
+        begins.push(begin(&seen));
+    }
+    assert!(first.parts.iter().all(|part| part.plies == 13), "18 mm");
+}
+
+/// The wall stands behind all that is shown before it, and is gone before parts go through it.
+#[test]
+fn no_part_stands_in_the_wall() {
+    let range = Range::parse(DEMO).unwrap();
+    for choice in choices(&range, 34, Wanted::Valid).take(20) {
+        let (_, scene, assembly) = shown(&range, &choice);
+        for hundredth in 0..=100u8 {
+            let pose = Pose { apart: f32::from(hundredth) / 100.0, open: 1.0, built: None };
+            let within = scene.parts.iter().any(|part| {
+                let stand = pose.stand(part, &assembly).unwrap();
+                places(&scene, part.triangles).any(|at| stand.transform_point3(at).z < scene.wall_at())
+            });
+            assert!(!within || pose.wall() <= 0.0, "{pose:?}");
+        }
+        assert!(Pose::default().wall() >= 1.0);
+        assert!(Pose { built: Some(1.0), ..Pose::default() }.wall() <= 0.0);
+    }
 }

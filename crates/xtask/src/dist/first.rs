@@ -31,7 +31,7 @@ const TROUBLE: &str = "web/page/trouble.html";
 const RANGE: &str = "web/ranges/fenland.toml";
 
 /// Labels of the live page that stand in it; each has its name as its place.
-const LABELS: [Label; 45] = [
+const LABELS: [Label; 46] = [
     Label::Skip,
     Label::OpenOrder,
     Label::BeginAfresh,
@@ -58,6 +58,7 @@ const LABELS: [Label; 45] = [
     Label::PullApart,
     Label::WhereItStands,
     Label::FreeWall,
+    Label::Ceiling,
     Label::ScreenOnTop,
     Label::PlugToPass,
     Label::Any,

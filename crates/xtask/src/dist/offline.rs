@@ -8,6 +8,7 @@ use std::path::Path;
 use anyhow::{Context, Result, ensure};
 use sha2::{Digest, Sha256};
 
+use super::is_of_the_workshop;
 use super::program::esbuild;
 use crate::command;
 use crate::root::Root;
@@ -105,7 +106,7 @@ fn place(path: &str) -> Place {
         // Licences are there to be read by who looks for them; packed twins come by their files' names.
         _ if matches!(end, "txt" | "br") => Place::Nowhere,
         _ if path.starts_with("ranges/") => Place::Fresh,
-        _ if path.starts_with("room/") => Place::Later,
+        _ if path.starts_with("room/") || is_of_the_workshop(path) => Place::Later,
         _ => Place::Visit,
     }
 }
@@ -134,6 +135,9 @@ mod tests {
                 ("fonts/a-OFL.txt", "licence"),
                 ("ranges/fenland.toml", "range"),
                 ("room/viewer.js", "room"),
+                ("app-1/split_packs.wasm", "packs"),
+                ("app-1/workshop_chunk_9.wasm", "chunk"),
+                ("workshop/index.html", "at the saw"),
             ] {
                 app.put(path, text)?;
             }
@@ -162,7 +166,8 @@ mod tests {
         let app = App::new("list")?;
         let list = List::of(&app.0)?;
         assert_eq!(list.files.keys().collect::<Vec<_>>(), ["./", "app-1/page.js", "fonts/a.woff2"]);
-        assert_eq!(list.later.keys().collect::<Vec<_>>(), ["room/viewer.js"]);
+        let later = ["app-1/split_packs.wasm", "app-1/workshop_chunk_9.wasm", "room/viewer.js", "workshop/index.html"];
+        assert_eq!(list.later.keys().collect::<Vec<_>>(), later);
         assert_eq!(list.fresh, ["ranges/fenland.toml"]);
         // Source: FIPS 180-4 by another program, `printf page | sha256sum`.
         assert_eq!(list.files["./"], "3660315a9af3df25");

@@ -6,6 +6,7 @@ use crate::metadata::{self, Crate};
 use crate::root::Root;
 
 const CORE: &str = "slotwright-core";
+const NEST: &str = "slotwright-nest";
 const SOLID: &str = "slotwright-solid";
 const STAGE: &str = "slotwright-stage";
 const CUTPACK: &str = "slotwright-cutpack";
@@ -15,16 +16,24 @@ const TESTS: &str = "slotwright-tests";
 /// What each crate may need to run.
 fn allowed(name: &str) -> Option<&'static [&'static str]> {
     match name {
-        CORE | "wasm-streams" => Some(&[]),
-        "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK]),
-        "slotwright-web" => {
-            Some(&[CORE, CUTPACK, PROTOCOL, "slotwright-adviser", "slotwright-orders", "slotwright-scene"])
-        }
+        NEST | "wasm-streams" => Some(&[]),
+        CORE => Some(&[NEST]),
+        "slotwright-shop" => Some(&[CORE, SOLID, CUTPACK, NEST]),
+        "slotwright-web" => Some(&[
+            CORE,
+            CUTPACK,
+            PROTOCOL,
+            "slotwright-adviser",
+            "slotwright-orders",
+            "slotwright-packs",
+            "slotwright-scene",
+        ]),
         "slotwright-adviser" => Some(&[CORE, PROTOCOL]),
-        "slotwright-orders" => Some(&[CORE, CUTPACK, PROTOCOL]),
+        "slotwright-orders" | "slotwright-packs" => Some(&[CORE, CUTPACK, PROTOCOL]),
         "xtask" => Some(&[CORE, CUTPACK]),
         "slotwright-scene" => Some(&[CORE, SOLID, STAGE, PROTOCOL]),
-        CUTPACK | STAGE => Some(&[CORE, SOLID]),
+        CUTPACK => Some(&[CORE, NEST, SOLID]),
+        STAGE => Some(&[CORE, SOLID]),
         TESTS => Some(&[CORE, CUTPACK]),
         "slotwright-parity" => Some(&[CORE, TESTS]),
         SOLID | PROTOCOL => Some(&[CORE]),
@@ -59,6 +68,8 @@ fn an_arrow_outwards_is_found() {
     };
     for (name, needed, passes) in [
         (CUTPACK, CORE, true),
+        (CORE, NEST, true),
+        (NEST, CORE, false),
         (CORE, CUTPACK, false),
         (CUTPACK, "slotwright-web", false),
         ("slotwright-web", "slotwright-shop", false),

@@ -15,6 +15,7 @@ fn shows(path: &str) -> bool {
     let folders = [
         "web/src/",
         "web/orders/src/",
+        "web/packs/src/",
         "web/adviser/src/",
         "web/scene/src/",
         "crates/stage/src/",
@@ -157,8 +158,7 @@ fn no_english_stands_outside_the_catalogue() -> Result<()> {
 fn labels_are_plain_and_used() -> Result<()> {
     let texts = texts(&Root::find()?)?;
     let text = |wanted: &str| texts.iter().find(|(path, _)| path == wanted).map_or("", |(_, text)| text);
-    for (catalogue, users) in [("page", "web/src/"), ("tool", "crates/shop/src/"), ("help", "crates/shop/src/args.rs")]
-    {
+    for (catalogue, users) in [("page", "web/src/"), ("tool", "crates/shop/src/"), ("help", "crates/shop/src/args")] {
         let catalogue = text(&format!("crates/core/src/words/english/{catalogue}.rs"));
         let labels = catalogue.split("fn message").next().unwrap_or_default();
         let names: Vec<&str> = labels.lines().filter_map(|line| line.trim().strip_prefix("Label::")).collect();

@@ -1,7 +1,8 @@
 //! The compiler and the standard library for wasm32.
 //!
 //! Two sources: rustup's ready-made library, or, where rustup reaches no server, Debian's compiler
-//! with a library built here from Debian's source.
+//! with a library built here from Debian's source. The page itself has a library of its own, built with it
+//! from either source.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -42,7 +43,7 @@ pub(crate) enum Wasm {
 }
 
 impl Wasm {
-    /// Puts the compiler and its switches into a program's environment. Every wasm32 build must
+    /// Puts the compiler and its switches into a program's environment. Every wasm32 build but the page's must
     /// have the same, else cargo builds everything anew.
     pub(crate) fn equip(&self, command: &mut Command, switches: &[String]) {
         let mut switches = switches.to_vec();
@@ -51,6 +52,22 @@ impl Wasm {
             switches.push(format!("--sysroot={}", sysroot.display()));
         }
         // Cargo adds those of its own file.
+        command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", switches.join(" "));
+    }
+
+    /// Has cargo build the library along with the program, small and without the texts of panics: 25 kB (brotli) of a
+    /// visit. A panic stops the program all the same.
+    ///
+    /// The switches are not stable yet; the variable lets a stable compiler take them.
+    // Source: The Cargo Book, "Unstable Features", build-std; The Rust Unstable Book, "panic: immediate-abort" (names as
+    // of Rust 1.95).
+    pub(crate) fn equip_with_library(&self, command: &mut Command, switches: &[String]) {
+        let mut switches = switches.to_vec();
+        if let Self::Debian { linker, .. } = self {
+            command.env("RUSTC", debian::RUSTC).env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
+        }
+        switches.extend(["-Zunstable-options", "-Cpanic=immediate-abort", "-Zlocation-detail=none"].map(str::to_owned));
+        command.env("RUSTC_BOOTSTRAP", "1");
         command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", switches.join(" "));
     }
 
@@ -98,20 +115,22 @@ pub(crate) fn ready(root: &Root, wish: Option<Source>) -> Result<Wasm> {
 }
 
 fn rustup() -> Result<Wasm> {
-    say::step(&format!("Installing {TARGET} with rustup (the library for the page's compiler)"));
-    run(
-        Command::new("rustup").args(["target", "add", TARGET]),
-        "see that rustup reaches its server, or use `--wasm-from apt`",
-    )?;
+    say::step(&format!(
+        "Installing {TARGET} and rust-src with rustup (the library for the page's compiler, and its source)"
+    ));
+    for what in [["target", "add", TARGET], ["component", "add", "rust-src"]] {
+        run(Command::new("rustup").args(what), "see that rustup reaches its server, or use `--wasm-from apt`")?;
+    }
     Ok(Wasm::Rustup)
 }
 
 fn rustup_has_it() -> Result<bool> {
-    Ok(host_sysroot()?.join("lib/rustlib").join(TARGET).join("lib").is_dir())
+    let library = host_sysroot()?.join("lib/rustlib");
+    Ok(library.join(TARGET).join("lib").is_dir() && library.join("src/rust/library/std/Cargo.toml").is_file())
 }
 
 /// The folder of the host's own toolchain.
-pub(super) fn host_sysroot() -> Result<PathBuf> {
+pub(crate) fn host_sysroot() -> Result<PathBuf> {
     let text = read(Command::new("rustc").args(["--print", "sysroot"]))?;
     Ok(Path::new(text.trim()).to_owned())
 }

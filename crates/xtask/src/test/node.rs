@@ -41,8 +41,9 @@ pub(super) fn engines(root: &Root) -> Result<()> {
 /// What the tool writes, read by libraries that are not ours.
 pub(super) fn files(root: &Root) -> Result<()> {
     setup::node::ready(root)?;
+    setup::paper::ready()?;
     let mut tests = tests_in(root, "tests/files")?;
-    tests.env("SLOTWRIGHT_BIN", tool(root)?);
+    tests.env("SLOTWRIGHT_BIN", tool(root)?).env("SLOTWRIGHT_PAPER", program(root, "paper")?);
     command::run(&mut tests, "mend what the failed test claims")
 }
 

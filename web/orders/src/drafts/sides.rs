@@ -1,4 +1,5 @@
-//! Drafts side by side: what differs from the first is marked, and what is lost against it is said.
+//! Drafts side by side: what differs from the first is marked, and what is lost and gained against it is said. Their pictures
+//! have one scale.
 
 use core::fmt::Write;
 
@@ -7,9 +8,11 @@ use slotwright_core::range::{Key, Range};
 use slotwright_core::rules::place::breaches;
 use slotwright_core::units::quantity::Dim;
 use slotwright_core::words;
-use slotwright_core::words::draft::{Deed, Loss, Message, Row};
+use slotwright_core::words::draft::{Deed, Feature, Message, Row};
+use slotwright_core::words::page::Message as Page;
 
-use super::{Shown, button, escaped, head};
+use super::{Shown, button, head};
+use crate::html::escaped;
 
 /// Stands where there is nothing.
 const NOTHING: &str = "\u{2013}";
@@ -21,10 +24,13 @@ pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
     let title = Message::SideBySide.text();
     let _ = write!(
         html,
-        "<div class=\"sides\" tabindex=\"0\" role=\"region\" aria-label=\"{title}\"><table><thead><tr><td></td>"
+        "<p class=\"move\">{}</p><div class=\"sides of-{}\" tabindex=\"0\" role=\"region\" aria-label=\"{title}\">\
+         <table><thead><tr><td></td>",
+        Message::MoveToSee(u8::try_from(all.len()).unwrap_or(u8::MAX)).text(),
+        all.len(),
     );
-    for shown in all {
-        let Shown { name, picture, .. } = shown;
+    let pictures: Vec<&str> = all.iter().map(|shown| shown.picture.as_str()).collect();
+    for (Shown { name, .. }, picture) in all.iter().zip(to_one_scale(&pictures)) {
         let _ = write!(html, "<th scope=\"col\"><div class=\"thumb\">{picture}</div>{}</th>", escaped(name));
     }
     html += "</tr></thead><tbody>";
@@ -32,9 +38,9 @@ pub(super) fn table(range: &Range, all: &[&Shown]) -> String {
         html += &line(&Message::Row(row).text(), &values);
     }
     html += "</tbody><tfoot><tr><td></td>";
-    for (at, shown) in all.iter().enumerate() {
-        let (class, named) = (if at == 0 { "main" } else { "" }, Message::DoWith(Deed::GoOn, &shown.name).text());
-        let go_on = button(class, &["open ", &shown.id].concat(), &Message::Do(Deed::GoOn).text(), &named);
+    for shown in all {
+        let named = Message::DoWith(Deed::GoOn, &shown.name).text();
+        let go_on = button("", &["open ", &shown.id].concat(), &Message::Do(Deed::GoOn).text(), &named);
         let _ = write!(html, "<td>{go_on}</td>");
     }
     let _ = write!(html, "</tr></tfoot></table></div><p class=\"cautions\">{}</p>", Message::Marked.text());
@@ -75,7 +81,12 @@ fn rows(range: &Range, all: &[&Shown]) -> Vec<(Row, Vec<String>)> {
         (Row::Finish, answer(&|choice| named(range.finish(&choice.finish).map(|finish| &finish.name), &choice.finish))),
         (Row::Back, answer(&|choice| named(range.board(&choice.back).map(|board| &board.name), &choice.back))),
         (Row::Corners, answer(&|choice| corners(choice.corner_radius_mm))),
+        (Row::Plinth, answer(&|choice| choice.plinth_mm.map_or_else(|| Message::NoPlinth.text(), words::length))),
     ];
+    // Where all ends are square there is nothing to compare.
+    if all.iter().any(|shown| shown.draft.link.choice.bow_mm != Dim::mm(0)) {
+        rows.push((Row::Ends, answer(&ends)));
+    }
     let most = all.iter().map(|shown| shown.draft.link.choice.bays.len()).max().unwrap_or_default();
     for number in 0..most {
         let of = |choice: &Choice| choice.bays.get(number).map_or_else(|| NOTHING.into(), |one| bay(range, one));
@@ -92,6 +103,11 @@ fn corners(radius: Dim) -> String {
     if radius == Dim::mm(0) { Message::Square.text() } else { words::length(radius) }
 }
 
+fn ends(choice: &Choice) -> String {
+    let bow = choice.bow_mm;
+    if bow == Dim::mm(0) { Message::Square.text() } else { Page::BowedBy(bow, choice.bowed).text() }
+}
+
 fn bay(range: &Range, bay: &Bay) -> String {
     let hole = bay.hole.as_ref().map(|hole| range.hole(&hole.kind).map_or(hole.kind.as_str(), |kind| &kind.name));
     Message::Bay { fill: bay.fill, hole, device: bay.device.as_ref().map(|key| device(range, key)) }.text()
@@ -101,19 +117,44 @@ fn device<'a>(range: &'a Range, key: &'a Key) -> &'a str {
     range.device(key).map_or(key.as_str(), |device| &device.name)
 }
 
-/// What each of the others loses against the first, and what it does not suit that the first does.
+/// A picture taken apart at its box: the box, what stands before it, and what follows.
+struct Boxed {
+    sides: [f64; 4],
+    before: String,
+    after: String,
+}
+
+impl Boxed {
+    fn of(picture: &str) -> Option<Self> {
+        let (before, rest) = picture.split_once("viewBox=\"")?;
+        let (sides, after) = rest.split_once('"')?;
+        let sides: Vec<f64> = sides.split(' ').map_while(|side| side.parse().ok()).collect();
+        Some(Self { sides: sides.try_into().ok()?, before: before.into(), after: after.into() })
+    }
+}
+
+/// Pictures in boxes as large as the largest: each in the middle of its floor.
+fn to_one_scale(pictures: &[&str]) -> Vec<String> {
+    let all: Vec<_> = pictures.iter().map(|picture| Boxed::of(picture)).collect();
+    let largest = |of: fn([f64; 4]) -> f64| all.iter().flatten().map(|boxed| of(boxed.sides)).fold(0.0, f64::max);
+    let (wide, high) = (largest(|[_, _, wide, _]| wide), largest(|[_, _, _, high]| high));
+    let drawn = |(picture, boxed): (&&str, Option<Boxed>)| {
+        let Some(Boxed { sides: [x, y, width, height], before, after }) = boxed else { return (*picture).to_owned() };
+        let (x, y) = (x - (wide - width) / 2.0, y - (high - height));
+        format!("{before}viewBox=\"{x} {y} {wide} {high}\"{after}")
+    };
+    pictures.iter().zip(all).map(drawn).collect()
+}
+
+/// What each of the others loses and gains against the first, and what it does not suit that the first does.
 fn lost(range: &Range, all: &[&Shown]) -> Vec<String> {
     let Some((first, others)) = all.split_first() else { return Vec::new() };
     let suited: Vec<String> = breaches(&first.draft.link.choice).map(|finding| words::sentence(&finding)).collect();
     let mut told = Vec::new();
     for other in others {
-        let losses = losses(range, first, other);
+        let (lost, gained) = (more(range, first, other), more(range, other, first));
         let (name, against) = (&other.name, &first.name);
-        told.push(if losses.is_empty() {
-            Message::NothingLost(name, against).text()
-        } else {
-            Message::Lost(name, against, &losses).text()
-        });
+        told.push(Message::Against { name, against, lost: &lost, gained: &gained }.text());
         let beyond = breaches(&other.draft.link.choice).map(|finding| words::sentence(&finding));
         told.extend(
             beyond.filter(|sentence| !suited.contains(sentence)).map(|told| Message::Unsuited(name, &told).text()),
@@ -122,26 +163,27 @@ fn lost(range: &Range, all: &[&Shown]) -> Vec<String> {
     told
 }
 
-fn losses<'a>(range: &'a Range, first: &'a Shown, other: &Shown) -> Vec<Loss<'a>> {
+/// What the first has more than the other.
+fn more<'a>(range: &'a Range, first: &'a Shown, other: &Shown) -> Vec<Feature<'a>> {
     let (before, now) = (&first.draft.link.choice.bays, &other.draft.link.choice.bays);
     let fewer = |count: fn(&Bay) -> usize| {
         let sum = |bays: &[Bay]| bays.iter().map(count).sum::<usize>();
         u8::try_from(sum(before).saturating_sub(sum(now))).unwrap_or(u8::MAX)
     };
-    let mut losses = Vec::new();
+    let mut features = Vec::new();
     if first.figures.is_some() && other.figures.is_none() {
-        losses.push(Loss::Made);
+        features.push(Feature::Made);
     }
     let shelves = |bay: &Bay| if let Fill::Shelves(count) = bay.fill { usize::from(count) } else { 0 };
-    losses.extend([
-        Loss::Bays(fewer(|_| 1)),
-        Loss::Doors(fewer(|bay| usize::from(matches!(bay.fill, Fill::Leaf(_))))),
-        Loss::Shelves(fewer(shelves)),
-        Loss::Holes(fewer(|bay| usize::from(bay.hole.is_some()))),
+    features.extend([
+        Feature::Bays(fewer(|_| 1)),
+        Feature::Doors(fewer(|bay| usize::from(matches!(bay.fill, Fill::Leaf(_))))),
+        Feature::Shelves(fewer(shelves)),
+        Feature::Holes(fewer(|bay| usize::from(bay.hole.is_some()))),
     ]);
-    losses.retain(|loss| match loss {
-        Loss::Bays(count) | Loss::Doors(count) | Loss::Shelves(count) | Loss::Holes(count) => *count > 0,
-        Loss::Made | Loss::Device(_) => true,
+    features.retain(|feature| match feature {
+        Feature::Bays(count) | Feature::Doors(count) | Feature::Shelves(count) | Feature::Holes(count) => *count > 0,
+        Feature::Made | Feature::Device(_) => true,
     });
     let mut there: Vec<&Key> = now.iter().filter_map(|bay| bay.device.as_ref()).collect();
     for key in before.iter().filter_map(|bay| bay.device.as_ref()) {
@@ -149,8 +191,8 @@ fn losses<'a>(range: &'a Range, first: &'a Shown, other: &Shown) -> Vec<Loss<'a>
             Some(at) => {
                 there.remove(at);
             }
-            None => losses.push(Loss::Device(device(range, key))),
+            None => features.push(Feature::Device(device(range, key))),
         }
     }
-    losses
+    features
 }

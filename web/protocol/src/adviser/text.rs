@@ -77,6 +77,7 @@ fn write_goal(goal: Goal, to: &mut Writer) {
         Goal::Valid => to.text("valid"),
         Goal::Widest => to.text("widest"),
         Goal::Screen => to.text("screen"),
+        Goal::Cheapest => to.text("cheapest"),
         Goal::Price(most) => {
             to.text("price");
             money(to, most);
@@ -97,6 +98,7 @@ fn read_goal(from: &mut Parts<'_>) -> Option<Goal> {
         "valid" => Goal::Valid,
         "widest" => Goal::Widest,
         "screen" => Goal::Screen,
+        "cheapest" => Goal::Cheapest,
         "price" => Goal::Price(read_money(from)?),
         "part" => Goal::Part(from.text().and_then(wire::mass)?),
         "by" => Goal::By(from.parse()?),
@@ -279,10 +281,11 @@ impl Message for Answer {
                 to.text(sentence);
                 to.option(way.as_ref(), |to, way| way.write(to));
             }
-            Self::Did([what, effect]) => {
+            Self::Did([what, effect, all]) => {
                 to.text("did");
                 to.text(what);
                 to.text(effect);
+                to.text(all);
             }
         }
     }
@@ -299,7 +302,7 @@ impl Message for Answer {
                 way: from.option(Way::read)?,
             }),
             "goal" => Self::Goal(from.owned()?, from.option(Way::read)?),
-            "did" => Self::Did([from.owned()?, from.owned()?]),
+            "did" => Self::Did([from.owned()?, from.owned()?, from.owned()?]),
             _ => return None,
         })
     }
@@ -335,7 +338,14 @@ mod tests {
         for size in Size::ALL {
             passes(Question::Why(about(), Wanted::Size(size, Dim::tenths(12_345))));
         }
-        for goal in [Goal::Valid, Goal::Widest, Goal::Screen, Goal::Price(Money::minor(9)), Goal::By(about().today)] {
+        for goal in [
+            Goal::Valid,
+            Goal::Widest,
+            Goal::Screen,
+            Goal::Cheapest,
+            Goal::Price(Money::minor(9)),
+            Goal::By(about().today),
+        ] {
             passes(Question::Goal(about(), goal));
         }
         passes(Question::Goal(about(), Goal::Part(Mass::kg(12.5))));
@@ -366,7 +376,7 @@ mod tests {
         passes(Answer::Why(Explained { going: Going::Shut, why: "Why".into(), way: Some(way.clone()) }));
         passes(Answer::Goal("It comes to".into(), Some(way)));
         passes(Answer::Goal(String::new(), None));
-        passes(Answer::Did(["Height".into(), String::new()]));
+        passes(Answer::Did(["Height".into(), String::new(), "a\nb".into()]));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use slotwright_core::words::draft::Done;
 
-use super::{Answer, Before, Deed, Kept, Opened, Person, Question, Told, Unit};
+use super::{Answer, Before, Opened, Person, Question, Report, Stored, Unit};
 use crate::{Message, Parts, Writer};
 
 impl Unit {
@@ -30,7 +30,7 @@ impl Person {
     }
 }
 
-impl Kept {
+impl Stored {
     fn write(&self, to: &mut Writer) {
         to.text(&self.id);
         to.text(&self.text);
@@ -42,42 +42,40 @@ impl Kept {
     }
 }
 
-impl Deed {
-    const ALL: [Self; 8] = [
-        Self::Nothing,
-        Self::Compared,
-        Self::Done(Done::Kept),
-        Self::Done(Done::Replaced),
-        Self::Done(Done::Renamed),
-        Self::Done(Done::Deleted),
-        Self::Done(Done::Restored),
-        Self::Done(Done::Unnamed),
-    ];
+const DONE: [Option<Done>; 8] = [
+    None,
+    Some(Done::Unpicked),
+    Some(Done::Added),
+    Some(Done::Replaced),
+    Some(Done::Renamed),
+    Some(Done::Deleted),
+    Some(Done::Restored),
+    Some(Done::Unnamed),
+];
 
-    const fn word(self) -> &'static str {
-        match self {
-            Self::Nothing => "nothing",
-            Self::Compared => "compared",
-            Self::Done(Done::Kept) => "kept",
-            Self::Done(Done::Replaced) => "replaced",
-            Self::Done(Done::Renamed) => "renamed",
-            Self::Done(Done::Deleted) => "deleted",
-            Self::Done(Done::Restored) => "restored",
-            Self::Done(Done::Unnamed) => "unnamed",
-        }
+const fn word(done: Option<Done>) -> &'static str {
+    match done {
+        None => "nothing",
+        Some(Done::Unpicked) => "unpicked",
+        Some(Done::Added) => "added",
+        Some(Done::Replaced) => "replaced",
+        Some(Done::Renamed) => "renamed",
+        Some(Done::Deleted) => "deleted",
+        Some(Done::Restored) => "restored",
+        Some(Done::Unnamed) => "unnamed",
     }
 }
 
-impl Told {
+impl Report {
     fn write(&self, to: &mut Writer) {
-        to.text(self.done.word());
+        to.text(word(self.done));
         to.text(&self.name);
         to.flag(self.back);
     }
 
     fn read(from: &mut Parts<'_>) -> Option<Self> {
-        let word = from.text()?;
-        let done = Deed::ALL.into_iter().find(|deed| deed.word() == word)?;
+        let own = from.text()?;
+        let done = DONE.into_iter().find(|done| word(*done) == own)?;
         Some(Self { done, name: from.owned()?, back: from.flag()? })
     }
 }
@@ -133,13 +131,13 @@ impl Message for Question {
                 to.say(today);
                 to.text(before.word());
             }
-            Self::Drafts { range, today, picked, told, kept } => {
+            Self::Drafts { range, today, picked, report, stored } => {
                 to.text("drafts");
                 to.text(range);
                 to.say(today);
                 to.list(picked, |to, id| to.text(id));
-                told.write(to);
-                to.list(kept, |to, kept| kept.write(to));
+                report.write(to);
+                to.list(stored, |to, stored| stored.write(to));
             }
             Self::Faults(range) => {
                 to.text("faults");
@@ -165,8 +163,8 @@ impl Message for Question {
                 range: from.owned()?,
                 today: from.parse()?,
                 picked: from.list(Parts::owned)?,
-                told: Told::read(from)?,
-                kept: from.list(Kept::read)?,
+                report: Report::read(from)?,
+                stored: from.list(Stored::read)?,
             },
             "faults" => Self::Faults(from.owned()?),
             _ => return None,
@@ -177,9 +175,10 @@ impl Message for Question {
 impl Message for Answer {
     fn write(&self, to: &mut Writer) {
         match self {
-            Self::File(name) => {
+            Self::File(name, ways) => {
                 to.text("file");
                 to.text(name);
+                to.text(ways);
             }
             Self::Order(order) => {
                 to.text("order");
@@ -204,7 +203,7 @@ impl Message for Answer {
 
     fn read(from: &mut Parts<'_>) -> Option<Self> {
         Some(match from.text()? {
-            "file" => Self::File(from.owned()?),
+            "file" => Self::File(from.owned()?, from.owned()?),
             "order" => {
                 let (said, choice, person) = (from.owned()?, from.choice()?, Person::read(from)?);
                 Self::Order(Box::new(Opened { said, choice, person }))
@@ -248,18 +247,18 @@ mod tests {
         for before in Before::ALL {
             passes(Question::Came { range: range.clone(), link: "1/teasel".into(), today, before });
         }
-        for done in Deed::ALL {
-            let kept = |elsewhere| Kept { id: "t1".into(), text: "1\u{1f}fenland".into(), elsewhere };
+        for done in DONE {
+            let stored = |elsewhere| Stored { id: "t1".into(), text: "1\u{1f}fenland".into(), elsewhere };
             passes(Question::Drafts {
                 range: range.clone(),
                 today,
                 picked: vec!["t1".into(), "d2".into()],
-                told: Told { done, name: "Window, bowed".into(), back: true },
-                kept: vec![kept(true), kept(false)],
+                report: Report { done, name: "Window, bowed".into(), back: true },
+                stored: vec![stored(true), stored(false)],
             });
         }
         passes(Question::Faults(range));
-        passes(Answer::File("fenland.json".into()));
+        passes(Answer::File("fenland.json".into(), "<a>".into()));
         passes(Answer::Order(Box::new(Opened { said: "It is open.".into(), choice, person: person() })));
         passes(Answer::Shown("<p>".into()));
         passes(Answer::Said(String::new()));

@@ -1,7 +1,7 @@
 #version 300 es
 layout(location = 0) in vec3 place;
 layout(location = 1) in vec3 normal;
-layout(location = 2) in vec4 grain;
+layout(location = 2) in vec4 lies;
 uniform mat4 clip, model, key, sky;
 uniform vec3 eye;
 uniform highp int mode;
@@ -17,7 +17,7 @@ void main() {
   vec4 p = model * vec4(place, 1.0);
   at = p.xyz;
   out_of = mat3(model) * normal;
-  wood = grain;
+  wood = lies;
   in_key = key * p;
   in_sky = sky * p;
   leans = vec4(lean(key), lean(sky));

@@ -2,13 +2,13 @@
 
 use core::mem::take;
 
-use slotwright_core::choice::Choice;
 use slotwright_core::choice::draft::Draft;
+use slotwright_core::choice::link::{Link, Made};
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Key;
 
-use super::{Kept, UNIT, draft_of};
-use crate::browser::drawer::{self, Fault};
+use super::{Stored, UNIT, draft_of};
+use crate::browser::drawer::{self, Earlier, Fault};
 use crate::browser::storage;
 
 /// What is known of a tab's own unit.
@@ -18,20 +18,24 @@ pub struct Own {
     pub(super) name: String,
     /// Whether there is a text of that name.
     pub(super) is_kept: bool,
+    /// The range and the price that stand in that text.
+    pub(super) made: Option<Made>,
     /// Whether it has to be kept as soon as the page is there.
     pub(super) is_new: bool,
     /// The name of the other tab's unit that is shown here until something is answered.
     pub(super) follows: String,
     /// Why nothing can be kept.
     pub(super) fault: Option<Fault>,
+    /// What was done with it before the page was loaded anew.
+    pub(in crate::state) earlier: Earlier,
     /// All that was found.
-    pub(super) all: Vec<Kept>,
+    pub(super) all: Vec<Stored>,
 }
 
 impl Own {
     /// Finds it when the page begins: what this tab had before it was loaded anew, or what was kept last, or the same as
     /// the tab shows that has that; else what an earlier version of the page kept.
-    pub async fn find(range: &Key, found: Result<Vec<Kept>, Fault>) -> (Self, Option<(Choice, Vec<Question>)>) {
+    pub async fn find(range: &Key, found: Result<Vec<Stored>, Fault>) -> (Self, Option<(Link, Vec<Question>)>) {
         let (all, fault) = match found {
             Ok(all) => (all, None),
             Err(fault) => (Vec::new(), Some(fault)),
@@ -50,9 +54,14 @@ impl Own {
             own.begin_another().await;
         }
         drawer::note(&own.name, "");
+        if own.is_kept {
+            own.earlier = drawer::earlier(&own.name, range).unwrap_or_default();
+        }
         let former = if unit.is_none() { storage::former(range) } else { None };
         own.is_new |= former.is_some();
-        (own, unit.map(|draft| (draft.link.choice, draft.pins)).or(former))
+        own.made = unit.as_ref().filter(|_| own.is_kept).and_then(|draft| draft.link.made);
+        let former = former.map(|(choice, pins)| (Link { choice, made: None }, pins));
+        (own, unit.map(|draft| (draft.link, draft.pins)).or(former))
     }
 
     /// What the tab had by that name; what it left behind may be newer than what could still be written.

@@ -1,8 +1,10 @@
 //! Packages of whole parts that people may lift.
 
 use super::*;
+use crate::business::nesting::Grained;
 use crate::cabinet::case::WeighedCase;
 use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::Stock;
 use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
 use crate::units::quantity::{Area, AreaMass};
@@ -10,6 +12,8 @@ use crate::units::quantity::{Area, AreaMass};
 fn part(number: u8, kg: f64, long: f64) -> FlatPart {
     FlatPart {
         id: PanelId::Upright(number),
+        stock: Stock::Body,
+        blank: Grained { along: Length::mm(long), across: Length::mm(400.0) },
         mass: Mass::kg(kg),
         face: Area::mm2(0.5e6),
         long: Length::mm(long),
@@ -84,7 +88,7 @@ fn every_part_is_in_one_package() {
     for choice in choices(&range, 29, Wanted::Valid).take(400) {
         let picked = Picked::of(&range, &choice).unwrap();
         let cut = WeighedCase::of(picked, &choice, &Layout::of(picked, &choice).unwrap()).unwrap();
-        let bill = Bill::of(&cut, picked);
+        let bill = Bill::of(&cut);
         let carriage = carriage(&range, &bill).unwrap();
         let mut parts: Vec<PanelId> = carriage.packages.iter().flat_map(|package| package.parts.clone()).collect();
         parts.sort_unstable();

@@ -1,7 +1,11 @@
 //! Days worked by hand.
 
 use super::*;
-use crate::range::Shutdown;
+use crate::business::bill::Bill;
+use crate::business::material::Material;
+use crate::business::nesting::Grained;
+use crate::cabinet::panel::Stock;
+use crate::range::{Finish, Shutdown};
 use crate::testing::demo;
 use crate::units::quantity::{Area, Length, Mass};
 
@@ -29,32 +33,36 @@ fn working_days_step_over_what_is_closed() {
     }
 }
 
-/// 5 m² of blanks, 40 m of cuts: under a day in every stage.
-fn bill(range: &Range) -> Bill {
+/// Two sheets, 40 m of cuts: under a day in every stage.
+fn job<'a>(range: &'a Range, finish: &'a Finish) -> Job<'a> {
     let part = crate::business::bill::FlatPart {
         id: crate::cabinet::panel::PanelId::Top,
+        stock: Stock::Body,
+        blank: Grained { along: Length::mm(1640.0), across: Length::mm(460.0) },
         mass: Mass::kg(9.0),
         face: Area::mm2(0.8e6),
         long: Length::mm(1640.0),
         wide: Length::mm(460.0),
         thick: Length::mm(18.0),
     };
-    Bill {
-        blanks: [(range.boards[0].key.clone(), Area::mm2(5e6))].into(),
+    let board = range.boards[0].key.clone();
+    let sheets = Material { board, sheets: 2.0, counted: Area::mm2(5e6 / 0.78), cost: 20_000.0, least_used: None };
+    let bill = Bill {
         cut: Length::mm(40_000.0),
         faces: Area::mm2(10e6),
         edges: Length::mm(40_000.0),
         parts: 12,
         flat: vec![part],
         ..Bill::default()
-    }
+    };
+    Job { range, finish, bill, materials: vec![sheets] }
 }
 
 /// Days on which the stages let it go, the day of arrival, and the stage that decides.
 fn days(range: &Range, finish: &str, today: &str, booked: &[(&str, u32)]) -> (String, String, String) {
     let minutes = booked.iter().map(|(key, minutes)| (key.parse().unwrap(), *minutes)).collect();
     let finish = range.finish(&finish.parse().unwrap()).unwrap();
-    let promise = promise(range, &bill(range), finish, today.parse().unwrap(), &Backlog { minutes }).unwrap();
+    let promise = promise(&job(range, finish), today.parse().unwrap(), &Backlog { minutes }).unwrap();
     let free: Vec<String> = promise.stages.iter().map(|days| days.free.to_string()).collect();
     (free.join(" "), promise.arrives.to_string(), promise.decided_by.to_string())
 }
@@ -126,7 +134,7 @@ fn carriers_travel_on_their_own_days() {
     // Who collects on Saturdays alone never meets the workshop.
     range.carriers.last_mut().unwrap().weekdays = vec![6];
     let (finish, today) = (&range.finishes[0], "2026-11-25".parse().unwrap());
-    let never = promise(&range, &bill(&range), finish, today, &Backlog::default());
+    let never = promise(&job(&range, finish), today, &Backlog::default());
     assert_eq!(never, Err(NoDay::NeverCollected));
 }
 
@@ -140,7 +148,7 @@ fn the_last_days_promise_nothing() {
         [("9999-12-31", BTreeMap::new(), 8, 0), ("9999-12-28", booked, 12, 3), ("9999-12-20", BTreeMap::new(), 12, 9)]
     {
         let today: Day = today.parse().unwrap();
-        let found = promise(&range, &bill(&range), &range.finishes[0], today, &Backlog { minutes });
+        let found = promise(&job(&range, &range.finishes[0]), today, &Backlog { minutes });
         assert_eq!(found, Err(NoDay::TooFew { needed, there }), "{today}");
         assert_eq!(range.calendar.after(Day::LAST, 1), None);
     }

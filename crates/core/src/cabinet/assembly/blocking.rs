@@ -6,6 +6,8 @@
 
 use serde::Serialize;
 
+use super::cell::{Axis, Cell, Convex, Gaps, Plan, SAME_MM, holds, overlaps};
+use super::solid::Solids;
 use crate::geometry::space::{Block, Spot};
 use crate::units::quantity::Length;
 
@@ -56,6 +58,11 @@ impl Direction {
         }
     }
 
+    /// Whether it lies along the same line as another.
+    pub(super) fn is_along(self, other: Self) -> bool {
+        self.axis().0 == other.axis().0
+    }
+
     /// A step of that length along it.
     pub fn step(self, by: Length) -> Spot {
         let zero = Length::ZERO;
@@ -70,60 +77,13 @@ impl Direction {
     }
 }
 
-#[derive(Clone, Copy, Debug)]
-enum Axis {
-    X,
-    Y,
-    Z,
-}
-
-/// A box as plain millimetres.
-#[derive(Clone, Copy, Debug)]
-struct Cell {
-    x: (f64, f64),
-    y: (f64, f64),
-    z: (f64, f64),
-}
-
-/// Overlaps and gaps below this are none: positions equal on paper differ in their last bits.
-const SAME_MM: f64 = 1e-6;
-
-fn overlaps(a: (f64, f64), b: (f64, f64)) -> bool {
-    a.0 + SAME_MM < b.1 && b.0 + SAME_MM < a.1
-}
-
-impl Cell {
-    fn of(block: Block) -> Self {
-        let Block { from, to } = block;
-        let span = |a: Length, b: Length| (a.in_mm(), b.in_mm());
-        Self { x: span(from.x, to.x), y: span(from.y, to.y), z: span(from.z, to.z) }
-    }
-
-    fn around(self, other: Self) -> Self {
-        let span = |a: (f64, f64), b: (f64, f64)| (a.0.min(b.0), a.1.max(b.1));
-        Self { x: span(self.x, other.x), y: span(self.y, other.y), z: span(self.z, other.z) }
-    }
-
-    /// Along how many axes two boxes overlap.
-    fn overlaps(self, other: Self) -> [bool; 3] {
-        [overlaps(self.x, other.x), overlaps(self.y, other.y), overlaps(self.z, other.z)]
-    }
-
-    /// Whether one runs into the other along some axis.
-    fn meets(self, other: Self) -> bool {
-        let [x, y, z] = self.overlaps(other);
-        (x && (y || z)) || (y && z)
-    }
-
-    fn shares_room(self, other: Self) -> bool {
-        self.overlaps(other) == [true; 3]
-    }
-}
-
-/// A rigid body: a union of boxes.
+/// A rigid body: a union of boxes and upright prisms.
 #[derive(Clone, Debug)]
 pub struct Body {
+    /// The boxes, then those round the prisms.
     cells: Vec<Cell>,
+    /// The plans of the last of them.
+    plans: Vec<Plan>,
     hull: Option<Cell>,
 }
 
@@ -132,13 +92,31 @@ impl Body {
     pub fn of(blocks: impl IntoIterator<Item = Block>) -> Self {
         let cells: Vec<Cell> = blocks.into_iter().map(Cell::of).collect();
         let hull = cells.iter().copied().reduce(Cell::around);
-        Self { cells, hull }
+        Self { cells, plans: Vec::new(), hull }
     }
 
-    /// Its boxes that can meet the bounding box of another body at all.
-    fn near<'a>(&'a self, other: &Self) -> impl Iterator<Item = Cell> + 'a {
+    /// The body of these boxes and prisms.
+    pub fn of_solids(Solids { blocks, prisms }: Solids) -> Self {
+        let mut body = Self::of(blocks);
+        for (cell, plan) in prisms.iter().map(Cell::round) {
+            body.cells.push(cell);
+            body.plans.push(plan);
+            body.hull = Some(body.hull.map_or(cell, |hull| hull.around(cell)));
+        }
+        body
+    }
+
+    /// What it is made of.
+    fn pieces(&self) -> impl Iterator<Item = Convex<'_>> {
+        let boxes = self.cells.len() - self.plans.len();
+        let plans = core::iter::repeat_n(None, boxes).chain(self.plans.iter().map(Some));
+        self.cells.iter().zip(plans).map(|(cell, plan)| Convex { cell: *cell, plan })
+    }
+
+    /// Those that can meet the bounding box of another body at all.
+    fn near<'a>(&'a self, other: &Self) -> impl Iterator<Item = Convex<'a>> {
         let hull = other.hull;
-        self.cells.iter().copied().filter(move |cell| hull.is_some_and(|hull| cell.meets(hull)))
+        self.pieces().filter(move |piece| hull.is_some_and(|hull| piece.cell.meets(hull)))
     }
 
     /// How far it has to go along a direction until its bounding box is past that of another body in
@@ -151,15 +129,116 @@ impl Body {
             Axis::Y => (own.y, others.y, [(own.x, others.x), (own.z, others.z)]),
             Axis::Z => (own.z, others.z, [(own.x, others.x), (own.y, others.y)]),
         };
-        let in_way = beside.into_iter().all(|(own, others)| overlaps(own, others));
+        let boxes = beside.into_iter().all(|(own, others)| overlaps(own, others));
+        // Neighbours that stand turned pass each other where the boxes round them do not.
+        let in_way = boxes && (axis != Axis::Z || self.footprint(own).lies_over(other.footprint(others)));
         let far = if forwards { others_span.1 - own_span.0 } else { own_span.1 - others_span.0 };
         if in_way { Length::mm(far.max(0.0)) } else { Length::ZERO }
+    }
+
+    /// The box round it, over the one of its plans that holds all others if it is made of prisms alone.
+    fn footprint(&self, hull: Cell) -> Convex<'_> {
+        let is_turned = self.plans.len() == self.cells.len();
+        let holds = |plan: &&Plan| is_turned && self.plans.iter().all(|other| holds(plan, other));
+        Convex { cell: hull, plan: self.plans.iter().find(holds) }
+    }
+
+    /// How high it reaches.
+    pub(super) fn top(&self) -> Length {
+        self.hull.map_or(Length::ZERO, |hull| Length::mm(hull.z.1))
+    }
+
+    /// The same body elsewhere.
+    pub(super) fn moved(&self, by: Spot) -> Self {
+        let cells = self.cells.iter().map(|cell| cell.moved(by)).collect();
+        let moved = |plan: &Plan| plan.iter().map(|(x, y)| (x + by.x.in_mm(), y + by.y.in_mm())).collect();
+        let plans = self.plans.iter().map(moved).collect();
+        Self { cells, plans, hull: self.hull.map(|hull| hull.moved(by)) }
+    }
+
+    /// What of its boxes lies within a box; its prisms are left out.
+    pub(super) fn within(&self, block: Block) -> Self {
+        let window = Cell::of(block);
+        let boxes = self.cells.len() - self.plans.len();
+        let cells: Vec<Cell> = self.cells.iter().take(boxes).filter_map(|cell| cell.within(window)).collect();
+        let hull = cells.iter().copied().reduce(Cell::around);
+        Self { cells, plans: Vec::new(), hull }
+    }
+
+    /// The least distances along `first`, up to `most`, at which the body may turn: from there on nothing of the
+    /// others is in its way along `last`.
+    ///
+    /// A box of it that goes along `first` is in the way of another along `last` while both overlap along `first`: over
+    /// an open interval of distances. It may turn at the distances that lie in none of these intervals. A prism counts as the
+    /// box round it.
+    pub(super) fn turns<'a>(
+        &self,
+        others: impl Iterator<Item = &'a Self> + Clone,
+        (first, last): (Direction, Direction),
+        most: Length,
+    ) -> Option<(Length, Length)> {
+        let (most, turn) = (most.in_mm(), Turn::of(first, last));
+        let near = |other: &&Self| {
+            let hulls = self.hull.zip(other.hull);
+            hulls.and_then(|(own, others)| turn.stopped(own, others)).is_some_and(|(from, _)| from < most)
+        };
+        let others = others.filter(near);
+        let mut at = 0.0;
+        loop {
+            let (mut next, mut to) = (at, most);
+            for other in others.clone() {
+                let pairs = self.cells.iter().flat_map(|own| other.cells.iter().map(move |other| (*own, *other)));
+                let stopped = pairs.filter_map(|(own, other)| turn.stopped(own, other));
+                for (from, until) in stopped.filter(|(_, until)| *until > at + SAME_MM) {
+                    if from + SAME_MM < at {
+                        next = f64::max(next, until);
+                    } else {
+                        to = f64::min(to, from);
+                    }
+                }
+                if next > most + SAME_MM {
+                    return None;
+                }
+            }
+            if next <= at {
+                return Some((Length::mm(at), Length::mm(to.max(at))));
+            }
+            at = next;
+        }
     }
 
     /// Whether two bodies are in the same place somewhere.
     pub fn shares_room(&self, other: &Self) -> bool {
         let apart = self.hull.zip(other.hull).is_none_or(|(own, others)| !own.shares_room(others));
-        !apart && self.cells.iter().any(|cell| other.cells.iter().any(|other| cell.shares_room(*other)))
+        !apart && self.pieces().any(|piece| other.pieces().any(|other| piece.shares_room(other)))
+    }
+}
+
+/// A move along one axis that goes on along another.
+#[derive(Clone, Copy, Debug)]
+struct Turn {
+    first: (Axis, bool),
+    last: (Axis, bool),
+    beside: Axis,
+}
+
+impl Turn {
+    fn of(first: Direction, last: Direction) -> Self {
+        let (first, last) = (first.axis(), last.axis());
+        let beside = Axis::ALL.into_iter().find(|axis| *axis != first.0 && *axis != last.0).unwrap_or(first.0);
+        Self { first, last, beside }
+    }
+
+    /// The distances along the first move, if there are any, between which one box stops another along the last.
+    fn stopped(self, own: Cell, other: Cell) -> Option<(f64, f64)> {
+        let between = |(axis, forwards): (Axis, bool)| {
+            let (own, other) = (own.along(axis), other.along(axis));
+            if forwards { (other.0 - own.1, other.1 - own.0) } else { (own.0 - other.1, own.1 - other.0) }
+        };
+        let (from, until) = between(self.first);
+        let is_ahead = between(self.last).1 > SAME_MM;
+        (overlaps(own.along(self.beside), other.along(self.beside)) && is_ahead && until > SAME_MM)
+            .then_some((from, until))
     }
 }
 
@@ -172,7 +251,7 @@ pub struct Blocking {
 }
 
 impl Blocking {
-    /// Compares all bodies, each a union of boxes.
+    /// Compares all bodies.
     pub fn of(bodies: &[Body]) -> Self {
         let count = bodies.len();
         let mut blocking = Self { count, gaps: vec![[f64::INFINITY; 3]; count * count] };
@@ -187,9 +266,9 @@ impl Blocking {
                 own.extend(body.near(other));
                 others.clear();
                 others.extend(other.near(body));
-                let (ahead, behind) = gaps(&own, &others);
-                blocking.set(at, to, ahead);
-                blocking.set(to, at, behind);
+                let found = gaps(&own, &others);
+                blocking.set(at, to, found.ahead);
+                blocking.set(to, at, found.behind);
             }
         }
         blocking
@@ -234,26 +313,29 @@ impl Blocking {
     }
 }
 
-/// The least gaps from boxes to others towards larger x, y and z, and from the others to them.
-fn gaps(own: &[Cell], others: &[Cell]) -> ([f64; 3], [f64; 3]) {
-    let (mut ahead, mut behind) = ([f64::INFINITY; 3], [f64::INFINITY; 3]);
-    for cell in own {
+/// How far two bodies may go before they meet: the one towards larger x, y and z, and the other one towards it.
+pub(super) fn between(own: &Body, other: &Body) -> Gaps {
+    let (own, other): (Vec<_>, Vec<_>) = (own.pieces().collect(), other.pieces().collect());
+    gaps(&own, &other)
+}
+
+/// The least gaps from some pieces to others towards larger x, y and z, and from the others to them.
+fn gaps(own: &[Convex<'_>], others: &[Convex<'_>]) -> Gaps {
+    let mut least = Gaps::NONE;
+    let hull = |pieces: &[Convex<'_>]| pieces.iter().map(|piece| piece.cell).reduce(Cell::around);
+    let apart = hull(own).zip(hull(others)).and_then(|(own, others)| own.apart(others));
+    for piece in own {
         for other in others {
-            let [x, y, z] = cell.overlaps(*other);
-            // Most boxes of two plates have nothing to do with each other.
-            if !(x && (y || z) || y && z) {
+            // Most pieces of two plates have nothing to do with each other, and most others are further than those before.
+            if !piece.cell.meets(other.cell) || !piece.cell.gaps(other.cell).has_less_than(&least) {
                 continue;
             }
-            let axes = [(y && z, cell.x, other.x), (z && x, cell.y, other.y), (x && y, cell.z, other.z)];
-            for ((ahead, behind), (faces, own, others)) in ahead.iter_mut().zip(&mut behind).zip(axes) {
-                if faces && others.1 > own.0 + SAME_MM {
-                    *ahead = ahead.min((others.0 - own.1).max(0.0));
-                }
-                if faces && own.1 > others.0 + SAME_MM {
-                    *behind = behind.min((own.0 - others.1).max(0.0));
-                }
+            least = least.least(piece.gaps(*other));
+            // No pair is nearer than the boxes round all of them.
+            if apart.is_some_and(|apart| least.has_within(apart)) {
+                return least;
             }
         }
     }
-    (ahead, behind)
+    least
 }

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::{Blocking, Direction, top_of};
+use super::way::Ways;
+use super::{Direction, top_of};
 use crate::cabinet::case::Case;
 use crate::cabinet::panel::PanelId;
 use crate::units::quantity::Length;
@@ -38,21 +39,21 @@ pub struct Disturbed {
 }
 
 /// All answers. Friction is not relied on: what nothing stops is said to move.
-pub(super) fn all(case: &Case, hulls: &Blocking, play: Length) -> Vec<Disturbed> {
+pub(super) fn all(case: &Case, ways: Ways<'_>, play: Length) -> Vec<Disturbed> {
     let names = |at: Vec<usize>| -> Vec<PanelId> {
         at.into_iter().filter_map(|at| case.panels.get(at)).map(|panel| panel.id).collect()
     };
     let leaves = || case.panels.iter().map(|panel| panel.id).filter(|id| matches!(id, PanelId::Leaf(_))).collect();
     let laid = |by, down: &[Direction]| {
         let mut gone = Vec::new();
-        let first = free(hulls, &gone, down);
+        let first = free(ways, &gone, down);
         gone.extend(&first);
-        let then = free(hulls, &gone, down);
+        let then = free(ways, &gone, down);
         // Pivots lie across their weight then: a leaf that faces down or sideways swings open.
         let swings = if by == Disturbance::LaidOnBack { Vec::new() } else { leaves() };
         Disturbed { by, first: names(first), then: names(then), swings }
     };
-    let lifted = top_of(case).map(|top| hulls.moves_with(top, Direction::Up, play));
+    let lifted = top_of(case).map(|top| ways.hulls.moves_with(top, Direction::Up, play));
     vec![
         Disturbed {
             by: Disturbance::LiftedByTop,
@@ -68,16 +69,14 @@ pub(super) fn all(case: &Case, hulls: &Blocking, play: Length) -> Vec<Disturbed>
     ]
 }
 
-/// Bodies that some straight move takes out without lifting them; the floor is nowhere near now, and
-/// those gone are left out.
-fn free(hulls: &Blocking, gone: &[usize], down: &[Direction]) -> Vec<usize> {
-    let floor = hulls.count().saturating_sub(1);
+/// Bodies that go out without being lifted; the floor is nowhere near now, and those gone are left out.
+fn free(ways: Ways<'_>, gone: &[usize], down: &[Direction]) -> Vec<usize> {
+    let floor = ways.hulls.count().saturating_sub(1);
     let standing: Vec<usize> = (0..floor).filter(|at| !gone.contains(at)).collect();
-    let goes = |body: usize, out: Direction| {
-        standing.iter().all(|other| *other == body || hulls.travel(body, out, *other).is_none())
+    let goes = |body: usize, down: Direction| {
+        let may = |out: Direction| out != down.opposite();
+        ways.straight(body, &standing, may).or_else(|| ways.bent(body, &standing, may)).is_some()
     };
-    let out = |body: usize| {
-        down.iter().any(|down| Direction::ALL.into_iter().any(|out| out != down.opposite() && goes(body, out)))
-    };
+    let out = |body: usize| down.iter().any(|down| goes(body, *down));
     standing.iter().copied().filter(|body| out(*body)).collect()
 }

@@ -1,8 +1,9 @@
-//! Parts as unions of axis-parallel boxes: a hull that holds the part, or a core that the part holds.
+//! Parts as unions of axis-parallel boxes, and of prisms where something is turned: a hull that holds the part, or a core that
+//! the part holds.
 //!
 //! What is proved free with hulls is free, and what is proved blocked with cores is blocked. Both
 //! agree with the part itself at every joint face; they differ where no part ever touches: at
-//! rounded corners, reliefs, holes for cables and fingers, and rounded leaf edges. A pivot and its hole stand as
+//! rounded corners and bows, reliefs, holes for cables and fingers, and rounded leaf edges. A pivot and its hole stand as
 //! squares with the same centre and the circles' diameters: for moves along the axes of the case
 //! these meet and pass as the circles do.
 
@@ -11,8 +12,10 @@ use core::ops::Range;
 use crate::cabinet::panel::{Edge, Feature, Panel};
 use crate::geometry::corner::{Bend, Turn};
 use crate::geometry::outline::Point;
-use crate::geometry::space::{Block, Spot};
+use crate::geometry::space::{Block, Lie, Prism, Spot};
 use crate::units::quantity::Length;
+
+mod turned;
 
 /// Which boxes stand for a part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,19 +62,56 @@ impl Patch {
     }
 }
 
-/// The boxes of a part where it stands in the finished unit.
-pub fn blocks(panel: &Panel, bound: Bound) -> Vec<Block> {
+/// Boxes and prisms.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Solids {
+    /// The boxes.
+    pub blocks: Vec<Block>,
+    /// The prisms.
+    pub prisms: Vec<Prism>,
+}
+
+impl Solids {
+    /// Adds what lies under a rectangle of a panel in some of its thickness.
+    fn add(&mut self, panel: &Panel, patch: Patch, deep: Range<Length>) {
+        let point = |u, v| Point::new(Length::mm(u), Length::mm(v));
+        let place = panel.case_from_panel;
+        if let Lie::Turned(_) = place.lie {
+            let corners =
+                [(patch.u.0, deep.start), (patch.u.1, deep.start), (patch.u.1, deep.end), (patch.u.0, deep.end)];
+            let plan = corners.map(|(u, deep)| place.spot(point(u, patch.v.0), deep)).map(|spot| (spot.x, spot.y));
+            let height = |v| place.spot(point(0.0, v), Length::ZERO).z;
+            self.prisms.push(Prism { plan: plan.into(), under: height(patch.v.0), over: height(patch.v.1) });
+            return;
+        }
+        let from: Spot = place.spot(point(patch.u.0, patch.v.0), deep.start);
+        self.blocks.push(Block { from, to: place.spot(point(patch.u.1, patch.v.1), deep.end) });
+    }
+}
+
+/// The boxes and prisms of a part where it stands in the finished unit.
+pub fn solids(panel: &Panel, bound: Bound) -> Solids {
+    let mut solids = Solids::default();
     let origin = Point::default();
     let mut body = vec![Patch::between(origin, Point::new(panel.width, panel.height))];
+    body.extend(bowed(panel, bound));
     let mut tabs = Vec::new();
     let mut pins = Vec::new();
     for feature in &panel.features {
         match *feature {
-            Feature::Tab { edge, from, to, depth } => tabs.push(beside(panel, edge, from..to, depth)),
+            Feature::Bow(_) => {}
+            Feature::TurnedSlot(slot) => {
+                cut(&mut body, turned::cleared(slot, panel, bound));
+                solids.prisms.extend(turned::walls(slot, panel, bound));
+            }
+            Feature::Tab { edge, from, to, depth, .. } => tabs.push(beside(panel, edge, from..to, depth)),
             Feature::Pivot { edge, at, diameter, depth } => {
                 let half = diameter / 2.0;
                 pins.push((beside(panel, edge, at - half..at + half, depth), (panel.thickness - diameter) / 2.0));
             }
+            Feature::Hook(hook) => tabs.extend(hook.rectangles().map(|((from, to), (near, far))| {
+                Patch::between(panel.beside(Edge::Right, from, near), panel.beside(Edge::Right, to, far))
+            })),
             Feature::Notch { edge, from, to, depth } => cut(&mut body, beside(panel, edge, from..to, -depth)),
             Feature::Slot { from, to } => cut(&mut body, Patch::between(from, to)),
             Feature::Bore { centre, diameter } => cut(&mut body, Patch::round(centre, diameter, diameter)),
@@ -88,17 +128,43 @@ pub fn blocks(panel: &Panel, bound: Bound) -> Vec<Block> {
             lost(bend).for_each(|patch| cut(&mut body, patch));
         }
     }
-    let whole = Length::ZERO..panel.thickness;
-    let mut blocks: Vec<Block> = Vec::with_capacity(body.len() + pins.len());
     for patch in body {
         if bound == Bound::Core && panel.rounding > Length::ZERO {
-            blocks.extend(rounded(panel, patch));
+            rounded(panel, patch).for_each(|(patch, deep)| solids.add(panel, patch, deep));
         } else {
-            blocks.push(block(panel, patch, whole.clone()));
+            solids.add(panel, patch, Length::ZERO..panel.thickness);
         }
     }
-    blocks.extend(pins.into_iter().map(|(patch, skin)| block(panel, patch, skin..panel.thickness - skin)));
-    blocks
+    for (patch, skin) in pins {
+        solids.add(panel, patch, skin..panel.thickness - skin);
+    }
+    solids
+}
+
+/// So many strips stand for a bow: its edge meets no other part.
+const STRIPS: u8 = 6;
+
+/// What stands out of the rectangle in bows, as strips across their edges.
+fn bowed(panel: &Panel, bound: Bound) -> impl Iterator<Item = Patch> {
+    let bows = panel.features.iter().filter_map(|feature| match feature {
+        Feature::Bow(bow) => Some(*bow),
+        _ => None,
+    });
+    bows.flat_map(move |bow| {
+        (0..STRIPS).map(move |strip| {
+            let place = |at: u8| bow.from + (bow.to - bow.from) * (f64::from(at) / f64::from(STRIPS));
+            let (from, to) = (place(strip), place(strip + 1));
+            let (near, far) = (bow.out_at(from), bow.out_at(to));
+            let middle = (bow.from + bow.to) / 2.0;
+            let out = match bound {
+                Bound::Core => near.min(far),
+                Bound::Hull if from <= middle && middle <= to => bow.rise,
+                Bound::Hull => near.max(far),
+            };
+            beside(panel, bow.edge, from..to, out)
+        })
+    })
+    .filter(|patch| patch.u.0 < patch.u.1 && patch.v.0 < patch.v.1)
 }
 
 /// The rectangle that stands out of an edge by `out`, or is cut into it if that is negative.
@@ -123,7 +189,10 @@ fn lost(bend: Bend) -> impl Iterator<Item = Patch> {
     let Bend { at, leaves, turn } = bend;
     let one = |patch| [Some(patch), None, None];
     let patches = match turn {
-        Turn::Sharp | Turn::Fillet(_) => [None; 3],
+        Turn::Sharp | Turn::Fillet(_) | Turn::Arc(_) => [None; 3],
+        Turn::CutOff { back, ahead } => {
+            one(Patch::between(leaves.turned_right().back().from(at, back), leaves.from(at, ahead)))
+        }
         Turn::Ahead(radius) => {
             one(Patch::between(at, leaves.turned_left().from(leaves.from(at, radius * 2.0), radius)))
         }
@@ -156,18 +225,11 @@ fn lost(bend: Bend) -> impl Iterator<Item = Patch> {
 
 /// Two boxes within a plate whose upright edges are rounded: the whole width less deep, and the
 /// whole depth less wide.
-fn rounded(panel: &Panel, patch: Patch) -> impl Iterator<Item = Block> {
+fn rounded(panel: &Panel, patch: Patch) -> impl Iterator<Item = (Patch, Range<Length>)> {
     let radius = panel.rounding.in_mm();
     let inner = Patch { u: (patch.u.0.max(radius), patch.u.1.min(panel.width.in_mm() - radius)), v: patch.v };
     let flat = panel.rounding..panel.thickness - panel.rounding;
-    let flat = (flat.start < flat.end).then(|| block(panel, patch, flat));
-    let full = (inner.u.0 < inner.u.1).then(|| block(panel, inner, Length::ZERO..panel.thickness));
+    let flat = (flat.start < flat.end).then_some((patch, flat));
+    let full = (inner.u.0 < inner.u.1).then_some((inner, Length::ZERO..panel.thickness));
     flat.into_iter().chain(full)
-}
-
-fn block(panel: &Panel, patch: Patch, deep: Range<Length>) -> Block {
-    let point = |u, v| Point::new(Length::mm(u), Length::mm(v));
-    let place = panel.case_from_panel;
-    let from: Spot = place.spot(point(patch.u.0, patch.v.0), deep.start);
-    Block { from, to: place.spot(point(patch.u.1, patch.v.1), deep.end) }
 }

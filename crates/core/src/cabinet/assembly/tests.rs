@@ -2,13 +2,13 @@
 
 use proptest::prelude::*;
 
-use super::{Assembly, Blocking, Body, Bound, Direction, Disturbance, blocks, floor, groups, play};
+use super::{Assembly, Blocking, Body, Bound, Direction, Disturbance, Solids, floor, groups, play, solids};
 use crate::cabinet::case::Case;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::choice::{Choice, Fill};
 use crate::geometry::outline::Outline;
-use crate::geometry::space::{Block, Spot};
+use crate::geometry::space::{Block, Prism, Spot};
 use crate::range::Range;
 use crate::rules::sample::{Wanted, choices};
 use crate::testing::demo;
@@ -179,9 +179,15 @@ proptest! {
     #[test]
     fn every_valid_unit_goes_together_and_holds(seed in any::<u64>()) {
         built(seed, |case, assembly| {
-            assert_eq!((&assembly.stuck, &assembly.loose), (&vec![], &vec![]));
-            let last = assembly.steps.last().unwrap();
-            assert_eq!((last.part, last.moves), (PanelId::Top, Direction::Down));
+            assert_eq!((&assembly.stuck, &assembly.loose, &assembly.unheld), (&vec![], &vec![], &vec![]));
+            let moves = |part| -> Vec<Direction> {
+                let step = assembly.steps.iter().find(|step| step.part == part).unwrap();
+                step.way.iter().map(|leg| leg.moves).collect()
+            };
+            assert_eq!(assembly.steps.last().unwrap().part, PanelId::Top);
+            assert_eq!((moves(PanelId::Top), moves(PanelId::Back)), (vec![Direction::Down], vec![Direction::Forwards, Direction::Down]));
+            let bent = assembly.steps.iter().filter(|step| step.way.len() > 1);
+            assert_eq!(bent.count(), 1, "the back alone takes two moves");
             // Every joint is closed once, by the later of its two parts.
             let mut closed: Vec<_> = assembly.steps.iter().flat_map(|step| step.closes.clone()).collect();
             closed.sort_unstable();
@@ -196,7 +202,7 @@ proptest! {
         let range = demo();
         let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
         let (picked, case) = made(&range, &choice);
-        let bodies = case.panels.iter().map(|panel| Body::of(blocks(panel, Bound::Core))).chain([floor()]);
+        let bodies = case.panels.iter().map(|panel| Body::of_solids(solids(panel, Bound::Core))).chain([floor()]);
         let cores = Blocking::of(&bodies.collect::<Vec<_>>());
         let moves_with = |body, direction| cores.moves_with(body, direction, play(picked, direction));
         prop_assert_eq!(groups(&case, moves_with), vec![]);
@@ -214,14 +220,23 @@ proptest! {
             let mut standing: Vec<Body> = Vec::new();
             for step in &assembly.steps {
                 let panel = case.panel(step.part).unwrap();
-                let mut out = Length::ZERO;
-                while out < step.travel + Length::mm(4.0) {
-                    let moved = step.moves.opposite().step(out);
-                    let body = Body::of(blocks(panel, Bound::Hull).into_iter().map(|block| shifted(block, moved)));
-                    assert!(standing.iter().all(|other| !other.shares_room(&body)), "{} at {out:?}", step.part);
-                    out += Length::mm(4.0);
+                // The way out: the last move first, and a little further at its end.
+                let mut turn = Spot::default();
+                for (at, leg) in step.way.iter().enumerate().rev() {
+                    let (direction, beyond) = (leg.moves.opposite(), if at == 0 { 4.0 } else { 0.0 });
+                    let (mut out, end) = (Length::ZERO, leg.travel + Length::mm(beyond));
+                    loop {
+                        let moved = plus(turn, direction.step(out));
+                        let body = Body::of_solids(shifted(solids(panel, Bound::Hull), moved));
+                        assert!(standing.iter().all(|other| !other.shares_room(&body)), "{} at {moved:?}", step.part);
+                        if out >= end {
+                            break;
+                        }
+                        out = (out + Length::mm(4.0)).min(end);
+                    }
+                    turn = plus(turn, direction.step(leg.travel));
                 }
-                standing.push(Body::of(blocks(panel, Bound::Hull)));
+                standing.push(Body::of_solids(solids(panel, Bound::Hull)));
             }
         });
     }
@@ -237,7 +252,16 @@ proptest! {
         for panel in case.panels.iter().filter(|panel| panel.rounding == Length::ZERO) {
             let loops: Vec<Vec<(f64, f64)>> =
                 core::iter::once(panel.outline()).chain(panel.holes()).map(|outline| polygon(&outline)).collect();
-            for block in blocks(panel, Bound::Core) {
+            let solids = solids(panel, Bound::Core);
+            for prism in &solids.prisms {
+                for spot in within(prism) {
+                    let point = panel.case_from_panel.point(spot);
+                    let point = (point.u.in_mm(), point.v.in_mm());
+                    let crossings: usize = loops.iter().map(|corners| crossings(corners, point)).sum();
+                    prop_assert!(crossings % 2 == 1, "{} {point:?}", panel.id);
+                }
+            }
+            for block in solids.blocks {
                 let (low, high) = (panel.case_from_panel.point(block.from), panel.case_from_panel.point(block.to));
                 let (u, v) = ((low.u.in_mm(), high.u.in_mm()), (low.v.in_mm(), high.v.in_mm()));
                 let along = |(low, high): (f64, f64), share: f64| low + 1e-2 + (high - low - 2e-2) * share;
@@ -285,28 +309,58 @@ fn crossings(corners: &[(f64, f64)], (u, v): (f64, f64)) -> usize {
 }
 
 /// What is said to come free of a unit with shelves and a leaf; reasoned by hand. Nothing but weight keeps
-/// the top on and the lower base plate under it: both go when the unit lies. After the top follows what
-/// drops in from above, after the lower plate nothing but the upper one.
+/// the top on and the lower base plate under it, or the long boards of a plinth: they go when the unit lies. After the top
+/// follows what drops in from above, after the lower plate nothing but the upper one, after the long boards the bearers on them.
 #[test]
 fn what_comes_free_is_what_weight_alone_holds() {
     let range = demo();
     let leafed = |choice: &Choice| choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
-    let choice = choices(&range, 3, Wanted::Valid).find(leafed).unwrap();
-    let (picked, case) = made(&range, &choice);
+    let all = choices(&range, 3, Wanted::Valid).filter(leafed).take(40);
+    let (on_base, on_plinth): (Vec<Choice>, Vec<Choice>) = all.partition(|choice| choice.plinth_mm.is_none());
+    comes_free(&range, &on_base[0], &[PanelId::BaseLower], PanelId::BaseUpper);
+    comes_free(&range, &on_plinth[0], &[PanelId::PlinthFront, PanelId::PlinthRear], PanelId::Bearer(1));
+}
+
+/// What goes first of a unit that lies, but for its top, and one of those that follow.
+fn comes_free(range: &Range, choice: &Choice, at_once: &[PanelId], then_one: PanelId) {
+    let (picked, case) = made(range, choice);
     let disturbed = Assembly::of(picked, &case).disturbed;
     let of = |by| disturbed.iter().find(|known| known.by == by).unwrap();
     assert_eq!(of(Disturbance::LiftedByTop).first, [PanelId::Top]);
     assert_eq!(of(Disturbance::Unlevel).first, []);
     for by in [Disturbance::LaidOnSide, Disturbance::LaidOnBack, Disturbance::LaidOnFront] {
-        assert_eq!(of(by).first, [PanelId::BaseLower, PanelId::Top], "{by:?}");
+        assert_eq!(of(by).first, [at_once, &[PanelId::Top]].concat(), "{by:?}");
         let then = &of(by).then;
-        assert!(then.contains(&PanelId::BaseUpper), "{then:?}");
+        assert!(then.contains(&then_one), "{then:?}");
         assert!(then.iter().any(|id| matches!(id, PanelId::Leaf(_))), "{then:?}");
         assert!(!then.iter().any(|id| matches!(id, PanelId::Shelf { .. })), "{then:?}");
     }
 }
 
-fn shifted(block: Block, by: Spot) -> Block {
-    let at = |spot: Spot| Spot::new(spot.x + by.x, spot.y + by.y, spot.z + by.z);
-    Block { from: at(block.from), to: at(block.to) }
+fn plus(spot: Spot, by: Spot) -> Spot {
+    Spot::new(spot.x + by.x, spot.y + by.y, spot.z + by.z)
+}
+
+fn shifted(solids: Solids, by: Spot) -> Solids {
+    let block = |block: Block| Block { from: plus(block.from, by), to: plus(block.to, by) };
+    let prism = |prism: Prism| Prism {
+        plan: prism.plan.into_iter().map(|(x, y)| (x + by.x, y + by.y)).collect(),
+        under: prism.under + by.z,
+        over: prism.over + by.z,
+    };
+    Solids {
+        blocks: solids.blocks.into_iter().map(block).collect(),
+        prisms: solids.prisms.into_iter().map(prism).collect(),
+    }
+}
+
+/// Places just within the corners of a prism and in its middle, at its underside and its upper side.
+fn within(prism: &Prism) -> Vec<Spot> {
+    let count = f64::from(u32::try_from(prism.plan.len()).unwrap());
+    let (x, y) = prism.plan.iter().fold((Length::ZERO, Length::ZERO), |(x, y), at| (x + at.0, y + at.1));
+    let middle = (x / count, y / count);
+    let inner = |at: &(Length, Length)| (at.0 + (middle.0 - at.0) * 1e-2, at.1 + (middle.1 - at.1) * 1e-2);
+    let heights = [prism.under + Length::mm(1e-2), prism.over - Length::mm(1e-2)];
+    let level = prism.plan.iter().map(inner).chain([middle]);
+    level.flat_map(|(x, y)| heights.map(|z| Spot::new(x, y, z))).collect()
 }

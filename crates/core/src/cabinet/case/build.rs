@@ -1,16 +1,16 @@
 //! From positions to panels and joints.
 //!
-//! Base of two plates, uprights with tabs down into them and up into the top, a back that drops
-//! into cross-laps, shelves that slide in from the front, stiles that keep them in, leaves on
-//! pivots of their own, and the top that drops last.
+//! Base of two plates, uprights with tabs down into them and up into the top, a back that hangs on
+//! hooks of the uprights, shelves that slide in from the front, stiles that keep them in, leaves on
+//! pivots of their own, staves along bowed ends, and the top that drops last.
 
-use crate::cabinet::blank::{Blank, Blanks};
+use crate::cabinet::blank::{Blank, Blanks, Rank};
 use crate::cabinet::case::Case;
 use crate::cabinet::case::join::Bench;
 use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
-use crate::cabinet::panel::{Feature, Panel, PanelId, Stock};
+use crate::cabinet::panel::{End, Feature, Panel, PanelId, Stock};
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Placement, Spot};
@@ -22,12 +22,16 @@ pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Opti
     if !layout.has_room() {
         return None;
     }
-    let mut bench = Bench::new(drawn.build.clearance_mm);
+    let mut bench = Bench::new(drawn.build);
     drawn.plates(&mut bench, choice);
-    drawn.back(&mut bench, choice);
+    drawn.plinth(&mut bench)?;
+    drawn.back(&mut bench, choice)?;
     for number in 0..=layout.bays.len() {
         drawn.upright(&mut bench, number)?;
         drawn.stile(&mut bench, number)?;
+    }
+    for end in End::ALL {
+        drawn.staves(&mut bench, end)?;
     }
     for (index, (bay, span)) in (1..).zip(choice.bays.iter().zip(&layout.bays)) {
         match bay.fill {
@@ -47,7 +51,7 @@ pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Opti
 pub(super) fn leaf(picked: Picked<'_>, choice: &Choice, layout: &Layout, bay: u8) -> Option<Panel> {
     let drawn = Drawn { picked, layout, build: &picked.range.build };
     let Fill::Leaf(hung) = choice.bays.get(usize::from(bay).checked_sub(1)?)?.fill else { return None };
-    let mut bench = Bench::new(drawn.build.clearance_mm);
+    let mut bench = Bench::new(drawn.build);
     drawn.plates(&mut bench, choice);
     drawn.leaf(&mut bench, bay, hung)?;
     bench.done().panels.into_iter().find(|panel| panel.id == PanelId::Leaf(bay))
@@ -89,20 +93,57 @@ impl Drawn<'_> {
     /// Base and top.
     fn plates(&self, bench: &mut Bench, choice: &Choice) {
         for (id, under) in [
-            (PanelId::BaseLower, Length::ZERO),
-            (PanelId::BaseUpper, self.layout.body),
+            (PanelId::BaseLower, self.layout.base),
+            (PanelId::BaseUpper, self.layout.seam()),
             (PanelId::Top, self.layout.ceiling),
         ] {
-            let origin = Spot::new(Length::ZERO, self.blanks().plate_front(id), under);
+            let lower = id == PanelId::BaseLower;
+            let [left, _] = self.layout.plate_insets(lower);
+            let origin = Spot::new(left, self.blanks().plate_front(id), under);
             let mut plate = self.panel(self.blanks().plate(id), origin, Lie::Flat);
+            let bows = End::ALL.into_iter().filter_map(|end| Some(self.layout.bow(end)?.of_plate(end, lower)));
+            plate.features.extend(bows.map(Feature::Bow));
             let fits = plate.width.min(plate.height) / 2.0;
             plate.corner_radius = choice.corner_radius_mm.length().max(Length::ZERO).min(fits);
             bench.lay(plate);
         }
     }
 
-    fn back(&self, bench: &mut Bench, choice: &Choice) {
-        let Layout { floor, back_front, .. } = *self.layout;
+    /// Two long boards with tabs in the lower base plate, and the bearers that drop onto them.
+    fn plinth(&self, bench: &mut Bench) -> Option<()> {
+        let Some(plinth) = self.layout.plinth else { return Some(()) };
+        let (body, (left, _)) = (self.layout.body, self.layout.plinth_ends()?);
+        let (middles, long) = self.layout.plinth_tabs(self.build);
+        let (under, over) = (self.layout.base, self.layout.base + self.blanks().into_base());
+        let fronts = plinth.long(body);
+        let ids = [PanelId::PlinthFront, PanelId::PlinthRear];
+        for (id, front) in ids.into_iter().zip(fronts) {
+            let blank = self.blanks().plinth_board(id, plinth);
+            bench.lay(self.panel(blank, Spot::new(left, front, Length::ZERO), Lie::Facing));
+            for middle in &middles {
+                let (from, to) = (*middle - long / 2.0, *middle + long / 2.0);
+                let tab = Block { from: Spot::new(from, front, under), to: Spot::new(to, front + body, over) };
+                bench.tab(JointKind::Tab, id, &[PanelId::BaseLower], tab)?;
+            }
+        }
+        for (number, left) in (1..=u8::MAX).zip(self.layout.bearers()) {
+            let bearer = PanelId::Bearer(number);
+            let blank = self.blanks().plinth_board(bearer, plinth);
+            bench.lay(self.panel(blank, Spot::new(left, plinth.front, Length::ZERO), Lie::Side));
+            for (id, front) in ids.into_iter().zip(fronts) {
+                let crossing = Block {
+                    from: Spot::new(left, front, Length::ZERO),
+                    to: Spot::new(left + body, front + body, plinth.height),
+                };
+                bench.lap(bearer, id, crossing, plinth.lap(self.build.clearance_mm))?;
+            }
+        }
+        Some(())
+    }
+
+    /// It stands in the upper base plate alone, since it drops by little, and in the top, which locks it.
+    fn back(&self, bench: &mut Bench, choice: &Choice) -> Option<()> {
+        let Layout { floor, ceiling, back_front, back: thick, .. } = *self.layout;
         let from = self.blanks().back_left();
         let mut back = self.panel(self.blanks().back(), Spot::new(from, back_front, floor), Lie::Facing);
         for (bay, span) in choice.bays.iter().zip(&self.layout.bays) {
@@ -114,6 +155,20 @@ impl Drawn<'_> {
             }
         }
         bench.lay(back);
+        let (down, up) = (floor - self.blanks().back_into_base(), ceiling + self.blanks().into_top(Rank::Rear));
+        // In the middle the top is held in its place, by the back or else by an upright: from there it moves to both sides.
+        let bays = self.layout.bays.len();
+        for (number, span) in self.layout.bays.iter().enumerate() {
+            let holds = number * 2 + 1 == bays;
+            let (middle, half) = (span.middle(), self.build.tab_mm.min(span.clear() / 2.0) / 2.0);
+            let tab = |low, high| Block {
+                from: Spot::new(middle - half, back_front, low),
+                to: Spot::new(middle + half, back_front + thick, high),
+            };
+            bench.tab(JointKind::Tab, PanelId::Back, &[PanelId::BaseUpper], tab(down, floor))?;
+            bench.tab_in_top(PanelId::Back, tab(ceiling, up), holds)?;
+        }
+        Some(())
     }
 
     fn upright(&self, bench: &mut Bench, number: usize) -> Option<()> {
@@ -127,21 +182,23 @@ impl Drawn<'_> {
 
         let long = self.build.tab_mm.min((rear - front) / 4.0);
         let inset = self.build.tab_inset_mm.min((rear - front) / 8.0);
-        // The rear tab stands behind the back, or before it where the chase is too short for it.
-        let behind = rear - layout.back_front - layout.back;
-        let last = if behind > long + inset { rear - inset } else { layout.back_front - inset };
-        let down = (self.build.tab_short_mm, layout.floor);
-        let up = (layout.ceiling, layout.height - self.build.tab_short_mm);
-        for (from, to) in [(front + inset, front + inset + long), (last - long, last)] {
-            let tab = |(low, high)| Block { from: Spot::new(left, from, low), to: Spot::new(right, to, high) };
+        let down = (layout.base + self.build.tab_short_mm, layout.floor);
+        let places = [(Rank::Front, front + inset), (Rank::Rear, rear - inset - long)];
+        for (rank, from) in places {
+            let up = (layout.ceiling, layout.ceiling + self.blanks().into_top(rank));
+            let tab = |(low, high)| Block { from: Spot::new(left, from, low), to: Spot::new(right, from + long, high) };
             bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper, PanelId::BaseLower], tab(down))?;
-            bench.tab(JointKind::Tab, id, &[PanelId::Top], tab(up))?;
+            bench.tab_in_top(id, tab(up), number * 2 == layout.bays.len())?;
         }
-        let crossing = Block {
-            from: Spot::new(left, layout.back_front, layout.floor),
-            to: Spot::new(right, layout.back_front + layout.back, layout.ceiling),
-        };
-        bench.lap(id, PanelId::Back, crossing)
+        for top in layout.hooks.necks() {
+            let over = layout.floor + top;
+            let neck = Block {
+                from: Spot::new(left, layout.back_front, over - layout.hooks.neck),
+                to: Spot::new(right, layout.back_front + layout.back, over),
+            };
+            bench.hook(id, PanelId::Back, neck, layout.hooks)?;
+        }
+        Some(())
     }
 
     /// A stile goes through the upper base plate only: the lower one stands back at the front.
@@ -165,8 +222,27 @@ impl Drawn<'_> {
         let (front, rear) = (layout.face, layout.upright_front);
         let tab = |low, high| Block { from: Spot::new(from, front, low), to: Spot::new(to, rear, high) };
         let short = self.build.tab_short_mm;
-        bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(layout.body + short, layout.floor))?;
-        bench.tab(JointKind::Tab, id, &[PanelId::Top], tab(layout.ceiling, layout.height - short))
+        bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(layout.seam() + short, layout.floor))?;
+        bench.tab_in_top(id, tab(layout.ceiling, layout.ceiling + self.blanks().into_top(Rank::Face)), false)
+    }
+
+    /// The staves of an end, if it is bowed. They stand in the upper base plate only, as stiles do.
+    fn staves(&self, bench: &mut Bench, end: End) -> Option<()> {
+        let (layout, tab, short) = (self.layout, self.picked.range.bow.tab_mm, self.build.tab_short_mm);
+        let Some(bow) = layout.bow(end) else { return Some(()) };
+        for (number, angle) in (1..).zip(bow.angles()) {
+            let blank = self.blanks().stave(end, number, &bow);
+            let mut stave = self.panel(blank, Spot::default(), Lie::Facing);
+            stave.case_from_panel = bow.stave(end, angle, layout.width, layout.floor);
+            let (id, height) = (blank.id, stave.height);
+            bench.lay(stave);
+            let along = ((bow.wide - tab) / 2.0, (bow.wide + tab) / 2.0);
+            let down = layout.seam() + short - layout.floor;
+            let up = height + self.blanks().into_top(Rank::of_stave(number, bow.count));
+            bench.turned_tab(id, PanelId::BaseUpper, along, (down, Length::ZERO))?;
+            bench.turned_tab(id, PanelId::Top, along, (height, up))?;
+        }
+        Some(())
     }
 
     fn shelf(&self, bench: &mut Bench, bay: u8, row: u8, under: Length) -> Option<()> {
@@ -220,9 +296,9 @@ impl Drawn<'_> {
             to: Spot::new(leaf.axis + half, middle + half, high),
         };
         // The lower one stands on the lower base plate and carries the leaf.
-        let (short, play) = (self.build.tab_short_mm, self.build.pivot_clearance_mm);
-        bench.pivot(id, PanelId::BaseUpper, pivot(layout.body, leaf.under), play)?;
-        bench.pivot(id, PanelId::Top, pivot(leaf.over, layout.height - short), play)
+        let (over, play) = (layout.ceiling + self.blanks().into_top(Rank::Face), self.build.pivot_clearance_mm);
+        bench.pivot(id, PanelId::BaseUpper, pivot(layout.seam(), leaf.under), play)?;
+        bench.pivot(id, PanelId::Top, pivot(leaf.over, over), play)
     }
 }
 

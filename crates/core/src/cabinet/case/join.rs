@@ -1,10 +1,12 @@
 //! Making both sides of a joint from one place in the case.
 
 use crate::cabinet::case::Case;
+use crate::cabinet::hook::Hooks;
 use crate::cabinet::joint::{FeatureRef, Joint, JointId, JointKind};
-use crate::cabinet::panel::{Edge, Feature, Panel, PanelId};
+use crate::cabinet::panel::{Edge, Feature, Hook, Panel, PanelId, Taper, TurnedSlot};
 use crate::geometry::outline::Point;
-use crate::geometry::space::{Block, Spot};
+use crate::geometry::space::{Block, Lie, Spot};
+use crate::range::Build;
 use crate::units::quantity::Length;
 
 /// Panels and joints while the case is put together, in the order of their ids.
@@ -13,6 +15,9 @@ pub(super) struct Bench {
     panels: Vec<Panel>,
     joints: Vec<Joint>,
     clearance: Length,
+    /// Of slots that hold nothing in its place.
+    loose: Length,
+    taper: Taper,
 }
 
 /// A rectangle on a panel.
@@ -34,8 +39,10 @@ impl Patch {
 }
 
 impl Bench {
-    pub(super) fn new(clearance: Length) -> Self {
-        Self { panels: Vec::new(), joints: Vec::new(), clearance }
+    pub(super) fn new(build: &Build) -> Self {
+        let taper = Taper { across: build.taper_across_mm, along: build.taper_along_mm };
+        let (clearance, loose) = (build.clearance_mm, build.clearance_loose_mm);
+        Self { panels: Vec::new(), joints: Vec::new(), clearance, loose, taper }
     }
 
     pub(super) fn lay(&mut self, panel: Panel) {
@@ -71,36 +78,102 @@ impl Bench {
         self.joints.insert(at, Joint { id, kind, goes_in, takes, shared, clearance });
     }
 
-    /// Lets `solid`, a part of `tab` that stands out of its rectangle, go through every one of `takers`.
+    /// Lets `solid`, a part of `tab` that stands out of its rectangle, go through every one of `takers`, and holds it in its place.
     pub(super) fn tab(&mut self, kind: JointKind, tab: PanelId, takers: &[PanelId], solid: Block) -> Option<()> {
-        let (half, clearance) = (self.clearance / 2.0, self.clearance);
+        takers.iter().try_for_each(|taker| self.let_in((kind, self.clearance), tab, *taker, solid))
+    }
+
+    /// Lets a tab go into the top, which it holds in its place or not.
+    pub(super) fn tab_in_top(&mut self, tab: PanelId, solid: Block, holds: bool) -> Option<()> {
+        let clearance = if holds { self.clearance } else { self.loose };
+        self.let_in((JointKind::Tab, clearance), tab, PanelId::Top, solid)
+    }
+
+    fn let_in(
+        &mut self,
+        (kind, clearance): (JointKind, Length),
+        tab: PanelId,
+        taker: PanelId,
+        solid: Block,
+    ) -> Option<()> {
+        // An ear slides along its edge: the corners at its end lead nothing in.
+        let taper = if kind == JointKind::Tab { self.taper } else { Taper::default() };
         let panel = self.panel(tab)?;
-        let feature = standing_out(panel, Patch::of(panel, solid));
+        let feature = standing_out(panel, Patch::of(panel, solid), taper);
         let goes_in = self.feature(tab, feature)?;
-        for &taker in takers {
-            let panel = self.panel(taker)?;
-            let feature = cut_in(panel, Patch::of(panel, solid).grown(half));
-            let shared = shared(panel, solid);
-            let takes = self.feature(taker, feature)?;
-            self.join(kind, goes_in, takes, shared, clearance);
-        }
+        let panel = self.panel(taker)?;
+        let feature = cut_in(panel, Patch::of(panel, solid).grown(clearance / 2.0));
+        let shared = shared(panel, solid);
+        let takes = self.feature(taker, feature)?;
+        self.join(kind, goes_in, takes, shared, clearance);
         Some(())
     }
 
-    /// Laps two parts that cross in `solid`: the standing one is open upwards, the dropping one downwards.
-    pub(super) fn lap(&mut self, standing: PanelId, dropping: PanelId, solid: Block) -> Option<()> {
+    /// Drops a board onto another one that it crosses: `crossing` is what both would take of the same place, of which the upper
+    /// board has the upper half, both cut so deep.
+    pub(super) fn lap(&mut self, upper: PanelId, lower: PanelId, crossing: Block, deep: Length) -> Option<()> {
         let (half, clearance) = (self.clearance / 2.0, self.clearance);
-        let Block { from, to } = solid;
-        let middle = (from.z + to.z) / 2.0;
-        let upper = Block { from: Spot { z: middle, ..from }, to };
-        let lower = Block { from, to: Spot { z: middle, ..to } };
+        let mut cut = |id, edge| {
+            let panel = self.panel(id)?;
+            let Patch { from, to } = Patch::of(panel, crossing).grown(half);
+            self.feature(id, Feature::Notch { edge, from: from.u, to: to.u, depth: deep })
+        };
+        let (goes_in, takes) = (cut(upper, Edge::Bottom)?, cut(lower, Edge::Top)?);
+        let shared = Block { from: Spot { z: crossing.from.z + deep, ..crossing.from }, to: crossing.to };
+        self.join(JointKind::Lap, goes_in, takes, shared, clearance);
+        Some(())
+    }
+
+    /// Lets a tab of a part that stands turned go through a plate: between two places along its lower or upper edge, and from one
+    /// height over its lower edge to another.
+    pub(super) fn turned_tab(
+        &mut self,
+        tab: PanelId,
+        taker: PanelId,
+        (from, to): (Length, Length),
+        (low, high): (Length, Length),
+    ) -> Option<()> {
+        // The top is held elsewhere.
+        let clearance = if taker == PanelId::Top { self.loose } else { self.clearance };
+        let taper = self.taper;
+        let panel = self.panel(tab)?;
+        let (place, thickness) = (panel.case_from_panel, panel.thickness);
+        let Lie::Turned(aim) = place.lie else { return None };
+        let feature = standing_out(panel, Patch { from: Point::new(from, low), to: Point::new(to, high) }, taper);
+        let goes_in = self.feature(tab, feature)?;
+        let panel = self.panel(taker)?;
+        let middle = place.spot(Point::new((from + to) / 2.0, low), thickness / 2.0);
+        let slot = TurnedSlot {
+            centre: panel.case_from_panel.point(middle),
+            length: to - from + clearance,
+            width: thickness + clearance,
+            aim,
+        };
+        let corners = [(from, Length::ZERO), (to, Length::ZERO), (to, thickness), (from, thickness)];
+        let [first, others @ ..] = corners.map(|(u, deep)| [low, high].map(|v| place.spot(Point::new(u, v), deep)));
+        let [from, to] = first;
+        let around = others.into_iter().flatten().fold(Block { from, to: from }.around(to), Block::around);
+        let shared = shared(panel, around);
+        let takes = self.feature(taker, Feature::TurnedSlot(slot))?;
+        self.join(JointKind::Tab, goes_in, takes, shared, clearance);
+        Some(())
+    }
+
+    /// Hangs a part on a hook of `standing`: `neck` is what of the hook lies within the thickness of the one that hangs.
+    pub(super) fn hook(&mut self, standing: PanelId, hanging: PanelId, neck: Block, hooks: Hooks) -> Option<()> {
+        let (half, clearance) = (self.clearance / 2.0, self.clearance);
         let panel = self.panel(standing)?;
-        let takes = cut_in(panel, Patch::of(panel, upper).grown(half));
-        let takes = self.feature(standing, takes)?;
-        let panel = self.panel(dropping)?;
-        let goes_in = cut_in(panel, Patch::of(panel, lower).grown(half));
-        let goes_in = self.feature(dropping, goes_in)?;
-        self.join(JointKind::Lap, goes_in, takes, upper, clearance);
+        let Patch { from, to } = Patch::of(panel, neck);
+        let (long, Hooks { nose, rise, .. }) = (to.u + half - panel.width, hooks);
+        let hook = Hook { from: from.v, to: to.v, neck: long, nose, rise };
+        let goes_in = self.feature(standing, Feature::Hook(hook))?;
+        let panel = self.panel(hanging)?;
+        let Patch { from, to } = Patch::of(panel, neck);
+        // It lies on the neck, and is as much higher as it takes to come over the nose.
+        let slot =
+            Feature::Slot { from: Point::new(from.u - half, to.v - hooks.slot()), to: Point::new(to.u + half, to.v) };
+        let takes = self.feature(hanging, slot)?;
+        self.join(JointKind::Hook, goes_in, takes, neck, clearance);
         Some(())
     }
 
@@ -124,10 +197,14 @@ impl Bench {
 }
 
 /// The tab that a patch beyond one edge of the panel makes.
-fn standing_out(panel: &Panel, patch: Patch) -> Feature {
+fn standing_out(panel: &Panel, patch: Patch, taper: Taper) -> Feature {
     let Patch { from, to } = patch;
-    let along_u = |edge, depth| Feature::Tab { edge, from: from.u, to: to.u, depth };
-    let along_v = |edge, depth| Feature::Tab { edge, from: from.v, to: to.v, depth };
+    let tab = |edge, from, to, depth| {
+        let taper = taper.within(to - from, depth);
+        Feature::Tab { edge, from, to, depth, taper }
+    };
+    let along_u = |edge, depth| tab(edge, from.u, to.u, depth);
+    let along_v = |edge, depth| tab(edge, from.v, to.v, depth);
     if to.u > panel.width {
         along_v(Edge::Right, to.u - panel.width)
     } else if from.u < Length::ZERO {

@@ -1,14 +1,16 @@
 //! Laws of the case, over the whole choice space.
 
+use std::collections::BTreeMap;
+
 use proptest::prelude::*;
 
 use crate::business::price::Item;
 use crate::business::promise::Backlog;
 use crate::cabinet::case::Case;
 use crate::cabinet::joint::{FeatureRef, Joint, JointKind};
-use crate::cabinet::panel::{Edge, Feature, Panel, PanelId};
+use crate::cabinet::panel::{Edge, Feature, Hook, Panel, PanelId, TurnedSlot};
 use crate::choice::Choice;
-use crate::geometry::outline::Point;
+use crate::geometry::outline::{Corner, Point, Segment};
 use crate::geometry::space::Block;
 use crate::order::derive::{Derived, advise, derive};
 use crate::order::document::Document;
@@ -37,17 +39,19 @@ fn patch(panel: &Panel, feature: Feature) -> (Point, Point) {
         Edge::Right => (Point::new(panel.width - inner, from), Point::new(panel.width + outer, to)),
     };
     match feature {
-        Feature::Tab { edge, from, to, depth } => at(edge, from, to, Length::ZERO, depth),
+        Feature::Tab { edge, from, to, depth, .. } => at(edge, from, to, Length::ZERO, depth),
         Feature::Pivot { edge, at: middle, diameter, depth } => {
             at(edge, middle - diameter / 2.0, middle + diameter / 2.0, Length::ZERO, depth)
         }
+        // Its neck.
+        Feature::Hook(Hook { from, to, neck, .. }) => at(Edge::Right, from, to, Length::ZERO, neck),
         Feature::Notch { edge, from, to, depth } => at(edge, from, to, depth, Length::ZERO),
         Feature::Slot { from, to } => (from, to),
         Feature::Bore { centre, diameter } => {
             let half = diameter / 2.0;
             (Point::new(centre.u - half, centre.v - half), Point::new(centre.u + half, centre.v + half))
         }
-        Feature::Hole { .. } => panic!("no joint has a hole for cables or fingers"),
+        Feature::Hole { .. } | Feature::Bow(_) | Feature::TurnedSlot(_) => panic!("of no joint, or of a turned one"),
     }
 }
 
@@ -88,6 +92,9 @@ fn thin(panel: &Panel) -> usize {
 
 /// Both sides of a joint, each read off its own panel, fit by the stated clearance.
 fn check_joint(case: &Case, joint: &Joint) {
+    if let Feature::TurnedSlot(slot) = case.panel(joint.id.takes).unwrap().features[usize::from(joint.takes.index)] {
+        return check_turned(case, joint, slot);
+    }
     let free = free(case, joint);
     let goes_in = thin(case.panel(joint.id.goes_in).unwrap());
     let takes = thin(case.panel(joint.id.takes).unwrap());
@@ -104,20 +111,50 @@ fn check_joint(case: &Case, joint: &Joint) {
             close(free[goes_in], clearance, &format!("{} across", joint.id));
             close(free[1], clearance / 2.0, &format!("{} at its end", joint.id));
         }
-        // Each part is as wide as its own thickness; the other's notch is wider by the clearance.
+        // Each is cut as wide as the other is thick, and both so deep that the floors of their cuts stay apart.
         JointKind::Lap => {
-            for (notched, standing) in [(joint.takes, joint.id.goes_in), (joint.goes_in, joint.id.takes)] {
-                let notch = block(case, notched);
-                let other = case.panel(standing).unwrap();
-                let sizes = [notch.to.x - notch.from.x, notch.to.y - notch.from.y, notch.to.z - notch.from.z];
-                close(
-                    sizes[thin(other)].in_mm(),
-                    (other.thickness + joint.clearance).in_mm(),
-                    &format!("{}", joint.id),
-                );
-            }
+            close(free[goes_in], clearance, &format!("{} across the upper one", joint.id));
+            close(free[takes], -clearance, &format!("{} across the lower one", joint.id));
+            let (upper, lower) = (block(case, joint.goes_in), block(case, joint.takes));
+            close((upper.to.z - lower.from.z).in_mm(), clearance, &format!("{} between the floors", joint.id));
+            assert!(upper.from.z == Length::ZERO && upper.to.z < lower.to.z, "{} stands on the floor", joint.id);
+        }
+        // The slot is wider than the upright, the neck longer than the back is thick; the back lies on the neck, with
+        // room for the nose under it.
+        JointKind::Hook => {
+            close(free[goes_in], clearance, &format!("{} across", joint.id));
+            close(free[takes], -clearance, &format!("{} between edge and nose", joint.id));
+            let (neck, slot) = (block(case, joint.goes_in), block(case, joint.takes));
+            close(slot.to.z.in_mm(), neck.to.z.in_mm(), &format!("{} on its neck", joint.id));
+            let panel = case.panel(joint.id.goes_in).unwrap();
+            let Feature::Hook(hook) = panel.features[usize::from(joint.goes_in.index)] else { panic!("{}", joint.id) };
+            assert!((neck.from.z - slot.from.z) > hook.rise, "{} has no room for its nose", joint.id);
         }
     }
+}
+
+/// The tab of a part that stands turned, in the axes of its slot: in its middle, as much smaller as the clearance says.
+fn check_turned(case: &Case, joint: &Joint, slot: TurnedSlot) {
+    let (stave, plate) = (case.panel(joint.id.goes_in).unwrap(), case.panel(joint.id.takes).unwrap());
+    let Feature::Tab { from, to, .. } = stave.features[usize::from(joint.goes_in.index)] else {
+        panic!("{}", joint.id)
+    };
+    let aim = slot.aim;
+    let mut span = [(f64::INFINITY, f64::NEG_INFINITY); 2];
+    for (u, deep) in [(from, Length::ZERO), (to, Length::ZERO), (from, stave.thickness), (to, stave.thickness)] {
+        let at = plate.case_from_panel.point(stave.case_from_panel.spot(Point::new(u, Length::ZERO), deep));
+        let (u, v) = ((at.u - slot.centre.u).in_mm(), (at.v - slot.centre.v).in_mm());
+        for (span, along) in span.iter_mut().zip([u * aim.x + v * aim.y, v * aim.x - u * aim.y]) {
+            *span = (span.0.min(along), span.1.max(along));
+        }
+    }
+    let half = joint.clearance.in_mm() / 2.0;
+    for (span, wide) in span.into_iter().zip([slot.length.in_mm(), slot.width.in_mm()]) {
+        close(span.0 + wide / 2.0, half, &format!("{} before", joint.id));
+        close(wide / 2.0 - span.1, half, &format!("{} behind", joint.id));
+    }
+    let (under, over) = (plate.case_from_panel.origin.z, plate.case_from_panel.origin.z + plate.thickness);
+    assert!(joint.shared.from.z >= under && joint.shared.to.z <= over && joint.shared.from.z < joint.shared.to.z);
 }
 
 fn check_panel(panel: &Panel) {
@@ -128,19 +165,60 @@ fn check_panel(panel: &Panel) {
     close(outline.length().in_mm(), panel.outer_length().in_mm(), &format!("outline of {}", panel.id));
     let inner: Length = panel.holes().map(|hole| hole.length()).sum();
     close(inner.in_mm(), panel.inner_length().in_mm(), &format!("holes of {}", panel.id));
-    if panel.holes().next().is_none() {
+    // With its holes by their own outlines.
+    if panel.holes().next().is_some() {
+        let loops: Vec<_> = panel
+            .holes()
+            .chain([outline.clone()])
+            .map(|outline| (outline.area().in_mm2(), outline.centroid()))
+            .collect();
+        let moment = |of: fn(Point) -> Length| loops.iter().map(|(area, at)| area * of(*at).in_mm()).sum::<f64>();
+        let (area, expected) = (panel.area().in_mm2(), panel.centroid());
+        close(moment(|at| at.u) / area, expected.u.in_mm(), &format!("centroid of {}", panel.id));
+        close(moment(|at| at.v) / area, expected.v.in_mm(), &format!("centroid of {}", panel.id));
+    } else {
         let (found, expected) = (outline.centroid(), panel.centroid());
         close(found.u.in_mm(), expected.u.in_mm(), &format!("centroid of {}", panel.id));
         close(found.v.in_mm(), expected.v.in_mm(), &format!("centroid of {}", panel.id));
     }
-    let corners = outline.corners().iter();
+    // The middle of an arc that bulges out is an extreme of the outline as well.
+    let middles = outline.segments().filter(|segment| segment.bulge > 0.0).map(|segment| {
+        let (middle, bulge) = (segment.at(0.5), segment.bulge / 2.0);
+        let Segment { from, to, .. } = segment;
+        Corner { at: Point::new(middle.u + (to.v - from.v) * bulge, middle.v - (to.u - from.u) * bulge), bulge: 0.0 }
+    });
     let (mut low, mut high) = (Point::default(), Point::default());
-    for corner in corners {
+    for corner in outline.corners().iter().copied().chain(middles) {
         low = Point::new(low.u.min(corner.at.u), low.v.min(corner.at.v));
         high = Point::new(high.u.max(corner.at.u), high.v.max(corner.at.v));
     }
     close((high.u - low.u).in_mm(), panel.blank().0.in_mm(), &format!("blank of {}", panel.id));
     close((high.v - low.v).in_mm(), panel.blank().1.in_mm(), &format!("blank of {}", panel.id));
+}
+
+/// The top meets its tabs rank by rank: the longest first, never more than two thirds of them at once, and each finds its slot.
+#[test]
+fn the_top_meets_its_tabs_one_rank_after_another() {
+    let range = demo();
+    let mut most = 0;
+    for choice in choices(&range, 19, Wanted::Valid).take(200) {
+        let judged = judge(&range, &choice);
+        let case = Case::of(judged.picked.unwrap(), &choice, &judged.layout.unwrap()).unwrap();
+        let top = case.joints.iter().filter(|joint| joint.id.takes == PanelId::Top);
+        let mut ranks: BTreeMap<u64, usize> = BTreeMap::new();
+        for joint in top.clone() {
+            let reach = (joint.shared.to.z - joint.shared.from.z).to_hundredth_mm().to_bits();
+            *ranks.entry(reach).or_default() += 1;
+            let panel = case.panel(joint.goes_in.panel).unwrap();
+            if let Feature::Tab { taper, .. } = panel.features[usize::from(joint.goes_in.index)] {
+                assert!(taper.across == range.build.taper_across_mm && taper.along == range.build.taper_along_mm);
+            }
+        }
+        let (all, largest) = (top.count(), ranks.values().copied().max().unwrap());
+        assert!(ranks.len() >= 2 && largest * 3 <= all * 2, "{choice:?}: {ranks:?}");
+        most = most.max(largest);
+    }
+    assert!(most <= 14, "{most} at once");
 }
 
 proptest! {
@@ -191,6 +269,28 @@ proptest! {
             let apart = one.price.total_minor - two.price.total_minor;
             assert!(apart.in_minor().abs() <= 2, "{apart:?}: the lines' rounding alone");
         }));
+    }
+
+    /// An offset by the cutter's radius leaves something of every relief, fillet and hole.
+    #[test]
+    fn inner_arcs_are_rounder_than_the_cutter(seed in any::<u64>(), cutter in 4u8..=12) {
+        let mut range = demo();
+        range.build.cutter_mm = Length::mm(f64::from(cutter));
+        let choice = choices(&range, seed, Wanted::Valid).next().unwrap();
+        let judged = judge(&range, &choice);
+        let case = Case::of(judged.picked.unwrap(), &choice, &judged.layout.unwrap()).unwrap();
+        let mut arcs = 0;
+        for panel in &case.panels {
+            for outline in panel.holes().chain([panel.outline()]) {
+                // Material lies at the left: what turns right is inside.
+                for arc in outline.segments().filter(|segment| segment.bulge < 0.0) {
+                    let over = arc.radius() - range.build.cutter_mm / 2.0;
+                    prop_assert!(over.in_mm() > 0.09, "{}: {over:?}", panel.id);
+                    arcs += 1;
+                }
+            }
+        }
+        prop_assert!(arcs > 0);
     }
 
     /// A remedy was tried: after it the finding is gone, and no other has come that matters as much or more.

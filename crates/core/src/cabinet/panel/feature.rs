@@ -1,39 +1,52 @@
 //! What departs from a panel's rectangle.
 
-use crate::geometry::corner::Heading;
 use crate::geometry::outline::Point;
 use crate::units::quantity::Length;
 
-/// An edge of the panel's rectangle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Edge {
-    /// v = 0.
-    Bottom,
-    /// u = width.
-    Right,
-    /// v = height.
-    Top,
-    /// u = 0.
-    Left,
+use super::edge::Edge;
+use super::{EdgeBow, TurnedSlot};
+
+/// How the two corners at the end of a tab are cut off, so that it finds its slot.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Taper {
+    /// Along the tab's end, at each side.
+    pub across: Length,
+    /// Along its flanks.
+    pub along: Length,
 }
 
-impl Edge {
-    /// All edges in the order in which an outline runs along them.
-    pub(super) const ALL: [Self; 4] = [Self::Bottom, Self::Right, Self::Top, Self::Left];
+impl Taper {
+    /// As much of it as a tab has room for: half of its end and half of its flanks stay at least.
+    #[must_use]
+    pub fn within(self, width: Length, depth: Length) -> Self {
+        Self { across: self.across.min(width / 4.0), along: self.along.min(depth / 2.0) }
+    }
+}
 
-    /// The way the outline runs along it, counter-clockwise.
-    pub(super) const fn heading(self) -> Heading {
-        match self {
-            Self::Bottom => Heading::Right,
-            Self::Right => Heading::Up,
-            Self::Top => Heading::Left,
-            Self::Left => Heading::Down,
-        }
+/// A neck that stands out of the right edge, and a nose at its end that rises over it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hook {
+    /// Where the neck begins along the edge.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+    /// How long it is, up to the nose.
+    pub neck: Length,
+    /// How long the nose is.
+    pub nose: Length,
+    /// How far the nose rises over the neck.
+    pub rise: Length,
+}
+
+impl Hook {
+    /// How far it stands out of the edge.
+    pub fn out(self) -> Length {
+        self.neck + self.nose
     }
 
-    /// Whether the outline runs along it towards larger figures.
-    pub(super) const fn runs_forwards(self) -> bool {
-        matches!(self, Self::Bottom | Self::Right)
+    /// Two rectangles that it is made of: from where to where along the edge, and out from it.
+    pub(crate) fn rectangles(self) -> [((Length, Length), (Length, Length)); 2] {
+        [((self.from, self.to), (Length::ZERO, self.out())), ((self.to, self.to + self.rise), (self.neck, self.out()))]
     }
 }
 
@@ -50,6 +63,8 @@ pub enum Feature {
         to: Length,
         /// How far it stands out.
         depth: Length,
+        /// How its end is cut off at both corners.
+        taper: Taper,
     },
     /// A pin that stands out of an edge: cut square, then rounded over by hand.
     Pivot {
@@ -62,6 +77,8 @@ pub enum Feature {
         /// How far it stands out.
         depth: Length,
     },
+    /// A hook at the right edge.
+    Hook(Hook),
     /// Cuts into an edge by `depth`, between two places along it.
     Notch {
         /// The edge.
@@ -96,6 +113,10 @@ pub enum Feature {
         /// Height.
         height: Length,
     },
+    /// A square-cornered hole that is turned.
+    TurnedSlot(TurnedSlot),
+    /// An arc in place of an edge.
+    Bow(EdgeBow),
 }
 
 impl Feature {
@@ -103,7 +124,9 @@ impl Feature {
     pub(super) const fn edge(self) -> Option<Edge> {
         match self {
             Self::Tab { edge, .. } | Self::Pivot { edge, .. } | Self::Notch { edge, .. } => Some(edge),
-            Self::Slot { .. } | Self::Bore { .. } | Self::Hole { .. } => None,
+            Self::Hook(_) => Some(Edge::Right),
+            Self::Bow(bow) => Some(bow.edge),
+            Self::Slot { .. } | Self::Bore { .. } | Self::Hole { .. } | Self::TurnedSlot(_) => None,
         }
     }
 
@@ -114,8 +137,8 @@ impl Feature {
         let same_point = |a: Point, b: Point| same(a.u, b.u) && same(a.v, b.v);
         match (self, other) {
             (
-                Self::Tab { edge: a, from, to, depth },
-                Self::Tab { edge: b, from: other_from, to: other_to, depth: other_depth },
+                Self::Tab { edge: a, from, to, depth, .. },
+                Self::Tab { edge: b, from: other_from, to: other_to, depth: other_depth, .. },
             )
             | (
                 Self::Notch { edge: a, from, to, depth },

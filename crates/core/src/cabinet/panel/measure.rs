@@ -28,7 +28,7 @@ impl Panel {
     fn pieces(&self) -> impl Iterator<Item = (Area, Point)> + '_ {
         let middle = Point::new(self.width / 2.0, self.height / 2.0);
         let features = self.features.iter().flat_map(|feature| {
-            let turns = self.bends(*feature).map(Bend::added_area);
+            let turns = self.bends(*feature).into_iter().map(Bend::added_area);
             core::iter::once(self.piece(*feature)).chain(turns)
         });
         let corners = Edge::ALL.map(|edge| self.edge_start(edge).added_area());
@@ -37,10 +37,11 @@ impl Panel {
 
     fn piece(&self, feature: Feature) -> (Area, Point) {
         match feature {
-            Feature::Tab { edge, from, to, depth } => {
+            Feature::Tab { edge, from, to, depth, .. } => {
                 ((to - from) * depth, self.beside(edge, (from + to) / 2.0, depth / 2.0))
             }
             Feature::Pivot { edge, at, diameter, depth } => (diameter * depth, self.beside(edge, at, depth / 2.0)),
+            Feature::Hook(hook) => balance(self.hook_pieces(hook)),
             Feature::Notch { edge, from, to, depth } => {
                 ((from - to) * depth, self.beside(edge, (from + to) / 2.0, depth / -2.0))
             }
@@ -52,6 +53,8 @@ impl Panel {
             Feature::Hole { centre, length, height } => {
                 ((height - length) * height + height * height * -FRAC_PI_4, centre)
             }
+            Feature::TurnedSlot(slot) => slot.piece(self),
+            Feature::Bow(bow) => bow.arc(self).cap(),
         }
     }
 
@@ -67,7 +70,7 @@ impl Panel {
         });
         let fillets = self.features.iter().filter(|feature| matches!(feature, Feature::Pivot { .. }));
         let fillets = fillets.flat_map(|feature| {
-            self.bends(*feature).map(|bend| {
+            self.bends(*feature).into_iter().map(|bend| {
                 let (area, at) = bend.added_area();
                 (area * -1.0, at)
             })
@@ -89,21 +92,41 @@ impl Panel {
 
     /// Size of the smallest rectangle that holds the panel with its tabs: along u, along v.
     pub fn blank(&self) -> (Length, Length) {
+        let [out_u, out_v] = self.stands_out();
+        (self.width + out_u.into_iter().sum(), self.height + out_v.into_iter().sum())
+    }
+
+    /// The lower left corner of that rectangle.
+    pub fn blank_corner(&self) -> Point {
+        let [[low_u, _], [low_v, _]] = self.stands_out();
+        Point::new(-low_u, -low_v)
+    }
+
+    /// How far tabs, pivots and bows stand out of the rectangle: along u and v, at its lower and at its upper side.
+    fn stands_out(&self) -> [[Length; 2]; 2] {
         let (mut out_u, mut out_v) = ([Length::ZERO; 2], [Length::ZERO; 2]);
         for feature in &self.features {
-            if let Feature::Tab { edge, depth, .. } | Feature::Pivot { edge, depth, .. } = *feature {
-                let [low_u, high_u] = &mut out_u;
-                let [low_v, high_v] = &mut out_v;
-                let side = match edge {
-                    Edge::Left => low_u,
-                    Edge::Right => high_u,
-                    Edge::Bottom => low_v,
-                    Edge::Top => high_v,
-                };
-                *side = side.max(depth);
-            }
+            let (edge, depth) = match *feature {
+                Feature::Tab { edge, depth, .. } | Feature::Pivot { edge, depth, .. } => (edge, depth),
+                Feature::Hook(hook) => (Edge::Right, hook.out()),
+                Feature::Bow(bow) => (bow.edge, bow.rise),
+                Feature::Notch { .. }
+                | Feature::Slot { .. }
+                | Feature::Bore { .. }
+                | Feature::Hole { .. }
+                | Feature::TurnedSlot(_) => continue,
+            };
+            let [low_u, high_u] = &mut out_u;
+            let [low_v, high_v] = &mut out_v;
+            let side = match edge {
+                Edge::Left => low_u,
+                Edge::Right => high_u,
+                Edge::Bottom => low_v,
+                Edge::Top => high_v,
+            };
+            *side = side.max(depth);
         }
-        (self.width + out_u.into_iter().sum(), self.height + out_v.into_iter().sum())
+        [out_u, out_v]
     }
 
     /// Length of the outer outline.
@@ -113,15 +136,28 @@ impl Panel {
             Feature::Tab { depth, .. } | Feature::Pivot { depth, .. } | Feature::Notch { depth, .. } => {
                 depth * 2.0 + self.turned(*feature)
             }
-            Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } => Length::ZERO,
+            Feature::Hook(hook) => (hook.out() + hook.rise) * 2.0 + self.turned(*feature),
+            Feature::Bow(bow) => bow.added_length(self),
+            Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } | Feature::TurnedSlot(_) => Length::ZERO,
         });
         (self.width + self.height) * 2.0 + corners + sides.sum()
+    }
+
+    /// How many holes it has.
+    pub fn count_of_holes(&self) -> u32 {
+        let holes = self.features.iter().filter(|feature| feature.edge().is_none());
+        holes.map(|_| 1).sum()
     }
 
     /// Length of all holes.
     pub fn inner_length(&self) -> Length {
         let holes = self.features.iter().map(|feature| match *feature {
-            Feature::Tab { .. } | Feature::Pivot { .. } | Feature::Notch { .. } => Length::ZERO,
+            Feature::Tab { .. }
+            | Feature::Pivot { .. }
+            | Feature::Hook(_)
+            | Feature::Notch { .. }
+            | Feature::Bow(_) => Length::ZERO,
+            Feature::TurnedSlot(slot) => slot.around(self),
             Feature::Slot { from, to } => (to.u - from.u + to.v - from.v) * 2.0 + self.turned(*feature),
             Feature::Bore { diameter, .. } => diameter * PI,
             Feature::Hole { length, height, .. } => (length - height) * 2.0 + height * PI,
@@ -131,7 +167,7 @@ impl Panel {
 
     /// What a feature's turns add to the length.
     fn turned(&self, feature: Feature) -> Length {
-        self.bends(feature).map(Bend::added_length).into_iter().sum()
+        self.bends(feature).into_iter().map(Bend::added_length).sum()
     }
 }
 

@@ -2,12 +2,18 @@
 
 use core::f64::consts::SQRT_2;
 
+use smallvec::SmallVec;
+
 use crate::geometry::corner::{Bend, Heading, Turn};
 use crate::geometry::outline::{Outline, Point};
+use crate::range::relief_radius;
 use crate::units::quantity::Length;
 use crate::units::short;
 
-use super::{Edge, Feature, Panel};
+use super::{Edge, Feature, Panel, Taper};
+
+/// The corners of a feature: most have four.
+pub(super) type Bends = SmallVec<[Bend; 6]>;
 
 impl Panel {
     /// The outer outline, counter-clockwise.
@@ -16,8 +22,8 @@ impl Panel {
         for edge in Edge::ALL {
             bends.push(self.edge_start(edge));
             let on_edge = self.features.iter().filter(|feature| feature.edge() == Some(edge));
-            let mut features: Vec<[Bend; 4]> = on_edge.map(|feature| self.bends(*feature)).collect();
-            let along = |bends: &[Bend; 4]| edge.heading().along(bends[0].at);
+            let mut features: Vec<Bends> = on_edge.map(|feature| self.bends(*feature)).collect();
+            let along = |bends: &Bends| bends.first().map_or(Length::ZERO, |bend| edge.heading().along(bend.at));
             short::sort(&mut features, along);
             bends.extend(features.into_iter().flatten());
         }
@@ -27,7 +33,12 @@ impl Panel {
     /// The outlines of the holes, clockwise.
     pub fn holes(&self) -> impl Iterator<Item = Outline> + '_ {
         self.features.iter().filter_map(|feature| match *feature {
-            Feature::Tab { .. } | Feature::Pivot { .. } | Feature::Notch { .. } => None,
+            Feature::Tab { .. }
+            | Feature::Pivot { .. }
+            | Feature::Hook(_)
+            | Feature::Notch { .. }
+            | Feature::Bow(_) => None,
+            Feature::TurnedSlot(slot) => Some(slot.outline(self)),
             Feature::Slot { .. } => Some(Outline::through(self.bends(*feature).into_iter().flat_map(Bend::corners))),
             Feature::Bore { centre, diameter } => Some(Outline::circle(centre, diameter).reversed()),
             Feature::Hole { centre, length, height } => Some(Outline::stadium(centre, length, height).reversed()),
@@ -41,8 +52,16 @@ impl Panel {
             Edge::Top => self.width,
             Edge::Left => self.height,
         };
-        let turn = if self.corner_radius > Length::ZERO { Turn::Rounded(self.corner_radius) } else { Turn::Sharp };
+        let rounded = self.corner_radius > Length::ZERO && !self.ends_in_a_bow(edge);
+        let turn = if rounded { Turn::Rounded(self.corner_radius) } else { Turn::Sharp };
         Bend { at: self.beside(edge, along, Length::ZERO), leaves: edge.heading(), turn }
+    }
+
+    /// Whether the edge or the one before it, which meet in a corner, goes out in a bow.
+    fn ends_in_a_bow(&self, edge: Edge) -> bool {
+        let before = Edge::ALL.into_iter().find(|before| before.heading() == edge.heading().turned_right());
+        let is_near = |bow: Edge| bow == edge || Some(bow) == before;
+        self.features.iter().any(|feature| matches!(feature, Feature::Bow(bow) if is_near(bow.edge)))
     }
 
     /// All corners of the panel's outlines that may turn: its own and those of its features.
@@ -51,24 +70,34 @@ impl Panel {
         corners.into_iter().chain(self.features.iter().flat_map(|feature| self.bends(*feature)))
     }
 
-    /// The four corners of a square feature in the outline's order; round holes have none that turn.
-    pub(super) fn bends(&self, feature: Feature) -> [Bend; 4] {
-        match feature {
-            Feature::Tab { edge, from, to, depth } => {
-                let (first, last) = self.roots(edge, (from, to), |room| flank(depth, room, self.cutter / 2.0));
-                self.standing_out(edge, (from, to, depth), first, last)
+    /// The corners of a square feature in the outline's order; round holes have none that turn, and those of a turned slot are
+    /// its own.
+    pub(super) fn bends(&self, feature: Feature) -> Bends {
+        let four = match feature {
+            Feature::Hook(hook) => return self.hook_bends(hook).into(),
+            Feature::TurnedSlot(_) => return Bends::new(),
+            Feature::Bow(bow) => {
+                let (arc, leaves) = (bow.arc(self), bow.edge.heading());
+                let end = Bend { at: arc.to, leaves, turn: Turn::Sharp };
+                return [Bend { at: arc.from, leaves, turn: Turn::Arc(arc.bulge) }, end].into_iter().collect();
+            }
+            Feature::Tab { edge, from, to, depth, taper } => {
+                let flanks = depth - taper.along;
+                let (first, last) =
+                    self.roots(edge, (from, to), |room| flank(flanks, room, relief_radius(self.cutter)));
+                self.standing_out(edge, (from, to, depth), (first, last), taper)
             }
             Feature::Pivot { edge, at, diameter, depth } => {
-                let (from, to, radius) = (at - diameter / 2.0, at + diameter / 2.0, self.cutter / 2.0);
+                let (from, to, radius) = (at - diameter / 2.0, at + diameter / 2.0, relief_radius(self.cutter));
                 let fillet = |room: Length| {
                     let turn = if depth >= radius && room >= radius { Turn::Fillet(radius) } else { Turn::Sharp };
                     (turn, turn)
                 };
                 let (first, last) = self.roots(edge, (from, to), fillet);
-                self.standing_out(edge, (from, to, depth), first, last)
+                self.standing_out(edge, (from, to, depth), (first, last), Taper::default())
             }
             Feature::Notch { edge, from, to, depth } => {
-                let (first, last) = between(to - from, depth, self.cutter / 2.0);
+                let (first, last) = between(to - from, depth, relief_radius(self.cutter));
                 let (start, end) = if edge.runs_forwards() { (from, to) } else { (to, from) };
                 let (along, out) = (edge.heading(), edge.heading().turned_right());
                 let bend = |at, depth, leaves, turn| Bend { at: self.beside(edge, at, depth), leaves, turn };
@@ -83,18 +112,27 @@ impl Panel {
             Feature::Bore { centre, .. } | Feature::Hole { centre, .. } => {
                 [Bend { at: centre, leaves: Heading::Up, turn: Turn::Sharp }; 4]
             }
-        }
+        };
+        Bends::from_slice(&four)
     }
 
-    fn standing_out(&self, edge: Edge, tab: (Length, Length, Length), first: Turn, last: Turn) -> [Bend; 4] {
-        let (from, to, depth) = tab;
+    fn standing_out(
+        &self,
+        edge: Edge,
+        (from, to, depth): (Length, Length, Length),
+        (first, last): (Turn, Turn),
+        Taper { across, along: flank }: Taper,
+    ) -> [Bend; 4] {
+        let cut_off = |back, ahead| {
+            if across > Length::ZERO && flank > Length::ZERO { Turn::CutOff { back, ahead } } else { Turn::Sharp }
+        };
         let (start, end) = if edge.runs_forwards() { (from, to) } else { (to, from) };
         let (along, out) = (edge.heading(), edge.heading().turned_right());
         let bend = |at, depth, leaves, turn| Bend { at: self.beside(edge, at, depth), leaves, turn };
         [
             bend(start, Length::ZERO, out, first),
-            bend(start, depth, along, Turn::Sharp),
-            bend(end, depth, out.back(), Turn::Sharp),
+            bend(start, depth, along, cut_off(flank, across)),
+            bend(end, depth, out.back(), cut_off(across, flank)),
             bend(end, Length::ZERO, along, last),
         ]
     }
@@ -113,8 +151,8 @@ impl Panel {
     }
 
     /// A slot's reliefs lie in its end walls, where the shoulders of the part that goes in cover them.
-    fn slot(&self, from: Point, to: Point) -> [Bend; 4] {
-        let (along_u, along_v, radius) = (to.u - from.u, to.v - from.v, self.cutter / 2.0);
+    pub(super) fn slot(&self, from: Point, to: Point) -> [Bend; 4] {
+        let (along_u, along_v, radius) = (to.u - from.u, to.v - from.v, relief_radius(self.cutter));
         let (lying, short, long) =
             if along_u >= along_v { (true, along_v, along_u) } else { (false, along_u, along_v) };
         let (first, last) = between(short, long / 2.0, radius);

@@ -1,7 +1,7 @@
 //! Reading the parts of a link.
 
 use super::{CHARACTERS_MOST, Link, LinkError, Made, Part, VERSION, is_address};
-use crate::choice::{Choice, Place};
+use crate::choice::{Bowed, Choice, Place};
 use crate::range::{BAYS_MOST, Bay, Fill, Hole, Hung, Key};
 use crate::units::decimal::read_decimal;
 use crate::units::money::Money;
@@ -61,14 +61,14 @@ fn link(plain: &str) -> Result<Link, Fault<'_>> {
     let mut parts = plain.split('/');
     let version = parts.next().and_then(whole).and_then(|version| u32::try_from(version).ok());
     match version {
-        Some(VERSION) => first_version(parts),
+        Some(version @ 1..=VERSION) => unit(version, parts),
         // A number alone, or one before a word, is no link of any version.
         Some(other) if parts.count() > 1 => Err(Fault::OtherVersion(other)),
         _ => Err(Fault::NoLink),
     }
 }
 
-fn first_version<'a>(mut parts: impl Iterator<Item = &'a str>) -> Result<Link, Fault<'a>> {
+fn unit<'a>(version: u32, mut parts: impl Iterator<Item = &'a str>) -> Result<Link, Fault<'a>> {
     let mut take = |part| parts.next().ok_or(Fault::Missing(part));
     let model = key(Part::Model, take(Part::Model)?)?;
     let [width_mm, height_mm, depth_mm] = sizes(take(Part::Sizes)?)?;
@@ -77,32 +77,72 @@ fn first_version<'a>(mut parts: impl Iterator<Item = &'a str>) -> Result<Link, F
     let back = key(Part::Back, take(Part::Back)?)?;
     let finish = key(Part::Finish, take(Part::Finish)?)?;
     let bays = bays(take(Part::Bays)?)?;
-    let (mut place, mut made) = (Place::default(), None);
+    let mut rest = Rest::default();
     for part in parts {
         // What some programs add to an address that they show.
         if !part.is_empty() {
-            further(part, &mut place, &mut made)?;
+            rest.take(version, part)?;
         }
     }
-    let choice = Choice { model, width_mm, height_mm, depth_mm, bays, back, finish, corner_radius_mm, place };
+    let Rest { plinth_mm, ends, place, made } = rest;
+    let (bow_mm, bowed) = ends.unwrap_or_default();
+    let choice = Choice {
+        model,
+        width_mm,
+        height_mm,
+        depth_mm,
+        bays,
+        back,
+        finish,
+        corner_radius_mm,
+        plinth_mm,
+        bow_mm,
+        bowed,
+        place,
+    };
     Ok(Link { choice, made })
 }
 
-/// A part that may be missing.
-fn further<'a>(text: &'a str, place: &mut Place, known: &mut Option<Made>) -> Result<(), Fault<'a>> {
-    let again = if let Some(plug) = text.strip_prefix("p=") {
-        place.plug.replace(key(Part::Plug, plug)?).is_some()
-    } else if let Some(wall) = text.strip_prefix('w') {
-        place.wall_mm.replace(dim(wall).ok_or(Fault::Unread(Part::Wall, text))?).is_some()
-    } else if let Some(tenths) = text.strip_prefix('s') {
-        let tenths = whole(tenths).and_then(|tenths| u16::try_from(tenths).ok());
-        place.screen_tenth_inch.replace(tenths.ok_or(Fault::Unread(Part::Screen, text))?).is_some()
-    } else if let Some(mark) = text.strip_prefix('@') {
-        known.replace(made(mark).ok_or(Fault::Unread(Part::Made, text))?).is_some()
-    } else {
-        true
-    };
-    if again { Err(Fault::Unexpected(text)) } else { Ok(()) }
+/// The parts that may be missing.
+#[derive(Default)]
+struct Rest {
+    plinth_mm: Option<Dim>,
+    ends: Option<(Dim, Bowed)>,
+    place: Place,
+    made: Option<Made>,
+}
+
+impl Rest {
+    fn take<'a>(&mut self, version: u32, text: &'a str) -> Result<(), Fault<'a>> {
+        let later = |_: &&str| version > 1;
+        let place = &mut self.place;
+        let again = if let Some(plug) = text.strip_prefix("p=") {
+            place.plug.replace(key(Part::Plug, plug)?).is_some()
+        } else if let Some(plinth) = text.strip_prefix('b').filter(later) {
+            self.plinth_mm.replace(dim(plinth).ok_or(Fault::Unread(Part::Plinth, text))?).is_some()
+        } else if let Some(ends) = text.strip_prefix('e').filter(later) {
+            self.ends.replace(bowed(ends).ok_or(Fault::Unread(Part::Bow, text))?).is_some()
+        } else if let Some(wall) = text.strip_prefix('w') {
+            place.wall_mm.replace(dim(wall).ok_or(Fault::Unread(Part::Wall, text))?).is_some()
+        } else if let Some(ceiling) = text.strip_prefix('c').filter(later) {
+            place.ceiling_mm.replace(dim(ceiling).ok_or(Fault::Unread(Part::Ceiling, text))?).is_some()
+        } else if let Some(tenths) = text.strip_prefix('s') {
+            let tenths = whole(tenths).and_then(|tenths| u16::try_from(tenths).ok());
+            place.screen_tenth_inch.replace(tenths.ok_or(Fault::Unread(Part::Screen, text))?).is_some()
+        } else if let Some(mark) = text.strip_prefix('@') {
+            self.made.replace(made(mark).ok_or(Fault::Unread(Part::Made, text))?).is_some()
+        } else {
+            true
+        };
+        if again { Err(Fault::Unexpected(text)) } else { Ok(()) }
+    }
+}
+
+/// How far the ends are bowed, and which of them where it is not both.
+fn bowed(text: &str) -> Option<(Dim, Bowed)> {
+    let one = |end, bowed| text.strip_suffix(end).map(|bow| (bow, bowed));
+    let (bow, bowed) = one('l', Bowed::Left).or_else(|| one('r', Bowed::Right)).unwrap_or((text, Bowed::Both));
+    Some((dim(bow)?, bowed))
 }
 
 fn made(text: &str) -> Option<Made> {

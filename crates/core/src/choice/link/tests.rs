@@ -2,7 +2,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::business::promise::Backlog;
-use crate::choice::{Bay, Fill, Hole, Hung, Place};
+use crate::choice::{Bay, Bowed, Fill, Hole, Hung, Place};
 use crate::order::derive::derive_unproven;
 use crate::range::Key;
 use crate::rules::sample::{Wanted, choices};
@@ -38,7 +38,15 @@ fn full() -> Link {
         back: key("birch-9"),
         finish: key("chalk"),
         corner_radius_mm: Dim::mm(25),
-        place: Place { wall_mm: Some(Dim::mm(3000)), screen_tenth_inch: Some(550), plug: Some(key("hdmi")) },
+        plinth_mm: None,
+        bow_mm: Dim::mm(0),
+        bowed: Bowed::Both,
+        place: Place {
+            wall_mm: Some(Dim::mm(3000)),
+            ceiling_mm: None,
+            screen_tenth_inch: Some(550),
+            plug: Some(key("hdmi")),
+        },
     };
     Link { choice, made: Some(made(113_194)) }
 }
@@ -57,6 +65,39 @@ fn links_of_version_1_stay_readable() {
     ] {
         assert_eq!(Link::of_link(golden).map(|link| link.to_link()).as_deref(), Ok(golden));
     }
+}
+
+/// What a link of version 1 cannot say is one of version 2; all others stay what they were.
+#[test]
+fn links_of_version_2_have_plinth_bows_and_ceiling() {
+    for golden in [
+        "2/bulrush/860x1800x360/0/birch-18/clear/1s4,1s4/c2400",
+        "2/teasel/1640x760x400/12/birch-18/clear/1s1,1l/b80",
+        "2/teasel/1640x760x400/12/birch-18/clear/1s1,1l/b87.5/w3000/c2400/@a1b2c3d4=113194",
+        "2/teasel/1640x420x340/25/birch-9/chalk/2o/w3000/c2345.5/s550/p=hdmi/@a1b2c3d4=113194",
+        "2/sedge/1640x520x420/0/birch-18/clear/1o/e80",
+        "2/sedge/1640x520x420/0/birch-18/clear/1o/e40.5l/w3000/c2345.5",
+        "2/sedge/1640x520x420/0/birch-18/clear/1o/e0r/@a1b2c3d4=113194",
+    ] {
+        assert_eq!(Link::of_link(golden).map(|link| link.to_link()).as_deref(), Ok(golden));
+    }
+    let first = Link::of_link(&FULL.replacen("1/", "2/", 1)).unwrap();
+    assert_eq!((first.to_link().as_str(), first), (FULL, full()));
+    let unexpected = LinkError::Unexpected("c2400".into());
+    assert_eq!(Link::of_link("1/bulrush/860x1800x360/0/birch-18/clear/1o/c2400"), Err(unexpected.clone()));
+    assert_eq!(Link::of_link("2/bulrush/860x1800x360/0/birch-18/clear/1o/c2400/c2400"), Err(unexpected));
+    for twice in ["1/sedge/1640x520x420/0/birch-18/clear/1o/b80", "2/sedge/1640x520x420/0/birch-18/clear/1o/b80/b80"] {
+        assert_eq!(Link::of_link(twice), Err(LinkError::Unexpected("b80".into())));
+    }
+    let unread = LinkError::Unread(Part::Plinth, "bl".into());
+    assert_eq!(Link::of_link("2/sedge/1640x520x420/0/birch-18/clear/1o/bl"), Err(unread));
+    for (bow, error) in
+        [("e80/e80", LinkError::Unexpected("e80".into())), ("e8,", LinkError::Unread(Part::Bow, "e8,".into()))]
+    {
+        assert_eq!(Link::of_link(&format!("2/sedge/1640x520x420/0/birch-18/clear/1o/{bow}")), Err(error));
+    }
+    let unread = LinkError::Unread(Part::Ceiling, "c2,4".into());
+    assert_eq!(Link::of_link("2/bulrush/860x1800x360/0/birch-18/clear/1o/c2,4"), Err(unread));
 }
 
 #[test]
@@ -150,7 +191,8 @@ fn a_link_is_short() {
         choice.finish = longest(&mut model.finishes.iter()).unwrap();
         choice.back = longest(&mut model.backs.iter()).unwrap();
         let plug = longest(&mut range.plugs.iter().map(|plug| &plug.key));
-        choice.place = Place { wall_mm: Some(Dim::tenths(65_535)), screen_tenth_inch: Some(1000), plug };
+        let [wall_mm, ceiling_mm] = [Some(Dim::tenths(65_535)); 2];
+        choice.place = Place { wall_mm, ceiling_mm, screen_tenth_inch: Some(1000), plug };
         let bay = Bay { share: 9, fill: Fill::Shelves(4), hole: hole.clone(), device: device.clone() };
         choice.bays = vec![bay; model.bays.most.into()];
         let link = Link { choice, made: Some(made(1_131_940)) }.to_link();
@@ -163,7 +205,7 @@ fn a_link_is_short() {
 fn what_is_said_of_a_link_is_a_sentence() {
     let refused = |text: &str| Message::Refused(&Link::of_link(text).unwrap_err()).text();
     for (text, said) in [
-        ("7/teasel/1x1x1", "This link is of version 7; here version 1 is read. Load the page anew,"),
+        ("7/teasel/1x1x1", "This link is of version 7; here versions 1 to 2 are read. Load the page anew,"),
         (
             "1/teasel/1640x420",
             "In this link width, height and depth cannot be read: \u{201c}1640x420\u{201d}. Copy all of it,",

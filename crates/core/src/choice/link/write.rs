@@ -2,8 +2,8 @@
 
 use core::fmt::{self, Write};
 
-use super::{Link, Made, VERSION};
-use crate::choice::{Choice, Place};
+use super::{Link, Made};
+use crate::choice::{Bowed, Choice, Place};
 use crate::range::{Bay, Fill, Hole, Hung};
 
 impl Link {
@@ -18,17 +18,34 @@ impl Link {
     }
 
     fn write(&self, link: &mut String) -> fmt::Result {
-        let Choice { model, width_mm, height_mm, depth_mm, bays, back, finish, corner_radius_mm, place } = &self.choice;
-        write!(link, "{VERSION}/{model}/{width_mm}x{height_mm}x{depth_mm}/{corner_radius_mm}/{back}/{finish}/")?;
+        let Choice { model, width_mm, height_mm, depth_mm, bays, back, finish, corner_radius_mm, .. } = &self.choice;
+        let Choice { plinth_mm, bow_mm, bowed, place, .. } = &self.choice;
+        let is_square = bow_mm.is_zero() && *bowed == Bowed::Both;
+        let version = if plinth_mm.is_some() || place.ceiling_mm.is_some() || !is_square { 2 } else { 1 };
+        write!(link, "{version}/{model}/{width_mm}x{height_mm}x{depth_mm}/{corner_radius_mm}/{back}/{finish}/")?;
         for (at, bay) in bays.iter().enumerate() {
             if at > 0 {
                 link.push(',');
             }
             write_bay(link, bay)?;
         }
-        let Place { wall_mm, screen_tenth_inch, plug } = place;
+        if let Some(plinth) = plinth_mm {
+            write!(link, "/b{plinth}")?;
+        }
+        if !is_square {
+            let which = match bowed {
+                Bowed::Both => "",
+                Bowed::Left => "l",
+                Bowed::Right => "r",
+            };
+            write!(link, "/e{bow_mm}{which}")?;
+        }
+        let Place { wall_mm, ceiling_mm, screen_tenth_inch, plug } = place;
         if let Some(wall) = wall_mm {
             write!(link, "/w{wall}")?;
+        }
+        if let Some(ceiling) = ceiling_mm {
+            write!(link, "/c{ceiling}")?;
         }
         if let Some(tenths) = screen_tenth_inch {
             write!(link, "/s{tenths}")?;

@@ -2,7 +2,7 @@
 
 use core::fmt::Debug;
 
-use super::{Expected, Refused, thickness};
+use super::{Expected, Refused, measured};
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 use crate::words;
@@ -228,9 +228,12 @@ fn what_is_out_of_bounds_is_told_apart_from_what_cannot_be_read() {
 }
 
 #[test]
-fn thicknesses_have_their_decimals() {
-    let micrometres = |text: &str| thickness(text).map(|mm| libm::round(mm.in_mm() * 1000.0));
-    check(micrometres, &[("17.61", Some(17_610.0)), ("17,612 mm", Some(17_612.0)), ("thin", None)]);
+fn what_is_measured_has_its_decimals() {
+    let micrometres = |text: &str| measured(text).map(|mm| libm::round(mm.in_mm() * 1000.0));
+    check(
+        micrometres,
+        &[("17.61", Some(17_610.0)), ("17,612 mm", Some(17_612.0)), ("6,35", Some(6350.0)), ("thin", None)],
+    );
 }
 
 /// What is shown can be typed again: every size, mass and amount that `words` writes.

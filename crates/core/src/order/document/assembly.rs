@@ -13,6 +13,8 @@ use crate::words;
 pub struct AssemblyDocument {
     /// Whether every part has its step and nothing moves that should not.
     pub proven: bool,
+    /// How high over the floor the part reaches that is lifted highest.
+    pub reaches_mm: f64,
     /// The steps in order.
     pub steps: Vec<StepDocument>,
     /// What to do when all parts are in.
@@ -32,10 +34,10 @@ pub struct StepDocument {
     /// The part.
     #[cfg_attr(feature = "schema", schemars(with = "String"))]
     pub part: PanelId,
-    /// The way it goes in.
-    pub moves: Direction,
-    /// How far it goes from clear of everything to its place.
-    pub travel_mm: f64,
+    /// The straight moves by which it goes in, from clear of everything to its place, in their order.
+    pub way: Vec<LegDocument>,
+    /// How high over the floor it reaches on that way.
+    pub reaches_mm: f64,
     /// The joints that it closes.
     pub closes: Vec<String>,
     /// Its mass.
@@ -44,6 +46,16 @@ pub struct StepDocument {
     pub people: u8,
     /// What to do.
     pub sentence: String,
+}
+
+/// One straight move.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct LegDocument {
+    /// The way it goes.
+    pub moves: Direction,
+    /// How far.
+    pub travel_mm: f64,
 }
 
 /// What comes free when something is done to the unit.
@@ -69,8 +81,8 @@ impl AssemblyDocument {
     pub(super) fn of(assembly: &Assembly, tethered: bool) -> Self {
         let steps = assembly.steps.iter().map(|step| StepDocument {
             part: step.part,
-            moves: step.moves,
-            travel_mm: mm(step.travel),
+            way: step.way.iter().map(|leg| LegDocument { moves: leg.moves, travel_mm: mm(leg.travel) }).collect(),
+            reaches_mm: mm(step.reaches),
             closes: step.closes.iter().map(ToString::to_string).collect(),
             mass_g: step.mass.to_gram(),
             people: step.people,
@@ -85,6 +97,7 @@ impl AssemblyDocument {
         });
         Self {
             proven: assembly.is_proven(),
+            reaches_mm: mm(assembly.reaches()),
             steps: steps.collect(),
             last_step: words::last_step(tethered),
             disturbed: disturbed.collect(),

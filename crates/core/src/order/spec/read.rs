@@ -5,7 +5,7 @@ use core::fmt;
 use serde_json::Value;
 
 use super::sealing::seal_of_value;
-use super::{BadText, Changed, Checked, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, texts};
+use super::{BadText, Changed, Checked, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, read_by, texts};
 use crate::business::promise::Backlog;
 use crate::choice::Choice;
 use crate::input::fault::{Fault, NotJson, ReadError};
@@ -44,6 +44,8 @@ pub enum SpecError {
     Version {
         /// What stands there.
         found: String,
+        /// The version of this program that reads it, if it is an older one.
+        read_by: Option<&'static str>,
     },
     /// A text that cannot stand there.
     Text(BadText),
@@ -92,7 +94,8 @@ impl SpecError {
                 Label::IsItTheOrder
             }
             Self::Choice => Label::MakeAnOrder,
-            Self::Version { .. } => Label::NewerProgram,
+            Self::Version { read_by: Some(_), .. } => Label::OlderProgram,
+            Self::Version { read_by: None, .. } => Label::NewerProgram,
             Self::Read(ReadError::Field { .. }) | Self::Text(_) => Label::SaveAgain,
             Self::Seal { .. } => Label::Original,
             Self::UnknownStage { .. } => Label::AskTheWriter,
@@ -111,7 +114,7 @@ impl fmt::Display for SpecError {
             Self::Format { found: None } => Message::NoFormat,
             Self::Format { found: Some(found) } => Message::OtherFormat { found, known: FORMAT },
             Self::Choice => Message::Choice,
-            Self::Version { found } => Message::Version { found, known: VERSION },
+            Self::Version { found, read_by } => Message::Version { found, known: VERSION, read_by: *read_by },
             Self::Text(bad) => bad.message(),
             Self::Seal { order, stated, computed, changed } => {
                 return f.write_str(&changed.said(order, *stated, *computed));
@@ -154,8 +157,9 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
         let found = Some(member("format")).filter(|format| !format.is_null()).map(quoted);
         return Err(if found.is_none() && of_choice { SpecError::Choice } else { SpecError::Format { found } });
     }
-    if whole(member("version")) != Some(i64::from(VERSION)) {
-        return Err(SpecError::Version { found: quoted(member("version")) });
+    let version = whole(member("version"));
+    if version != Some(i64::from(VERSION)) {
+        return Err(SpecError::Version { found: quoted(member("version")), read_by: version.and_then(read_by) });
     }
     let mut content = value.clone();
     let computed = seal_of_value(&mut content);

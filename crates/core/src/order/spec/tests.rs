@@ -57,9 +57,9 @@ fn what_was_written_is_read_and_holds() {
 #[test]
 fn other_ways_to_write_the_same_are_read() {
     let plain = spec();
-    for (from, to) in [("\"version\":1", "\"version\":1.0"), ("\"place\":{}", "\"place\":{\"plug\":null}")] {
+    for (from, to) in [("\"version\":2", "\"version\":2.0"), ("\"place\":{}", "\"place\":{\"plug\":null}")] {
         let read = read(resealed(from, to).as_bytes()).unwrap();
-        assert_eq!((read.choice, read.version), (plain.choice.clone(), 1));
+        assert_eq!((read.choice, read.version), (plain.choice.clone(), VERSION));
     }
 }
 
@@ -104,7 +104,11 @@ fn bad_files_are_refused_with_their_place() {
             "this is no order: its format is \"slotwright-fit\", not \"slotwright-order\"",
         ),
         (&canonical(&spec().choice), "this is a choice, and no order yet"),
-        ("{\"format\":\"slotwright-order\",\"version\":2}", "/version: this program reads version 1, found 2"),
+        ("{\"format\":\"slotwright-order\",\"version\":3}", "/version: this program reads version 2, found 3"),
+        (
+            &resealed("\"version\":2", "\"version\":1"),
+            "/version: version 1 is read by Slotwright 0.1.0; this program reads version 2",
+        ),
         (
             &resealed("\"width_mm\":1640", "\"width_mm\":\"wide\""),
             "/choice/width_mm: expected a number, found \"wide\"",

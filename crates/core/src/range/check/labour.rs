@@ -31,7 +31,7 @@ fn vary(out: &mut Problems, range: &Range) {
             ("most_percent", moisture.most_percent, 0.0, 30.0),
             ("thicker_percent", moisture.thicker_percent, 0.0, 2.0),
             ("longer_percent", moisture.longer_percent, 0.0, 1.0),
-            ("top_lacks_most_mm", moisture.top_lacks_most_mm.in_mm(), 0.0, 20.0),
+            ("lacks_most_mm", moisture.lacks_most_mm.in_mm(), 0.0, 20.0),
         ],
     );
 }

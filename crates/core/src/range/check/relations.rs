@@ -2,7 +2,7 @@
 
 use super::{Problems, Wrong};
 use crate::range::batch::sanded;
-use crate::range::{Batch, Board, Carrier, HoleShape, Model, Range};
+use crate::range::{Batch, Board, Build, Carrier, HoleShape, Model, Range, relief_radius};
 use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
@@ -14,6 +14,7 @@ const READ_TO: f64 = 0.05;
 
 pub(super) fn check(out: &mut Problems, range: &Range) {
     build(out, range);
+    bow(out, range);
     let strength = &range.strength;
     let narrowest = ("leaf_narrowest", strength.leaf_narrowest);
     related(out, "strength", narrowest, (0.0, strength.leaf_widest), &["leaf_widest"]);
@@ -74,20 +75,68 @@ fn build(out: &mut Problems, range: &Range) {
     let boards = || range.boards.iter().map(|board| board.thickness().in_mm()).filter(|mm| (3.0..=60.0).contains(mm));
     let (thinnest, thickest) = (boards().fold(60.0, f64::min), boards().fold(3.0, f64::max));
     let cutter = build.cutter_mm.in_mm();
-    let mut related = |figure, bounds, by: &[&str]| related(out, "build", figure, bounds, by);
+    let mut related = |figure: (&str, f64), bounds: (f64, f64), by: &[&str]| related(out, "build", figure, bounds, by);
     related(("clearance_least_mm", least), (0.0, most), &["clearance_most_mm"]);
     related(("clearance_mm", build.clearance_mm.in_mm()), (least, most), &["clearance_least_mm", "clearance_most_mm"]);
+    let close = build.clearance_mm.in_mm();
+    related(("clearance_loose_mm", build.clearance_loose_mm.in_mm()), (close, f64::INFINITY), &["clearance_mm"]);
     // The cutter runs in slots as wide as a board, and its reliefs lie two in a tab's end.
     related(("cutter_mm", cutter), (0.0, thinnest), &[]);
-    related(("tab_mm", build.tab_mm.in_mm()), (cutter * 2.0, f64::INFINITY), &["cutter_mm"]);
-    // Wood beyond the last lap, and a foot that reaches under stiles and lower pivots.
-    related(("back_ear_mm", build.back_ear_mm.in_mm()), (0.0, build.end_inset_mm.in_mm()), &["end_inset_mm"]);
+    let reliefs = relief_radius(build.cutter_mm).in_mm() * 4.0;
+    related(("tab_mm", build.tab_mm.in_mm()), (reliefs, f64::INFINITY), &["cutter_mm"]);
+    // Wood beside the outermost slots of the back, and a foot that reaches under stiles and lower pivots.
+    let ear = (build.ligament_mm + build.clearance_mm / 2.0).in_mm();
+    let bounds = (ear, build.end_inset_mm.in_mm());
+    related(("back_ear_mm", build.back_ear_mm.in_mm()), bounds, &["end_inset_mm", "ligament_mm", "clearance_mm"]);
     related(("foot_recess_mm", build.foot_recess_mm.in_mm()), (0.0, build.front_inset_mm.in_mm()), &["front_inset_mm"]);
+    // Under the lower base plate, with wood before its slots.
+    let toe = (build.foot_recess_mm + build.clearance_mm).in_mm();
+    related(("plinth_toe_mm", build.plinth_toe_mm.in_mm()), (toe, f64::INFINITY), &["foot_recess_mm", "clearance_mm"]);
     related(("pivot_inset_mm", build.pivot_inset_mm.in_mm()), (thickest / 2.0, f64::INFINITY), &[]);
+    hooks(&mut related, build, thickest);
     // None, or one that the cutter goes into.
     if build.finger_hole_mm != Length::ZERO {
         related(("finger_hole_mm", build.finger_hole_mm.in_mm()), (cutter, f64::INFINITY), &["cutter_mm"]);
     }
+}
+
+/// Staves that stand in their plates: wood round their slots, and before them what the back passes an end by.
+fn bow(out: &mut Problems, range: &Range) {
+    let (row, build, most) = (&range.bow, &range.build, f64::INFINITY);
+    if !out.is_right("build") {
+        return;
+    }
+    let mut related = |figure: (&str, f64), bounds: (f64, f64), by: &[&str]| related(out, "bow", figure, bounds, by);
+    let ligament = (build.ligament_mm + build.clearance_loose_mm).in_mm();
+    let (wide, tab) = (row.stave_mm.in_mm(), row.tab_mm.in_mm());
+    // Its corners stand a little further out than its middle.
+    related(("inset_mm", row.inset_mm.in_mm()), (ligament.max(build.foot_recess_mm.in_mm()) + 1.0, most), &[]);
+    related(("tab_mm", tab), (relief_radius(build.cutter_mm).in_mm() * 4.0, wide), &["stave_mm"]);
+    // Between two slots, which are at an angle of no more than a sixth of a circle.
+    related(("gap_mm", row.gap_mm.in_mm()), (ligament - (wide - tab) * 0.86, most), &["stave_mm", "tab_mm"]);
+    let ear = (build.back_ear_mm + build.clearance_mm).in_mm();
+    // A bow never leaves more width than square ends do.
+    let least = ear.max(ligament).max((build.end_inset_mm - row.inset_mm).in_mm());
+    related(("behind_mm", row.behind_mm.in_mm()), (least, most), &["inset_mm"]);
+}
+
+/// A figure with its bounds and the figures that these come from.
+type Related<'a> = dyn FnMut((&str, f64), (f64, f64), &[&str]) + 'a;
+
+/// Hooks that can be cut, stand clear of each other and of the wall, and over which a board as thick as that is lifted.
+fn hooks(related: &mut Related<'_>, build: &Build, thickest: f64) {
+    let (cutter, most) = (build.cutter_mm.in_mm(), f64::INFINITY);
+    // Two reliefs lie beside a neck's root, one in it.
+    related(("hook_rise_mm", build.hook_rise_mm.in_mm()), (cutter, most), &["cutter_mm"]);
+    related(("hook_neck_mm", build.hook_neck_mm.in_mm()), (cutter, most), &["cutter_mm"]);
+    let nose = (build.hook_nose_mm + build.clearance_mm).in_mm();
+    related(("chase_mm", build.chase_mm.in_mm()), (nose, most), &["hook_nose_mm", "clearance_mm"]);
+    // Where there are more than two, they are more than half as far apart as they may be.
+    let by = ["hook_neck_mm", "hook_rise_mm", "hook_play_mm", "ligament_mm"];
+    let least = build.hook_least().in_mm() * 2.0;
+    related(("hook_apart_mm", build.hook_apart_mm.in_mm()), (least, most), &by);
+    // An upright is lifted over both base plates.
+    related(("headroom_mm", build.headroom_mm.in_mm()), (thickest * 2.0, most), &[]);
 }
 
 /// From the least to the most that a board of that nominal thickness measures in the mean, read to 0.05 mm.
@@ -125,13 +174,24 @@ fn check_model(out: &mut Problems, model: &Model) {
         let (least, most) = (usize::from(model.bays.least), usize::from(model.bays.most));
         super::length(out, format!("{prefix}.start_bays"), model.start_bays.len(), least, most);
     }
-    for (name, limits) in [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)] {
+    let sizes = [("width_mm", model.width_mm), ("height_mm", model.height_mm), ("depth_mm", model.depth_mm)];
+    let sizes = sizes.map(|(name, limits)| (name, limits, super::SIZES_MOST));
+    let plinth = model.plinth_mm.map(|limits| ("plinth_mm", limits, super::PLINTHS_MOST));
+    let bows = model.bow_mm.map(|limits| ("bow_mm", limits, super::SIZES_MOST));
+    for (name, limits, most_values) in sizes.into_iter().chain(plinth).chain(bows) {
         let path = format!("{prefix}.{name}");
         let (least, most) = (limits.least.into(), limits.most.into());
         related(out, &path, ("most", most), (least, f64::INFINITY), &["least"]);
         related(out, &path, ("start", limits.start.into()), (least, most), &["least", "most"]);
         if out.is_right(&path) {
-            super::steps(out, &path, limits);
+            super::steps(out, &path, limits, most_values);
+        }
+    }
+    if let Some(bows) = model.bow_mm {
+        // An arc is no more than half a circle.
+        let half = f64::from(model.depth_mm.least) / 2.0;
+        if out.is_right(&format!("{prefix}.depth_mm")) {
+            related(out, &format!("{prefix}.bow_mm"), ("most", bows.most.into()), (0.0, half), &[]);
         }
     }
     distinct(out, &prefix, "backs", &mut model.backs.iter().map(ToString::to_string));

@@ -1,10 +1,13 @@
 //! The sections on how units are built, what they bear, what work costs and when it is done.
 
 use super::{Problems, Wrong, each, list, money, relations};
-use crate::range::Range;
+use crate::range::{Hold, MaterialBy, Range};
 
 pub(super) fn check(out: &mut Problems, range: &Range) {
     build(out, range);
+    strength(out, range);
+    bow(out, range);
+    cutting(out, range);
     rates(out, range);
     times(out, range);
 }
@@ -17,19 +20,30 @@ fn build(out: &mut Problems, range: &Range) {
         &[
             ("clearance_least_mm", build.clearance_least_mm.in_mm(), 0.0, 2.0),
             ("clearance_most_mm", build.clearance_most_mm.in_mm(), 0.0, 2.0),
+            ("clearance_loose_mm", build.clearance_loose_mm.in_mm(), 0.0, 3.0),
             ("clearance_mm", build.clearance_mm.in_mm(), 0.0, 2.0),
             ("cutter_mm", build.cutter_mm.in_mm(), 1.0, 25.0),
             ("ease_mm", build.ease_mm.in_mm(), 0.0, 5.0),
             ("end_inset_mm", build.end_inset_mm.in_mm(), 3.0, 200.0),
             ("front_inset_mm", build.front_inset_mm.in_mm(), 0.0, 200.0),
-            ("rear_inset_mm", build.rear_inset_mm.in_mm(), 0.0, 200.0),
             ("chase_mm", build.chase_mm.in_mm(), 0.0, 200.0),
             ("back_ear_mm", build.back_ear_mm.in_mm(), 3.0, 200.0),
+            ("hook_apart_mm", build.hook_apart_mm.in_mm(), 100.0, 3000.0),
+            ("hook_neck_mm", build.hook_neck_mm.in_mm(), 8.0, 200.0),
+            ("hook_nose_mm", build.hook_nose_mm.in_mm(), 5.0, 100.0),
+            ("hook_rise_mm", build.hook_rise_mm.in_mm(), 8.0, 100.0),
+            ("hook_play_mm", build.hook_play_mm.in_mm(), 0.5, 5.0),
+            ("headroom_mm", build.headroom_mm.in_mm(), 0.0, 1000.0),
+            ("joints_at_once_most", build.joints_at_once_most.into(), 2.0, 200.0),
             ("foot_recess_mm", build.foot_recess_mm.in_mm(), 0.0, 200.0),
+            ("plinth_toe_mm", build.plinth_toe_mm.in_mm(), 0.0, 200.0),
+            ("plinth_rear_mm", build.plinth_rear_mm.in_mm(), 0.0, 200.0),
             ("tab_mm", build.tab_mm.in_mm(), 2.0, 300.0),
             ("tab_inset_mm", build.tab_inset_mm.in_mm(), 0.0, 300.0),
             ("tab_short_mm", build.tab_short_mm.in_mm(), 0.0, 5.0),
-            ("stile_mm", build.stile_mm.in_mm(), 20.0, 200.0),
+            ("tab_stagger_mm", build.tab_stagger_mm.in_mm(), 0.5, 10.0),
+            ("taper_across_mm", build.taper_across_mm.in_mm(), 0.5, 1.5),
+            ("taper_along_mm", build.taper_along_mm.in_mm(), 1.0, 20.0),
             ("pivot_inset_mm", build.pivot_inset_mm.in_mm(), 1.5, 100.0),
             ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
             ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),
@@ -40,6 +54,9 @@ fn build(out: &mut Problems, range: &Range) {
     );
     each(out, "build", &[("finger_hole_mm", build.finger_hole_mm.in_mm(), 0.0, 60.0)]);
     each(out, "build", &[("shelf_slot_per_mille", build.shelf_slot_per_mille.into(), 50.0, 900.0)]);
+}
+
+fn strength(out: &mut Problems, range: &Range) {
     let strength = &range.strength;
     each(
         out,
@@ -60,6 +77,10 @@ fn build(out: &mut Problems, range: &Range) {
             ("tip_factor", strength.tip_factor, 1.0, 10.0),
             ("carpet_mm", strength.carpet_mm.in_mm(), 0.0, 100.0),
             ("tether_push_n", strength.tether_push_n.in_newton(), 0.0, 5000.0),
+            ("knock_n", strength.knock_n.in_newton(), 0.0, 5000.0),
+            ("push_n", strength.push_n.in_newton(), 0.0, 1000.0),
+            ("push_span_over", strength.push_span_over, 20.0, 2000.0),
+            ("knock_strength", strength.knock_strength, 0.05, 1.2),
         ],
     );
     each(
@@ -92,16 +113,63 @@ fn build(out: &mut Problems, range: &Range) {
     );
 }
 
+fn bow(out: &mut Problems, range: &Range) {
+    let row = &range.bow;
+    each(
+        out,
+        "bow",
+        &[
+            ("inset_mm", row.inset_mm.in_mm(), 0.0, 250.0),
+            ("stave_mm", row.stave_mm.in_mm(), 20.0, 200.0),
+            ("gap_mm", row.gap_mm.in_mm(), 0.5, 200.0),
+            ("tab_mm", row.tab_mm.in_mm(), 2.0, 200.0),
+            ("behind_mm", row.behind_mm.in_mm(), 3.0, 200.0),
+        ],
+    );
+}
+
+fn cutting(out: &mut Problems, range: &Range) {
+    let (cutting, offcuts) = (&range.cutting, &range.offcuts);
+    each(
+        out,
+        "cutting",
+        &[
+            ("allowance_mm", cutting.allowance_mm.in_mm(), 0.0, 100.0),
+            ("below_mm", cutting.below_mm.in_mm(), 0.0, 5.0),
+            ("lead_in_mm", cutting.lead_in_mm.in_mm(), 0.0, 100.0),
+            ("outline_minutes", cutting.outline_minutes, 0.0, 60.0),
+        ],
+    );
+    let hold = match cutting.hold {
+        Hold::Vacuum => Vec::new(),
+        Hold::Skin { thickness_mm } => vec![("hold.skin.thickness_mm", thickness_mm.in_mm(), 0.05, 3.0)],
+        Hold::Bridges { length_mm, thickness_mm, apart_mm } => vec![
+            ("hold.bridges.length_mm", length_mm.in_mm(), 1.0, 50.0),
+            ("hold.bridges.thickness_mm", thickness_mm.in_mm(), 0.5, 20.0),
+            ("hold.bridges.apart_mm", apart_mm.in_mm(), 100.0, 6000.0),
+        ],
+    };
+    each(out, "cutting", &hold);
+    each(
+        out,
+        "offcut",
+        &[
+            ("least_along_mm", offcuts.least_along_mm.in_mm(), 50.0, 6000.0),
+            ("least_across_mm", offcuts.least_across_mm.in_mm(), 50.0, 6000.0),
+            ("worth_per_mille", offcuts.worth_per_mille.into(), 0.0, 1000.0),
+        ],
+    );
+}
+
 fn rates(out: &mut Problems, range: &Range) {
     let rates = &range.rates;
+    if let MaterialBy::Yield { per_mille } = rates.material {
+        each(out, "rates", &[("material.yield.per_mille", per_mille.into(), 100.0, 1000.0)]);
+    }
     each(
         out,
         "rates",
-        &[
-            ("sheet_yield_per_mille", rates.sheet_yield_per_mille.into(), 100.0, 1000.0),
-            ("feed_mm_per_min", rates.feed_mm_per_min, 10.0, 100_000.0),
-            ("passes", rates.passes.into(), 1.0, 50.0),
-        ],
+        &[("feed_mm_per_min", rates.feed_mm_per_min, 10.0, 100_000.0), ("passes", rates.passes.into(), 1.0, 50.0)],
     );
     for (name, value) in [
         ("sheet_minutes", rates.sheet_minutes),

@@ -69,7 +69,7 @@ fn a_key_that_stands_twice_is_found() {
 #[test]
 fn figures_out_of_proportion_are_found() {
     for (from, to) in [
-        ("format = 1 ", "format = 2 "),
+        ("format = 2 ", "format = 3 "),
         ("currency = \"EUR\"", "currency = \"euro\""),
         ("nominal_mm = 18", "nominal_mm = 0"),
         ("nominal_mm = 18", "nominal_mm = inf"),

@@ -1,9 +1,10 @@
 //! What is good to know: each at its edge, and never a reason to stop.
 
 use super::*;
+use crate::business::job::Job;
 use crate::business::promise::Backlog;
 use crate::cabinet::case::Weighed;
-use crate::cabinet::layout::Picked;
+use crate::cabinet::layout::{Layout, Picked};
 use crate::order::derive::{advise, derive};
 use crate::order::document::Document;
 use crate::rules::finding::{Limit, Severity, Unit};
@@ -79,7 +80,7 @@ fn devices_want_air_and_a_way_for_their_cables() {
 fn cables_turn_behind_the_back() {
     let mut range = demo();
     let plugged = changed(&range, "sedge", &[Change::Plug(Some("hdmi".parse().unwrap()))]);
-    for (bend, told) in [(60.0, false), (60.1, true)] {
+    for (bend, told) in [(66.0, false), (66.1, true)] {
         range.plugs.first_mut().unwrap().bend_mm = Some(Length::mm(bend));
         assert_eq!(says(&range, &plugged, Rule::CableBend), told, "{bend}");
     }
@@ -121,8 +122,10 @@ fn leaves_keep_their_gap_and_clear_of_each_other() {
 fn leaves_have_something_to_open_them_by() {
     let mut range = demo();
     let whole = [1, 2, 3].map(|bay| Change::Hole { bay, hole: None });
+    // Deep enough for a child at its open door.
     let of = |count, width| {
-        let own = [Change::WidthMm(Dim::mm(width)), Change::BayCount(count), fill(2, Fill::Leaf(Hung::Left))];
+        let sizes = [Change::WidthMm(Dim::mm(width)), Change::DepthMm(Dim::mm(520))];
+        let own = [&sizes[..], &[Change::BayCount(count), fill(2, Fill::Leaf(Hung::Left))]].concat();
         changed(&demo(), "sedge", &[&whole[..], &own].concat())
     };
     let leaf = of(2, 1200);
@@ -156,7 +159,7 @@ fn a_package_beyond_all_carriers_is_told() {
     assert_eq!(told(&range), None);
     let picked = Picked::of(&range, &choice).unwrap();
     let cut = WeighedCase::of(picked, &choice, &judge(&range, &choice).layout.unwrap()).unwrap();
-    let mass = Bill::of(&cut, picked).flat.first().unwrap().mass;
+    let mass = Bill::of(&cut).flat.first().unwrap().mass;
     range.handling.two_people_kg = mass + Mass::kg(0.8);
     let finding = told(&range).unwrap();
     assert_eq!((finding.severity, finding.parts.len(), finding.found.unit), (Severity::Warns, 1, Unit::Kg));
@@ -165,10 +168,10 @@ fn a_package_beyond_all_carriers_is_told() {
         sentence.contains("two people lift ") && sentence.ends_with("take three, or a smaller unit."),
         "{sentence}"
     );
-    // With its card the package is 0.28 kg over what two lift. Where the carrier does not take it, more people are no
+    // With its card the package is 0.3 kg over what two lift. Where the carrier does not take it, more people are no
     // help, even if two lift less than the carrier takes.
     let lifted = range.handling.two_people_kg;
-    for (more, lifted_by) in [(0.3, Some(2)), (0.1, None), (0.0, None), (-0.1, None)] {
+    for (more, lifted_by) in [(0.31, Some(2)), (0.1, None), (0.0, None), (-0.1, None)] {
         range.carriers.iter_mut().for_each(|carrier| carrier.package_most_kg = lifted + Mass::kg(more));
         let finding = told(&range).unwrap();
         let sentence = words::sentence(&finding);
@@ -177,7 +180,7 @@ fn a_package_beyond_all_carriers_is_told() {
         assert_eq!(is_carrier, lifted_by.is_none(), "{sentence}");
     }
     // A third one is offered only where three lift it.
-    range.carriers.iter_mut().for_each(|carrier| carrier.package_most_kg = lifted + Mass::kg(0.3));
+    range.carriers.iter_mut().for_each(|carrier| carrier.package_most_kg = lifted + Mass::kg(0.31));
     range.handling.one_person_kg = lifted / 1.5;
     let finding = told(&range).unwrap();
     let sentence = words::sentence(&finding);
@@ -190,7 +193,7 @@ fn a_part_for_three_people_has_ways_out() {
     let mut range = demo();
     let sizes = [Change::WidthMm(Dim::mm(1300)), Change::HeightMm(Dim::mm(2200))];
     let choice = changed(&range, "bulrush", &sizes);
-    range.handling.two_people_kg = Mass::kg(28.0);
+    range.handling.two_people_kg = Mass::kg(29.0);
     // A lighter unit would have to be fastened, and that is no way out.
     range.strength.tether_push_n = Force::ZERO;
     let told =
@@ -216,7 +219,7 @@ fn a_unit_that_a_small_push_tips_has_to_be_fastened() {
     let tall = changed(&range, "bulrush", &[&[Change::BayCount(1), fill(1, Fill::Open)], &sizes[..]].concat());
     let (severity, push, sentence) = tethered(&range, &tall).unwrap();
     assert_eq!(severity, Severity::Warns);
-    assert!((25.5..26.5).contains(&push), "{push}");
+    assert!((22.0..23.0).contains(&push), "{push}");
     assert_eq!(
         sentence,
         format!(
@@ -309,7 +312,7 @@ fn a_low_unit_is_fastened_for_its_doors() {
 fn a_unit_is_fastened_where_the_rule_asks_for_it() {
     let range = demo();
     let mut told = [0, 0];
-    for choice in choices(&range, 77, Wanted::Valid).take(200) {
+    for choice in choices(&range, 77, Wanted::Valid).take(300) {
         let judged = judge(&range, &choice);
         let says = judged.findings.iter().any(|found| found.rule == Rule::WallTether);
         let (picked, layout) = judged.picked.zip(judged.layout.as_ref()).unwrap();
@@ -345,4 +348,33 @@ fn advice_has_ways_out() {
     assert_eq!(ways(&touching, Rule::LeafSwing), hung);
     // A tether is fastened to a wall: no answer takes its place.
     assert_eq!(ways(&touching, Rule::WallTether), []);
+}
+
+/// A sheet that is used by less than a third is told, and a way out needs it no more.
+#[test]
+fn a_sheet_for_little_is_told() {
+    let range = demo();
+    let (mut told, mut helped) = (0, 0);
+    for choice in choices(&range, 182, Wanted::Valid).take(900) {
+        let used = |choice: &Choice| {
+            let picked = Picked::of(&range, choice).unwrap();
+            let cut = WeighedCase::of(picked, choice, &Layout::of(picked, choice).unwrap()).unwrap();
+            let materials = Job::of(&cut, picked).materials;
+            let sheets: f64 = materials.iter().map(|material| material.sheets).sum();
+            (materials.iter().filter_map(|material| material.least_used).fold(1.0, f64::min), sheets)
+        };
+        let (least, sheets) = used(&choice);
+        let findings = judge(&range, &choice).findings;
+        assert_eq!(findings.iter().any(|finding| finding.rule == Rule::SheetUse), least < 1.0 / 3.0, "{least}");
+        if least < 1.0 / 3.0 && told < 6 {
+            told += 1;
+            let finding = advise(&range, &choice, None).into_iter().find(|finding| finding.rule == Rule::SheetUse);
+            for remedy in &finding.unwrap().remedies {
+                helped += 1;
+                let (least, after) = used(&choice.with(remedy, &range));
+                assert!(least >= 1.0 / 3.0 && after <= sheets, "{remedy:?}");
+            }
+        }
+    }
+    assert!(told > 2 && helped > 0, "{told} {helped}");
 }

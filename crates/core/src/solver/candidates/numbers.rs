@@ -1,9 +1,10 @@
 //! The number by which each answer to a question is told apart from others.
 
 use crate::choice::change::Change;
-use crate::choice::{BAYS_MOST, Fill, Hole, Hung};
+use crate::choice::{BAYS_MOST, Bowed, Fill, Hole, Hung};
 use crate::range::{Key, Range};
 use crate::solver::no_good::At;
+use crate::units::quantity::Dim;
 
 /// The number of what a key names; −1 for all that the range lacks.
 fn number<T>(things: &[T], key: impl Fn(&T) -> &Key, named: &Key) -> i32 {
@@ -40,12 +41,26 @@ pub(super) fn hole_number(range: &Range, hole: Option<&Hole>) -> i32 {
     kind.wrapping_shl(23) | place
 }
 
+/// None is further than any height: it is an answer like the others.
+pub(super) fn plinth_number(plinth: Option<Dim>) -> i32 {
+    plinth.map_or(i32::MAX, Dim::in_tenths)
+}
+
 /// The number of some shares, with another one for a bay; bays that no model has are left out.
 ///
 /// A share is changed to few others: any larger one is the present one.
 pub(super) fn shared(shares: i32, bay: u8, share: u8) -> i32 {
     let at = if usize::from(bay) <= BAYS_MOST { 4 * (u32::from(bay) - 1) } else { return shares };
     shares & !(15 << at) | i32::from(share.min(15)) << at
+}
+
+/// The number of which ends are bowed.
+pub(super) const fn bowed_number(bowed: Bowed) -> i32 {
+    match bowed {
+        Bowed::Both => 0,
+        Bowed::Left => 1,
+        Bowed::Right => 2,
+    }
 }
 
 /// The number of what a change answers, but for shares: those are numbered together.
@@ -58,6 +73,8 @@ pub(super) fn number_of(range: &Range, change: &Change) -> i32 {
         Change::Back(key) => board_number(range, key),
         Change::Finish(key) => finish_number(range, key),
         Change::CornerRadiusMm(radius) => radius.in_tenths(),
+        Change::PlinthMm(plinth) => plinth_number(*plinth),
+        Change::Bowed(bowed) => bowed_number(*bowed),
         _ => At::NONE,
     }
 }

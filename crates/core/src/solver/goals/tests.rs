@@ -75,7 +75,8 @@ fn the_fewest_questions_are_changed() {
                     continue;
                 }
                 let single = choice.with(&change, &range);
-                let holds = can_be_made(&range, &single);
+                let suits = broken(&range, &single, None) & !broken(&range, &choice, None) == 0;
+                let holds = suits && can_be_made(&range, &single);
                 let cheap =
                     || derive_unproven(&range, &single, today(), &backlog).built.unwrap().price.total_minor <= most;
                 assert!(!holds || !cheap() || changes.len() == 1, "{change:?} alone instead of {changes:?}");

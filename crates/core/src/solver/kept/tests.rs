@@ -119,11 +119,23 @@ fn what_is_shut_with_a_budget_and_a_day_is_told_why() {
         sizes_but_height.into_iter().chain((1..=6).flat_map(|bay| [Q::Bay(bay), Q::Hole(bay)])).collect();
     let pinned: [&[Question]; 3] = [
         &[Q::Width],
-        &[Q::Width, Q::Height, Q::Depth, Q::Shares, Q::Back, Q::Finish, Q::Hole(1), Q::Hole(2), Q::Hole(3), Q::Hole(4)],
+        &[
+            Q::Width,
+            Q::Height,
+            Q::Depth,
+            Q::Shares,
+            Q::Back,
+            Q::Finish,
+            Q::Plinth,
+            Q::Hole(1),
+            Q::Hole(2),
+            Q::Hole(3),
+            Q::Hole(4),
+        ],
         &all_but_height,
     ];
     let (mut shut, mut by_visit, mut let_go) = (0, 0, 0);
-    for (choice, pins) in choices(&range, 63, Wanted::Valid).take(24).zip(pinned.into_iter().cycle()) {
+    for (choice, pins) in choices(&range, 63, Wanted::Valid).take(30).zip(pinned.into_iter().cycle()) {
         let pins: &[Question] = &pins.iter().copied().filter(|pin| choice.has(*pin)).collect::<Vec<_>>();
         let (price, arrives) = shown(&range, &choice, &Backlog::default());
         let exact = visit(Some(price), Some(arrives));

@@ -1,5 +1,5 @@
 use super::*;
-use crate::choice::Fill;
+use crate::choice::{Bowed, Fill};
 use crate::testing::demo;
 
 #[test]
@@ -55,6 +55,9 @@ fn every_share_is_searched() {
         back: "birch-18".parse().unwrap(),
         finish: "pale".parse().unwrap(),
         corner_radius_mm: Dim::mm(30),
+        plinth_mm: None,
+        bow_mm: Dim::mm(0),
+        bowed: Bowed::Both,
         place: Place { wall_mm: Some(Dim::mm(2400)), ..Place::default() },
     };
     let games = Choice {
@@ -177,7 +180,8 @@ fn an_answer_is_unfound_only_when_no_effort_is_left() {
     let (mut unfound, mut no_more) = (0, 0);
     // With pins all that is left may be gone through, though not looked at.
     let most = [Question::Width, Question::Height, Question::Depth, Question::Shares, Question::Back, Question::Finish];
-    let most: Vec<Question> = most.into_iter().chain((1..=4).map(Question::Hole)).collect();
+    let most = most.into_iter().chain([Question::Plinth]);
+    let most: Vec<Question> = most.chain((1..=4).map(Question::Hole)).collect();
     let pinned = [&[][..], &most];
     for (choice, pins) in choices(&range, 1718, Wanted::Valid).take(24).zip(pinned.into_iter().cycle()) {
         let built = crate::order::derive::derive_unproven(&range, &choice, today, &backlog).built.unwrap();

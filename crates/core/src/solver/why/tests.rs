@@ -38,7 +38,7 @@ fn nothing_is_named_in_vain() {
         &[],
     ];
     let (mut named, mut gone, mut given_up) = (0, [0; 3], 0);
-    for (choice, kept) in choices(&range, 44, Wanted::Valid).take(100).zip(kept.into_iter().cycle()) {
+    for (choice, kept) in choices(&range, 44, Wanted::Valid).take(140).zip(kept.into_iter().cycle()) {
         let kept: Vec<Question> = kept.iter().copied().filter(|pin| choice.has(*pin)).collect();
         let without = |pins: &[Question], gone: &[Question]| -> Vec<Question> {
             pins.iter().copied().filter(|pin| !gone.contains(pin)).collect()
@@ -123,7 +123,7 @@ fn the_reason_is_what_forbids_it() {
 fn what_was_not_searched_is_not_ruled_out() {
     let range = demo();
     let (mut proven, mut limited, mut refuted) = (0, 0, 0);
-    for choice in choices(&range, 4040, Wanted::Valid).take(40) {
+    for choice in choices(&range, 4042, Wanted::Valid).take(40) {
         for pins in [&[][..], &[Question::Width]] {
             for Answer { change, .. } in states(&range, &choice, pins).unwrap().all() {
                 let Some(why) = why_shut(&range, &choice, change, pins) else { continue };

@@ -1,22 +1,28 @@
-//! How the top goes over all its joints when its wood is drier or moister than it was when it was cut.
+//! How top and back go over all their joints when their wood is drier or moister than it was when it was cut.
 //!
 //! Where all parts have the same moisture, slots and what goes into them move together. But the top may have dried or
 //! swollen before the rest: then its slots have moved away from each other while the uprights stand where the base
-//! plates hold them, and the uprights' heads have grown thicker with it. Positions add up along the panel.
+//! plates hold them, and the uprights' heads have grown thicker with it. So may the back, which goes over the hooks of all
+//! uprights at once. Positions add up along the panel. No other part meets as many joints over as long a way: uprights, shelves and
+//! bearers go in one by one, and the lower base plate has the first and the last tabs of a plinth nearer to each other.
 
 use super::Clearance;
 use crate::cabinet::layout::{Layout, Picked};
+use crate::cabinet::panel::PanelId;
 use crate::range::{Board, Finish, Moisture, Range};
 use crate::units::quantity::Length;
 
-/// By how much the clearances of the top's joints fall short of what the worse end of the range's window asks for;
-/// negative where it drops freely at both ends.
-pub fn top_lacks(picked: Picked<'_>, layout: &Layout) -> Length {
-    let moisture = &picked.range.moisture;
-    let clearance = Clearance::of(picked.range, picked.body, picked.finish).mean;
-    let ends = [moisture.least_percent, moisture.most_percent];
-    let lack = |end| lacks(moisture, end, apart(layout), (layout.body, picked.body.thickness()), clearance);
-    ends.map(lack).into_iter().reduce(Length::max).unwrap_or_default()
+/// By how much the clearances of a part's joints fall short of what the worse end of the range's window asks for, for the back and
+/// the top; negative where it goes in freely at both ends. The back holds uprights in their place, the top does not.
+pub fn over_joints(picked: Picked<'_>, layout: &Layout) -> [(PanelId, Length); 2] {
+    let (moisture, build) = (&picked.range.moisture, &picked.range.build);
+    let close = Clearance::of(picked.range, picked.body, picked.finish).mean;
+    let loose = close + build.clearance_loose_mm - build.clearance_mm;
+    [(PanelId::Back, close), (PanelId::Top, loose)].map(|(part, clearance)| {
+        let ends = [moisture.least_percent, moisture.most_percent];
+        let lack = |end| lacks(moisture, end, apart(layout), (layout.body, picked.body.thickness()), clearance);
+        (part, ends.map(lack).into_iter().reduce(Length::max).unwrap_or_default())
+    })
 }
 
 /// The clearance to be expected of a board's joints in a finish where the whole unit is as dry, and where it is as damp, as
@@ -35,9 +41,9 @@ fn apart(layout: &Layout) -> Length {
     first.zip(last).map_or(Length::ZERO, |(first, last)| last.right - first.left + layout.body)
 }
 
-/// What joints lack at a moisture: those at both ends of the top, so far apart, are off most.
+/// What joints lack at a moisture: those at both ends of a part, so far apart, are off most.
 ///
-/// A slot as wide as the coated thickness and the clearance stands off its tab by its place along the top times the
+/// A slot as wide as the coated thickness and the clearance stands off its tab by its place along the part times the
 /// growth; it grows wider itself, and the tab thicker.
 fn lacks(moisture: &Moisture, end: f64, apart: Length, thickness: (Length, Length), clearance: Length) -> Length {
     let (coated, wood) = thickness;

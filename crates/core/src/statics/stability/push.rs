@@ -2,10 +2,11 @@
 
 use serde::Serialize;
 
+use crate::cabinet::bow::Bow;
 use crate::cabinet::case::Weighed;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
-use crate::cabinet::panel::PanelId;
+use crate::cabinet::panel::{End, PanelId};
 use crate::choice::{Choice, Fill};
 use crate::geometry::space::Spot;
 use crate::units::quantity::{Area, AreaMass, Force, Length, Mass};
@@ -31,12 +32,32 @@ impl Towards {
 
     /// How far a place lies within the edge of the foot at that side; beyond it if negative.
     fn within(self, picked: Picked<'_>, layout: &Layout, at: Spot) -> Length {
+        let foot = layout.foot(&picked.range.build);
         match self {
-            Self::Front => at.y - super::edge(&picked.range.build),
-            Self::Rear => layout.depth - at.y,
-            Self::Left => at.x,
-            Self::Right => layout.width - at.x,
+            Self::Front => at.y - foot.front,
+            Self::Rear => foot.rear - at.y,
+            Self::Left => at.x - foot.left,
+            Self::Right => foot.right - at.x,
         }
+    }
+
+    /// The moment with which masses hold a unit, in newton millimetres about the edge of the foot before their common centre.
+    fn held(self, picked: Picked<'_>, layout: &Layout, masses: &[(Mass, Spot)]) -> f64 {
+        let (mut moment, mut weight, mut back) = (0.0, 0.0, 0.0);
+        for (mass, at) in masses {
+            let newton = mass.weight().in_newton();
+            moment += newton * self.within(picked, layout, *at).in_mm();
+            weight += newton;
+            back += newton * at.y.in_mm();
+        }
+        let end = match self {
+            Self::Front | Self::Rear => return moment,
+            Self::Left => End::Left,
+            Self::Right => End::Right,
+        };
+        // Beside its outermost point the foot's arc lies further in.
+        let curve = |bow: Bow| bow.foot_within(end, Length::mm(back / weight)).in_mm();
+        moment - weight * layout.bow(end).filter(|_| layout.plinth.is_none()).map_or(0.0, curve)
     }
 }
 
@@ -61,11 +82,14 @@ pub fn pushes(picked: Picked<'_>, choice: &Choice, layout: &Layout, parts: &[(Pa
     let loads = loads(picked, layout);
     Towards::ALL.map(|towards| {
         let arm = |at: Spot| towards.within(picked, layout, at);
-        let moment = |(mass, arm): (Mass, Length)| mass.weight().in_newton() * arm.in_mm();
-        let least = parts.iter().map(|(mass, [shut, open])| moment((*mass, arm(*shut).min(arm(*open)))));
-        let (holds, more) = (least.sum::<f64>(), loads.iter().map(|(mass, at)| moment((*mass, arm(*at)))).sum::<f64>());
+        let least =
+            |(mass, [shut, open]): &(Mass, [Spot; 2])| (*mass, if arm(*open) < arm(*shut) { *open } else { *shut });
+        let mut masses: Vec<(Mass, Spot)> = parts.iter().map(least).collect();
+        let empty = towards.held(picked, layout, &masses);
+        masses.extend(&loads);
+        let loaded = towards.held(picked, layout, &masses);
         let push = |moment: f64| Force::newton(moment.max(0.0) / layout.height.in_mm());
-        Push { towards, empty: push(holds), loaded: push(holds + more) }
+        Push { towards, empty: push(empty), loaded: push(loaded) }
     })
 }
 
@@ -90,8 +114,8 @@ fn opened(picked: Picked<'_>, choice: &Choice, layout: &Layout, id: PanelId, shu
 fn loads(picked: Picked<'_>, layout: &Layout) -> Vec<(Mass, Spot)> {
     let on = |load: AreaMass, area: Area| Mass::kg(load.in_kg_per_m2() * area.in_m2());
     let inside = (layout.upright_front + layout.back_front) / 2.0;
-    let top = on(picked.model.top_load_kg_per_m2, layout.width * layout.depth);
-    let top = (top, Spot::new(layout.width / 2.0, layout.depth / 2.0, layout.height));
+    let (area, middle) = layout.top();
+    let top = (on(picked.model.top_load_kg_per_m2, area), Spot::new(middle, layout.depth / 2.0, layout.height));
     let shelves = layout.bays.iter().flat_map(|span| {
         let mass = on(picked.model.shelf_load_kg_per_m2, span.clear() * layout.clear_depth());
         span.shelves.iter().map(move |under| (mass, Spot::new(span.middle(), inside, *under + layout.body)))

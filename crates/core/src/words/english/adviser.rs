@@ -12,6 +12,7 @@ fn goal(Asked { goal, currency, today }: Asked<'_>) -> String {
         Goal::Widest => "As wide as can be".into(),
         Goal::Screen => "As wide as the screen".into(),
         Goal::Price(most) => format!("At most {}", money(most, currency)),
+        Goal::Cheapest => "The cheapest found".into(),
         Goal::Part(most) => format!("Parts up to {}\u{a0}kg", kilograms(most)),
         Goal::By(last) => format!("There by {}", day(last, today)),
     }
@@ -23,6 +24,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ScreenOverWall => "The screen is wider than the free wall.".into(),
         Message::TakeWith(changes, range) => take_with(changes, range),
         Message::PastDay { by, today, first } => past(first.map(|first| day(first, today)), &day(by, today)),
+        Message::NoWay { asked: Asked { goal: Goal::Cheapest, .. }, .. } => {
+            "No unit that can be made was found.".into()
+        }
         Message::NoWay { asked, kept: false, .. } => {
             format!("{}: no way to it was found.", goal(asked))
         }
@@ -32,6 +36,13 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::NoWay { asked, held, .. } => {
             format!("{}: no way to it was found while you keep {}.", goal(asked), kept(held))
         }
+        Message::Cheapest(price, mass, Some(day)) => {
+            format!("The cheapest found: {price}, {mass}, with you by {day}.")
+        }
+        Message::Cheapest(price, mass, None) => {
+            format!("The cheapest found: {price}, {mass}; no day can be promised.")
+        }
+        Message::Met { asked: Asked { goal: Goal::Cheapest, .. } } => "No cheaper one was found.".into(),
         Message::Met { asked } => format!("{}: it is so already.", goal(asked)),
         Message::ComesTo { asked, price, mass, day: Some(day) } => {
             format!("{}: {price}, {mass}, with you by {day}.", goal(asked))

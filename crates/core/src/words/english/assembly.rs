@@ -8,12 +8,27 @@ use crate::cabinet::panel::PanelId;
 pub(in crate::words) fn step(step: &Step) -> String {
     let what = part(step.part);
     match step.part {
-        PanelId::BaseLower => format!("Lay the {what} where the unit is to stand, level."),
+        PanelId::PlinthFront => {
+            format!("Set the {what} on edge, slots up, a step away from the wall: the back goes in from behind.")
+        }
+        PanelId::PlinthRear => format!("Set the {what} behind it, slots up."),
+        PanelId::Bearer(_) => format!("Drop {what} onto both plinth boards, slots over slots."),
+        PanelId::BaseLower if !step.closes.is_empty() => {
+            format!("See that the plinth stands level, then lower the {what} over its tabs.")
+        }
+        PanelId::BaseLower => {
+            format!("Lay the {what} level before the place where the unit is to stand: the back comes from behind.")
+        }
         PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
         PanelId::Upright(_) => format!("Stand {what} up, tabs down through both base plates."),
-        PanelId::Back => format!("Lower the {what} into its laps with the uprights."),
+        PanelId::Back => {
+            format!(
+                "Bring the {what} forward over the hooks of the uprights, let it down onto them, then push all to its place."
+            )
+        }
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
+        PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
         PanelId::Leaf(_) => format!("Stand the {what} on its lower pivot."),
         PanelId::Top => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
     }

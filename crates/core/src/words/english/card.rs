@@ -69,6 +69,21 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             why: "No floor is flat, and doors hang on the base.",
             source: SAG,
         },
+        Rule::HookRoom => Card {
+            what: "The uprights are so high that two hooks of the back stand over each other with wood between their slots.",
+            why: "Slots that run into each other let the back break out between them.",
+            source: "geometry; the range file",
+        },
+        Rule::BowRoom => Card {
+            what: "Along a bowed end stand two staves at least, its arc is no more than half a circle, and no stave reaches to the end upright.",
+            why: "One stave is no row, and plates that end in more than half a circle would be narrower at the front than behind it.",
+            source: "geometry of the construction and of the range file",
+        },
+        Rule::CeilingHeight => Card {
+            what: "Under the ceiling that the customer gave, every part can be lifted over what stands while the unit is put together.",
+            why: "What cannot be put together in a room is no use there.",
+            source: "the straight moves of the proof of assembly; the customer's own figure. How a tall part is tilted up is not looked at: its diagonal is longer",
+        },
         Rule::ShelfSlot => Card {
             what: "Shelves on both sides of a divider are at the same height, or their slots have wood between them.",
             why: "Two slots that run into each other let the divider break out between them.",
@@ -90,8 +105,8 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file, with the plugs' standards beside the figures; geometry",
         },
         Rule::HoleEdge => Card {
-            what: "Between a cable hole and the back's edges, its laps and its neighbours stays as much wood as the range asks.",
-            why: "A thin bridge breaks when the back is dropped into its laps.",
+            what: "Between a cable hole and the back's edges, its slots and its neighbours stays as much wood as the range asks.",
+            why: "A thin bridge breaks when the back is carried and dropped onto its hooks.",
             source: "the range file; common practice",
         },
         Rule::HoleStile => Card {
@@ -137,7 +152,17 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         Rule::UprightBuckling => Card {
             what: "An upright carries as many times the load of its shelves and of the top as the range asks before it gives way to the side.",
             why: "A tall thin upright under heavy shelves bends out without warning.",
-            source: "up to the middle, where the back's slots hold it, an orthotropic strip with one free edge: 12 D66 / b² + π² D11 / L² (Bank and Yin, Thin-Walled Structures 24, 1996; Kollár, J. Struct. Eng. 128, 2002; formula from memory, checked against finite elements); above, a column by Euler; moduli from the range file, less by creep as in EN 1995-1-1:2004+A1, table 3.2",
+            source: "along the back, where its slots hold the hooks, an orthotropic strip with one free edge: 12 D66 / b² + π² D11 / L² (Bank and Yin, Thin-Walled Structures 24, 1996; Kollár, J. Struct. Eng. 128, 2002; formula from memory, checked against finite elements); between two hooks a column by Euler; moduli from the range file, less by creep as in EN 1995-1-1:2004+A1, table 3.2",
+        },
+        Rule::Knock => Card {
+            what: "The hooks of the uprights, the tabs of back and staves, the strips of the back beside and over its slots, and the ends and tabs of a plinth's boards take a knock at their tip from any side, and a neck carries half of the back for good.",
+            why: "Parts lie about, are carried and dropped: what stands out is knocked first.",
+            source: "statics of cantilevers and beams; twisting by Roark's Formulas, 7th ed., table 10.1, from memory; strengths as for shelf-ear, from memory: verify before they decide; k_mod for a short load is 0.90 in EN 1995-1-1:2004+A1, table 3.1; the knock is the range file's",
+        },
+        Rule::Slender => Card {
+            what: "A stile, a stave, a door or a board of the plinth bends no further than its length divided by the range's figure when it is pushed in its middle.",
+            why: "What gives way at a touch looks weak, rattles, and warps the sooner.",
+            source: "beam on two supports under a force in mid-span, by bending and shear: Wood Handbook, FPL-GTR-190 (2010), table 9-1; the push and the figure are the range file's",
         },
         Rule::PartMass => Card {
             what: "No part is heavier than what three people may carry; from what one may carry on, two are asked for, and three beyond what two may.",
@@ -159,9 +184,9 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             why: "What no carrier takes as usual has to be agreed with the workshop.",
             source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels; people lift as in part-mass",
         },
-        Rule::TopMoisture => Card {
-            what: "The top goes over all its joints, pressed by hand, when it has dried or swollen as far as the range says and the rest has not.",
-            why: "Wood moves with the air's moisture, and along a top that adds up. Parts that lay in the room for some days fit again.",
+        Rule::PartMoisture => Card {
+            what: "The top and the back go over all their joints, pressed by hand, when they have dried or swollen as far as the range says and the rest has not.",
+            why: "Wood moves with the air's moisture, and along a part that adds up. Parts that lay in the room for some days fit again.",
             source: "positions along the panel and thickness by moisture, figures of the range file; growth for one percent from memory of the Handbook of Finnish Plywood, 3.2",
         },
         Rule::LeafGap => Card {
@@ -193,6 +218,11 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             what: "The chase behind the back is deep enough for the tightest bend of the named plug's cable.",
             why: "A cable bent too tightly breaks inside.",
             source: "the range file; common practice. The cable's own data decide",
+        },
+        Rule::SheetUse => Card {
+            what: "Where a unit takes several sheets of a board, a third of each ends up in its parts at least.",
+            why: "A whole sheet is bought, coated and cut for little, and most of it goes back to the rack.",
+            source: "the range file, for sheets and offcuts; the third is our own",
         },
         Rule::FinishEdges => Card {
             what: "A light opaque finish has a coat more than others: four in all.",
@@ -230,9 +260,19 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open door, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
         },
         Rule::Interlock => Card {
-            what: "Every part goes in along one straight move, and in the finished unit nothing moves but the top, upwards.",
-            why: "There are no screws and no glue: tabs, slots, laps and weight are all that holds the unit.",
+            what: "Every part goes in along one straight move or two, in the finished unit nothing moves but the top, upwards, and the back holds every upright.",
+            why: "There are no screws and no glue: tabs, slots, hooks and weight are all that holds the unit.",
             source: "directional blocking graphs: Wilson and Latombe, Artificial Intelligence 71 (1994), from the parts' solids; no valid unit breaks it",
+        },
+        Rule::AtOnce => Card {
+            what: "No part meets more of its joints at the same moment than the range says; tabs of other lengths are met before or after.",
+            why: "Each joint wants a hand or a look while it finds its place.",
+            source: "counted from the proven order of assembly; the most is the range file's",
+        },
+        Rule::Headroom => Card {
+            what: "No step of the assembly takes more height than the unit and what the range allows beyond it.",
+            why: "A tall part that has to be lifted over the unit finds the ceiling of a living room.",
+            source: "the straight moves of the proof of assembly; the range file",
         },
         Rule::OrderDay => Card {
             what: "The day of the order is not after the last one on which its range takes orders.",

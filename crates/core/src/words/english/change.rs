@@ -4,7 +4,7 @@ use super::LOCALE;
 use super::count::number_of;
 use super::name::{fill_within, offset};
 use crate::choice::change::Change;
-use crate::choice::{Fill, Hung};
+use crate::choice::{Bowed, Fill, Hung};
 use crate::units::quantity::Dim;
 use crate::words::names::Names;
 
@@ -31,8 +31,17 @@ pub(in crate::words) fn alone(change: &Change, names: Names<'_>) -> String {
         Change::Finish(key) => format!("Finish it in {}", names.finish(key)),
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "Leave the corners square".into(),
         Change::CornerRadiusMm(radius) => format!("Round the corners to {}", LOCALE.length(*radius)),
+        Change::PlinthMm(Some(height)) => format!("Put it on a plinth of {}", LOCALE.length(*height)),
+        Change::PlinthMm(None) => "Leave the plinth out".into(),
+        Change::BowMm(bow) if *bow == Dim::mm(0) => "Leave the ends square".into(),
+        Change::BowMm(bow) => format!("Bow the ends by {}", LOCALE.length(*bow)),
+        Change::Bowed(Bowed::Both) => "Bow both ends".into(),
+        Change::Bowed(Bowed::Left) => "Bow the left end alone".into(),
+        Change::Bowed(Bowed::Right) => "Bow the right end alone".into(),
         Change::WallMm(Some(wall)) => format!("Suit a wall of {}", LOCALE.length(*wall)),
         Change::WallMm(None) => "Let the wall go".into(),
+        Change::CeilingMm(Some(ceiling)) => format!("Suit a ceiling of {}", LOCALE.length(*ceiling)),
+        Change::CeilingMm(None) => "Let the ceiling go".into(),
         Change::ScreenTenthInch(Some(tenths)) => format!("Put a screen of {} inches on it", inches(*tenths)),
         Change::ScreenTenthInch(None) => "Let the screen go".into(),
         Change::Plug(Some(key)) => format!("Pass the {}", names.plug(key)),
@@ -63,8 +72,17 @@ pub(in crate::words) fn within(change: &Change, names: Names<'_>) -> String {
         Change::Finish(key) => format!("finish it in {}", names.finish(key)),
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "leave the corners square".into(),
         Change::CornerRadiusMm(radius) => format!("round the corners to {}", LOCALE.length(*radius)),
+        Change::PlinthMm(Some(height)) => format!("put it on a plinth of {}", LOCALE.length(*height)),
+        Change::PlinthMm(None) => "leave the plinth out".into(),
+        Change::BowMm(bow) if *bow == Dim::mm(0) => "leave the ends square".into(),
+        Change::BowMm(bow) => format!("bow the ends by {}", LOCALE.length(*bow)),
+        Change::Bowed(Bowed::Both) => "bow both ends".into(),
+        Change::Bowed(Bowed::Left) => "bow the left end alone".into(),
+        Change::Bowed(Bowed::Right) => "bow the right end alone".into(),
         Change::WallMm(Some(wall)) => format!("suit a wall of {}", LOCALE.length(*wall)),
         Change::WallMm(None) => "let the wall go".into(),
+        Change::CeilingMm(Some(ceiling)) => format!("suit a ceiling of {}", LOCALE.length(*ceiling)),
+        Change::CeilingMm(None) => "let the ceiling go".into(),
         Change::ScreenTenthInch(Some(tenths)) => format!("put a screen of {} inches on it", inches(*tenths)),
         Change::ScreenTenthInch(None) => "let the screen go".into(),
         Change::Plug(Some(key)) => format!("pass the {}", names.plug(key)),

@@ -44,6 +44,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::CodeTitle => "QR code of the link to this unit",
         Message::NoCode => "This link is too long for a QR code.",
+        Message::MailTo(address) => return format!("Write to {address}"),
+        Message::OrdersPage(address) => return format!("Open {address}"),
+        Message::ShareFile => "Share the file",
+        Message::Subject(file) => return format!("Order {file}"),
+        Message::Attach => "Attach the saved file to the message yourself: a page cannot.",
         Message::Empty(of) => return format!("{} is empty.", entry(of)),
         Message::TooLong { entry: of, found, most } => {
             return format!("{} has {found} characters; {most} are the most.", entry(of));
@@ -54,6 +59,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::NoOrder => "This file is no order. Choose the one that was saved with the order.",
         Message::Newer => "This order was saved by a newer page than this one. Load the page anew.",
+        Message::Older => {
+            "This order was saved by an older page, and units are built otherwise now. Choose it anew, or ask the workshop."
+        }
         Message::Changed => "This order was changed after it was saved. Ask for the original.",
         Message::PartUnread(place) => {
             return format!("A part of this order cannot be read ({place}). Ask for it to be saved again.");

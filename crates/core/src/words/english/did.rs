@@ -3,6 +3,7 @@
 use super::LOCALE;
 use super::count::counted;
 use super::name::{fill_within, offset, question};
+use crate::choice::Bowed;
 use crate::choice::change::Change;
 use crate::choice::changed::Changed;
 use crate::units::money::Money;
@@ -13,27 +14,33 @@ use crate::words::names::Names;
 /// More of what did not fit is only counted: it has to be one line.
 const NAMED_MOST: usize = 2;
 
-/// What was answered, and what that did.
-pub(in crate::words) fn texts(did: &Did<'_>, names: Names<'_>, currency: &str) -> [String; 2] {
+/// What was answered, what that did, and each answer on a line where they are only counted.
+pub(in crate::words) fn texts(did: &Did<'_>, names: Names<'_>, currency: &str) -> [String; 3] {
     let effect = effect(did.before, did.after, currency);
+    let mut counted = &[][..];
     let answers = match did.changed {
         // Nothing of the unit: what is kept of it, a budget or a day.
-        [] => return ["What is kept has changed.".into(), String::new()],
+        [] => return ["What is kept has changed.".into(), String::new(), String::new()],
         [Changed { to: Change::Model(model), .. }, ..] if did.recalled => {
             format!("{} as you left it", names.model(model))
         }
         [only] => answered(only, names),
         [Changed { to: Change::Model(model), .. }, rest @ ..] => {
             let misfits = if rest.len() > NAMED_MOST {
+                counted = rest;
                 format!("{} answers did not fit", rest.len())
             } else {
                 rest.iter().map(|misfit| became(misfit, names)).collect::<Vec<_>>().join(", ")
             };
             format!("{}, {misfits}", names.model(model))
         }
-        all => format!("{} answers changed", all.len()),
+        all => {
+            counted = all;
+            format!("{} answers changed", all.len())
+        }
     };
-    [format!("{answers}:"), effect]
+    let lines: Vec<String> = counted.iter().map(|changed| answered(changed, names)).collect();
+    [format!("{answers}:"), effect, lines.join("\n")]
 }
 
 /// Price, mass and day, as far as they differ; of the price also that it does not.
@@ -83,7 +90,11 @@ fn answered(Changed { from, to }: &Changed, names: Names<'_>) -> String {
         Change::Back(_) => format!("Back {from} to {now}"),
         Change::Finish(_) => format!("Finish {from} to {now}"),
         Change::CornerRadiusMm(_) => format!("Corners {from} to {now}"),
+        Change::PlinthMm(_) => format!("Plinth {from} to {now}"),
+        Change::BowMm(_) => format!("Bow of the ends {from} to {now}"),
+        Change::Bowed(_) => format!("Bowed {from} to {now}"),
         Change::WallMm(_) => format!("Free wall {from} to {now}"),
+        Change::CeilingMm(_) => format!("Ceiling {from} to {now}"),
         Change::ScreenTenthInch(_) => format!("Screen {from} to {now}"),
         Change::Plug(_) => format!("Plug {from} to {now}"),
     }
@@ -99,30 +110,39 @@ fn became(Changed { from, to }: &Changed, names: Names<'_>) -> String {
 fn value(answer: &Change, names: Names<'_>) -> String {
     match answer {
         Change::Model(key) => names.model(key).into(),
-        Change::WidthMm(size) | Change::HeightMm(size) | Change::DepthMm(size) | Change::WallMm(Some(size)) => {
-            LOCALE.size(*size)
-        }
+        Change::WidthMm(size)
+        | Change::HeightMm(size)
+        | Change::DepthMm(size)
+        | Change::PlinthMm(Some(size))
+        | Change::WallMm(Some(size))
+        | Change::CeilingMm(Some(size)) => LOCALE.size(*size),
         Change::BayCount(number) | Change::Share { share: number, .. } => number.to_string(),
         Change::Fill { fill, .. } => fill_within(*fill),
         Change::Hole { hole: Some(hole), .. } => format!("{} {}", names.hole(&hole.kind), offset(hole.offset_mm)),
         Change::Device { device: Some(key), .. } => names.device(key).into(),
-        Change::Hole { hole: None, .. } | Change::Device { device: None, .. } => "none".into(),
+        Change::Hole { hole: None, .. } | Change::Device { device: None, .. } | Change::PlinthMm(None) => "none".into(),
         Change::Back(key) => names.board(key).into(),
         Change::Finish(key) => names.finish(key).into(),
         Change::CornerRadiusMm(radius) if *radius == Dim::mm(0) => "square".into(),
-        Change::CornerRadiusMm(radius) => LOCALE.length(*radius),
+        Change::BowMm(bow) if *bow == Dim::mm(0) => "square".into(),
+        Change::CornerRadiusMm(length) | Change::BowMm(length) => LOCALE.length(*length),
+        Change::Bowed(Bowed::Both) => "both ends".into(),
+        Change::Bowed(Bowed::Left) => "left end".into(),
+        Change::Bowed(Bowed::Right) => "right end".into(),
         Change::ScreenTenthInch(Some(tenths)) => format!("{} inches", LOCALE.decimal(f64::from(*tenths) / 10.0, 1)),
         Change::Plug(Some(key)) => names.plug(key).into(),
-        Change::WallMm(None) | Change::ScreenTenthInch(None) | Change::Plug(None) => "any".into(),
+        Change::WallMm(None) | Change::CeilingMm(None) | Change::ScreenTenthInch(None) | Change::Plug(None) => {
+            "any".into()
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use crate::choice::Choice;
     use crate::choice::change::Change;
     use crate::choice::changed::changed;
     use crate::choice::question::Question;
+    use crate::choice::{Bowed, Choice};
     use crate::testing::demo;
     use crate::units::money::Money;
     use crate::units::quantity::{Dim, Mass};
@@ -138,7 +158,7 @@ mod tests {
         let from = Choice::first_of(&range).unwrap();
         let to = changes.iter().fold(from.clone(), |choice, change| choice.with(change, &range));
         let did = Did { changed: &changed(&from, &to), recalled, before, after };
-        did.texts(&range).join(" ").replace('\u{202f}', " ")
+        did.texts(&range)[..2].join(" ").replace('\u{202f}', " ")
     }
 
     #[test]
@@ -158,6 +178,10 @@ mod tests {
         assert_eq!(line(&[], false, before, before), "What is kept has changed. ");
     }
 
+    /// What is only counted in the line is named beside it.
+    const THREE: &str =
+        "Teasel, 3 answers did not fit: same price Width 1 640 to 1 560\nHeight 520 to 760\nFinish Clear to Brick";
+
     #[test]
     fn another_model_says_what_did_not_fit() {
         let sum = Some(sum(128_405, 47.25, "2026-12-18"));
@@ -165,17 +189,17 @@ mod tests {
         let back_to = |width, height| [teasel(), Change::WidthMm(Dim::mm(width)), Change::HeightMm(Dim::mm(height))];
         let range = demo();
         let sedge = Choice::first_of(&range).unwrap();
-        let bays = |to: &Choice| Choice { bays: sedge.bays.clone(), ..to.clone() };
+        let bays = |to: &Choice| Choice { bays: sedge.bays.clone(), depth_mm: sedge.depth_mm, ..to.clone() };
         let said = |changes: &[Change], recalled| {
             let to = bays(&changes.iter().fold(sedge.clone(), |choice, change| choice.with(change, &range)));
             let did = Did { changed: &changed(&sedge, &to), recalled, before: sum, after: sum };
-            did.texts(&range).join(" ").replace('\u{202f}', " ")
+            did.texts(&range).join(" ").trim().replace('\u{202f}', " ")
         };
         assert_eq!(said(&back_to(1640, 520), false), "Sedge to Teasel: same price");
         assert_eq!(said(&back_to(1640, 760), false), "Teasel, height 520 became 760: same price");
         let brick = Change::Finish("brick".parse().unwrap());
         let [model, width, height] = back_to(1560, 760);
-        assert_eq!(said(&[model, width, height, brick], false), "Teasel, 3 answers did not fit: same price");
+        assert_eq!(said(&[model, width, height, brick], false), THREE);
         assert_eq!(said(&back_to(1560, 760), true), "Teasel as you left it: same price");
     }
 
@@ -197,7 +221,10 @@ mod tests {
             Change::Back(key("birch-12")),
             Change::Finish(key("brick")),
             Change::CornerRadiusMm(Dim::mm(12)),
+            Change::BowMm(Dim::mm(80)),
+            Change::Bowed(Bowed::Left),
             Change::WallMm(Some(Dim::mm(3000))),
+            Change::CeilingMm(Some(Dim::mm(2400))),
             Change::ScreenTenthInch(Some(405)),
             Change::Plug(range.plugs.first().map(|plug| plug.key.clone())),
         ];

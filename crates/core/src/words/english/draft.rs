@@ -3,13 +3,16 @@
 use super::LOCALE;
 use super::count::number_of;
 use super::name::fill_within;
-use crate::words::draft::{Deed, Done, Loss, Message, Row};
+use crate::words::draft::{Deed, Done, Feature, Message, Row};
 use crate::words::{money, size};
+
+const PICK_SOME: &str = "Tick two to four of them to see them side by side.";
 
 const fn deed(of: Deed) -> &'static str {
     match of {
         Deed::Open => "Open",
         Deed::Double => "Duplicate",
+        Deed::Link => "Link",
         Deed::Delete => "Delete",
         Deed::Pick => "Compare",
         Deed::GoOn => "Go on with this",
@@ -18,6 +21,7 @@ const fn deed(of: Deed) -> &'static str {
 
 fn deed_with(of: Deed, name: &str) -> String {
     match of {
+        Deed::Link => format!("Link to {name}"),
         Deed::Open | Deed::Double | Deed::Delete | Deed::Pick => format!("{} {name}", deed(of)),
         Deed::GoOn => format!("{}: {name}", deed(of)),
     }
@@ -25,12 +29,13 @@ fn deed_with(of: Deed, name: &str) -> String {
 
 fn done(of: Done, name: &str) -> String {
     match of {
-        Done::Kept => format!("\u{201c}{name}\u{201d} is kept."),
+        Done::Added => format!("\u{201c}{name}\u{201d} is kept."),
         Done::Replaced => format!("\u{201c}{name}\u{201d} is kept in place of the draft that had this name."),
         Done::Renamed => format!("It is called \u{201c}{name}\u{201d} now."),
         Done::Deleted => format!("\u{201c}{name}\u{201d} is deleted."),
         Done::Restored => format!("\u{201c}{name}\u{201d} is there again."),
         Done::Unnamed => "Give it a name first.".into(),
+        Done::Unpicked => PICK_SOME.into(),
     }
 }
 
@@ -46,19 +51,21 @@ fn row(of: Row) -> String {
         Row::Finish => "Finish",
         Row::Back => "Back",
         Row::Corners => "Corners",
+        Row::Plinth => "Plinth",
+        Row::Ends => "Ends",
         Row::Bay(number) => return format!("Bay {number}"),
     };
     name.into()
 }
 
-fn loss(of: Loss<'_>) -> String {
+fn feature(of: Feature<'_>) -> String {
     match of {
-        Loss::Made => "that it can be made".into(),
-        Loss::Bays(count) => number_of(count, "bay", "bays"),
-        Loss::Doors(count) => number_of(count, "door", "doors"),
-        Loss::Shelves(count) => number_of(count, "shelf", "shelves"),
-        Loss::Holes(count) => number_of(count, "cable hole", "cable holes"),
-        Loss::Device(name) => format!("the place of the {name}"),
+        Feature::Made => "that it can be made".into(),
+        Feature::Bays(count) => number_of(count, "bay", "bays"),
+        Feature::Doors(count) => number_of(count, "door", "doors"),
+        Feature::Shelves(count) => number_of(count, "shelf", "shelves"),
+        Feature::Holes(count) => number_of(count, "cable hole", "cable holes"),
+        Feature::Device(name) => format!("the place of the {name}"),
     }
 }
 
@@ -74,7 +81,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Unnamed(model, width, height) => {
             return format!("{model} {}\u{202f}\u{d7}\u{202f}{}", size(width), size(height));
         }
-        Message::Left => "Left for another unit, without a name. With a name it stays as a draft.",
+        Message::Left => "Left for another unit; it stays here until you delete it.",
         Message::OtherTab => "Open in another tab, which goes on saving it.",
         Message::Figures(price, mass, day) => return format!("{price} \u{b7} {mass} \u{b7} {day}"),
         Message::OtherPrice { then, now, currency } => {
@@ -92,13 +99,16 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Done(of, name) => return done(of, name),
         Message::BringBack => "Bring it back",
         Message::Compare => "Compare side by side",
-        Message::PickSome => "Tick two to four of them to see them side by side.",
+        Message::PickSome => PICK_SOME,
         Message::NewVisitor => "New visitor",
         Message::NewVisitorMeans => {
             "Somebody else comes to this browser: clears the unit, all drafts and what was typed for an order. For a \
              minute you can take it back."
         }
         Message::SideBySide => "Side by side",
+        Message::MoveToSee(count) => {
+            return format!("{} side by side: move them sideways to see all.", number_of(count, "draft", "drafts"));
+        }
         Message::BackToList => "All drafts",
         Message::Marked => "What differs from the first is bold.",
         Message::Differs => "differs: ",
@@ -107,12 +117,18 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             let parts = [Some(fill_within(fill)), hole.map(Into::into), device.map(Into::into)];
             return parts.into_iter().flatten().collect::<Vec<_>>().join(", ");
         }
+        Message::NoPlinth => "none",
         Message::Square => "square",
-        Message::Lost(name, against, lost) => {
-            let lost = LOCALE.list(lost.iter().map(|of| loss(*of)));
-            return format!("Against {against}, {name} loses {lost}.");
+        Message::Against { name, against, lost, gained } => {
+            let list = |features: &[Feature<'_>]| LOCALE.list(features.iter().map(|of| feature(*of)));
+            let (lost, gained) = (list(lost), list(gained));
+            return match (lost.is_empty(), gained.is_empty()) {
+                (true, true) => format!("Against {against}, {name} loses and gains nothing."),
+                (true, false) => format!("Against {against}, {name} loses nothing and gains {gained}."),
+                (false, true) => format!("Against {against}, {name} loses {lost}."),
+                (false, false) => format!("Against {against}, {name} loses {lost}; it gains {gained}."),
+            };
         }
-        Message::NothingLost(name, against) => return format!("Against {against}, {name} loses nothing."),
         Message::Unsuited(name, sentence) => return format!("{name}: {sentence}"),
     };
     text.into()

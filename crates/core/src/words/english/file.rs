@@ -25,6 +25,12 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Closed => "the output was closed",
         Label::PointsMissing => "write it as birch-18='17.6 17.7 \u{2026}', eight points",
         Label::NotAPage => "write it as https://example.org/",
+        Label::NotSeconds => "write it as 2 or 0.5; 0 to 3600 seconds are possible",
+        Label::NoInstance => "no instance",
+        Label::OutOfProportion => "no instance: a size or the number of parts is out of proportion",
+        Label::PlacementUnsound => {
+            "the placement did not pass its check, and nothing was written: an error of this program"
+        }
         Label::IsTheNameRight => "is the name right, and may this file be read?",
         Label::NameAFile => "name a file",
         Label::NameAFileInIt => "name a file in it",
@@ -59,6 +65,18 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::RightBoard => "is it the right board, and was it measured in millimetres?",
         Label::BaysCounted => "bays are counted from the left, from 1",
         Label::OnTheLabel => "--name, --contact, --address and --remark say what stands on the label",
+        Label::InstanceExample => {
+            "an instance looks like {\"kind\": \"rect-bins\", \"sheet\": [10, 10], \"rotation_allowed\": false, \"items\": \
+             [{\"w\": 6, \"h\": 4, \"count\": 3}]}, or like {\"kind\": \"strip-polygons\", \"strip_height\": 10, \"items\": \
+             [{\"count\": 3, \"rotations\": [0, 180], \"polygon\": [[0, 0], [4, 0], [0, 2.5]]}]}"
+        }
+        Label::PartsThatFit => "take it out, or name a larger sheet",
+        Label::HigherStrip => "take it out, or name a higher strip",
+        Label::CornersInOrder => {
+            "give at most 400 corners in order, the first one once; edges may meet at corners alone, and there are no holes"
+        }
+        Label::QuarterTurns => "give some of 0, 90, 180 and 270 degrees",
+        Label::TellWhoKeepsThis => "tell those who keep this program, with the instance",
     }
 }
 
@@ -74,6 +92,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::OtherModel(model) => format!("the range has no model {model:?}"),
         Message::NoRule(code) => format!("no rule has the code {code:?}"),
         Message::NoBoard(board) => format!("the range has no board {board:?}"),
+        Message::NoFormat(format) => format!("no range has sheets of {format:?}"),
         Message::MeasuredTwice(board) => format!("the board \"{board}\" is measured twice"),
         Message::Strays { mean, nominal, least, most } => {
             let [mean, nominal, least, most] =
@@ -96,6 +115,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
                 NotAQuestion::known().map(|known| known.iter().map(ToString::to_string).collect::<Vec<_>>().join(", "));
             format!("{text:?} is no question: {unit}, or for a bay: {bay}")
         }
+        Message::FitsNowhere(item) => format!("/items/{item}: this part fits on no sheet"),
+        Message::TooHigh(item) => format!("/items/{item}: this part is higher than the strip"),
+        Message::NoPolygon(item) => format!("/items/{item}/polygon: these are not the corners of a simple polygon"),
+        Message::NoTurns(item) => format!("/items/{item}/rotations: turns are by quarters, and there is one at least"),
         Message::Meant(name) => format!("did you mean {name}?"),
     }
 }

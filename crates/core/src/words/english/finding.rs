@@ -26,8 +26,11 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
                 the_parts(&finding.parts)
             )
         }
-        Rule::TopMoisture => {
-            format!("In dry or damp air the joints of the top could lack {found}; {allowed} is the limit.")
+        Rule::PartMoisture => {
+            format!(
+                "In dry or damp air the joints of the {} could lack {found}; {allowed} is the limit.",
+                parts(&finding.parts)
+            )
         }
         Rule::PartMass => {
             format!("{} weighs {found}, over {allowed}: lift it with two people.", the_parts(&finding.parts))
@@ -59,6 +62,11 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         Rule::DeviceShut => format!("Leave the door open while the {about} is on: it wants air."),
         Rule::DeviceCable => format!("The {about} has no cable hole behind it."),
         Rule::CableBend => format!("Behind the back there are {found} for cables; this one wants {allowed} to turn."),
+        Rule::SheetUse => {
+            format!(
+                "One of its sheets is used by {found} only, less than {allowed}: a little smaller, it may need none."
+            )
+        }
         Rule::FinishEdges => {
             format!("This light finish has {}; edges want {allowed}.", counted(&found, "coat", "coats"))
         }
@@ -78,6 +86,9 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         | Rule::BayRoom
         | Rule::RowRoom
         | Rule::DepthRoom
+        | Rule::HookRoom
+        | Rule::BowRoom
+        | Rule::CeilingHeight
         | Rule::SheetFit
         | Rule::ShelfSag
         | Rule::TopSag
@@ -95,8 +106,12 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         | Rule::ShelfEar
         | Rule::LeafPivot
         | Rule::UprightBuckling
+        | Rule::Knock
+        | Rule::Slender
         | Rule::TipOver
         | Rule::Interlock
+        | Rule::Headroom
+        | Rule::AtOnce
         | Rule::OrderDay
         | Rule::PromiseDay
         | Rule::NoParts => return None,
@@ -127,7 +142,7 @@ fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
         format!(
             "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
         )
-    } else if finding.severity == Severity::Warns {
+    } else if finding.found.unit == Unit::Nm {
         // By how much, in newton metres, says nothing to a customer; the finding has it.
         "It has to be fastened to the wall: a child who climbs it, or the load of a usual test, would tip it.".into()
     } else if finding.found.unit == Unit::Mm {
@@ -157,6 +172,7 @@ fn fit_out(finding: &Finding, found: &str, allowed: &str) -> String {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "a sentence for each rule")]
 pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
     let ((found, allowed), about) = (LOCALE.found_and_allowed(finding), question(finding.about));
     // Where a rule has a least and a most there are two sentences.
@@ -175,6 +191,13 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         }
         Rule::RowRoom => format!("Rows in {about} would be {found} high; the least is {allowed}."),
         Rule::DepthRoom => format!("Inside it would be {found} deep; the least is {allowed}."),
+        Rule::HookRoom => {
+            format!("Each hook of the back would have {found} of the height; the least is {allowed}.")
+        }
+        Rule::BowRoom => format!("Along a bowed end {found} staves could stand; the least is {allowed}."),
+        Rule::CeilingHeight => {
+            format!("While it is put together a part is lifted to {found}; the ceiling is {allowed} up.")
+        }
         Rule::SheetFit => format!("{} would measure {found}; a sheet gives {allowed}.", the_parts(&finding.parts)),
         Rule::ShelfSag => format!("A shelf in {about} would bend {found} over the years; {allowed} is the limit."),
         Rule::BaseSag => format!("The base under {about} would bend {found} over the years; {allowed} is the limit."),
@@ -204,6 +227,17 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
             let parts = counted(&found, "part does", "parts do");
             format!("{parts} not hold together: this is an error of ours. Please tell the workshop.")
         }
+        Rule::AtOnce => {
+            format!(
+                "As it goes in, the {} would meet {found} joints at once; the most is {allowed}.",
+                parts(&finding.parts)
+            )
+        }
+        Rule::Headroom => {
+            format!(
+                "While it is put together a part is lifted to {found}; the most is {allowed}. Please tell the workshop."
+            )
+        }
         Rule::PromiseDay if is_least => {
             "No day is left on which the workshop works and the carrier collects. Please ask the workshop.".into()
         }
@@ -217,6 +251,12 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::LeafPivot => format!("The pivots of the door of {about} would bear {found}; the most is {allowed}."),
         Rule::UprightBuckling => {
             format!("{} bears its load {found} before bending out; the least is {allowed}.", the_parts(&finding.parts))
+        }
+        Rule::Knock => {
+            format!("A knock, or its load, would stress {} by {found}; the most is {allowed}.", parts(&finding.parts))
+        }
+        Rule::Slender => {
+            format!("{} would bend {found} under a small push; {allowed} is the limit.", the_parts(&finding.parts))
         }
         // The parts are its doors.
         Rule::TipOver if finding.parts.is_empty() => {
@@ -239,7 +279,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
             format!("The middle of the screen would be {found} up; for seated eyes the most is {allowed}.")
         }
         Rule::PartLength
-        | Rule::TopMoisture
+        | Rule::PartMoisture
         | Rule::Package
         | Rule::LeafGap
         | Rule::LeafSwing
@@ -247,6 +287,7 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         | Rule::DeviceShut
         | Rule::DeviceCable
         | Rule::CableBend
+        | Rule::SheetUse
         | Rule::FinishEdges
         | Rule::FinishSun
         | Rule::ScreenFeet

@@ -26,8 +26,12 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::CannotBeMade => "it cannot be made as it is",
         Label::UnitWritten => "the unit is written",
         Label::SheetWritten => "the sheet is written or printed",
+        Label::PackWritten => "the pack is written, with all orders",
+        Label::PackWithout => "the pack is written, without the orders that were set aside",
         Label::LinkPrinted => "the unit can be ordered, and its link has its price",
         Label::LinkWithoutPrice => "something stops its order; its link is printed all the same, without a price",
+        Label::PlacementWritten => "the placement is written or printed",
+        Label::PartFitsNowhere => "a part fits on no sheet",
         Label::Check => "Derive orders again and report every difference",
         Label::CheckMore => {
             "Each order is shown with its range, its boards as they are cut, how they fit, its mass, price and day."
@@ -65,6 +69,18 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Link => "Print the link that opens the page with a choice",
         Label::LinkMore => {
             "Wherever a choice is read, a link is read too. It holds the unit and its price, nothing of a person."
+        }
+        Label::Pack => "Turn orders into a cut pack: sheets with their parts, drawings for the machine, lists",
+        Label::PackMore => {
+            "Each order is checked first, and set aside if it does not hold. Orders of one board and one finish share \
+             sheets. The same orders, ranges and settings give the same bytes. A cutter turns fast, sheets are heavy and \
+             dust harms: guards, extraction and the rules of the place belong to every cut."
+        }
+        Label::Nest => "Place the parts of a published instance on sheets or a strip, as well as the given time allows",
+        Label::NestMore => {
+            "Instances are JSON documents. `rect-bins`: rectangles on equal sheets, the fewest sheets are best. \
+             `strip-polygons`: polygons on a strip of fixed height, the shortest piece of it is best. \
+             The same seconds may give another placement on another machine."
         }
         Label::Schema => "Print the JSON Schema of a document, or write all of them",
         Label::OfRange => "The range file; the demo range if there is none",
@@ -104,9 +120,34 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "The address of the page; what begins with # in it is replaced. Without it the link alone is printed"
         }
         Label::LinkToday => "The day of the price; if none is given that of the order, or the present day (UTC)",
+        Label::NestInstance => "The instance as JSON, `-` for standard input",
+        Label::NestSeconds => {
+            "How long to look for a better placement, 0 to 3600 seconds; it ends earlier if none is better"
+        }
+        Label::NestOut => "Where to write the placement, as a JSON list; standard output if nowhere",
         Label::ExplainRule => "The rule's code; all rules if there is none",
         Label::ExplainRange => "The range file whose figures are shown; the demo range if there is none",
         Label::SchemaDocument => "The document; the list of documents if there is none",
         Label::SchemaOut => "Write all schemas into this folder",
+        Label::PackFiles => "Order specs, or - for one from standard input",
+        Label::PackOut => "Write the pack into this new folder",
+        Label::PackPart => {
+            "Cut only this part again: as the code of its label says, or place of the order as given, then id or number of the part"
+        }
+        Label::PackCutter => "Diameter of the cutter in millimetres, as 6 or 6.35, instead of the range's",
+        Label::PackAllowance => "Between parts, beyond the cutter's diameter, in millimetres, instead of the range's",
+        Label::PackToday => {
+            "The day after which work on the orders begins, for the batch sheet and job cards; if none is given that of \
+             the last order"
+        }
+        Label::PackOffcuts => "Offcuts in the rack: the offcuts.csv of the pack before",
+        Label::PackSheets => "How many sheets of a format there are, if few: birch-18/small=12",
+        Label::PackEffort => "How long nests are looked for, in steps of the search; the same effort, the same pack",
+        Label::PackPaper => "On which paper documents are",
+        Label::PackLabels => {
+            "On which labels: sheets a4-3x8 (70 by 37 mm), a4-2x7 (99.1 by 38.1 mm) or letter-3x10 (66.7 by 25.4 mm), single \
+             ones 100x50 or 62x29"
+        }
+        Label::PackForce => "Replace a pack that is there already",
     }
 }

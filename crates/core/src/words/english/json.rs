@@ -53,7 +53,9 @@ fn wanted(wanted: &Wanted) -> String {
         Wanted::Number => "a number".into(),
         Wanted::Whole { least, most } => format!("a whole number from {least} to {most}"),
         Wanted::Text => "a text".into(),
+        Wanted::Flag => "true or false".into(),
         Wanted::List => "a list".into(),
+        Wanted::Pair => "a list of two".into(),
         Wanted::Object => "an object".into(),
         Wanted::Words(words) => one_of(words),
     }

@@ -1,6 +1,6 @@
 //! Links in English.
 
-use crate::choice::link::{LinkError, Part};
+use crate::choice::link::{LinkError, Part, VERSION};
 use crate::words::link::{Message, Since};
 use crate::words::money;
 
@@ -12,9 +12,12 @@ fn part(of: Part) -> String {
         Part::Corners => "the corner radius",
         Part::Back => "the back",
         Part::Finish => "the finish",
+        Part::Bow => "the bow of the ends",
         Part::Bays => "the bays",
         Part::Bay(number) => return format!("bay {number}"),
+        Part::Plinth => "the plinth",
         Part::Wall => "the free wall",
+        Part::Ceiling => "the ceiling",
         Part::Screen => "the screen",
         Part::Plug => "the plug",
         Part::Made => "the price",
@@ -26,7 +29,9 @@ fn fault(of: &LinkError) -> String {
     match of {
         LinkError::TooLong => "This link is far too long.".into(),
         LinkError::NoLink => "This is no link of a unit.".into(),
-        LinkError::OtherVersion(version) => format!("This link is of version {version}; here version 1 is read."),
+        LinkError::OtherVersion(version) => {
+            format!("This link is of version {version}; here versions 1 to {VERSION} are read.")
+        }
         LinkError::Missing(of) => format!("This link ends before {}.", part(*of)),
         LinkError::Unread(of, text) => format!("In this link {} cannot be read: \u{201c}{text}\u{201d}.", part(*of)),
         LinkError::TooManyBays(count) => format!("This link has {count} bays, more than any unit has."),

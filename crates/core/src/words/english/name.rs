@@ -2,7 +2,7 @@
 
 use super::LOCALE;
 use super::count::{number_of, number_of_first};
-use crate::cabinet::panel::PanelId;
+use crate::cabinet::panel::{Edge, End, PanelId};
 use crate::choice::question::Question;
 use crate::choice::{Fill, Hung};
 use crate::solver::kept::Given;
@@ -11,6 +11,9 @@ use crate::units::quantity::Dim;
 /// A part, without article.
 pub(in crate::words) fn part(id: PanelId) -> String {
     match id {
+        PanelId::PlinthFront => "front plinth board".into(),
+        PanelId::PlinthRear => "rear plinth board".into(),
+        PanelId::Bearer(number) => format!("bearer {number}"),
         PanelId::BaseLower => "lower base plate".into(),
         PanelId::BaseUpper => "upper base plate".into(),
         PanelId::Upright(number) => format!("upright {number}"),
@@ -18,6 +21,8 @@ pub(in crate::words) fn part(id: PanelId) -> String {
         PanelId::Shelf { bay, row } => format!("shelf {row} of bay {bay}"),
         PanelId::Stile(number) => format!("stile {number}"),
         PanelId::Leaf(bay) => format!("door of bay {bay}"),
+        PanelId::Stave { end: End::Left, number } => format!("stave {number} of the left end"),
+        PanelId::Stave { end: End::Right, number } => format!("stave {number} of the right end"),
         PanelId::Top => "top".into(),
     }
 }
@@ -31,10 +36,19 @@ pub(super) fn parts(parts: &[PanelId]) -> String {
 pub(super) fn the_parts(parts: &[PanelId]) -> String {
     let [first, others @ ..] = parts else { return "A part".into() };
     let first = match *first {
+        PanelId::Bearer(number) => format!("Bearer {number}"),
         PanelId::Upright(number) => format!("Upright {number}"),
         PanelId::Shelf { bay, row } => format!("Shelf {row} of bay {bay}"),
         PanelId::Stile(number) => format!("Stile {number}"),
-        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Back | PanelId::Leaf(_) | PanelId::Top => {
+        PanelId::Stave { end: End::Left, number } => format!("Stave {number} of the left end"),
+        PanelId::Stave { end: End::Right, number } => format!("Stave {number} of the right end"),
+        PanelId::PlinthFront
+        | PanelId::PlinthRear
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Back
+        | PanelId::Leaf(_)
+        | PanelId::Top => {
             format!("The {}", part(*first))
         }
     };
@@ -44,8 +58,18 @@ pub(super) fn the_parts(parts: &[PanelId]) -> String {
 /// A part within a sentence: what has a number needs no article.
 fn the_part(id: PanelId) -> String {
     match id {
-        PanelId::Upright(_) | PanelId::Shelf { .. } | PanelId::Stile(_) => part(id),
-        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Back | PanelId::Leaf(_) | PanelId::Top => {
+        PanelId::Bearer(_)
+        | PanelId::Upright(_)
+        | PanelId::Shelf { .. }
+        | PanelId::Stile(_)
+        | PanelId::Stave { .. } => part(id),
+        PanelId::PlinthFront
+        | PanelId::PlinthRear
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Back
+        | PanelId::Leaf(_)
+        | PanelId::Top => {
             format!("the {}", part(id))
         }
     }
@@ -57,6 +81,74 @@ pub(super) fn all_parts(parts: &[PanelId]) -> String {
         return "no part".into();
     }
     LOCALE.list(parts.iter().map(|id| the_part(*id)))
+}
+
+/// Edges of a part, as it stands in the unit.
+pub(in crate::words) fn edges(id: PanelId, edges: &[Edge]) -> String {
+    if edges.len() == Edge::ALL.len() {
+        return "all four".into();
+    }
+    // What is at the front or to the left is named first.
+    let named = [Edge::Left, Edge::Right, Edge::Bottom, Edge::Top].into_iter().filter(|at| edges.contains(at));
+    LOCALE.list(named.map(|at| edge(id, at).into()))
+}
+
+/// An edge: lying parts have v to the rear, uprights and bearers have u to the rear.
+const fn edge(id: PanelId, edge: Edge) -> &'static str {
+    match (id, edge) {
+        (PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. }, Edge::Bottom)
+        | (PanelId::Upright(_) | PanelId::Bearer(_), Edge::Left) => "front",
+        (PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. }, Edge::Top)
+        | (PanelId::Upright(_) | PanelId::Bearer(_), Edge::Right) => "rear",
+        (
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::Bearer(_)
+            | PanelId::Upright(_)
+            | PanelId::Back
+            | PanelId::Stile(_)
+            | PanelId::Stave { .. }
+            | PanelId::Leaf(_),
+            Edge::Bottom,
+        ) => "bottom",
+        (
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::Bearer(_)
+            | PanelId::Upright(_)
+            | PanelId::Back
+            | PanelId::Stile(_)
+            | PanelId::Stave { .. }
+            | PanelId::Leaf(_),
+            Edge::Top,
+        ) => "top",
+        (
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::BaseLower
+            | PanelId::BaseUpper
+            | PanelId::Top
+            | PanelId::Shelf { .. }
+            | PanelId::Back
+            | PanelId::Stile(_)
+            | PanelId::Stave { .. }
+            | PanelId::Leaf(_),
+            Edge::Left,
+        ) => "left",
+        (
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::BaseLower
+            | PanelId::BaseUpper
+            | PanelId::Top
+            | PanelId::Shelf { .. }
+            | PanelId::Back
+            | PanelId::Stile(_)
+            | PanelId::Stave { .. }
+            | PanelId::Leaf(_),
+            Edge::Right,
+        ) => "right",
+    }
 }
 
 /// What a question is about, without article.
@@ -75,6 +167,9 @@ pub(in crate::words) fn question(question: Question) -> String {
         Question::Back => "back".into(),
         Question::Finish => "finish".into(),
         Question::Corners => "corners".into(),
+        Question::Plinth => "plinth".into(),
+        Question::Bow => "bow of the ends".into(),
+        Question::Bowed => "bowed ends".into(),
     }
 }
 
@@ -94,7 +189,10 @@ pub(in crate::words) fn kept(questions: &[Question], given: &[Given]) -> String 
         | Question::Device(_)
         | Question::Back
         | Question::Finish
-        | Question::Corners => format!("the {}", question(*asked)),
+        | Question::Corners
+        | Question::Plinth
+        | Question::Bow
+        | Question::Bowed => format!("the {}", question(*asked)),
     });
     let given = given.iter().map(|given| match given {
         Given::Wall => "the wall".into(),

@@ -1,6 +1,7 @@
 //! The page in English.
 
 use super::count::counted;
+use crate::choice::Bowed;
 use crate::input::entry::Refused;
 use crate::words::page::{Label, Message};
 use crate::words::{fill, length, mass, money, part, question};
@@ -21,6 +22,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Inch => "inch",
         Label::OpenOrder => "Open an order",
         Label::TakeItBack => "Take it back",
+        Label::Offline => " \u{b7} offline",
         Label::Undo => "Undo",
         Label::Redo => "Redo",
         Label::BeginAfresh => "Begin afresh",
@@ -40,11 +42,13 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::FileUnread => "This file cannot be read, or is far too large for an order.",
         Label::FileNotSaved => "The browser did not let the file be saved.",
+        Label::FileNotShared => "The browser did not hand it over. It is saved: attach it to a message by hand.",
         Label::WhereItStands => "Where it stands",
         Label::HowBig => "How big",
         Label::WhatInEachBay => "What goes in each bay",
         Label::HowItLooks => "How it looks",
         Label::FreeWall => "Free wall",
+        Label::Ceiling => "Ceiling",
         Label::ScreenOnTop => "Screen on top",
         Label::PlugToPass => "Plug to pass",
         Label::Any => "any",
@@ -62,11 +66,21 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Back => "Back",
         Label::Corners => "Corners of top and base",
         Label::Square => "Square",
+        Label::Plinth => "Plinth",
+        Label::PlinthWithin => "Plinth, counted in the height",
+        Label::NoPlinth => "No plinth",
+        Label::Bow => "Bow of the ends",
+        Label::BowedEnds => "Bowed ends",
+        Label::BothEnds => "Both ends",
+        Label::LeftEnd => "Left end",
+        Label::RightEnd => "Right end",
         Label::Keep => "Keep",
         Label::TheWidth => "The width",
         Label::TheHeight => "The height",
         Label::TheDepth => "The depth",
+        Label::TheBow => "The bow of the ends",
         Label::TheFreeWall => "The free wall",
+        Label::TheCeiling => "The ceiling",
         Label::TheScreen => "The screen",
         Label::ThePrice => "The price",
         Label::TheWeight => "The weight",
@@ -77,6 +91,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::FindOneThat => "Find one that",
         Label::IsWidest => "is as wide as can be",
         Label::TakesScreen => "takes the screen",
+        Label::CostsLeast => "costs as little as can be",
         Label::CostsAtMost => "costs at most",
         Label::HasPartsUpTo => "has parts up to",
         Label::IsThereBy => "is there by",
@@ -119,6 +134,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TakeAway => "Take away",
         Label::SaveSolid => "Save as a 3D file",
         Label::StandInRoom => "Stand it in your room",
+        Label::NoRoom => "This device cannot stand things in your room.",
         Label::UnmadeNotWritten => "Only a unit that can be made is written: see what stops it.",
         Label::WritingSolid => "Writing the solid \u{2026}",
         Label::MakingSolid => "Making the solid \u{2026}",
@@ -135,13 +151,14 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::LinkNotCopied => "The browser did not copy it. It is selected: copy it from there.",
         Label::Drafts => "Drafts",
         Label::OpeningDrafts => "Opening the drafts \u{2026}",
-        Label::Kept => "Saved",
-        Label::Keeping => "Saving \u{2026}",
-        Label::NotKept => "Not saved",
+        Label::Saved => "Saved",
+        Label::Saving => "Saving \u{2026}",
+        Label::NotSaved => "Not saved",
         Label::OwnUnit => {
             "Another tab shows the unit as it was, and saves that. From here on this tab has a unit of its own; both \
              are kept."
         }
+        Label::LeftUnit => "The unit that was here before is kept among the drafts.",
         Label::StorageFull => {
             "This browser has no room left to save in: what you change now is gone when you leave. Delete drafts, or \
              copy the link, which carries the unit."
@@ -160,26 +177,27 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::VerdictUnmakeable => "Cannot be made",
         Label::NotOrderedNow => "Cannot be ordered now",
         Label::CanBeMade => "Can be made",
-        Label::MadeButUnsuited => "Can be made, unsuited",
+        Label::MadeButUnsuited => "Can be made, does not suit",
+        Label::Which => "Which",
         Label::NoRangeFile => "No range file",
         Label::DateIsWrong => "The date is wrong",
-        Label::OrderSpec => "Order spec",
+        Label::OrderSpec => "Order",
         Label::Price => "Price",
         Label::TotalWithTax => "Total with tax",
-        Label::DoneBy => "Done by",
+        Label::DoneBy => "When it is done",
         Label::Material => "Material",
         Label::Making => "Making",
         Label::PackingAndCarriage => "Packing and carriage",
         Label::Tax => "Tax",
         Label::ForTheDelivery => {
-            "For the delivery only; it goes into the file and nowhere else. Nothing is sent, and it is gone once you \
-             begin afresh or leave the page."
+            "What you enter here is for the delivery only: it goes into the file and nowhere else. Nothing is sent, and it is \
+             gone once you begin afresh or leave the page."
         }
         Label::Name => "Name",
         Label::Contact => "E-mail or telephone",
         Label::Address => "Address, up to six lines",
         Label::Remark => "Remark, if any",
-        Label::SaveOrder => "Save the order spec",
+        Label::SaveOrder => "Save the order",
         Label::WritingOrder => "Writing the order \u{2026}",
         Label::DeskNotLoaded => "The order desk could not be loaded. Is there a connection?",
         Label::DeskSilent => "The order desk has not answered. Load the page anew and try again.",
@@ -201,6 +219,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::BayHole(number) => format!("Cable hole in the back of bay {number}"),
         Message::BayDevice(number) => format!("Device in bay {number}"),
         Message::Radius(radius) => format!("Radius {}", length(radius)),
+        Message::BowedBy(bow, Bowed::Both) => format!("Both bowed by {}", length(bow)),
+        Message::BowedBy(bow, Bowed::Left) => format!("The left one bowed by {}", length(bow)),
+        Message::BowedBy(bow, Bowed::Right) => format!("The right one bowed by {}", length(bow)),
         Message::Less(of) => format!("{of}: less"),
         Message::More(of) => format!("{of}: more"),
         Message::StepLess(of) => format!("{of}: one step less"),
@@ -222,14 +243,17 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::TaxOfIt(tax, currency) => format!("{} of it tax", money(tax, currency)),
         Message::Heaviest(id, heavy) => format!("{}: {}", part(id), mass(heavy)),
         Message::Spoken { price, mass, day } => format!("{price}, {mass}, with you by {day}."),
-        Message::SpokenBut { verdict, price, mass, day } => format!("{verdict}. {price}, {mass}, with you by {day}."),
+        Message::SpokenBut { verdict, price, mass, day } => format!("{verdict}. {price}, {mass}, by {day}."),
         Message::SpokenStop(verdict, about) => format!("{verdict}: {about}."),
         Message::SpokenStep(what, effect) => format!("{what} {effect}."),
         Message::SpokenUnread(which, wrong) => format!("{which}. {wrong}"),
         Message::SpokenWay(why, way) => format!("{why}\nEnter: {way}."),
         Message::NotOrderedYet(why) => format!("Not to be ordered yet. {why}"),
         Message::CopyOf(name) => format!("{name}, second"),
+        Message::BroughtBy(carrier) => format!("With you: {carrier}"),
         Message::Saved(file) => format!("Saved as {file}."),
-        Message::OrderSaved(file) => format!("Saved as {file}. Send it to the workshop."),
+        Message::OrderSaved(file) => format!(
+            "Saved as {file}, where this browser keeps what it downloads. Nothing was sent: send it to the workshop."
+        ),
     }
 }

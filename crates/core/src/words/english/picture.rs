@@ -1,5 +1,6 @@
 //! Titles of pictures and the unit in words, in English.
 
+use crate::choice::Bowed;
 use crate::words::picture::{BayTold, StepTitle, UnitTold};
 use crate::words::{decimal, fill_within, length, offset, part, size};
 
@@ -14,6 +15,17 @@ pub(in crate::words) fn unit(told: &UnitTold<'_>) -> String {
         if bays.is_empty() { "no bay".into() } else { bays.join("; ") },
         told.finish,
     );
+    if let Some((rise, which)) = told.bow {
+        let which = match which {
+            Bowed::Both => "Both ends are",
+            Bowed::Left => "The left end is",
+            Bowed::Right => "The right end is",
+        };
+        text = format!("{text} {which} bowed by {}.", length(rise));
+    }
+    if let Some(plinth) = told.plinth {
+        text = format!("{text} It stands on a plinth of {}.", length(plinth));
+    }
     if let Some(tenths) = told.screen_tenth_inch {
         let inches = decimal(f64::from(tenths) / 10.0, 1);
         text = format!("{text} A screen of {inches} inches is to stand on it.");

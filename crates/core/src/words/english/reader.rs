@@ -12,7 +12,12 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::NoFormat => "this is no order: it has no member \"format\" that says so".into(),
         Message::OtherFormat { found, known } => format!("this is no order: its format is {found}, not \"{known}\""),
         Message::Choice => "this is a choice, and no order yet: nothing is promised in it".into(),
-        Message::Version { found, known } => format!("/version: this program reads version {known}, found {found}"),
+        Message::Version { found, known, read_by: Some(version) } => {
+            format!("/version: version {found} is read by Slotwright {version}; this program reads version {known}")
+        }
+        Message::Version { found, known, read_by: None } => {
+            format!("/version: this program reads version {known}, found {found}")
+        }
         Message::Changed { what, stated, computed } => format!(
             "the file was changed after it was written{}; it states the digest {stated}, its content has {computed}",
             changed(what)
@@ -68,6 +73,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              derive --choice FILE` tells what is known about it"
         }
         Label::NewerProgram => "a newer version of this program may read it",
+        Label::OlderProgram => {
+            "keep that version and the range file of that time for old orders, or make a new order of what stands at \
+             \"choice\""
+        }
         Label::SaveAgain => "ask for the order to be saved again",
         Label::Original => {
             "ask for the original; if the change is wanted, put what stands at \"choice\" into a file and make a new \

@@ -122,6 +122,15 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("{range} of {workshop}: right, with {}", counted(&warnings.to_string(), "warning", "warnings"))
         }
         Message::Warning(file, about) => format!("warning: {file}:{about}"),
+        Message::Placed { sheets, fewest, filled } => {
+            let sheets_counted = counted(&sheets.to_string(), "sheet", "sheets");
+            if sheets == fewest {
+                format!("{sheets_counted}, {filled} of them parts; fewer are not possible")
+            } else {
+                format!("{sheets_counted}, {filled} of them parts; fewer than {fewest} are not possible")
+            }
+        }
+        Message::OnStrip { length, filled } => format!("{length} of the strip, {filled} of it parts"),
         Message::Progress(done, of) => format!("{done} of {of}"),
     }
 }

@@ -17,7 +17,12 @@ pub(in crate::words) fn wrong(wrong: &Wrong) -> String {
         Wrong::Word { found, wanted } => format!("{found:?} is not one of {}", one_of(wanted)),
         Wrong::Missing => "this is missing".into(),
         Wrong::Strange => "no section or key of this name is known".into(),
-        Wrong::Format { found, known } => format!("format {found} is not known; this program reads format {known}"),
+        Wrong::Format { found, known, read_by: Some(version) } => {
+            format!("format {found} is read by Slotwright {version}; this program reads format {known}")
+        }
+        Wrong::Format { found, known, read_by: None } => {
+            format!("format {found} is not known; this program reads format {known}")
+        }
         Wrong::Repeated(key) => format!("the key \"{key}\" stands here more than once"),
         Wrong::Again(text) => format!("\"{text}\" stands here more than once"),
         Wrong::Unknown { what, key } => format!("no {what} \"{key}\" for this use in the range"),
@@ -34,6 +39,9 @@ pub(in crate::words) fn wrong(wrong: &Wrong) -> String {
         }
         Wrong::Colour(text) => format!("{text:?} is not a colour written #rrggbb"),
         Wrong::Currency(text) => format!("{text:?} is not a currency code of three capital letters"),
+        Wrong::Address(text) => {
+            format!("{text:?} is neither an address of mail nor one of a page that begins with https://")
+        }
         Wrong::Stretch => "ends before it begins, or lasts longer than a year".into(),
         Wrong::Twice(other) => format!("says the same as {other}: one of them is enough"),
         Wrong::NoCommonDay(other) => format!("has no day in common with {other}: nothing would ever be handed over"),

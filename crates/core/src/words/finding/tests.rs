@@ -80,6 +80,7 @@ fn every_rule_has_a_short_sentence_in_every_severity() {
         Question::Back,
         Question::Finish,
         Question::Corners,
+        Question::Plinth,
     ];
     let shelf = PanelId::Shelf { bay: 6, row: 2 };
     // The longest figures are those that are just beyond their limits.

@@ -53,17 +53,30 @@ fn shown(value: &Value) -> String {
     }
 }
 
+/// What a knock and what it breaks come from.
+const KNOCK: &[&str] = &[
+    "strength.knock_n",
+    "strength.knock_strength",
+    "build.hook_neck_mm",
+    "build.hook_nose_mm",
+    "build.hook_rise_mm",
+    "build.ligament_mm",
+    "board.*.bearing_n_per_mm2",
+    "board.*.planar_shear_n_per_mm2",
+];
+
 /// Where the range says what a rule allows.
 fn keys(rule: Rule) -> &'static [&'static str] {
     match rule {
         Rule::Known => &["model.*.backs", "model.*.finishes"],
         Rule::SizeLimit | Rule::SizeStep => {
-            &["model.*.width_mm", "model.*.height_mm", "model.*.depth_mm", "model.*.corner_radii_mm"]
+            &["model.*.width_mm", "model.*.height_mm", "model.*.depth_mm", "model.*.plinth_mm"]
         }
         Rule::FitOutCount => &["model.*.bays", "model.*.shelves_most", "model.*.leaves_most"],
         Rule::BayRoom => &["strength.bay_least_mm"],
         Rule::RowRoom => &["strength.row_least_mm"],
         Rule::DepthRoom => &["build.tab_mm", "build.tab_inset_mm", "build.ligament_mm"],
+        Rule::HookRoom => &["build.hook_neck_mm", "build.hook_rise_mm", "build.hook_play_mm", "build.ligament_mm"],
         Rule::SheetFit => &["board.*.sheet.*.length_mm", "board.*.sheet.*.width_mm", "build.sheet_trim_mm"],
         Rule::ShelfSag | Rule::BaseSag => &[
             "strength.sag_span_over",
@@ -83,7 +96,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::LeafShape => &["strength.leaf_least_mm", "strength.leaf_widest", "strength.leaf_narrowest"],
         Rule::LeafMass => &["strength.leaf_most_kg"],
         Rule::HolePlug => &["hole.*.shape", "plug.*.width_mm", "plug.*.height_mm"],
-        Rule::HoleStile => &["build.stile_mm"],
+        Rule::HoleStile => &["model.*.stile_mm"],
         Rule::DeviceWidth => &["device.*.width_mm", "device.*.air_beside_mm"],
         Rule::DeviceHeight => &["device.*.height_mm", "device.*.air_over_mm"],
         Rule::DeviceDepth => &["device.*.depth_mm", "device.*.plug_behind_mm"],
@@ -91,6 +104,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "fit.tight_most_per_mille",
             "fit.outside_most_per_mille",
             "build.clearance_mm",
+            "build.clearance_loose_mm",
             "build.clearance_least_mm",
             "build.clearance_most_mm",
             "fit.within_batch_mm",
@@ -101,7 +115,10 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "strength.lasting_strength",
             "strength.material_factor",
         ],
-        Rule::UprightBuckling => &["strength.buckling_factor"],
+        Rule::UprightBuckling => &["strength.buckling_factor", "build.hook_apart_mm"],
+        Rule::BowRoom => &["bow.inset_mm", "bow.stave_mm", "bow.gap_mm", "build.front_inset_mm", "model.*.bow_mm"],
+        Rule::Knock => KNOCK,
+        Rule::Slender => &["strength.push_n", "strength.push_span_over", "model.*.stile_mm", "bow.stave_mm"],
         Rule::PartMass => &["handling.two_people_kg", "handling.one_person_kg"],
         Rule::TipOver => &["strength.tip_factor", "strength.carpet_mm"],
         Rule::PartLength => &["handling.one_person_longest_mm"],
@@ -111,6 +128,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::LeafGap => &["build.leaf_gap_mm"],
         Rule::LeafGrip => &["build.finger_hole_mm"],
         Rule::CableBend => &["build.chase_mm", "plug.*.bend_mm"],
+        Rule::SheetUse => &["board.*.sheet.*.price_minor", "offcut.worth_per_mille", "cutting.allowance_mm"],
         Rule::FinishEdges => &["finish.*.coats_before", "finish.*.coats_after"],
         Rule::FinishSun => &["finish.*.colour"],
         Rule::ScreenFeet => &[
@@ -121,14 +139,16 @@ fn keys(rule: Rule) -> &'static [&'static str] {
             "screen.foot_mm",
         ],
         Rule::WallTether => &["strength.tether_push_n"],
-        Rule::TopMoisture => &[
+        Rule::PartMoisture => &[
             "moisture.least_percent",
             "moisture.made_percent",
             "moisture.most_percent",
             "moisture.thicker_percent",
             "moisture.longer_percent",
-            "moisture.top_lacks_most_mm",
+            "moisture.lacks_most_mm",
         ],
+        Rule::AtOnce => &["build.joints_at_once_most"],
+        Rule::Headroom => &["build.headroom_mm"],
         Rule::OrderDay => &["orders_until"],
         Rule::BayShare
         | Rule::LeafSwing
@@ -136,6 +156,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         | Rule::DeviceCable
         | Rule::ScreenWidth
         | Rule::WallWidth
+        | Rule::CeilingHeight
         | Rule::ViewingHeight
         | Rule::Interlock
         | Rule::PromiseDay

@@ -28,7 +28,9 @@ pub(super) fn lines(range: &Range, document: &OptionsDocument) -> Vec<String> {
     let block = |about: Question, answers: &[Answer<State>]| {
         (about, answers.iter().map(|answer| row(range, document, answer)).collect::<Vec<Row>>())
     };
-    for (size, runs) in Size::ALL.into_iter().zip([&document.width, &document.height, &document.depth]) {
+    let sets = [&document.width, &document.height, &document.depth, &document.bow];
+    let offered = |size: Size| size != Size::Bow || !answers.bowed.is_empty();
+    for (size, runs) in Size::ALL.into_iter().zip(sets).filter(|(size, _)| offered(*size)) {
         blocks.push((size.question(), runs.iter().map(|run| size_row(range, document, size, run)).collect()));
     }
     blocks.push(block(Question::Bays, &answers.bay_counts));
@@ -40,6 +42,12 @@ pub(super) fn lines(range: &Range, document: &OptionsDocument) -> Vec<String> {
     blocks.push(block(Question::Back, &answers.backs));
     blocks.push(block(Question::Finish, &answers.finishes));
     blocks.push(block(Question::Corners, &answers.corners));
+    if !answers.plinths.is_empty() {
+        blocks.push(block(Question::Plinth, &answers.plinths));
+    }
+    if !answers.bowed.is_empty() {
+        blocks.push(block(Question::Bowed, &answers.bowed));
+    }
     for (about, rows) in blocks {
         let name = words::question(about);
         let kept = document.pins.contains(&about).then(|| Message::Kept(&name).text());

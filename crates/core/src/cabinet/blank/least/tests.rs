@@ -10,19 +10,28 @@ use crate::testing::DEMO;
 
 /// The demo range with other values for some keys, wherever they stand.
 fn edited(values: &[(&str, String)]) -> Range {
+    // The section of bows has keys of the same names.
+    let mut in_bow = false;
     let line = |line: &str| {
-        let other = values.iter().find(|(key, _)| line.starts_with(key) && line[key.len()..].starts_with(" = "));
+        in_bow = line == "[bow]" || in_bow && line != "[cutting]";
+        let other = values
+            .iter()
+            .filter(|(key, _)| in_bow == BOW.contains(key))
+            .find(|(key, _)| line.starts_with(key) && line[key.len()..].starts_with(" = "));
         other.map_or_else(|| line.into(), |(key, value)| format!("{key} = {value}"))
     };
     let text: Vec<String> = DEMO.lines().map(line).collect();
     Range::parse(&text.join("\n")).unwrap()
 }
 
+/// Keys of the section of bows.
+const BOW: [&str; 3] = ["inset_mm", "gap_mm", "behind_mm"];
+
 /// Figures that a range may have and nobody would: slots nearly through, wide stiles, long tabs, thick cutters.
 fn absurd() -> impl Strategy<Value = Range> {
     let of = |values: &'static [f64]| proptest::sample::select(values);
-    let lengths = (of(&[50.0, 450.0, 900.0]), of(&[3.0, 12.0]), of(&[24.0, 60.0, 300.0]), of(&[0.0, 36.0, 300.0]));
-    let fronts = (of(&[20.0, 46.0, 200.0]), of(&[0.0, 20.0, 200.0]), of(&[0.0, 0.5, 1.0]), of(&[0.0, 60.0, 200.0]));
+    let lengths = (of(&[50.0, 450.0, 900.0]), of(&[3.0, 12.0]), of(&[24.4, 60.0, 300.0]), of(&[0.0, 36.0, 300.0]));
+    let fronts = (of(&[20.0, 46.0, 200.0]), of(&[0.0, 20.0, 200.0]), of(&[0.0, 0.5, 1.0]), of(&[25.0, 60.0, 200.0]));
     let rest = (of(&[0.0, 0.15, 2.0]), of(&[0.0, 34.0, 60.0]), of(&[0.0, 10.9, 100.0]), of(&[1.0, 1.2, 3.0, 10.0]));
     (lengths, fronts, rest).prop_map(|(lengths, fronts, rest)| {
         let ((slot, cutter, tab, inset), (stile, front, recess, chase)) = (lengths, fronts);
@@ -34,14 +43,19 @@ fn absurd() -> impl Strategy<Value = Range> {
             ("tab_inset_mm", inset.to_string()),
             ("stile_mm", stile.to_string()),
             ("front_inset_mm", front.to_string()),
-            ("foot_recess_mm", (front * recess).to_string()),
+            ("foot_recess_mm", (front * recess).min(200.0 - clearance).to_string()),
+            ("plinth_toe_mm", ((front * recess).min(200.0 - clearance) + clearance).to_string()),
             ("chase_mm", chase.to_string()),
             ("clearance_mm", clearance.to_string()),
+            ("clearance_loose_mm", format!("{:.3}", clearance * 1.5)),
             ("clearance_least_mm", "0".into()),
             ("clearance_most_mm", "2".into()),
             ("finger_hole_mm", finger.to_string()),
             ("carpet_mm", carpet.to_string()),
             ("tip_factor", factor.to_string()),
+            ("inset_mm", (front * recess + 24.0).to_string()),
+            ("gap_mm", "9".into()),
+            ("behind_mm", "23".into()),
             ("shelves_most", "12".into()),
             ("corner_radii_mm", "[0, 12, 300]".into()),
             ("row_least_mm", "0".into()),

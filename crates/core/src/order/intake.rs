@@ -1,0 +1,92 @@
+//! Orders as a workshop takes them in: each is read, its range found, and all that it promises derived again, with the
+//! batches of boards that it will be cut from.
+
+use crate::input::seal::Digest;
+use crate::order::derive::{Derived, derive};
+use crate::order::spec::{self, Checked, Difference, OrderSpec, SpecError, read};
+use crate::range::Range;
+
+/// A range that orders may be of.
+#[derive(Clone, Debug)]
+pub struct KnownRange {
+    digest: Digest,
+    range: Range,
+    measured: Option<Range>,
+}
+
+/// What came of an order.
+#[derive(Clone, Debug)]
+pub struct Verified<'a> {
+    /// What does not come out as it was promised, and what stops the order, in any of the batches too.
+    pub checked: Checked,
+    /// The unit as it is cut: from the measured batches, if there are any.
+    pub cut: Derived<'a>,
+    /// What the measured batches make different: parts, and with them mass, as they should.
+    pub by_batch: Vec<Difference>,
+}
+
+impl KnownRange {
+    /// A range, and the same with the batches that were measured since.
+    pub fn of(range: Range, measured: Range) -> Self {
+        let digest = range.digest();
+        let measured = Some(measured).filter(|measured| *measured != range);
+        Self { digest, range, measured }
+    }
+
+    /// The digest by which orders name it.
+    pub const fn digest(&self) -> Digest {
+        self.digest
+    }
+
+    /// The range as its file has it.
+    pub const fn range(&self) -> &Range {
+        &self.range
+    }
+
+    /// The range by which parts are cut: with the measured batches.
+    pub fn cut_by(&self) -> &Range {
+        self.measured.as_ref().unwrap_or(&self.range)
+    }
+
+    /// Derives an order of this range again, and whether it can be cut from the measured batches.
+    ///
+    /// # Errors
+    ///
+    /// Work is booked at a stage that the range does not have.
+    pub fn verify<'a>(&'a self, spec: &'a OrderSpec) -> Result<Verified<'a>, SpecError> {
+        if let Some(stage) = spec.backlog.strange(&self.range) {
+            return Err(SpecError::UnknownStage { stage: stage.clone() });
+        }
+        let derived = |range| derive(range, &spec.choice, spec.ordered_on, &spec.backlog);
+        let promised = derived(&self.range);
+        let mut checked = spec::compare(spec, &promised);
+        let Some(measured) = &self.measured else {
+            return Ok(Verified { checked, cut: promised, by_batch: Vec::new() });
+        };
+        let cut = derived(measured);
+        let by_batch = spec::compare(spec, &cut);
+        for stop in by_batch.stops {
+            if !checked.stops.iter().any(|known| known.is_like(&stop)) {
+                checked.stops.push(stop);
+            }
+        }
+        Ok(Verified { checked, cut, by_batch: by_batch.differences })
+    }
+}
+
+/// Reads an order and finds its range among those that are known.
+///
+/// # Errors
+///
+/// It is no order, it was changed after it was written, or nobody knows its range.
+pub fn read_known<'k>(
+    bytes: &[u8],
+    known: &(impl Iterator<Item = &'k KnownRange> + Clone),
+) -> Result<(OrderSpec, &'k KnownRange), SpecError> {
+    let range = |digest| known.clone().find(|known| known.digest == digest);
+    let changed = |spec: &OrderSpec| range(spec.range.digest).map(|known| spec::check(spec, &known.range));
+    let spec = read(bytes).map_err(|error| error.with_change(changed))?;
+    let digest = spec.range.digest;
+    let known = range(digest).ok_or(SpecError::UnknownRange { digest })?;
+    Ok((spec, known))
+}

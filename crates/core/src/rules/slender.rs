@@ -1,0 +1,164 @@
+//! Slender parts: a push in the middle of a stile, of a stave, of a leaf or of a plinth's board bends it.
+//!
+//! Each is a strip on simple supports: tabs and pivots hold its ends, bearers those of a plinth's board. What stands behind a stile
+//! stops a push from the front; from the rear, or by its own warp, nothing does.
+
+use super::dependencies::{Context, Dependencies, Direction};
+use super::{Rule, Subject};
+use crate::cabinet::blank::Blank;
+use crate::cabinet::layout::Layout;
+use crate::cabinet::panel::PanelId;
+use crate::choice::question::Question;
+use crate::rules::finding::{Figure, Finding, Limit};
+use crate::statics::sag::{Beam, sag_of_point};
+use crate::units::quantity::Length;
+
+/// The part that bends most of what it may. The first of several alike: stiles are all as wide and as high.
+// Source: the force in mid-span of beam tables, as for shelves; the force and the share of the span are the range's.
+pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
+    let (strength, beam) = (&unit.picked.range.strength, Beam::along(unit.picked.body));
+    let bows = unit.blanks.iter().filter_map(|blank| {
+        let (span, strip) = slender(blank, unit.layout)?;
+        let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
+        Some((blank.id, bow, span / strength.push_span_over))
+    });
+    let worst = bows.reduce(|worst, next| if next.1 / next.2 > worst.1 / worst.2 { next } else { worst });
+    if let Some((part, bow, most)) = worst.filter(|(_, bow, most)| bow > most) {
+        let about = match part {
+            PanelId::Leaf(bay) => Question::Bay(bay),
+            PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
+            PanelId::Stave { .. } => Question::Bow,
+            _ => Question::Height,
+        };
+        let (found, most) = (Figure::length(bow), Figure::length(most));
+        out.push(Finding::stops(Rule::Slender, about, found, Limit::AtMost, most).of([part]));
+    }
+}
+
+/// How far a slender part is free, along its face grain, and how wide it is there.
+fn slender(blank: &Blank, layout: &Layout) -> Option<(Length, Length)> {
+    let (width, height) = blank.size;
+    match blank.id {
+        PanelId::Stile(_) | PanelId::Stave { .. } | PanelId::Leaf(_) => Some((height, width)),
+        PanelId::PlinthFront | PanelId::PlinthRear => {
+            let bearers = layout.bearers().zip(layout.bearers().skip(1));
+            let widest = bearers.map(|(left, right)| right - left - layout.body).reduce(Length::max)?;
+            // What its laps leave is not counted on over the whole of it.
+            Some((widest, height))
+        }
+        _ => None,
+    }
+}
+
+/// What the part's length and width come from, and what it is there for.
+pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    on.distance_tells_nothing();
+    on.answer(Question::Plinth);
+    for part in &finding.parts {
+        match *part {
+            PanelId::Stile(number) => {
+                on.size(Question::Height, Direction::Down, Length::ZERO);
+                on.answer(Question::Bays);
+                on.answer(Question::Finish);
+                for bay in [number.saturating_sub(1), number] {
+                    if usize::from(bay) >= 1 && usize::from(bay) <= context.choice.bays.len() {
+                        on.answer(Question::Bay(bay));
+                    }
+                }
+            }
+            PanelId::Stave { .. } => {
+                on.size(Question::Height, Direction::Down, Length::ZERO);
+                on.answer(Question::Bow);
+                on.answer(Question::Finish);
+            }
+            PanelId::Leaf(bay) => {
+                on.size(Question::Height, Direction::Down, Length::ZERO);
+                on.clear_width(context, Direction::Up, Length::ZERO);
+                on.stiles(context, bay, Direction::Up, None);
+            }
+            _ => on.whole(context, Direction::Either),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::choice::change::Change;
+    use crate::choice::{Choice, Fill};
+    use crate::order::derive::advise;
+    use crate::range::Range;
+    use crate::rules::{can_be_made, judge};
+    use crate::testing::demo;
+    use crate::units::quantity::{Dim, Force};
+
+    fn told(range: &Range, choice: &Choice) -> Vec<(Question, PanelId)> {
+        let found = judge(range, choice).findings;
+        let slender = found.iter().filter(|finding| finding.rule == Rule::Slender);
+        slender.map(|finding| (finding.about, finding.parts[0])).collect()
+    }
+
+    // Worked for each height: F L³ / (48 E b t³ / 12) by bending, and F L / (4 G 5/6 b t) by plies that slide.
+    #[test]
+    fn a_stile_bends_as_by_hand() {
+        let mut range = demo();
+        let tall = Choice::starting(range.model(&"bulrush".parse().unwrap()).unwrap()).unwrap();
+        for mm in [1000, 1800, 2200] {
+            let choice = tall.with(&Change::HeightMm(Dim::mm(mm)), &range);
+            let layout = judge(&range, &choice).layout.unwrap();
+            let (long, wide, thick) = (layout.clear_height().in_mm(), layout.stile.in_mm(), 17.7);
+            let bent = 10.0 * long * long * long / (48.0 * 10_048.0 * wide * thick * thick * thick / 12.0);
+            let slid = 10.0 * long * 6.0 / (4.0 * 5.0 * 170.0 * wide * thick);
+            for (by, found) in [(0.999, false), (1.001, true)] {
+                range.strength.push_span_over = long / (bent + slid) * by;
+                let expected = if found { vec![(Question::Height, PanelId::Stile(1))] } else { Vec::new() };
+                assert_eq!(told(&range, &choice), expected, "{mm}");
+            }
+            range.strength.push_span_over = demo().strength.push_span_over;
+        }
+    }
+
+    /// A lower unit is a way out, and one without what stiles keep in.
+    #[test]
+    fn what_bends_too_far_has_ways_out() {
+        let mut range = demo();
+        range.strength.push_n = Force::newton(20.0);
+        let choice = Choice::starting(range.model(&"bulrush".parse().unwrap()).unwrap()).unwrap();
+        assert_eq!(told(&range, &choice).len(), 1);
+        let found = advise(&range, &choice, None);
+        let remedies = &found.iter().find(|finding| finding.rule == Rule::Slender).unwrap().remedies;
+        assert!(
+            matches!(remedies.first(), Some(Change::HeightMm(height)) if *height < choice.height_mm),
+            "{remedies:?}"
+        );
+        let open = (1..=2).fold(choice, |choice, bay| choice.with(&Change::Fill { bay, fill: Fill::Open }, &range));
+        assert_eq!(told(&range, &open), []);
+    }
+
+    /// Every model of the demo range has its greatest height, with all that it may hold.
+    #[test]
+    fn stiles_are_as_wide_as_their_height_asks() {
+        let range = demo();
+        for model in &range.models {
+            let mut choice = Choice::starting(model).unwrap();
+            choice.height_mm = model.height_mm.most;
+            assert_eq!(told(&range, &choice), [], "{}", model.key);
+            assert!(can_be_made(&range, &choice), "{}", model.key);
+        }
+    }
+
+    /// A plinth whose bearers stand far apart bends as well.
+    #[test]
+    fn a_wide_plinth_is_judged() {
+        let mut range = demo();
+        range.strength.push_n = Force::newton(100.0);
+        let choice = Choice::first_of(&range).unwrap().with(&Change::PlinthMm(Some(Dim::mm(60))), &range);
+        let open = choice.bays.len();
+        let open = (1..=u8::try_from(open).unwrap())
+            .fold(choice, |choice, bay| choice.with(&Change::Fill { bay, fill: Fill::Open }, &range));
+        let wide = open.with(&Change::WidthMm(Dim::mm(2400)), &range);
+        assert_eq!(told(&range, &wide), [(Question::Plinth, PanelId::PlinthFront)]);
+        let high = wide.with(&Change::PlinthMm(Some(Dim::mm(150))), &range);
+        assert_eq!(told(&range, &high), []);
+    }
+}

@@ -1,0 +1,80 @@
+//! Cut packs in English.
+
+use super::count::counted;
+use crate::words::pack::{Label, Message};
+
+pub(in crate::words) const fn label(of: Label) -> &'static str {
+    match of {
+        Label::CheckOrders => "`slotwright check` says of each order what is wrong with it",
+        Label::PartExample => {
+            "write it as 2/shelf-1-1 or 2/7, the order by its place among those given, or as the code of its label says it"
+        }
+        Label::OtherSheets => "give larger sheets, or a smaller cutter or allowance",
+        Label::MoreSheets => "give more sheets, or fewer orders",
+        Label::OffcutsExample => {
+            "a pack has such a list: offcuts.csv, with name, board, finish, along_mm, across_mm and, where the board was \
+             measured, board_mm"
+        }
+        Label::NotAPack => {
+            "there is a folder of this name that is no pack, or has other files in it; it was left as it is"
+        }
+        Label::Orders => "orders",
+        Label::Aside => "set aside",
+        Label::Sheets => "sheets",
+        Label::Offcuts => "offcuts",
+        Label::Machine => "machine",
+        Label::Pack => "pack",
+        Label::Mind => "mind",
+        Label::Late => "late",
+        Label::ThinnerCutter => "take a thinner cutter: round cutters need reliefs in the corners of slots",
+    }
+}
+
+pub(in crate::words) fn message(of: Message<'_>) -> String {
+    match of {
+        Message::Orders { taken, parts } => format!(
+            "{} with {}",
+            counted(&taken.to_string(), "order", "orders"),
+            counted(&parts.to_string(), "part", "parts")
+        ),
+        Message::Aside { file, reason } => format!("{file}: {reason}"),
+        Message::Again(first) => format!("the same order as {first}: it is cut once"),
+        Message::DoesNotHold(reasons) => format!("it does not hold: {}", reasons.join("; ")),
+        Message::Lot { board, finish, sheets, parts, used, cost } => format!(
+            "{board}, {finish}: {} for {}, {used} used, {cost} less what is kept",
+            counted(&sheets.to_string(), "sheet", "sheets"),
+            counted(&parts.to_string(), "part", "parts")
+        ),
+        Message::Kept(count) => format!("{} kept", counted(&count.to_string(), "offcut", "offcuts")),
+        Message::Machine { minutes, metres } => {
+            format!("{minutes} min for {metres} m of cuts, without set-up and loading")
+        }
+        Message::Written { files, folder } => {
+            format!("{} in {folder}", counted(&files.to_string(), "file", "files"))
+        }
+        Message::NoOrder => "no order is left that could be cut".into(),
+        Message::NoPart(part) => format!("no order has the part {part}"),
+        Message::TooLarge { mark, board } => format!("part {mark} fits no sheet of the board {board}"),
+        Message::TooFewSheets { board, left } => format!(
+            "there are too few sheets of the board {board}: {} left over",
+            counted(&left.to_string(), "part is", "parts are")
+        ),
+        Message::Cutter { mark, most } => {
+            format!("part {mark} has a slot or a hole that takes a cutter of {most} mm at most")
+        }
+        Message::Late { orders, from } => {
+            format!("{orders}, if all are made in turn from the day after {from}; batch.pdf has their days")
+        }
+        Message::Unwritten(path) => format!("{path} could not be written"),
+        Message::Bounds => "sizes or prices are beyond what can be nested".into(),
+        Message::PartWanted(text) => {
+            format!("{text:?} names no part: write it as 2/shelf-1-1 or 2/7, or as the code of its label says it")
+        }
+        Message::SheetsWanted(text) => format!("{text:?} counts no sheets: write it as birch-18/small=12"),
+        Message::OneOf(words) => format!("write one of {}", words.join(", ")),
+        Message::LengthWanted { text, least, most } => {
+            format!("{text:?} is no length from {least} to {most} mm: write it as 6, 6.35 or 6,35")
+        }
+        Message::Offcut { line, what } => format!("line {line} is no offcut: {what} cannot be used or is not there"),
+    }
+}

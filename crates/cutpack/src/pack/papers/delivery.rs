@@ -1,0 +1,99 @@
+//! The delivery note of an order, and an address for each of its packages.
+
+use slotwright_core::range::Finish;
+use slotwright_core::units::quantity::Length;
+use slotwright_core::words;
+use slotwright_core::words::paper::{Label, Message};
+
+use super::super::packages::{Package, Packages, packages};
+use super::super::{Kind, TakenOrder};
+use super::{Desk, mass, sides};
+use crate::describe::describe;
+use crate::paper::{Column, Face, Paper, Row, Style, Table};
+use crate::vector::{Align, Colour, Spot, Stroke};
+
+pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
+    let Some(Packages { carrier, packages }) = packages(order) else { return };
+    let (range, spec) = (order.cut.range, order.spec);
+    let right = spec.digest.short();
+    let mut paper = desk.paper(Label::DeliveryNote, Some(range), &right, Label::GuidanceFoot.text());
+    let customer = &spec.customer;
+    let address: Vec<&str> =
+        core::iter::once(customer.name.as_str()).chain(customer.address.iter().map(String::as_str)).collect();
+    let ordered = spec.ordered_on;
+    let finish = range.finish(&spec.choice.finish).map(|finish: &Finish| finish.name.clone()).unwrap_or_default();
+    paper.pairs(
+        3,
+        &[
+            (Label::From.text().to_owned(), range.workshop.clone()),
+            (Label::To.text().into(), address.join(", ")),
+            (Label::Contact.text().into(), customer.contact.clone()),
+            (Label::Ordered.text().into(), words::day(ordered, ordered)),
+            (Label::Arrives.text().into(), words::day(spec.promised.arrives_on, ordered)),
+            (Label::Carrier.text().into(), carrier.name.clone()),
+            (Label::Digest.text().into(), spec.digest.short()),
+            (Label::Finish.text().into(), finish),
+        ],
+    );
+    paper.paragraph(&describe(range, &spec.choice));
+    let mut table = Table::new([
+        Column::share(Label::Package.text(), 1.0),
+        Column::fit(Label::Parts.text()).end(),
+        Column::fit(Label::Size.text()).end(),
+        Column::fit(Label::Mass.text()).end(),
+        Column::fit(Label::People.text()).end(),
+    ]);
+    let of = u32::try_from(packages.len()).unwrap_or(u32::MAX);
+    table.rows.extend((1..).zip(&packages).map(|(number, package)| {
+        Row::of([
+            Message::Package(number, of).text(),
+            package.parts.len().to_string(),
+            sides(&package.sides),
+            mass(package.mass),
+            package.people.to_string(),
+        ])
+    }));
+    let whole = packages.iter().map(|package| package.mass).sum();
+    table.rows.push(Row::total([String::new(), String::new(), String::new(), mass(whole), String::new()]));
+    paper.table(&table);
+    if order.cut.is_tethered() {
+        paper.ticks(&[Label::Tether.text(), Label::AssemblySheet.text()]);
+    } else {
+        paper.ticks(&[Label::AssemblySheet.text()]);
+    }
+    paper.space(Length::mm(10.0));
+    signature(&mut paper);
+    for (number, package) in (1..).zip(&packages) {
+        paper.next_page();
+        address_of(&mut paper, &address, package, (number, of));
+    }
+    desk.put(Kind::Delivery, Some(order.number), paper);
+}
+
+/// A line for whoever receives it.
+fn signature(paper: &mut Paper) {
+    let mut block = paper.block(Length::mm(22.0));
+    let half = block.width / 2.0 - Length::mm(4.0);
+    for (left, label) in [(Length::ZERO, Label::ReceivedWhole), (half + Length::mm(8.0), Label::DayAndName)] {
+        let low = Length::mm(14.0);
+        block.rule(Spot::new(left, low), Spot::new(left + half, low), Stroke::mm(0.25, Colour::SOFT));
+        block.line(Spot::new(left, low + Length::mm(1.0)), half, label.text(), &Style::SMALL, Align::Start);
+    }
+}
+
+/// An address that is read from afar.
+fn address_of(paper: &mut Paper, address: &[&str], package: &Package<'_>, (number, of): (u32, u32)) {
+    paper.heading(&Message::Package(number, of).text());
+    let people = match package.people {
+        0 | 1 => Label::OneLifts,
+        2 => Label::TwoLift,
+        _ => Label::ThreeLift,
+    };
+    let large = Style::of(Face::Heading, 26.0, Colour::INK);
+    for line in address {
+        paper.text(line, &large);
+    }
+    paper.space(Length::mm(6.0));
+    paper.text(&format!("{} \u{b7} {}", mass(package.mass), sides(&package.sides)), &Style::STRONG.sized(14.0));
+    paper.caution(people.text());
+}

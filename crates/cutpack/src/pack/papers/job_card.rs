@@ -1,0 +1,107 @@
+//! The job card of an order: what goes with it from stage to stage.
+
+use slotwright_core::business::job::Minutes;
+use slotwright_core::business::promise::Promise;
+use slotwright_core::range::Range;
+use slotwright_core::rules::finding::Severity;
+use slotwright_core::units::day::Day;
+use slotwright_core::words;
+use slotwright_core::words::paper::{Label, Message};
+
+use super::super::work::{Arrival, Schedule, order_job};
+use super::super::{Kind, TakenOrder};
+use super::{Desk, time};
+use crate::describe::describe;
+use crate::paper::{Cell, Column, Row, Table};
+
+pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
+    let Some((job, built)) = order_job(order).zip(order.cut.built.as_ref()) else { return };
+    let (range, spec) = (order.cut.range, order.spec);
+    let plan = desk.schedules.iter().find_map(|schedule| {
+        let arrival = schedule.arrivals.iter().find(|arrival| arrival.order == order.number)?;
+        Some((schedule, arrival))
+    });
+    let right = format!("{}, {}", desk.name(), Message::Order(order.number).text());
+    let mut paper = desk.paper(Label::JobCard, Some(range), &right, Label::GuidanceFoot.text());
+    paper.heading(&Message::Order(order.number).text());
+    paper.paragraph(&describe(range, &spec.choice));
+    paper.pairs(
+        4,
+        &[
+            (Label::Digest.text().to_owned(), spec.digest.short()),
+            (Label::Ordered.text().into(), words::day(spec.ordered_on, spec.ordered_on)),
+            (Label::Promised.text().into(), words::day(spec.promised.arrives_on, spec.ordered_on)),
+            (Label::Planned.text().into(), planned_day(plan)),
+            (Label::Parts.text().into(), job.bill.parts.to_string()),
+            (Label::Mass.text().into(), super::mass(built.whole.mass)),
+        ],
+    );
+    let minutes = job.minutes();
+    if let Some((schedule, planned)) = plan.and_then(|(schedule, arrival)| Some((schedule, arrival.planned.as_ref()?)))
+    {
+        paper.minor(Label::InThisBatch.text());
+        paper.table(&days(range, &minutes, planned, schedule.from));
+        let from = words::day(schedule.from, schedule.from);
+        let in_turn = Message::InTurn { from: &from, is_booked: schedule.is_booked }.text();
+        paper.text(&in_turn, &crate::paper::Style::SMALL);
+    }
+    if let Some(promise) = &built.promise {
+        paper.minor(Label::AsPromised.text());
+        paper.table(&days(range, &minutes, promise, spec.ordered_on));
+    }
+    if !order.by_batch.is_empty() {
+        paper.minor(Label::CutByBatch.text());
+        let other: Vec<String> = order
+            .by_batch
+            .iter()
+            .filter_map(|differs| {
+                // Digests are long and say nothing to people.
+                let derived = differs.derived.as_deref().filter(|_| !differs.pointer.ends_with("digest"))?;
+                Some(Message::Other { place: differs.pointer, promised: &differs.promised, derived }.text())
+            })
+            .collect();
+        paper.list(&other);
+    }
+    let mind: Vec<String> =
+        order.cut.findings.iter().filter(|finding| finding.severity != Severity::Stops).map(words::sentence).collect();
+    paper.minor(Label::Mind.text());
+    if mind.is_empty() {
+        paper.paragraph(Label::NothingToMind.text());
+    } else {
+        paper.list(&mind);
+    }
+    if !spec.remark.is_empty() {
+        paper.minor(Label::Remark.text());
+        paper.paragraph(&spec.remark);
+    }
+    desk.put(Kind::JobCard, Some(order.number), paper);
+}
+
+/// The day on which an order would arrive in its batch, and whether that is late.
+fn planned_day(plan: Option<(&Schedule<'_>, &Arrival)>) -> String {
+    let Some((schedule, arrival)) = plan else { return String::new() };
+    let Some(planned) = &arrival.planned else { return Label::NoDay.text().into() };
+    let day = words::day(planned.arrives, schedule.from);
+    let verdict = if arrival.is_late() { Label::Late } else { Label::InTime };
+    format!("{day}, {}", verdict.text())
+}
+
+/// The stages with their minutes, and their days as people say them on one.
+fn days(range: &Range, minutes: &Minutes, promise: &Promise, today: Day) -> Table {
+    let mut table = Table::new([
+        Column::fit(""),
+        Column::share(Label::Stage.text(), 1.0),
+        Column::fit(Label::Minutes.text()).end(),
+        Column::fit(Label::Begins.text()),
+        Column::fit(Label::Ends.text()),
+        Column::fit(Label::Free.text()),
+    ]);
+    table.rows.extend(promise.stages.iter().filter_map(|days| {
+        let stage = range.stages.iter().find(|stage| stage.key == days.stage)?;
+        let day = |day| Cell::from(words::day(day, today));
+        let minutes = time(minutes.of(stage.work)).into();
+        let name = stage.name.clone().into();
+        Some(Row::Cells(vec![Cell::Tick, name, minutes, day(days.starts), day(days.ends), day(days.free)]))
+    }));
+    table
+}

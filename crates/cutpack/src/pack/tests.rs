@@ -1,0 +1,143 @@
+use super::testing::{DAY, demo, order, with_orders, with_pack};
+use super::work::{Arrival, schedules};
+use super::*;
+
+#[test]
+fn the_manifest_records_what_was_asked_and_names_files_by_what_they_are() {
+    let offcut = StoredOffcut {
+        name: "r1".into(),
+        board: "birch-18".parse().unwrap(),
+        finish: "chalk".parse().unwrap(),
+        size: slotwright_core::business::nesting::Grained { along: Length::mm(900.0), across: Length::mm(400.0) },
+        measured: Some(Length::mm(17.65)),
+    };
+    let small = SheetsInStock { board: "birch-18".parse().unwrap(), sheet: "small".parse().unwrap(), count: 30 };
+    let mut backlog = Backlog::default();
+    backlog.minutes.insert("cut".parse().unwrap(), 600);
+    let settings = Settings {
+        rack: vec![offcut],
+        bounds: vec![small],
+        today: Some("2026-12-01".parse().unwrap()),
+        backlog,
+        papers: Papers { format: crate::paper::Format::LETTER, labels: crate::paper::Labels::ROLL_62_BY_29 },
+    };
+    with_pack(&demo(), &settings, |pack| {
+        let (files, _) = pack.files();
+        let manifest: serde_json::Value = serde_json::from_slice(&files.last().unwrap().bytes).unwrap();
+        for (pointer, wanted) in [
+            ("/paper", serde_json::json!("letter")),
+            ("/labels", "62x29".into()),
+            ("/today", "2026-12-01".into()),
+            ("/backlog/minutes/cut", 600.into()),
+            ("/rack/0/name", "r1".into()),
+            ("/rack/0/board_mm", 17.65.into()),
+            ("/in_stock/0/count", 30.into()),
+            ("/lots/0/allowance_mm", 2.into()),
+            ("/lots/0/formats/0/is_offcut", false.into()),
+        ] {
+            let found = manifest.pointer(pointer).unwrap_or_else(|| panic!("{pointer}"));
+            assert!(found == &wanted || found.as_f64() == wanted.as_f64() && wanted.is_number(), "{pointer}: {found}");
+        }
+        for lot in manifest["lots"].as_array().unwrap() {
+            let figure = |name: &str| lot[name].as_i64().unwrap();
+            assert!(figure("sheets_least") > 0 && figure("sheets_least") <= figure("sheets"));
+            let by_format = lot["formats"].as_array().unwrap().iter().map(|one| one["sheets"].as_i64().unwrap());
+            assert_eq!(by_format.sum::<i64>(), figure("sheets"));
+            // Blanks hold their parts.
+            assert!(figure("used_per_mille") > 0 && figure("used_per_mille") <= figure("yield_per_mille"));
+        }
+        let named = manifest["files"].as_array().unwrap();
+        assert_eq!(named.len() + 1, files.len());
+        let mut told: Vec<(String, String)> = Vec::new();
+        for file in named {
+            let text = |name: &str| file[name].as_str().unwrap_or_default().to_owned();
+            assert!(!text("kind").is_empty(), "{file}");
+            told.push((text("kind"), text("of")));
+        }
+        assert!(told.contains(&("job-card".into(), "1".into())) && told.contains(&("labels".into(), String::new())));
+        let count = told.len();
+        told.sort_unstable();
+        told.dedup();
+        assert_eq!(told.len(), count, "two files are the same thing");
+    });
+}
+
+/// Every text of a label has room on every label.
+#[test]
+fn nothing_is_cut_on_any_label() {
+    for (name, labels) in Papers::LABELS {
+        let settings = Settings { papers: Papers { labels, ..Papers::default() }, ..Settings::default() };
+        with_pack(&demo(), &settings, |pack| {
+            let (files, remarks) = pack.files();
+            assert_eq!(remarks, [], "{name}");
+            assert!(files.iter().any(|file| file.kind == Some(Kind::Labels)));
+        });
+    }
+}
+
+#[test]
+fn pictures_without_room_are_told_with_how_many_they_are() {
+    let labels = crate::paper::Labels { height: Length::mm(17.0), ..crate::paper::Labels::ROLL_62_BY_29 };
+    let settings = Settings { papers: Papers { labels, ..Papers::default() }, ..Settings::default() };
+    with_pack(&demo(), &settings, |pack| {
+        let (_, remarks) = pack.files();
+        let missing = remarks.iter().find_map(|remark| match remark {
+            Remark::Missing { path, count, first } => Some((path.as_str(), *count, first.as_str())),
+            Remark::Lacking(..) | Remark::Cut(_) | Remark::Unwritten(_) => None,
+        });
+        let Some((path, count, first)) = missing else { panic!("{remarks:?}") };
+        let labels: usize = pack.sheets().map(|(_, sheet, _)| sheet.placed.len() + sheet.kept.len()).sum();
+        assert!(path == "labels.pdf" && count > 1 && count <= labels && !first.is_empty(), "{count} of {labels}");
+    });
+}
+
+#[test]
+fn late_is_told_from_a_stated_day_and_what_is_booked() {
+    let range = demo();
+    let texts = [order(&range, 0, 0), order(&range, 1, 1)];
+    with_orders(&[range], &texts, |orders| {
+        let planned = |settings: &Settings| {
+            let pack = Nesting::begin(orders, settings, None).unwrap().pack();
+            let [schedule] = &schedules(&pack)[..] else { panic!("one range") };
+            (schedule.from, schedule.is_booked, schedule.arrivals.clone())
+        };
+        let of_itself = planned(&Settings::default());
+        assert_eq!((of_itself.0, of_itself.1), (DAY.parse().unwrap(), false));
+        // The one that was promised first is made first, as if alone.
+        assert!(!of_itself.2[0].is_late());
+        let later = Settings { today: Some("2027-03-01".parse().unwrap()), ..Settings::default() };
+        let (from, _, arrivals) = planned(&later);
+        assert_eq!(from, "2027-03-01".parse().unwrap());
+        assert!(arrivals.iter().all(Arrival::is_late));
+        let mut backlog = Backlog::default();
+        backlog.minutes.insert("cut".parse().unwrap(), 60_000);
+        // Stages of other ranges hold up nothing here.
+        backlog.minutes.insert("other".parse().unwrap(), 60_000);
+        let (_, is_booked, arrivals) = planned(&Settings { backlog, ..Settings::default() });
+        assert!(is_booked && arrivals.iter().all(Arrival::is_late));
+    });
+}
+
+#[test]
+fn offcuts_of_another_batch_are_another_pack() {
+    let range = demo();
+    with_orders(core::slice::from_ref(&range), &[order(&range, 0, 0)], |orders| {
+        let name = |measured: Option<f64>| {
+            let offcut = StoredOffcut {
+                name: "r1".into(),
+                board: "birch-18".parse().unwrap(),
+                finish: "clear".parse().unwrap(),
+                size: slotwright_core::business::nesting::Grained {
+                    along: Length::mm(2400.0),
+                    across: Length::mm(1000.0),
+                },
+                measured: measured.map(Length::mm),
+            };
+            let settings = Settings { rack: vec![offcut], ..Settings::default() };
+            Nesting::begin(orders, &settings, None).unwrap().pack().name
+        };
+        assert_eq!(name(Some(17.7)), name(Some(17.7)));
+        assert_ne!(name(Some(17.7)), name(Some(17.6)));
+        assert_ne!(name(Some(17.7)), name(None));
+    });
+}
