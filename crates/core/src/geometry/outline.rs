@@ -61,6 +61,39 @@ impl Segment {
         Point::new(self.from.u + (self.to.u - self.from.u) * share, self.from.v + (self.to.v - self.from.v) * share)
     }
 
+    /// What lies between two shares of its length.
+    #[must_use]
+    pub fn part(self, from: f64, to: f64) -> Self {
+        let bulge = libm::tan((to - from) * libm::atan(self.bulge));
+        Self { from: self.along(from), to: self.along(to), bulge }
+    }
+
+    /// The point at a share of its length. The ends are its own to the last bit.
+    fn along(self, share: f64) -> Point {
+        if share == 1.0 {
+            return self.to;
+        }
+        if self.bulge == 0.0 {
+            return self.at(share);
+        }
+        // The chord to it, against the whole chord: turned to the start by what is left of half the angle.
+        let half = self.angle() / 2.0;
+        let turned = half * (share - 1.0);
+        let scale = libm::sin(half * share) / libm::sin(half);
+        let (sine, cosine) = (libm::sin(turned) * scale, libm::cos(turned) * scale);
+        let (du, dv) = (self.to.u - self.from.u, self.to.v - self.from.v);
+        Point::new(self.from.u + du * cosine - dv * sine, self.from.v + du * sine + dv * cosine)
+    }
+
+    /// Direction in which it begins, as a vector of length 1.
+    pub fn direction(self) -> (f64, f64) {
+        let chord = self.chord();
+        let (u, v) = ((self.to.u - self.from.u).in_mm() / chord, (self.to.v - self.from.v).in_mm() / chord);
+        let half = self.angle() / 2.0;
+        let (sine, cosine) = (libm::sin(half), libm::cos(half));
+        (u * cosine + v * sine, v * cosine - u * sine)
+    }
+
     fn chord(self) -> f64 {
         libm::hypot((self.to.u - self.from.u).in_mm(), (self.to.v - self.from.v).in_mm())
     }
@@ -319,6 +352,26 @@ mod tests {
             Outline::through([Corner { at: at(3.0, 0.0), bulge: 1.0 }, Corner { at: at(-3.0, 0.0), bulge: 0.0 }]);
         close(half.centroid().v.in_mm(), 4.0 * 3.0 / (3.0 * core::f64::consts::PI));
         close(half.centroid().u.in_mm(), 0.0);
+    }
+
+    /// A third of half a circle round the origin, from 60 to 120 degrees, has the bulge of 60 degrees.
+    #[test]
+    fn a_part_of_an_arc_lies_on_it() {
+        let half = Segment { from: at(3.0, 0.0), to: at(-3.0, 0.0), bulge: 1.0 };
+        let part = half.part(1.0 / 3.0, 2.0 / 3.0);
+        let high = 3.0 * libm::sqrt(0.75);
+        for (found, expected) in [(part.from, at(1.5, high)), (part.to, at(-1.5, high))] {
+            close(found.u.in_mm(), expected.u.in_mm());
+            close(found.v.in_mm(), expected.v.in_mm());
+        }
+        close(part.bulge, libm::tan(core::f64::consts::PI / 12.0));
+        close(half.direction().0, 0.0);
+        close(half.direction().1, 1.0);
+        close(part.direction().0, -libm::sqrt(0.75));
+        close(part.direction().1, 0.5);
+        let line = Segment { from: at(1.0, 1.0), to: at(5.0, 4.0), bulge: 0.0 };
+        assert_eq!(line.part(0.5, 1.0), Segment { from: at(3.0, 2.5), ..line });
+        assert_eq!(line.direction(), (0.8, 0.6));
     }
 
     #[test]

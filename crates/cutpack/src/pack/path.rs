@@ -12,6 +12,8 @@ use slotwright_core::units::quantity::Length;
 use super::lot::Lot;
 use super::sheet::{Placed, Rectangle, Sheet};
 
+mod between;
+
 /// On which side of the material a cut runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Side {
@@ -35,8 +37,8 @@ pub struct Cut {
     pub lead_in: [Point; 2],
     /// The bridges that are left, each from one end to the other on the outline.
     pub bridges: Vec<[Point; 2]>,
-    /// What is cut through between bridges: ways along the outline that end a cutter's radius before each. Empty where
-    /// the outline itself is cut through.
+    /// What is cut through between bridges: ways along the outline on which the cutter takes nothing of any bridge, neither of
+    /// its own part nor of a neighbour. Empty where the outline itself is cut through.
     pub between: Vec<Vec<Corner>>,
 }
 
@@ -89,6 +91,7 @@ impl Program {
         for (part, placed) in &by_place {
             cuts.push(Cut::outside(lot.range, *part, placed));
         }
+        between::add(&mut cuts, &sheet.placed, lot.range.build.cutter_mm / 2.0);
         let length = cuts.iter().map(|cut| cut.outline.length() + distance(cut.lead_in[0], cut.lead_in[1])).sum();
         let minutes = lot.range.machine_minutes(length, u32::try_from(cuts.len()).unwrap_or(u32::MAX));
         Self { cuts, depths: Depths::of(lot, sheet), length, minutes }
@@ -173,61 +176,8 @@ impl Cut {
         let way = range.cutting.lead_in_mm.min(edge.length() * (edge.start() / 2.0));
         let lead_in = beside(edge.segment, edge.start(), radius, off, way);
         let outline = outline.begun_within(edge.at, edge.start());
-        let between = between(&outline, &bridges, radius);
-        Self { side, part, outline, lead_in, bridges, between }
+        Self { side, part, outline, lead_in, bridges, between: Vec::new() }
     }
-}
-
-/// The ways along an outline that lie between its bridges, each ending that far before them: what a cutter of that radius
-/// leaves is as long as the bridge. An outline begins beside its bridges, so the last way goes on into the first.
-fn between(outline: &Outline, bridges: &[[Point; 2]], radius: Length) -> Vec<Vec<Corner>> {
-    if bridges.is_empty() {
-        return Vec::new();
-    }
-    let mut ways: Vec<Vec<Corner>> = vec![Vec::new()];
-    let put = |ways: &mut Vec<Vec<Corner>>, at: Point, bulge: f64| {
-        if let Some(way) = ways.last_mut() {
-            way.push(Corner { at, bulge });
-        }
-    };
-    for segment in outline.segments() {
-        put(&mut ways, segment.from, segment.bulge);
-        for share in gaps(segment, bridges, radius) {
-            let [from, to] = share.map(|share| segment.at(share));
-            put(&mut ways, from, 0.0);
-            ways.push(Vec::new());
-            put(&mut ways, to, 0.0);
-        }
-    }
-    // What follows the last bridge leads to what is before the first one.
-    let first = ways.remove(0);
-    if let Some(last) = ways.last_mut() {
-        last.extend(first);
-    }
-    ways
-}
-
-/// Where a straight segment is not cut through, from share to share, in its direction.
-fn gaps(segment: Segment, bridges: &[[Point; 2]], radius: Length) -> Vec<[f64; 2]> {
-    if segment.bulge != 0.0 {
-        return Vec::new();
-    }
-    let (long, du, dv) = (segment.length(), segment.to.u - segment.from.u, segment.to.v - segment.from.v);
-    let place = |at: Point| {
-        let (u, v) = (at.u - segment.from.u, at.v - segment.from.v);
-        let along = (u / long) * (du / long) + (v / long) * (dv / long);
-        let beside = (u / long) * (dv / long) - (v / long) * (du / long);
-        ((0.0..=1.0).contains(&along) && (long * beside).abs() < Length::mm(1e-6)).then_some(along)
-    };
-    let more = radius / long;
-    let gap = |bridge: &[Point; 2]| {
-        let [one, other] = bridge.map(place);
-        let (one, other) = (one?, other?);
-        Some([one.min(other) - more, one.max(other) + more])
-    };
-    let mut gaps: Vec<[f64; 2]> = bridges.iter().filter_map(gap).collect();
-    gaps.sort_by(|a, b| a[0].total_cmp(&b[0]));
-    gaps
 }
 
 /// A way of the cutter's centre to a point of an edge, with the waste to its left: it begins `way` back along the edge and
