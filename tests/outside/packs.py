@@ -12,7 +12,7 @@ import ezdxf
 import numpy
 import resvg_py
 from PIL import Image
-from shapely import STRtree
+from shapely import STRtree, affinity
 from shapely import unary_union
 from shapely.geometry import LineString, Point, Polygon, box
 
@@ -61,6 +61,7 @@ def check(packs, near):
     if len(packs) < 200:
         raise SystemExit(f"only {len(packs)} batches could be made")
     across, held, interlocked = 0, collections.Counter(), collections.Counter()
+    turns, other = collections.Counter(), collections.Counter()
     for number, pack in enumerate(packs):
         placed = collections.Counter(part["id"] for sheet in pack["sheets"] for part in sheet["parts"])
         same(f"parts of batch {number}, each once", sorted(placed.elements()), sorted(pack["parts"]))
@@ -75,11 +76,18 @@ def check(packs, near):
         for part in pack["alone"]:
             audited(f"batch {number}, part {part['mark']} alone", part, near)
         if pack["parts_csv"]:
-            lists(pack)
+            turns += lists(pack)
         held[tuple(pack["hold"])] += len(pack["sheets"])
+        other["offcuts"] += any(sheet["stock"].startswith("r") for sheet in pack["sheets"]) if pack["rack"] else 0
+        other["short"] += pack["bounds"] > 0
+        other[f"{pack['cutter']:g} mm and {pack['gap']:g}"] += 1
     near("sheets across the grain", across, max(across, 20), 0)
     for grain in "uv":
         near(f"parts that interlock, grain along {grain}", interlocked[grain], max(interlocked[grain], 20), 0)
+    for turned in ("0", "90", "180", "270"):
+        near(f"parts turned by {turned} degrees", turns[turned], max(turns[turned], 1), 0)
+    for settings in ("offcuts", "short", "4 mm and 4", "6 mm and 15"):
+        near(f"batches with {settings}", other[settings], max(other[settings], 5), 0)
     for hold in [("bridges",), ("skin",), ()]:
         near(f"sheets held by {hold}", held[hold], max(held[hold], 20), 0)
 
@@ -196,7 +204,8 @@ def bridged(where, pack, sheet, cut):
         for bridge in bridges:
             holds(f"{where}: a bridge is cut", swept.intersection(bridge).area < 0.02)
     edge = LineString(ring(cut["outline"]) + [cut["outline"][0][:2]])
-    left = edge.difference(unary_union(ways).buffer(1e-3))
+    # Of an arc and of a part of it the chords differ.
+    left = edge.difference(unary_union(ways).buffer(2 * CHORD + 1e-3))
     far = left.difference(unary_union(bridges).buffer(radius * 5))
     holds(f"{where}: {far.length:.3f} mm are not cut through", far.length < 0.05)
 
@@ -275,3 +284,17 @@ def lists(pack):
         same(f"{name}: rows", len(rows), wanted)
     marks = [row["mark"] for row in csv.DictReader(io.StringIO(pack["parts_csv"], newline=""))]
     same("marks of the list", len(set(marks)), len(marks))
+    rows = {row["mark"]: row for row in csv.DictReader(io.StringIO(pack["parts_csv"], newline=""))}
+    turns = collections.Counter()
+    for part in (part for sheet in pack["sheets"] for part in sheet["parts"]):
+        row = rows[part["mark"]]
+        turns[row["turned_deg"]] += 1
+        # As the list says: turned to the left, then its low corner put there.
+        angle = math.radians(int(row["turned_deg"]))
+        turned = affinity.rotate(Polygon(ring(part["own"])), angle, origin=(0, 0), use_radians=True)
+        low_u, low_v, _, _ = turned.bounds
+        placed = affinity.translate(turned, float(row["x_mm"]) - low_u, float(row["y_mm"]) - low_v)
+        apart = placed.symmetric_difference(Polygon(ring(part["outline"]))).area
+        # The list has hundredths of a millimetre.
+        holds(f"{part['id']} lies otherwise than the list says: {apart:.1f} mm2", apart < 0.01 * placed.length + 0.1)
+    return turns

@@ -1,6 +1,7 @@
 //! Cut packs of seeded orders for readers and kernels that are not ours: sheets with their parts and cuts, drawings, lists.
 
 use serde_json::{Value, json};
+use slotwright_core::business::nesting::Grained;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::panel::GrainAxis;
 use slotwright_core::choice::Choice;
@@ -8,15 +9,16 @@ use slotwright_core::geometry::outline::{Outline, Point};
 use slotwright_core::order::derive::derive;
 use slotwright_core::order::intake::KnownRange;
 use slotwright_core::order::spec::{Customer, OrderSpec};
-use slotwright_core::range::{Grain, Hold, Range};
+use slotwright_core::range::{Grain, Hold, Key, Range};
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_cutpack::pack::draw::{part_dxf, sheet_dxf, sheet_svg};
 use slotwright_cutpack::pack::lot::Lot;
+use slotwright_cutpack::pack::nest::{SheetsInStock, StoredOffcut};
 use slotwright_cutpack::pack::path::{Program, Side};
 use slotwright_cutpack::pack::sheet::Sheet;
-use slotwright_cutpack::pack::{Nesting, OrderRead, Orders, Pack, Settings, list};
+use slotwright_cutpack::pack::{CutBy, Nesting, NoPack, OrderRead, Orders, Pack, Settings, list};
 
 type Fault = Box<dyn std::error::Error>;
 
@@ -24,8 +26,8 @@ type Fault = Box<dyn std::error::Error>;
 const BATCHES: usize = 220;
 const DRAWN: usize = 12;
 
-/// Batches of one to three orders, some with sheets across the grain, some held by a skin or by vacuum alone, some looked at
-/// longer.
+/// Batches of one to three orders, some with sheets across the grain, some held by a skin or by vacuum alone, some with another
+/// cutter or allowance, with offcuts in the rack or with sheets that are short, some looked at longer.
 pub(crate) fn all(range: &Range) -> Result<Value, Fault> {
     let mut units = choices(range, 1818, Wanted::Valid);
     let (mut across, mut skin, mut vacuum) = (range.clone(), range.clone(), range.clone());
@@ -52,7 +54,17 @@ pub(crate) fn all(range: &Range) -> Result<Value, Fault> {
 }
 
 fn one(range: &Range, batch: &[Choice], number: usize) -> Result<Option<Value>, Fault> {
-    let known = [KnownRange::of(range.clone(), range.clone())];
+    let by = |cutter: Option<f64>, allowance: f64| CutBy {
+        cutter: cutter.map(Length::mm),
+        allowance: Some(Length::mm(allowance)),
+        ..CutBy::default()
+    };
+    let known = [match number % 10 {
+        // Nothing but the cutter between parts; one that leaves more between them than itself.
+        1 => by(Some(4.0), 0.0).known(range.clone()),
+        8 => by(None, 9.0).known(range.clone()),
+        _ => KnownRange::of(range.clone(), range.clone()),
+    }];
     let backlog = Backlog::default();
     let today = "2026-11-25".parse().map_err(|wrong| words::no_day(&wrong))?;
     let mut read = Vec::new();
@@ -67,15 +79,20 @@ fn one(range: &Range, batch: &[Choice], number: usize) -> Result<Option<Value>, 
     if orders.taken.is_empty() {
         return Ok(None);
     }
-    let settings = Settings::default();
-    let mut nesting = Nesting::begin(&orders, &settings, None).map_err(|none| format!("{none:?}"))?;
+    let settings = settings(range, batch, number);
+    let mut nesting = match Nesting::begin(&orders, &settings, None) {
+        // Of sheets that are short there may be too few.
+        Err(NoPack::TooFewSheets { .. }) if !settings.bounds.is_empty() => return Ok(None),
+        nesting => nesting.map_err(|none| format!("{none:?}"))?,
+    };
     while nesting.spend(if number.is_multiple_of(4) { 2000 } else { 0 }, 1000) {}
     let pack = nesting.pack();
+    let Some(cut_by) = pack.lots.first().map(|lot| lot.lot.range) else { return Ok(None) };
     let lists =
         |list: Vec<u8>| String::from_utf8(list).map(|text| if number < DRAWN { json!(text) } else { Value::Null });
     Ok(Some(json!({
-        "parts": expected(&orders), "gap": range.spacing().in_mm(),
-        "cutter": range.build.cutter_mm.in_mm(), "trim": range.build.sheet_trim_mm.in_mm(),
+        "parts": expected(&orders), "gap": cut_by.spacing().in_mm(),
+        "cutter": cut_by.build.cutter_mm.in_mm(), "rack": settings.rack.len(), "bounds": settings.bounds.len(), "trim": range.build.sheet_trim_mm.in_mm(),
         "least": [range.offcuts.least_along_mm.in_mm(), range.offcuts.least_across_mm.in_mm()],
         "hold": match range.cutting.hold {
             Hold::Bridges { thickness_mm, .. } => json!({ "bridges": thickness_mm.in_mm() }),
@@ -86,6 +103,32 @@ fn one(range: &Range, batch: &[Choice], number: usize) -> Result<Option<Value>, 
         "sheets": pack.sheets().map(|(lot, sheet, program)| one_sheet((lot, sheet, program), number)).collect::<Vec<_>>(),
         "minutes": lots(&pack), "parts_csv": lists(list::parts(&pack))?, "sheets_csv": lists(list::sheets(&pack))?,
     })))
+}
+
+/// Offcuts of the first order's finish in the rack, or few sheets of one format.
+fn settings(range: &Range, batch: &[Choice], number: usize) -> Settings {
+    let mut settings = Settings::default();
+    let (Some(board), Some(choice)) = (range.boards.first(), batch.first()) else { return settings };
+    match number % 10 {
+        3 => {
+            let finish = &choice.finish;
+            let offcut = |name: &str, along: f64, across: f64| StoredOffcut {
+                name: name.into(),
+                board: board.key.clone(),
+                finish: finish.clone(),
+                size: Grained { along: Length::mm(along), across: Length::mm(across) },
+                measured: None,
+            };
+            settings.rack = vec![offcut("r1", 1400.0, 640.0), offcut("r2", 620.0, 1210.0)];
+        }
+        7 => {
+            let short = |key: &Key, count| SheetsInStock { board: board.key.clone(), sheet: key.clone(), count };
+            settings.bounds =
+                board.sheets.iter().map(|sheet| &sheet.key).zip([1, 3]).map(|(key, count)| short(key, count)).collect();
+        }
+        _ => {}
+    }
+    settings
 }
 
 /// Which parts have to be cut: order and id.
@@ -128,7 +171,7 @@ fn one_sheet((lot, sheet, program): (&Lot<'_>, &Sheet<'_>, &Program), number: us
         json!({
             "id": format!("{}/{}", placed.part.order, panel.id), "mark": placed.part.mark(),
             "grain": if panel.grain == GrainAxis::AlongU { "u" } else { "v" }, "quarters": placed.turn.count(),
-            "outline": corners(&placed.outline()), "holes": placed.holes().map(|hole| corners(&hole)).collect::<Vec<_>>(),
+            "own": corners(&panel.outline()), "outline": corners(&placed.outline()), "holes": placed.holes().map(|hole| corners(&hole)).collect::<Vec<_>>(),
             "area": panel.area().in_mm2(), "plain": [point(plain.from), point(plain.to)],
         })
     });
@@ -141,7 +184,7 @@ fn one_sheet((lot, sheet, program): (&Lot<'_>, &Sheet<'_>, &Program), number: us
     });
     let drawn = |text: String| if number < DRAWN { json!(text) } else { Value::Null };
     json!({
-        "lot": lot.key(), "length": sheet.length.in_mm(), "width": sheet.width.in_mm(),
+        "lot": lot.key(), "stock": sheet.stock.name(), "length": sheet.length.in_mm(), "width": sheet.width.in_mm(),
         "grain": if sheet.grain == Grain::Length { "u" } else { "v" },
         "parts": parts.collect::<Vec<_>>(), "cuts": cuts.collect::<Vec<_>>(),
         "kept": sheet.kept.iter().map(|kept| [point(kept.from), point(kept.to)]).collect::<Vec<_>>(),

@@ -40,7 +40,8 @@ use papers::{Papers, Remark};
 use path::Program;
 use sheet::Sheet;
 
-/// How long nests are looked for unless somebody says otherwise, in steps of the search: about a second for fifty units.
+/// How long nests are looked for unless somebody says otherwise, in steps of the search for each of a lot's two nests, with
+/// pairs and without: about a second or two for fifty units.
 pub const EFFORT: u32 = 100_000;
 /// And at most.
 pub const EFFORT_MOST: u32 = 1_000_000_000;
@@ -131,7 +132,7 @@ pub struct Nesting<'a> {
     settings: &'a Settings,
     one: Option<OnePart>,
     lots: Vec<(Lot<'a>, LotNest)>,
-    /// How long it was looked for, in steps for each lot.
+    /// How long it was looked for, in steps for each nest of each lot.
     effort: u32,
     /// Whether no nest can get better.
     done: bool,
@@ -209,7 +210,7 @@ impl<'a> Nesting<'a> {
         self.effort = self.effort.saturating_add(effort);
         let mut goes_on = false;
         for (_, nest) in &mut self.lots {
-            goes_on |= nest.step(effort) != slotwright_nest::search::Progress::Done;
+            goes_on |= nest.step(effort);
         }
         self.done = !goes_on;
         goes_on

@@ -11,7 +11,7 @@ use slotwright_core::words::workshop::{Label, Message};
 use slotwright_cutpack::pack::nest::StoredOffcut;
 use slotwright_cutpack::pack::packages::packages;
 use slotwright_cutpack::pack::sheet::Stock;
-use slotwright_cutpack::pack::work::{Schedule, lot_job, schedules};
+use slotwright_cutpack::pack::work::{RangeLoad, Schedule, lot_job, schedule};
 use slotwright_cutpack::pack::{LotSheets, Pack};
 
 use crate::html::{element, escaped, pair};
@@ -23,9 +23,9 @@ use crate::orders::sides;
 pub(crate) fn html(pack: &Pack<'_>, is_read: bool) -> String {
     let mut html = format!("<dl class=\"figures\">{}</dl>", totals(pack));
     // A part that is cut again is no order.
-    for schedule in schedules(pack).iter().filter(|_| is_read && pack.one.is_none()) {
-        html.push_str(&promises(schedule));
-        html.push_str(&stages(schedule));
+    if let Some(schedule) = schedule(pack).filter(|_| is_read && pack.one.is_none()) {
+        html.push_str(&promises(&schedule));
+        html.push_str(&stages(&schedule));
     }
     let _ = write!(html, "<h3>{}</h3><dl class=\"figures\">{}</dl>", Label::Finish.text(), litres(pack));
     html + &offcuts(pack)
@@ -132,7 +132,12 @@ fn offcuts(pack: &Pack<'_>) -> String {
 }
 
 fn stages(schedule: &Schedule<'_>) -> String {
-    let rows: Vec<String> = schedule
+    let tables = schedule.loads.iter().map(|load| stages_of(load, load.name(schedule)));
+    format!("<h3>{}</h3>{}", Label::ByStage.text(), tables.collect::<String>())
+}
+
+fn stages_of(load: &RangeLoad<'_>, name: Option<String>) -> String {
+    let rows: Vec<String> = load
         .stages
         .iter()
         .map(|load| {
@@ -145,7 +150,8 @@ fn stages(schedule: &Schedule<'_>) -> String {
             )
         })
         .collect();
-    format!("<h3>{}</h3><table class=\"stages\">{}</table>", Label::ByStage.text(), rows.concat())
+    let name = name.map(|name| element("caption", escaped(&name))).unwrap_or_default();
+    format!("<table class=\"stages\">{name}{}</table>", rows.concat())
 }
 
 fn promises(schedule: &Schedule<'_>) -> String {

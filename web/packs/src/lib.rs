@@ -10,7 +10,7 @@ use std::collections::VecDeque;
 use std::rc::Rc;
 
 use slotwright_core::words::workshop::{Label, Message};
-use slotwright_cutpack::pack::Orders;
+use slotwright_cutpack::pack::{EFFORT, Orders};
 use slotwright_protocol::packs::{Answer, Question, What};
 use slotwright_protocol::{Number, READY, tie, untie};
 use wasm_bindgen::JsCast;
@@ -128,18 +128,21 @@ impl Door {
 async fn run(door: Door) {
     let mut bench = Bench::default();
     let (mut number, mut question, mut files) = door.wait().await;
+    let mut goal = EFFORT;
     loop {
         let begins = matches!(question, Question::Begin(_));
         bench.change(question, files);
         let ready = bench.ready();
         let read = bench.orders(&ready);
         let orders = Orders::of(&read);
-        let mut work = Work::begin(&bench, &ready, (&read, &orders));
+        let mut work = Work::begin(&bench, &ready, (&read, &orders), goal);
         if let Some((workshop, settings)) = work.begun().filter(|_| begins) {
             door.say(number, &Answer::Begun(workshop, settings), &[]);
         }
         door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
         (number, question, files) = until_change(&door, &mut work, number).await;
+        // What is set, a day say, takes nothing back of how long it was looked: the same effort, the same nests.
+        goal = if matches!(question, Question::Set(_)) { work.effort().max(EFFORT) } else { EFFORT };
     }
 }
 

@@ -46,7 +46,7 @@ fn with<T>(bench: &Bench, what: impl FnOnce(&mut Work<'_>) -> T) -> T {
     let ready = bench.ready();
     let read = bench.orders(&ready);
     let orders = Orders::of(&read);
-    what(&mut Work::begin(bench, &ready, (&read, &orders)))
+    what(&mut Work::begin(bench, &ready, (&read, &orders), EFFORT))
 }
 
 fn zipped<'a>(files: impl IntoIterator<Item = &'a PackFile>) -> Vec<u8> {

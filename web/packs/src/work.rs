@@ -5,7 +5,7 @@ use slotwright_core::words;
 use slotwright_core::words::workshop::{Label, Message};
 use slotwright_cutpack::pack::papers::Remark;
 use slotwright_cutpack::pack::{
-    EFFORT, EFFORT_MOST, EFFORT_SLICE, Nesting, NoPack, OrderRead, Orders, Pack, PackFile, TakenOrder,
+    EFFORT_MOST, EFFORT_SLICE, Nesting, NoPack, OrderRead, Orders, Pack, PackFile, TakenOrder,
 };
 use slotwright_protocol::packs::{Lot, Shown, What};
 
@@ -38,26 +38,21 @@ pub(crate) struct Work<'a> {
 }
 
 impl<'a> Work<'a> {
-    /// Nests at once.
+    /// Nests at once, to look on with so much effort.
     pub(crate) fn begin(
         bench: &'a Bench,
         ready: &'a Ready,
         (read, orders): (&'a [OrderRead<'a>], &'a Orders<'a>),
+        goal: u32,
     ) -> Self {
         let nesting = Nesting::begin(orders, &ready.settings, ready.one.clone());
         let at_once = nesting.as_ref().map_or(0, Nesting::net);
-        Self {
-            bench,
-            ready,
-            read,
-            orders,
-            nesting,
-            at_once,
-            goal: EFFORT,
-            further: false,
-            files: None,
-            remarks: Vec::new(),
-        }
+        Self { bench, ready, read, orders, nesting, at_once, goal, further: false, files: None, remarks: Vec::new() }
+    }
+
+    /// How long it was looked for by now.
+    pub(crate) fn effort(&self) -> u32 {
+        self.nesting.as_ref().map_or(0, Nesting::effort)
     }
 
     /// Whether it goes on.

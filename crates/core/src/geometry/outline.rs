@@ -70,7 +70,7 @@ impl Segment {
 
     /// The point at a share of its length. The ends are its own to the last bit.
     fn along(self, share: f64) -> Point {
-        if share == 1.0 {
+        if share >= 1.0 {
             return self.to;
         }
         if self.bulge == 0.0 {

@@ -31,7 +31,7 @@ pub struct Manifest {
     /// The part that was cut again, if it is only that: `2/shelf-1-1`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub part: Option<String>,
-    /// How long nests were looked for, in steps of the search.
+    /// How long nests were looked for, in steps of the search for each nest of each lot.
     pub effort: u32,
     /// The paper of documents: `a4` or `letter`.
     pub paper: &'static str,

@@ -9,7 +9,7 @@ use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::Length;
 use slotwright_nest::bound;
 use slotwright_nest::packing::{Figures, Packing};
-use slotwright_nest::problem::{Item, NoRoom, Problem};
+use slotwright_nest::problem::{Format, Item, NoRoom, Problem};
 use slotwright_nest::search::{Progress, Search};
 
 use super::lot::{Lot, Part};
@@ -58,7 +58,9 @@ pub struct InStock {
 /// costs less is taken.
 #[derive(Debug)]
 pub struct LotNest {
-    nests: Vec<Nest>,
+    first: Nest,
+    /// In pairs, where there are any and the first is of parts by themselves.
+    second: Option<Nest>,
     formats: Vec<Origin>,
     fewest: u32,
 }
@@ -157,42 +159,43 @@ impl LotNest {
             formats.push(Origin { stock, grain: Grain::Length, size: offcut.size, measured: offcut.measured });
         }
         let fewest = bound::bounds(&problem)?.fewest();
-        let first = Nest::of(alone(lot), problem.clone(), range);
-        let in_pairs = paired(lot, &problem.formats).into_iter();
         // Of the nests in pairs the one that begins best is looked at on.
-        let second = in_pairs.filter_map(|laid| Nest::of(laid, problem.clone(), range).ok());
-        let second = second.min_by_key(|nest| nest.search.net());
-        // Where sheets are short there may be room in pairs alone.
-        let nests: Vec<Nest> = match (first, second) {
-            (Ok(first), second) => [first].into_iter().chain(second).collect(),
-            (Err(NoRoom::Sheets { .. }), Some(second)) => vec![second],
-            (Err(none), _) => return Err(none),
+        let in_pairs = |formats: &[Format]| {
+            let laid = paired(lot, formats).into_iter();
+            let nests = laid.filter_map(|(_, laid)| Nest::of(laid, problem.clone(), range).ok());
+            nests.min_by_key(|nest| nest.search.net())
         };
-        Ok(Self { nests, formats, fewest })
-    }
-
-    /// Looks on with so much effort more for each of its nests: the same effort, the same nest.
-    pub fn step(&mut self, effort: u32) -> Progress {
-        let before = self.best().map(|nest| nest.search.net());
-        let mut is_done = true;
-        for nest in &mut self.nests {
-            is_done &= nest.search.step(effort) == Progress::Done;
-        }
-        match self.best().map(|nest| nest.search.net()) {
-            _ if is_done => Progress::Done,
-            now if now < before => Progress::Better,
-            _ => Progress::Same,
+        // Pairs that go on formats alone of which there are few may be too many.
+        let plenty = || problem.formats.iter().filter(|format| format.most.is_none()).copied().collect::<Vec<_>>();
+        let second = in_pairs(&problem.formats).or_else(|| in_pairs(&plenty()));
+        // Where sheets are short there may be room in pairs alone.
+        match (Nest::of(alone(lot), problem.clone(), range), second) {
+            (Ok(first), second) => Ok(Self { first, second, formats, fewest }),
+            (Err(NoRoom::Sheets { .. }), Some(first)) => Ok(Self { first, second: None, formats, fewest }),
+            (Err(none), _) => Err(none),
         }
     }
 
-    /// The best nest so far: of equal ones that without pairs.
-    fn best(&self) -> Option<&Nest> {
-        self.nests.iter().min_by_key(|nest| nest.search.net())
+    /// Looks on with so much effort more for each of its two nests: the same effort, the same nest. Whether any may still get
+    /// better.
+    pub fn step(&mut self, effort: u32) -> bool {
+        let mut goes_on = false;
+        for nest in core::iter::once(&mut self.first).chain(&mut self.second) {
+            goes_on |= nest.search.step(effort) != Progress::Done;
+        }
+        goes_on
+    }
+
+    /// The best nest so far: of equal ones the first.
+    fn best(&self) -> &Nest {
+        let second = self.second.as_ref().filter(|second| second.search.net() < self.first.search.net());
+        second.unwrap_or(&self.first)
     }
 
     /// What the best nest so far takes. Parts that interlock count as their common rectangle.
     pub fn figures(&self) -> Figures {
-        self.best().map(|nest| nest.search.best().figures(&nest.problem)).unwrap_or_default()
+        let best = self.best();
+        best.search.best().figures(&best.problem)
     }
 
     /// No nest has fewer sheets, offcuts counted as sheets, however its parts interlock.
@@ -202,7 +205,7 @@ impl LotNest {
 
     /// The sheets of the best nest so far, counted on from those of other lots.
     pub fn sheets<'a>(&self, lot: &Lot<'a>, before: u32) -> Vec<Sheet<'a>> {
-        let Some(Nest { laid, search, .. }) = self.best() else { return Vec::new() };
+        let Nest { laid, search, .. } = self.best();
         let Packing { sheets } = search.best();
         let made = (before + 1..).zip(&sheets).filter_map(|(number, sheet)| {
             let origin = self.formats.get(usize::try_from(sheet.format).ok()?)?;

@@ -6,7 +6,7 @@ use slotwright_core::words;
 use slotwright_core::words::paper::{Label, Message};
 use slotwright_core::words::shell;
 
-use super::work::{Schedule, schedules};
+use super::work::{Schedule, schedule};
 use super::{Kind, Pack, PackFile};
 use crate::paper::{Format, Labels, Paper, Running, Setting, Written};
 
@@ -127,14 +127,14 @@ pub(super) fn documents(pack: &Pack<'_>) -> Vec<Document> {
 pub(super) struct Desk<'p, 'a> {
     pack: &'p Pack<'a>,
     /// When its orders are made.
-    schedules: Vec<Schedule<'a>>,
+    schedule: Option<Schedule<'a>>,
     files: Vec<PackFile>,
     remarks: Vec<Remark>,
 }
 
 impl<'p, 'a> Desk<'p, 'a> {
     pub(super) fn new(pack: &'p Pack<'a>) -> Self {
-        Self { pack, schedules: schedules(pack), files: Vec::new(), remarks: Vec::new() }
+        Self { pack, schedule: schedule(pack), files: Vec::new(), remarks: Vec::new() }
     }
 
     /// Takes a file that is no document.

@@ -1,5 +1,8 @@
-use super::testing::{DAY, demo, order, with_orders, with_pack};
-use super::work::{Arrival, schedules};
+use slotwright_core::range::Range;
+use slotwright_core::rules::sample::{Wanted, choices};
+
+use super::testing::{DAY, demo, order, order_of, with_orders, with_pack};
+use super::work::{Arrival, schedule};
 use super::*;
 
 #[test]
@@ -98,8 +101,8 @@ fn late_is_told_from_a_stated_day_and_what_is_booked() {
     with_orders(&[range], &texts, |orders| {
         let planned = |settings: &Settings| {
             let pack = Nesting::begin(orders, settings, None).unwrap().pack();
-            let [schedule] = &schedules(&pack)[..] else { panic!("one range") };
-            (schedule.from, schedule.is_booked, schedule.arrivals.clone())
+            let schedule = schedule(&pack).unwrap();
+            (schedule.from, schedule.is_booked, schedule.arrivals)
         };
         let of_itself = planned(&Settings::default());
         assert_eq!((of_itself.0, of_itself.1), (DAY.parse().unwrap(), false));
@@ -116,6 +119,34 @@ fn late_is_told_from_a_stated_day_and_what_is_booked() {
         let (_, is_booked, arrivals) = planned(&Settings { backlog, ..Settings::default() });
         assert!(is_booked && arrivals.iter().all(Arrival::is_late));
     });
+}
+
+/// Two versions of a range are made by the same people.
+#[test]
+fn orders_of_all_ranges_wait_for_each_other() {
+    let (range, mut other) = (demo(), demo());
+    other.note.push('!');
+    let arrivals = |ranges: &[Range], texts: &[String]| {
+        with_orders(ranges, texts, |orders| {
+            assert_eq!(orders.taken.len(), texts.len());
+            let settings = Settings::default();
+            let pack = Nesting::begin(orders, &settings, None).unwrap().pack();
+            let schedule = schedule(&pack).unwrap();
+            let names: Vec<bool> = schedule.loads.iter().map(|load| load.name(&schedule).is_some()).collect();
+            assert_eq!(names, vec![ranges.len() > 1; ranges.len()]);
+            schedule.arrivals
+        })
+    };
+    let numbered = |range: &Range, at: usize| {
+        // Of twelve units no two are alike: one that is given twice is set aside.
+        order_of(range, &choices(range, 7, Wanted::Valid).nth(at).unwrap())
+    };
+    let of_one: Vec<String> = (0..12).map(|at| numbered(&range, at)).collect();
+    let of_two: Vec<String> = (0..12).map(|at| numbered(if at % 2 == 0 { &range } else { &other }, at)).collect();
+    let of_one = arrivals(core::slice::from_ref(&range), &of_one);
+    let of_two = arrivals(&[range, other], &of_two);
+    assert!(of_one.windows(2).any(|two| two[0].planned != two[1].planned), "no order waits for another one");
+    assert_eq!(of_one, of_two);
 }
 
 #[test]

@@ -35,19 +35,28 @@ pub fn order_job<'a>(order: &'a TakenOrder<'a>) -> Option<Job<'a>> {
     Some(Job::on(&built.cut, picked, built.materials.clone()))
 }
 
-/// All orders of one range, by stage.
+/// All orders of a pack, made in turn.
 #[derive(Clone, Debug)]
 pub struct Schedule<'a> {
-    /// The range.
-    pub range: &'a Range,
     /// The day after which work begins: as it was set, or else the last on which one of these orders was made.
     pub from: Day,
-    /// Whether other work is booked at its stages by then.
+    /// Whether other work is booked at their stages by then.
     pub is_booked: bool,
-    /// The stages in their order.
-    pub stages: Vec<StageLoad<'a>>,
+    /// What each range's stages have to do.
+    pub loads: Vec<RangeLoad<'a>>,
     /// When each order would arrive, those first that were promised first.
     pub arrivals: Vec<Arrival>,
+}
+
+/// The stages of a range with the work of a pack.
+#[derive(Clone, Debug)]
+pub struct RangeLoad<'a> {
+    /// The range.
+    pub range: &'a Range,
+    /// Its digest: two versions of a range have the same name.
+    pub digest: Digest,
+    /// Its stages in their order.
+    pub stages: Vec<StageLoad<'a>>,
 }
 
 /// A stage with the work of a pack.
@@ -84,49 +93,62 @@ impl StageLoad<'_> {
     }
 }
 
-/// The schedules of a pack, one for each range.
-pub fn schedules<'a>(pack: &Pack<'a>) -> Vec<Schedule<'a>> {
-    let mut ranges: Vec<(Digest, &'a Range)> = Vec::new();
-    for order in &pack.orders.taken {
-        if !ranges.iter().any(|(known, _)| *known == order.spec.range.digest) {
-            ranges.push((order.spec.range.digest, order.cut.range));
-        }
-    }
-    ranges.into_iter().filter_map(|(digest, range)| schedule(pack, digest, range)).collect()
-}
-
-fn schedule<'a>(pack: &Pack<'a>, digest: Digest, range: &'a Range) -> Option<Schedule<'a>> {
-    let mut orders: Vec<&TakenOrder<'a>> =
-        pack.orders.taken.iter().filter(|order| order.spec.range.digest == digest).collect();
+/// The schedule of a pack; none where there are no orders. Those of all ranges wait for each other, since stages of one key are
+/// the same people.
+pub fn schedule<'a>(pack: &Pack<'a>) -> Option<Schedule<'a>> {
+    let mut orders: Vec<&TakenOrder<'a>> = pack.orders.taken.iter().collect();
     orders.sort_by_key(|order| (order.spec.promised.arrives_on, order.number));
     let last = orders.iter().map(|order| order.spec.ordered_on).max()?;
     // Nothing is made before it was ordered.
     let from = pack.settings.today.map_or(last, |today| today.max(last));
-    let lots = pack.lots.iter().filter(|lot| lot.lot.digest == digest);
-    let mut minutes: Vec<(Work, f64)> = Vec::new();
-    for lot in lots {
-        let lot = lot_job(lot).minutes();
-        minutes.extend([Work::Sheets, Work::Cut].map(|work| (work, lot.of(work))));
-    }
-    let mut arrivals = Vec::new();
     let mut booked = pack.settings.backlog.clone();
-    booked.minutes.retain(|key, _| range.stages.iter().any(|stage| stage.key == *key));
-    let is_booked = booked.minutes.values().any(|minutes| *minutes > 0);
+    let (mut loads, mut arrivals, mut is_booked): (Vec<RangeLoad<'a>>, _, _) = (Vec::new(), Vec::new(), false);
     for order in orders {
+        let (range, digest) = (order.cut.range, order.spec.range.digest);
+        if !loads.iter().any(|load| load.digest == digest) {
+            is_booked |= of_stages(&pack.settings.backlog, range).minutes.values().any(|minutes| *minutes > 0);
+            loads.push(RangeLoad::of(pack, digest, range));
+        }
         let Some(job) = order_job(order) else { continue };
-        let of_order = job.minutes();
-        minutes.extend([Work::Edges, Work::Pack].map(|work| (work, of_order.of(work))));
-        let planned = promise(&job, from, &booked).ok();
+        let planned = promise(&job, from, &of_stages(&booked, range)).ok();
         arrivals.push(Arrival { order: order.number, promised: order.spec.promised.arrives_on, planned });
         for stage in &range.stages {
-            book(&mut booked, &stage.key, of_order.of(stage.work));
+            book(&mut booked, &stage.key, job.minutes().of(stage.work));
         }
     }
-    let stages = range.stages.iter().map(|stage| {
-        let minutes = minutes.iter().filter(|(work, _)| *work == stage.work).map(|(_, minutes)| minutes).sum();
-        StageLoad { stage, minutes }
-    });
-    Some(Schedule { range, from, is_booked, stages: stages.collect(), arrivals })
+    Some(Schedule { from, is_booked, loads, arrivals })
+}
+
+impl<'a> RangeLoad<'a> {
+    fn of(pack: &Pack<'a>, digest: Digest, range: &'a Range) -> Self {
+        let mut minutes: Vec<(Work, f64)> = Vec::new();
+        for lot in pack.lots.iter().filter(|lot| lot.lot.digest == digest) {
+            let lot = lot_job(lot).minutes();
+            minutes.extend([Work::Sheets, Work::Cut].map(|work| (work, lot.of(work))));
+        }
+        let orders = pack.orders.taken.iter().filter(|order| order.spec.range.digest == digest);
+        for job in orders.filter_map(order_job) {
+            let of_order = job.minutes();
+            minutes.extend([Work::Edges, Work::Pack].map(|work| (work, of_order.of(work))));
+        }
+        let stages = range.stages.iter().map(|stage| {
+            let minutes = minutes.iter().filter(|(work, _)| *work == stage.work).map(|(_, minutes)| minutes).sum();
+            StageLoad { stage, minutes }
+        });
+        Self { range, digest, stages: stages.collect() }
+    }
+
+    /// The name of the range where the pack has several.
+    pub fn name(&self, schedule: &Schedule<'_>) -> Option<String> {
+        (schedule.loads.len() > 1).then(|| format!("{} @{}", self.range.name, self.digest.short()))
+    }
+}
+
+/// What of a backlog is booked at the stages of a range.
+fn of_stages(backlog: &Backlog, range: &Range) -> Backlog {
+    let mut booked = backlog.clone();
+    booked.minutes.retain(|key, _| range.stages.iter().any(|stage| stage.key == *key));
+    booked
 }
 
 /// Books whole minutes, rounded up.

@@ -41,6 +41,9 @@ pub(super) struct Member {
 /// the less freely a nest lays them.
 const LEAST_SAVED: [i64; 3] = [100 * 1_000_000, 200 * 1_000_000, 400 * 1_000_000];
 
+/// An outline as it lies, and upside down.
+type Outlines = [Vec<Bounds>; 2];
+
 /// Parts with the same outline.
 #[derive(Debug)]
 struct Shape {
@@ -83,18 +86,21 @@ fn one(at: usize, part: &Part<'_>) -> Laid {
     Laid { size: size(part), members: vec![Member { part: at, turn: turn(part, Grain::Length), at: [0, 0] }] }
 }
 
-/// The parts of a lot in pairs that fit a sheet, those first that save most, and the others by themselves: with all pairs that
-/// save enough, and with fewer.
-pub(super) fn paired(lot: &Lot<'_>, formats: &[Format]) -> Vec<Vec<Laid>> {
+/// The parts of a lot in pairs that fit one of these formats, those first that save most, and the others by themselves: with all
+/// pairs that save enough, and with fewer, each with what its pairs save at least.
+pub(super) fn paired(lot: &Lot<'_>, formats: &[Format]) -> Vec<(i64, Vec<Laid>)> {
     let gaps = gaps(lot.range);
     let shapes = shapes(lot, gaps.spacing);
     let mut pairs = pairs(&shapes, gaps, formats);
     pairs.sort_by_key(|pair| (-pair.saves, pair.shapes));
-    let mut counts: Vec<usize> =
-        LEAST_SAVED.iter().map(|least| pairs.iter().take_while(|pair| pair.saves > *least).count()).collect();
-    counts.dedup();
-    let some = counts.into_iter().filter(|count| *count > 0);
-    some.map(|count| matched(lot, &shapes, pairs.get(..count).unwrap_or_default())).collect()
+    let mut counts: Vec<(i64, usize)> = LEAST_SAVED
+        .iter()
+        .map(|least| (*least, pairs.iter().take_while(|pair| pair.saves > *least).count()))
+        .filter(|(_, count)| *count > 0)
+        .collect();
+    counts.dedup_by_key(|(_, count)| *count);
+    let laid = |(least, count)| (least, matched(lot, &shapes, pairs.get(..count).unwrap_or_default()));
+    counts.into_iter().map(laid).collect()
 }
 
 /// The parts of a lot in these pairs, as many as there are of each before those of the next.
@@ -125,19 +131,21 @@ fn take(left: &mut [Vec<usize>], [one, other]: [usize; 2]) -> Option<[usize; 2]>
 
 /// The shapes of a lot, each with its parts in their order.
 fn shapes(lot: &Lot<'_>, spacing: i64) -> Vec<Shape> {
-    let mut known: BTreeMap<([i64; 2], [Vec<Bounds>; 2]), usize> = BTreeMap::new();
+    // The same outline turned otherwise is another shape: its grain runs across.
+    let mut known: BTreeMap<(u16, [i64; 2], Outlines), usize> = BTreeMap::new();
     let mut shapes: Vec<Shape> = Vec::new();
     for (at, part) in lot.parts.iter().enumerate() {
         let size = size(part);
         let as_it_lies = turn(part, Grain::Length);
         let turns = [as_it_lies, as_it_lies.and(Quarters::Two)];
         let outlines = turns.map(|turn| bounds(&Placed { part: *part, turn, at: Point::default() }.outline()));
-        let shape = *known.entry((size, outlines)).or_insert_with_key(|(_, [upright, upside_down])| {
-            let [one, other] = turns;
-            let turned = |turn, bounds: &[Bounds]| Turned { turn, facing: Facing::of(bounds, size, spacing) };
-            shapes.push(Shape { turned: [turned(one, upright), turned(other, upside_down)], parts: Vec::new() });
-            shapes.len() - 1
-        });
+        let shape =
+            *known.entry((as_it_lies.count(), size, outlines)).or_insert_with_key(|(.., [upright, upside_down])| {
+                let [one, other] = turns;
+                let turned = |turn, bounds: &[Bounds]| Turned { turn, facing: Facing::of(bounds, size, spacing) };
+                shapes.push(Shape { turned: [turned(one, upright), turned(other, upside_down)], parts: Vec::new() });
+                shapes.len() - 1
+            });
         if let Some(shape) = shapes.get_mut(shape) {
             shape.parts.push(at);
         }
@@ -153,9 +161,9 @@ fn pairs(shapes: &[Shape], gaps: Gaps, formats: &[Format]) -> Vec<Pair> {
             if at == other && first.parts.len() < 2 {
                 continue;
             }
+            // The second one beyond the first, upside down as a whole, is the first one beyond the second.
             let mut best = None;
             together([(at, first), (other, second)], gaps, formats, &mut best);
-            together([(other, second), (at, first)], gaps, formats, &mut best);
             pairs.extend(best);
         }
     }

@@ -25,7 +25,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>) {
         ],
     );
     lots(desk, &mut paper);
-    for schedule in &desk.schedules {
+    if let Some(schedule) = &desk.schedule {
         stages(&mut paper, schedule);
         arrivals(desk, &mut paper, schedule);
     }
@@ -71,21 +71,26 @@ fn lots(desk: &Desk<'_, '_>, paper: &mut Paper) {
 
 fn stages(paper: &mut Paper, schedule: &Schedule<'_>) {
     paper.minor(Label::ByStage.text());
-    let mut table = Table::new([
-        Column::share(Label::Stage.text(), 1.0),
-        Column::fit(Label::Minutes.text()).end(),
-        Column::fit(Label::PerDay.text()).end(),
-        Column::fit(Label::Days.text()).end(),
-    ]);
-    table.rows.extend(schedule.stages.iter().map(|load| {
-        Row::of([
-            load.stage.name.clone(),
-            time(load.minutes),
-            load.stage.minutes_per_day.to_string(),
-            words::decimal(load.days(), 0),
-        ])
-    }));
-    paper.table(&table);
+    for load in &schedule.loads {
+        if let Some(name) = load.name(schedule) {
+            paper.text(&name, &crate::paper::Style::STRONG);
+        }
+        let mut table = Table::new([
+            Column::share(Label::Stage.text(), 1.0),
+            Column::fit(Label::Minutes.text()).end(),
+            Column::fit(Label::PerDay.text()).end(),
+            Column::fit(Label::Days.text()).end(),
+        ]);
+        table.rows.extend(load.stages.iter().map(|load| {
+            Row::of([
+                load.stage.name.clone(),
+                time(load.minutes),
+                load.stage.minutes_per_day.to_string(),
+                words::decimal(load.days(), 0),
+            ])
+        }));
+        paper.table(&table);
+    }
     paper.text(Label::SharedSheets.text(), &crate::paper::Style::SMALL);
     paper.space(Length::mm(2.0));
 }

@@ -17,7 +17,7 @@ use crate::paper::{Cell, Column, Row, Table};
 pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     let Some((job, built)) = order_job(order).zip(order.cut.built.as_ref()) else { return };
     let (range, spec) = (order.cut.range, order.spec);
-    let plan = desk.schedules.iter().find_map(|schedule| {
+    let plan = desk.schedule.as_ref().and_then(|schedule| {
         let arrival = schedule.arrivals.iter().find(|arrival| arrival.order == order.number)?;
         Some((schedule, arrival))
     });

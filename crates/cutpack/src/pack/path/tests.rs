@@ -156,7 +156,8 @@ fn nothing_cuts_a_bridge_of_any_part() {
         let cutter = lot.range.build.cutter_mm;
         let radius = cutter / 2.0;
         let bridges: Vec<[Point; 2]> = program.cuts.iter().flat_map(|cut| cut.bridges.iter().copied()).collect();
-        let nearest = |at| bridges.iter().map(|bridge| from_bridge(at, *bridge, cutter)).fold(Length::mm(1e9), Length::min);
+        let nearest =
+            |at| bridges.iter().map(|bridge| from_bridge(at, *bridge, cutter)).fold(Length::mm(1e9), Length::min);
         for cut in program.cuts.iter().filter(|cut| cut.side == Side::Outside) {
             for at in cut.between.iter().flat_map(|way| centres(way, radius)) {
                 assert!(nearest(at) >= radius - Length::mm(1e-6), "{at:?} {:?}", nearest(at));
@@ -167,7 +168,8 @@ fn nothing_cuts_a_bridge_of_any_part() {
                 .flat_map(|way| way.windows(2))
                 .map(|two| Segment { from: two[0].at, to: two[1].at, bulge: two[0].bulge })
                 .collect();
-            let places = cut.outline.segments().flat_map(|edge| [0.1, 0.5, 0.9].map(|share| edge.part(share, 1.0).from));
+            let places =
+                cut.outline.segments().flat_map(|edge| [0.1, 0.5, 0.9].map(|share| edge.part(share, 1.0).from));
             for at in places.filter(|at| nearest(*at) > radius * 5.0) {
                 let on = |segment: &Segment| {
                     let (one, other) = (distance(segment.from, at), distance(at, segment.to));
