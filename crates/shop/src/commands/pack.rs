@@ -11,7 +11,7 @@ use slotwright_core::words::pack::{Label, Message};
 use slotwright_core::words::tool;
 use slotwright_cutpack::pack::list::read_offcuts;
 use slotwright_cutpack::pack::papers::Papers;
-use slotwright_cutpack::pack::work::schedules;
+use slotwright_cutpack::pack::work::schedule;
 use slotwright_cutpack::pack::{CutBy, EFFORT_SLICE, LotSheets, Nesting, OrderRead, Orders, Pack, SetAside, Settings};
 
 use crate::args;
@@ -133,7 +133,7 @@ fn report(pack: &Pack<'_>, folder: &Path, files: usize) -> Vec<String> {
     let metres: f64 = pack.sheets().map(|(_, _, program)| program.length.in_m()).sum();
     let (minutes, metres) = (words::decimal(minutes, 0), words::decimal(metres, 1));
     row(Label::Machine, Message::Machine { minutes: &minutes, metres: &metres }.text());
-    for schedule in schedules(pack).iter().filter(|_| pack.one.is_none()) {
+    if let Some(schedule) = schedule(pack).filter(|_| pack.one.is_none()) {
         let late = schedule.arrivals.iter().filter(|arrival| arrival.is_late());
         let late: Vec<String> = late.map(|arrival| arrival.order.to_string()).collect();
         if !late.is_empty() {

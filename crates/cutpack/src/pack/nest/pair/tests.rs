@@ -37,7 +37,7 @@ fn chords(outline: &Outline) -> Vec<[[f64; 2]; 2]> {
             1
         } else {
             let step = 2.0 * libm::acos((1.0 - SAGITTA / segment.radius().in_mm()).max(0.0));
-            (1..).find(|count| f64::from(*count) * step >= angle.abs()).unwrap()
+            (1..10_000).find(|count| f64::from(*count) * step >= angle.abs()).unwrap()
         };
         let at = |step: i32| {
             if step == 0 || step == count {
