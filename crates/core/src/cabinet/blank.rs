@@ -129,6 +129,31 @@ impl<'a> Blanks<'a> {
         (self.layout.body - short).max(self.layout.body / 2.0)
     }
 
+    /// Length of the tabs of an upright along its edges.
+    pub(crate) fn upright_tab(self) -> Length {
+        self.build().tab_mm.min((self.layout.upright_rear - self.layout.upright_front) / 4.0)
+    }
+
+    /// Length of the tabs of a stile: there is wood between their slots and the pivot holes beside it.
+    pub(crate) fn stile_tab(self) -> Length {
+        self.layout.stile * 0.4
+    }
+
+    /// Length of the tabs of the back in a bay so wide.
+    pub(crate) fn back_tab(self, clear: Length) -> Length {
+        self.build().tab_mm.min(clear / 2.0)
+    }
+
+    /// Length of the rear tabs of a shelf so wide without its ears.
+    pub(crate) fn shelf_tab(self, wide: Length) -> Length {
+        self.build().tab_mm.min(wide / 4.0)
+    }
+
+    /// Depth of the front-open slots of shelves, and length of the ears in them.
+    pub(crate) fn shelf_slot(self) -> Length {
+        self.layout.clear_depth() * (f64::from(self.build().shelf_slot_per_mille) / 1000.0)
+    }
+
     /// Where a plate begins: the lower base plate stands back.
     pub(crate) fn plate_front(self, id: PanelId) -> Length {
         if id == PanelId::BaseLower { self.build().foot_recess_mm } else { Length::ZERO }

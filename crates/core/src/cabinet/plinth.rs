@@ -40,7 +40,9 @@ impl Plinth {
     pub(crate) fn of(build: &Build, choice: &Choice, depth: Length) -> Option<Self> {
         let height = choice.plinth_mm?.length();
         let (front, rear) = (build.plinth_toe_mm, depth - build.plinth_rear_mm);
-        Some(Self { height, front, rear, beyond: build.ligament_mm })
+        // To the cut, which is wider than the board in it.
+        let beyond = build.ligament_mm + build.clearance_mm / 2.0;
+        Some(Self { height, front, rear, beyond })
     }
 
     /// Front faces of the long boards of that thickness.

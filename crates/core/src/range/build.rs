@@ -213,9 +213,9 @@ impl Build {
         self.hook_neck_mm + self.hook_rise_mm + self.hook_play_mm * 2.0
     }
 
-    /// Least distance from hook to hook: there is wood between two slots, and a nose stays under the top.
+    /// Least distance from hook to hook: there is wood over each slot, with its reliefs, and a nose stays under the top.
     pub fn hook_least(&self) -> Length {
-        self.hook_slot() + self.ligament_mm.max(self.hook_rise_mm * 2.0)
+        self.hook_slot() + (self.ligament_mm + relief_radius(self.cutter_mm)).max(self.hook_rise_mm) * 2.0
     }
 
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {

@@ -1,8 +1,10 @@
 //! What a knock does to what stands out of a panel, and to a strip of it between two cut-outs.
 //!
-//! Elementary statics of rods with a rectangular section. A knock in the panel's plane bends the section over its width, one
+//! Elementary statics of rods with a rectangular or a round section. A knock in the panel's plane bends the section over its width, one
 //! across the face bends it over its thickness, shears its plies on each other, and twists it where it comes beside
 //! the middle.
+
+use core::f64::consts::PI;
 
 use crate::units::quantity::{Force, Length, Stress};
 
@@ -65,6 +67,22 @@ impl Stub {
     fn sheared(self, force: Force) -> Stress {
         force.over(self.width * self.thickness) * 1.5
     }
+}
+
+/// What the root of a round pin bears under a force at its end, from any side.
+///
+/// ```
+/// use slotwright_core::statics::knock::pin;
+/// use slotwright_core::units::quantity::{Force, Length};
+/// // 50 N at the end of 20 mm on a pin of 16 mm: 32 × 1 000 / (π × 16³) and 16 × 50 / (3 π × 16²) N/mm².
+/// let bears = pin(Force::newton(50.0), Length::mm(20.0), Length::mm(16.0));
+/// assert!((bears.bending.in_n_per_mm2() - 2.486_796).abs() < 1e-6, "{bears:?}");
+/// assert!((bears.shear.in_n_per_mm2() - 0.331_573).abs() < 1e-6, "{bears:?}");
+/// ```
+// Source: statics of a cantilever with a round section: σ = 32 F a / (π d³), τ = 4 F / (3 A).
+pub fn pin(force: Force, reach: Length, diameter: Length) -> Bears {
+    let square = force.over(diameter * diameter);
+    Bears { bending: square * (32.0 / PI * (reach / diameter)), shear: square * (16.0 / 3.0 / PI) }
 }
 
 /// What a strip between two cut-outs bears under a force in its middle, across the panel's face.

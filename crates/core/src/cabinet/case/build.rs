@@ -160,7 +160,7 @@ impl Drawn<'_> {
         let bays = self.layout.bays.len();
         for (number, span) in self.layout.bays.iter().enumerate() {
             let holds = number * 2 + 1 == bays;
-            let (middle, half) = (span.middle(), self.build.tab_mm.min(span.clear() / 2.0) / 2.0);
+            let (middle, half) = (span.middle(), self.blanks().back_tab(span.clear()) / 2.0);
             let tab = |low, high| Block {
                 from: Spot::new(middle - half, back_front, low),
                 to: Spot::new(middle + half, back_front + thick, high),
@@ -180,7 +180,7 @@ impl Drawn<'_> {
         let (front, rear) = (layout.upright_front, layout.upright_rear);
         bench.lay(self.panel(blank, Spot::new(left, front, layout.floor), Lie::Side));
 
-        let long = self.build.tab_mm.min((rear - front) / 4.0);
+        let long = self.blanks().upright_tab();
         let inset = self.build.tab_inset_mm.min((rear - front) / 8.0);
         let down = (layout.base + self.build.tab_short_mm, layout.floor);
         let places = [(Rank::Front, front + inset), (Rank::Rear, rear - inset - long)];
@@ -218,7 +218,8 @@ impl Drawn<'_> {
             upright + (layout.body - layout.stile) / 2.0
         };
         bench.lay(self.panel(blank, Spot::new(left, layout.face, layout.floor), Lie::Facing));
-        let (from, to) = (left + layout.stile / 4.0, left + layout.stile * 0.75);
+        let (middle, half) = (left + layout.stile / 2.0, self.blanks().stile_tab() / 2.0);
+        let (from, to) = (middle - half, middle + half);
         let (front, rear) = (layout.face, layout.upright_front);
         let tab = |low, high| Block { from: Spot::new(from, front, low), to: Spot::new(to, rear, high) };
         let short = self.build.tab_short_mm;
@@ -257,14 +258,14 @@ impl Drawn<'_> {
         bench.lay(self.panel(blank, Spot::new(left, front, under), Lie::Flat));
 
         let over = under + layout.body;
-        let slot = layout.clear_depth() * (f64::from(self.build.shelf_slot_per_mille) / 1000.0);
+        let slot = self.blanks().shelf_slot();
         let ear = |end| self.blanks().ear(end);
         let last = usize::from(bay) == layout.bays.len();
         for (upright, from, to) in [(bay, span.left - ear(bay == 1), left), (bay + 1, right, span.right + ear(last))] {
             let solid = Block { from: Spot::new(from, front, under), to: Spot::new(to, front + slot, over) };
             bench.tab(JointKind::Ear, id, &[PanelId::Upright(upright)], solid)?;
         }
-        let long = self.build.tab_mm.min((right - left) / 4.0);
+        let long = self.blanks().shelf_tab(right - left);
         for middle in rear_tabs(left, right, long) {
             let solid = Block {
                 from: Spot::new(middle - long / 2.0, rear, under),

@@ -88,6 +88,10 @@ fn build(out: &mut Problems, range: &Range) {
     let ear = (build.ligament_mm + build.clearance_mm / 2.0).in_mm();
     let bounds = (ear, build.end_inset_mm.in_mm());
     related(("back_ear_mm", build.back_ear_mm.in_mm()), bounds, &["end_inset_mm", "ligament_mm", "clearance_mm"]);
+    // Before the slots of stiles and the holes of pivots.
+    let before = (build.ligament_mm + build.clearance_loose_mm.max(build.pivot_clearance_mm) / 2.0).in_mm();
+    let by = ["ligament_mm", "clearance_loose_mm", "pivot_clearance_mm"];
+    related(("front_inset_mm", build.front_inset_mm.in_mm()), (before, f64::INFINITY), &by);
     related(("foot_recess_mm", build.foot_recess_mm.in_mm()), (0.0, build.front_inset_mm.in_mm()), &["front_inset_mm"]);
     // Under the lower base plate, with wood before its slots.
     let toe = (build.foot_recess_mm + build.clearance_mm).in_mm();
@@ -112,8 +116,9 @@ fn bow(out: &mut Problems, range: &Range) {
     // Its corners stand a little further out than its middle.
     related(("inset_mm", row.inset_mm.in_mm()), (ligament.max(build.foot_recess_mm.in_mm()) + 1.0, most), &[]);
     related(("tab_mm", tab), (relief_radius(build.cutter_mm).in_mm() * 4.0, wide), &["stave_mm"]);
-    // Between two slots, which are at an angle of no more than a sixth of a circle.
-    related(("gap_mm", row.gap_mm.in_mm()), (ligament - (wide - tab) * 0.86, most), &["stave_mm", "tab_mm"]);
+    // Between two slots and their reliefs, which are at an angle of no more than a sixth of a circle.
+    let reliefs = relief_radius(build.cutter_mm).in_mm() * 2.0;
+    related(("gap_mm", row.gap_mm.in_mm()), (ligament - (wide - tab - reliefs) * 0.86, most), &["stave_mm", "tab_mm"]);
     let ear = (build.back_ear_mm + build.clearance_mm).in_mm();
     // A bow never leaves more width than square ends do.
     let least = ear.max(ligament).max((build.end_inset_mm - row.inset_mm).in_mm());
@@ -132,7 +137,7 @@ fn hooks(related: &mut Related<'_>, build: &Build, thickest: f64) {
     let nose = (build.hook_nose_mm + build.clearance_mm).in_mm();
     related(("chase_mm", build.chase_mm.in_mm()), (nose, most), &["hook_nose_mm", "clearance_mm"]);
     // Where there are more than two, they are more than half as far apart as they may be.
-    let by = ["hook_neck_mm", "hook_rise_mm", "hook_play_mm", "ligament_mm"];
+    let by = ["hook_neck_mm", "hook_rise_mm", "hook_play_mm", "ligament_mm", "cutter_mm"];
     let least = build.hook_least().in_mm() * 2.0;
     related(("hook_apart_mm", build.hook_apart_mm.in_mm()), (least, most), &by);
     // An upright is lifted over both base plates.

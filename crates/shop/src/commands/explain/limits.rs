@@ -60,7 +60,10 @@ const KNOCK: &[&str] = &[
     "build.hook_neck_mm",
     "build.hook_nose_mm",
     "build.hook_rise_mm",
+    "build.tab_mm",
+    "build.shelf_slot_per_mille",
     "build.ligament_mm",
+    "bow.tab_mm",
     "board.*.bearing_n_per_mm2",
     "board.*.planar_shear_n_per_mm2",
 ];
