@@ -40,6 +40,7 @@ pub use bay::{BAYS_MOST, Bay, Fill, Hole, Hung};
 pub(crate) use bay::{read_bay, word};
 pub use board::{Board, Grain, Sheet, Use};
 pub use bow::BowBuild;
+pub(crate) use build::STILE_TAB;
 pub use build::{Build, FitLimits, Handling, Screen, Strength, relief_radius};
 pub use calendar::{Calendar, Carrier, Crew, Shutdown, Stage, Work};
 #[cfg(any(test, feature = "schema"))]

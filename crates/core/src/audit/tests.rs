@@ -30,7 +30,7 @@ fn a_model_that_cannot_be_made_as_it_begins_is_named_with_its_reason() {
     assert_eq!(
         said(&[(bay, "share = 1, fill = { shelves = 1 }, device = \"games\", ")]),
         ["! model.sedge.start_bays.2.device: this model cannot be made as it begins: \
-          For the device in bay 2 there are 298\u{a0}mm of depth; with plugs it needs 300\u{a0}mm."]
+          For the device in bay 2 there are 297\u{a0}mm of depth; with plugs it needs 300\u{a0}mm."]
     );
     // Everything that stops it, each at its place.
     let narrow = ("most = 2400, step = 10, start = 1640", "most = 2400, step = 10, start = 900");

@@ -7,7 +7,7 @@ use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, GrainAxis, PanelId, Stock};
 use crate::cabinet::plinth::Plinth;
 use crate::choice::{Choice, Fill, Hung};
-use crate::range::{BackGrain, Board, Build};
+use crate::range::{BackGrain, Board, Build, STILE_TAB};
 use crate::units::quantity::{AreaMass, Length, Mass};
 
 mod least;
@@ -136,7 +136,7 @@ impl<'a> Blanks<'a> {
 
     /// Length of the tabs of a stile: there is wood between their slots and the pivot holes beside it.
     pub(crate) fn stile_tab(self) -> Length {
-        self.layout.stile * 0.4
+        self.layout.stile * STILE_TAB
     }
 
     /// Length of the tabs of the back in a bay so wide.

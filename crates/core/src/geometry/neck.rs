@@ -40,7 +40,7 @@ pub struct Neck {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum NeckKind {
     /// Wood between a hole and another hole or the edge, or between two parts of an outline that both go on beyond it.
-    Bridge,
+    Ligament,
     /// Wood that is as narrow over more than its width, however wide that may be called.
     Strip,
     /// What is no longer than wide and holds nothing beyond it that stands out further than the width asked for.
@@ -89,7 +89,7 @@ struct Piece {
 /// let board = Outline::rectangle(at(0.0, 0.0), at(100.0, 50.0));
 /// let hole = Outline::circle(at(50.0, 25.0), Length::mm(30.0)).reversed();
 /// let found = necks(&[board, hole], Length::mm(12.0));
-/// assert!(found.iter().all(|neck| neck.kind == NeckKind::Bridge && (neck.width.in_mm() - 10.0).abs() < 1e-9));
+/// assert!(found.iter().all(|neck| neck.kind == NeckKind::Ligament && (neck.width.in_mm() - 10.0).abs() < 1e-9));
 /// assert!((found[0].length.in_mm() - 14.966_629_5).abs() < 1e-6);
 /// ```
 pub fn necks(outlines: &[Outline], width: Length) -> Vec<Neck> {
@@ -133,13 +133,13 @@ impl Outlined<'_> {
         let narrowest = chords().filter(|(_, chord)| chord.size <= least.size + SAME);
         let out = || narrowest.map(|(piece, chord)| self.cut_off(piece, chord)).fold(0.0, f64::max);
         let kind = if piece.hits.0 != number {
-            NeckKind::Bridge
+            NeckKind::Ligament
         } else if is_long(chain) {
             NeckKind::Strip
         } else if out() <= self.width.max(least.size) + SAME {
             NeckKind::Stub
         } else {
-            NeckKind::Bridge
+            NeckKind::Ligament
         };
         let length = Length::mm(chain.iter().map(|piece| piece.length).sum());
         Some(Neck { kind, width: Length::mm(least.size), length, chord: [least.from.point(), least.to.point()] })
@@ -158,7 +158,9 @@ impl Outlined<'_> {
             .collect();
         let extent = beam.extent();
         let mut breaks = vec![0.0, extent];
-        near.iter().for_each(|(_, wall)| beam.breaks(wall, self.width, &mut breaks));
+        for (_, wall) in &near {
+            beam.breaks(wall, self.width, &mut breaks);
+        }
         breaks.retain(|at| (0.0..=extent).contains(at));
         breaks.sort_by(f64::total_cmp);
         for (from, to) in breaks.iter().zip(breaks.iter().skip(1)) {

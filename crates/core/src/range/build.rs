@@ -84,6 +84,9 @@ pub struct Build {
 // Common practice: 0.05 to 0.1 mm. At exactly its radius an offset by that radius is a point, which some controllers refuse.
 const RELIEF_ROUNDER: Length = Length::mm(0.1);
 
+/// Length of a stile's tabs, as a share of its width.
+pub(crate) const STILE_TAB: f64 = 0.4;
+
 /// Radius of the reliefs and fillets for a cutter of that diameter.
 pub fn relief_radius(cutter: Length) -> Length {
     cutter / 2.0 + RELIEF_ROUNDER

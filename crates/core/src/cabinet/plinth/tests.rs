@@ -29,7 +29,7 @@ fn seeded(range: &Range, seed: u64, count: usize) -> Vec<Choice> {
 }
 
 // Worked: 1640 × 520 × 420 mm, its ends 24 mm in, so the long boards are 1592 mm long; bearers from 44 to 370 mm, 326 mm long,
-// which reach 20 mm beyond boards at 64 and at 350 − t. With 80 mm and 0.15 mm of clearance both are cut 40.075 mm deep. The
+// which reach 20.075 mm beyond boards at 64.075 and at 349.925 − t. With 80 mm and 0.15 mm of clearance both are cut 40.075 mm deep. The
 // base lies 80 mm up, and the rest has 80 mm less: the unit is as high as before.
 #[test]
 fn a_plinth_by_hand() {
@@ -40,14 +40,14 @@ fn a_plinth_by_hand() {
     let plinth = layout.plinth.unwrap();
     assert_eq!((layout.base, layout.height, before.base), (Length::mm(80.0), before.height, Length::ZERO));
     assert!((before.clear_height() - layout.clear_height() - Length::mm(80.0)).abs() < Length::mm(1e-9));
-    assert_eq!(plinth.long(layout.body), [Length::mm(64.0), Length::mm(350.0) - layout.body]);
+    assert_eq!(plinth.long(layout.body), [Length::mm(64.075), Length::mm(349.925) - layout.body]);
     let board = |id| case.panel(id).unwrap();
     let size = |id| (board(id).width.to_hundredth_mm(), board(id).height.to_hundredth_mm());
     assert_eq!((size(PanelId::PlinthFront), size(PanelId::PlinthRear)), ((1592.0, 80.0), (1592.0, 80.0)));
     assert_eq!(size(PanelId::Bearer(1)), (326.0, 80.0));
     let lefts: Vec<f64> = layout.bearers().map(Length::in_mm).collect();
     let uprights: Vec<f64> = (0..4).filter_map(|at| layout.upright_left(at)).map(Length::in_mm).collect();
-    assert_eq!(lefts, [44.0, uprights[1], uprights[2], uprights[3] - 20.0]);
+    assert_eq!(lefts, [44.075, uprights[1], uprights[2], uprights[3] - 20.075]);
     for id in [PanelId::PlinthFront, PanelId::Bearer(1)] {
         let depths = board(id).features.iter().filter_map(|feature| match feature {
             Feature::Notch { depth, .. } => Some(depth.in_mm()),

@@ -105,15 +105,17 @@ impl Beam {
                     let touches = libm::asin((other.radius / apart).min(1.0));
                     let meets = (end * end + apart * apart - other.radius * other.radius) / (2.0 * end * apart);
                     let meets = libm::acos(meets.clamp(-1.0, 1.0));
-                    [0.0, touches, meets].into_iter().for_each(|off| {
+                    for off in [0.0, touches, meets] {
                         add(middle - off);
                         add(middle + off);
-                    });
+                    }
                 } else {
                     let along = (wall.to - wall.from).unit();
                     let foot = wall.from - arc.centre - along * (wall.from - arc.centre).dot(along);
                     let half = along * half_chord(end, foot.size());
-                    [foot, foot + half, foot - half].into_iter().for_each(|at| add(at.angle()));
+                    for at in [foot, foot + half, foot - half] {
+                        add(at.angle());
+                    }
                 }
             }
         }

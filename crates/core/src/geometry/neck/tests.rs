@@ -37,23 +37,23 @@ fn check(outlines: &[Outline], width: f64, kind: NeckKind, expected: (f64, f64))
 // Two holes of 20 mm, 26 mm apart: 6 mm of wood. A ray that leaves one at an angle φ goes 7 mm to the other where
 // 17² + 26² − 2 · 17 · 26 cos φ = 10², so φ = 11.93°, both ways: 2 · 10 φ = 4.164 mm.
 #[test]
-fn wood_between_two_holes_is_a_bridge() {
+fn wood_between_two_holes_is_a_ligament() {
     let cosine: f64 = (17.0 * 17.0 + 26.0 * 26.0 - 100.0) / (2.0 * 17.0 * 26.0);
     let holes = [board(120.0, 80.0), bore(40.0, 40.0, 20.0), bore(66.0, 40.0, 20.0)];
-    check(&holes, 7.0, NeckKind::Bridge, (6.0, 20.0 * libm::acos(cosine)));
+    check(&holes, 7.0, NeckKind::Ligament, (6.0, 20.0 * libm::acos(cosine)));
     assert_eq!(found(&holes, 6.0 - 1e-9), []);
 }
 
 // A slot of 30 × 18 mm, 12 mm before the edge. One that is turned by 45° comes as near with a corner alone.
 #[test]
-fn wood_between_a_slot_and_an_edge_is_a_bridge() {
+fn wood_between_a_slot_and_an_edge_is_a_ligament() {
     let slot = Outline::rectangle(at(40.0, 12.0), at(70.0, 30.0)).reversed();
-    check(&[board(120.0, 80.0), slot], 15.0, NeckKind::Bridge, (12.0, 30.0));
+    check(&[board(120.0, 80.0), slot], 15.0, NeckKind::Ligament, (12.0, 30.0));
     let half = 0.5_f64.sqrt();
     let turn = |p: Point| at((p.u.in_mm() - p.v.in_mm()) * half + 60.0, (p.u.in_mm() + p.v.in_mm()) * half + 12.0);
     let turned = board(20.0, 20.0).moved(turn).reversed();
     // Below the corner the edge is nearer than 15 mm over 3 mm at both sides.
-    check(&[board(120.0, 80.0), turned], 15.0, NeckKind::Bridge, (12.0, 6.0));
+    check(&[board(120.0, 80.0), turned], 15.0, NeckKind::Ligament, (12.0, 6.0));
 }
 
 // Two slots, corner to corner: 3 mm beside and 4 mm over each other.
@@ -65,7 +65,7 @@ fn two_corners_face_each_other() {
         one.moved(|p| at(p.u.in_mm() + 20.0, p.v.in_mm() + 20.0)),
         two.moved(|p| at(p.u.in_mm() + 43.0, p.v.in_mm() + 44.0)),
     );
-    check(&[board, one.reversed(), two.reversed()], 8.0, NeckKind::Bridge, (5.0, 0.0));
+    check(&[board, one.reversed(), two.reversed()], 8.0, NeckKind::Ligament, (5.0, 0.0));
 }
 
 /// A comb of two prongs of 10 mm on a board of 80 × 40 mm, 30 mm between them.
@@ -121,7 +121,7 @@ fn an_arc_over_a_line_leaves_a_waist() {
         (lower.kind, lower.length.in_mm())
     };
     let ((kind, length), (longer, more)) = (below(41.0), below(45.0));
-    assert!(kind == NeckKind::Bridge && (length - 24.0).abs() < 1e-6, "{kind:?} {length}");
+    assert!(kind == NeckKind::Ligament && (length - 24.0).abs() < 1e-6, "{kind:?} {length}");
     assert!(longer == NeckKind::Strip && (more - 2.0 * 700_f64.sqrt()).abs() < 1e-6, "{longer:?} {more}");
 }
 
@@ -306,21 +306,21 @@ proptest! {
         prop_assert!((sum - length).abs() < 0.2 + 0.2 * f64::from(u16::try_from(all.len()).unwrap()), "{sum} {length} {all:?}");
     }
 
-    /// The narrowest bridge between two outlines is as wide as their polygons are apart: from a corner of one to a side of the other.
+    /// The narrowest wood between two outlines is as wide as their polygons are apart: from a corner of one to a side of the other.
     #[test]
-    fn bridges_are_as_wide_as_outlines_are_apart(outlines in shapes()) {
+    fn ligaments_are_as_wide_as_outlines_are_apart(outlines in shapes()) {
         let polygons: Vec<_> = outlines.iter().map(polygon).collect();
         let others = |one| polygons.iter().enumerate().filter(move |(other, _)| *other != one).map(|(_, other)| other);
         let corners = polygons.iter().enumerate().flat_map(|(one, polygon)| polygon.iter().map(move |at| (one, *at)));
         let apart = corners.flat_map(|(one, at)| others(one).map(move |other| off(at, other))).fold(f64::MAX, f64::min);
-        let bridges = found(&outlines, 25.0).into_iter().filter(|neck| {
+        let ligaments = found(&outlines, 25.0).into_iter().filter(|neck| {
             let on = neck.chord.map(|at| {
                 let at = (at.u.in_mm(), at.v.in_mm());
                 polygons.iter().position(|polygon| off(at, polygon) < 1e-3)
             });
             on[0] != on[1]
         });
-        let exact = bridges.inspect(|neck| assert_eq!(neck.kind, NeckKind::Bridge)).map(|neck| neck.width.in_mm());
+        let exact = ligaments.inspect(|neck| assert_eq!(neck.kind, NeckKind::Ligament)).map(|neck| neck.width.in_mm());
         let exact = exact.fold(f64::MAX, f64::min);
         if apart.min(exact) < 24.9 {
             prop_assert!((exact - apart).abs() < 2e-3, "{exact} {apart}");

@@ -2,7 +2,7 @@
 
 use super::{Problems, Wrong};
 use crate::range::batch::sanded;
-use crate::range::{Batch, Board, Build, Carrier, HoleShape, Model, Range, relief_radius};
+use crate::range::{Batch, Board, Build, Carrier, HoleShape, Model, Range, STILE_TAB, relief_radius};
 use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
@@ -41,6 +41,7 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
     }
     for model in &range.models {
         check_model(out, model);
+        stile(out, range, model);
     }
     for carrier in &range.carriers {
         hand_over(out, range, carrier);
@@ -202,6 +203,23 @@ fn check_model(out: &mut Problems, model: &Model) {
     distinct(out, &prefix, "backs", &mut model.backs.iter().map(ToString::to_string));
     distinct(out, &prefix, "finishes", &mut model.finishes.iter().map(ToString::to_string));
     distinct(out, &prefix, "corner_radii_mm", &mut model.corner_radii_mm.iter().map(ToString::to_string));
+}
+
+/// Wood between the slots of stiles and the holes of the pivots beside them, which stand on one line.
+fn stile(out: &mut Problems, range: &Range, model: &Model) {
+    let (build, Some(board)) = (&range.build, range.board(&model.body)) else { return };
+    if !out.is_right("build") || model.leaves_most == 0 {
+        return;
+    }
+    let (relief, slot) = (relief_radius(build.cutter_mm), board.thickness() + build.clearance_loose_mm);
+    let hole = (board.thickness() + build.pivot_clearance_mm) / 2.0;
+    // From the middle of a relief, in the end of a slot, to that of the hole: along the line and across it.
+    let (far, across) = ((build.ligament_mm + relief + hole).in_mm(), (slot / 2.0 - relief).in_mm());
+    let along = (far * far - across * across).max(0.0).sqrt();
+    let beside = (build.leaf_gap_mm + build.pivot_inset_mm - build.clearance_loose_mm / 2.0).in_mm();
+    let least = (along - beside) / ((1.0 - STILE_TAB) / 2.0);
+    let path = format!("model.{}", model.key);
+    related(out, &path, ("stile_mm", model.stile_mm.in_mm()), (least, f64::INFINITY), &[]);
 }
 
 /// A list that names nothing twice.

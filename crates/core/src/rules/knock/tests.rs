@@ -68,7 +68,7 @@ fn standing_out(panel: &Panel, picked: Picked<'_>) -> Vec<(f64, f64, bool)> {
                 all.push((hook.rise.in_mm(), hook.nose.in_mm(), false));
             }
             Feature::Notch { edge: Edge::Left, from, to, depth } => {
-                slots.push((from.in_mm(), to.in_mm(), depth.in_mm()))
+                slots.push((from.in_mm(), to.in_mm(), depth.in_mm()));
             }
             Feature::Notch { from, to, depth, .. } => laps.push((from, to, panel.height - depth)),
             Feature::Slot { .. }
@@ -200,7 +200,7 @@ fn narrow_wood_is_found() {
         change(&mut range);
         choices(&range, 71, Wanted::Valid).take(12).any(|choice| {
             let narrow = too_narrow(&range, &choice);
-            narrow.iter().any(|(id, neck)| *id == part && neck.kind == NeckKind::Bridge)
+            narrow.iter().any(|(id, neck)| *id == part && neck.kind == NeckKind::Ligament)
         })
     };
     assert!(found(&|range| range.build.front_inset_mm = range.build.ligament_mm, PanelId::Top));

@@ -133,7 +133,7 @@ fn leaves_have_something_to_open_them_by() {
         range.build.finger_hole_mm = Length::mm(hole);
         assert_eq!(says(&range, &leaf, Rule::LeafGrip), told, "{hole}");
     }
-    range.build.ligament_mm = Length::mm(90.0);
+    range.build.ligament_mm = Length::mm(89.0);
     assert!(!says(&range, &leaf, Rule::LeafGrip));
     let narrow = of(3, 900);
     assert!(says(&range, &narrow, Rule::LeafGrip), "no room is left for the hole");
