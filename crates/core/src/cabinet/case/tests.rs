@@ -322,8 +322,11 @@ proptest! {
         let choice = choices(&strict, seed, Wanted::Any).next().unwrap();
         let stops = |range: &Range| judge(range, &choice).findings.into_iter().filter(|found| found.severity == Severity::Stops).collect::<Vec<_>>();
         let before = stops(&strict);
+        // What the basics held back is looked at now.
+        let held_back = before.iter().any(|found| found.rule.is_basic());
         for found in stops(&loose) {
-            prop_assert!(before.iter().any(|known| known.is_like(&found)), "{found:?}");
+            let looked_at = held_back && !found.rule.is_basic();
+            prop_assert!(looked_at || before.iter().any(|known| known.is_like(&found)), "{found:?}");
         }
     }
 }

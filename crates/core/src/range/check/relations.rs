@@ -208,7 +208,8 @@ fn check_model(out: &mut Problems, model: &Model) {
 /// Wood between the slots of stiles and the holes of the pivots beside them, which stand on one line.
 fn stile(out: &mut Problems, range: &Range, model: &Model) {
     let (build, Some(board)) = (&range.build, range.board(&model.body)) else { return };
-    if !out.is_right("build") || model.leaves_most == 0 {
+    let right = out.is_right("build") && out.is_right(&format!("board.{}", model.body));
+    if !right || model.leaves_most == 0 {
         return;
     }
     let (relief, slot) = (relief_radius(build.cutter_mm), board.thickness() + build.clearance_loose_mm);
