@@ -39,9 +39,9 @@ pub struct Neck {
 /// What a narrow place is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum NeckKind {
-    /// Wood between a hole and another hole or the edge, or between two parts of an outline that both go on beyond it.
+    /// Wood between a hole and another hole or the edge; or a short waist, at both sides of which a part goes on.
     Ligament,
-    /// Wood that is as narrow over more than its width, however wide that may be called.
+    /// Wood of one outline that is longer than wide: of all its chords those up to some length are together longer than that.
     Strip,
     /// What is no longer than wide and holds nothing beyond it that stands out further than the width asked for.
     Stub,
@@ -50,10 +50,11 @@ pub enum NeckKind {
 /// Stretches shorter than this are none, and lengths nearer than this are equal.
 const SAME: f64 = 1e-6;
 
-/// One line or arc of an outline with its neighbours.
+/// The outlines of a part, as walls.
 struct Outlined<'a> {
-    /// All outlines.
+    /// Those of each outline, in its order.
     walls: &'a [Vec<Wall>],
+    /// What is narrower is looked for.
     width: f64,
 }
 
