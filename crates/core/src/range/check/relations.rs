@@ -41,7 +41,7 @@ pub(super) fn check(out: &mut Problems, range: &Range) {
     }
     for model in &range.models {
         check_model(out, model);
-        stile(out, range, model);
+        wood(out, range, model);
     }
     for carrier in &range.carriers {
         hand_over(out, range, carrier);
@@ -205,14 +205,24 @@ fn check_model(out: &mut Problems, model: &Model) {
     distinct(out, &prefix, "corner_radii_mm", &mut model.corner_radii_mm.iter().map(ToString::to_string));
 }
 
-/// Wood between the slots of stiles and the holes of the pivots beside them, which stand on one line.
-fn stile(out: &mut Problems, range: &Range, model: &Model) {
+/// Wood that a model's own figures leave.
+fn wood(out: &mut Problems, range: &Range, model: &Model) {
     let (build, Some(board)) = (&range.build, range.board(&model.body)) else { return };
-    let right = out.is_right("build") && out.is_right(&format!("board.{}", model.body));
-    if !right || model.leaves_most == 0 {
+    if !out.is_right("build") || !out.is_right(&format!("board.{}", model.body)) {
         return;
     }
-    let (relief, slot) = (relief_radius(build.cutter_mm), board.thickness() + build.clearance_loose_mm);
+    let relief = relief_radius(build.cutter_mm);
+    if let Some(limits) = model.plinth_mm {
+        // Under a lap of half its height, with reliefs in its floor.
+        let least = ((build.ligament_mm + relief) * 2.0 + build.clearance_mm).in_mm();
+        let path = format!("model.{}.plinth_mm", model.key);
+        related(out, &path, ("least", limits.least.into()), (least, f64::INFINITY), &[]);
+    }
+    if model.leaves_most == 0 {
+        return;
+    }
+    // Between the slots of stiles and the holes of the pivots beside them, which stand on one line.
+    let slot = board.thickness() + build.clearance_loose_mm;
     let hole = (board.thickness() + build.pivot_clearance_mm) / 2.0;
     // From the middle of a relief, in the end of a slot, to that of the hole: along the line and across it.
     let (far, across) = ((build.ligament_mm + relief + hole).in_mm(), (slot / 2.0 - relief).in_mm());
