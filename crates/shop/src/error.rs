@@ -298,11 +298,7 @@ impl FileError {
     /// The exit code.
     pub(crate) const fn code(&self) -> u8 {
         match self {
-            Self::NotOrderable(_)
-            | Self::Faulty { .. }
-            | Self::FitsNowhere { .. }
-            | Self::TooHigh { .. }
-            | Self::NoPack(_) => DIFFERS,
+            Self::NotOrderable(_) | Self::Faulty { .. } | Self::FitsNowhere { .. } | Self::TooHigh { .. } => DIFFERS,
             _ => UNREADABLE,
         }
     }

@@ -192,11 +192,6 @@ impl Ready {
         (!self.wrong.is_empty()).then(|| Message::SettingsWrong(&self.wrong).text())
     }
 
-    /// Whether a batch was measured.
-    pub(crate) fn is_measured(&self) -> bool {
-        self.told.iter().any(|told| told.name.starts_with("measured/") && !told.wrong)
-    }
-
     /// A list of offcuts: the last one counts.
     fn rack(&mut self, name: &str, bytes: &[u8]) -> Result<String, String> {
         let rack = read_offcuts(bytes).map_err(|wrong| {

@@ -32,9 +32,8 @@ pub(crate) fn html(bench: &Bench, ready: &Ready, read: &[OrderRead<'_>], orders:
             let name = whose.map_or_else(|| known.file.into(), |whose| Message::PaperOf(whose, known.file).text());
             let told = known.reason.text();
             let way = match known.reason {
-                Reason::Differs(_) if ready.is_measured() => Label::AskBatch.text(),
                 Reason::Differs(_) => Label::AskAgain.text(),
-                Reason::Unreadable(_) | Reason::Again(_) => "",
+                Reason::NotAsCut(_) | Reason::Unreadable(_) | Reason::Again(_) => "",
             };
             aside.push_str(&line(at, &name, &[told.trim_end_matches('.'), way].concat(), true));
         }

@@ -23,6 +23,8 @@ pub struct Verified<'a> {
     pub cut: Derived<'a>,
     /// What the measured batches make different: parts, and with them mass, as they should.
     pub by_batch: Vec<Difference>,
+    /// Whether it holds as it was promised, and only what is measured or cut by otherwise stops it.
+    pub stops_as_cut: bool,
 }
 
 impl KnownRange {
@@ -61,16 +63,18 @@ impl KnownRange {
         let promised = derived(&self.range);
         let mut checked = spec::compare(spec, &promised);
         let Some(measured) = &self.measured else {
-            return Ok(Verified { checked, cut: promised, by_batch: Vec::new() });
+            return Ok(Verified { checked, cut: promised, by_batch: Vec::new(), stops_as_cut: false });
         };
         let cut = derived(measured);
         let by_batch = spec::compare(spec, &cut);
+        let holds_as_promised = checked.holds();
         for stop in by_batch.stops {
             if !checked.stops.iter().any(|known| known.is_like(&stop)) {
                 checked.stops.push(stop);
             }
         }
-        Ok(Verified { checked, cut, by_batch: by_batch.differences })
+        let stops_as_cut = holds_as_promised && !checked.holds();
+        Ok(Verified { checked, cut, by_batch: by_batch.differences, stops_as_cut })
     }
 }
 

@@ -10,6 +10,11 @@ use crate::units::quantity::{Length, Mass};
 /// The load constant.
 const LOAD: f64 = 23.0;
 
+/// Above that lifting index the risk is high for many workers.
+// Source: Waters, Putz-Anderson and Garg, Applications Manual for the Revised NIOSH Lifting Equation, DHHS (NIOSH) publication
+// 94-110, 1994, section on the lifting index; from memory.
+pub const HIGH: f64 = 3.0;
+
 /// How hands hold what they lift.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Coupling {

@@ -12,6 +12,8 @@ pub enum Label {
     ThinnerCutter,
     OffcutsExample,
     NotAPack,
+    // Why an order is not cut otherwise than it was ordered.
+    Loose,
     // In the tool's report.
     Orders,
     Aside,
@@ -19,6 +21,7 @@ pub enum Label {
     Offcuts,
     Machine,
     Pack,
+    Again,
     Mind,
     Late,
 }
@@ -44,6 +47,21 @@ pub enum Message<'a> {
     Again(&'a str),
     /// It does not hold any more: what differs or stops it.
     DoesNotHold(&'a [String]),
+    /// It holds, but not as it would be cut here: what stops it.
+    NotAsCut(&'a [String]),
+    /// A part that is cut again.
+    CutAgain {
+        /// Its mark.
+        mark: &'a str,
+        /// What it is.
+        part: &'a str,
+        /// Whose.
+        customer: &'a str,
+        /// Name of its finish.
+        finish: &'a str,
+        /// For which thickness its slots are, without coats, in millimetres.
+        uncoated: &'a str,
+    },
     /// Sheets of a lot.
     Lot {
         /// Name of the board.

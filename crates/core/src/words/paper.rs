@@ -135,6 +135,7 @@ pub enum Label {
     Guidance,
     NoHurry,
     SharedSheets,
+    AsOneOrder,
     Late,
     SprayFoot,
     MachineFoot,

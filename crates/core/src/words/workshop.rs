@@ -34,7 +34,6 @@ pub enum Label {
     // Orders.
     SetAside,
     AskAgain,
-    AskBatch,
     AlsoHere,
     TakeOut,
     // Sheets.

@@ -115,7 +115,7 @@ pub struct OrderEntry {
 pub struct AsideEntry {
     /// The name of its file.
     pub file: String,
-    /// Why: `unreadable`, `differs` or `again`.
+    /// Why: `unreadable`, `differs`, `not-as-cut` (it holds, but not by this batch and cutter) or `again`.
     pub reason: &'static str,
 }
 
@@ -303,6 +303,7 @@ impl AsideEntry {
         let reason = match aside.reason {
             Reason::Unreadable(_) => "unreadable",
             Reason::Differs(_) => "differs",
+            Reason::NotAsCut(_) => "not-as-cut",
             Reason::Again(_) => "again",
         };
         Self { file: aside.file.into(), reason }

@@ -27,13 +27,16 @@ impl OnePart {
 impl FromStr for OnePart {
     type Err = String;
 
-    /// Reads `2/shelf-1-1`, `2/7`, or what the code of a label says.
+    /// Reads `2/shelf-1-1`, `2/7`, a mark as `2-07`, or what the code of a label says.
     ///
     /// # Errors
     ///
     /// What is wanted, in words.
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        let read = text.trim().split_once('/').and_then(|(order, part)| {
+        let text = text.trim();
+        // In a mark both are numbers; in an id there is a slash before any dash.
+        let mark = || text.split_once('-').filter(|(_, number)| number.parse::<u32>().is_ok());
+        let read = text.split_once('/').or_else(mark).and_then(|(order, part)| {
             // A number, or the beginning of a digest as labels have it.
             let is_number = order.parse().is_ok_and(|number: u32| number > 0);
             let is_digest = order.len() == 8 && order.bytes().all(|digit| digit.is_ascii_hexdigit());
@@ -53,8 +56,9 @@ mod tests {
         let of = |order: &str, part: &str| Some((order.to_owned(), part.to_owned()));
         assert_eq!(named("2/shelf-1-1"), of("2", "shelf-1-1"));
         assert_eq!(named(" 2/7\n"), of("2", "7"));
+        assert_eq!(named("2-07"), of("2", "07"));
         assert_eq!(named("0a1b2c3d/top"), of("0a1b2c3d", "top"));
-        for wrong in ["", "2", "2/", "/7", "0/7", "0a1b2c3/top", "0a1b2c3g/top", "top/2"] {
+        for wrong in ["", "2", "2/", "/7", "0/7", "0a1b2c3/top", "0a1b2c3g/top", "top/2", "shelf-1", "0-07", "2-x"] {
             assert_eq!(named(wrong), None, "{wrong}");
         }
     }

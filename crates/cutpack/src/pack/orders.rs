@@ -48,6 +48,8 @@ pub enum Reason<'a> {
     Unreadable(SpecError),
     /// Something does not come out as it was promised, or stops it.
     Differs(Checked),
+    /// It holds as it was promised, but not with the batch or the cutter by which it would be cut.
+    NotAsCut(Checked),
     /// It was given before, in that file.
     Again(&'a str),
 }
@@ -93,6 +95,9 @@ fn taken<'a>(
 ) -> Result<Verified<'a>, Reason<'a>> {
     let (spec, known) = result.as_ref().map_err(|error| Reason::Unreadable(error.clone()))?;
     let verified = known.verify(spec).map_err(Reason::Unreadable)?;
+    if verified.stops_as_cut {
+        return Err(Reason::NotAsCut(verified.checked));
+    }
     if !verified.checked.holds() {
         return Err(Reason::Differs(verified.checked));
     }

@@ -2,7 +2,7 @@
 
 use slotwright_core::business::carriage::{self, carriage};
 use slotwright_core::range::Carrier;
-use slotwright_core::statics::lifting::Lift;
+use slotwright_core::statics::lifting::{HIGH, Lift};
 use slotwright_core::units::quantity::{Length, Mass};
 
 use super::TakenOrder;
@@ -27,7 +27,7 @@ pub struct Package<'a> {
     pub mass: Mass,
     /// Its three sides, the longest first.
     pub sides: [Length; 3],
-    /// How many people lift it, by the range.
+    /// How many people lift it: by the range, and two at least where the equation calls it a high risk for one.
     pub people: u8,
     /// How one person would lift it, for the equation: information alone.
     pub lift: Lift,
@@ -42,12 +42,14 @@ pub fn packages<'a>(order: &'a TakenOrder<'a>) -> Option<Packages<'a>> {
     let package = |carriage::Package { parts, mass, long, wide, high }: &carriage::Package| {
         let mut inside: Vec<Part<'a>> = all.iter().filter(|part| parts.contains(&part.panel.id)).copied().collect();
         inside.sort_by_key(|part| (part.step, part.number));
+        let lift = Lift::of_package(*wide, *high);
+        let alone = lift.index(*mass) <= HIGH;
         Package {
             parts: inside,
             mass: *mass,
             sides: [*long, *wide, *high],
-            people: range.handling.people(*mass, *long),
-            lift: Lift::of_package(*wide, *high),
+            people: range.handling.people(*mass, *long).max(if alone { 1 } else { 2 }),
+            lift,
         }
     };
     let mut packages: Vec<Package<'a>> = carriage.packages.iter().map(package).collect();

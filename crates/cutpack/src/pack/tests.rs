@@ -150,6 +150,22 @@ fn orders_of_all_ranges_wait_for_each_other() {
 }
 
 #[test]
+fn nobody_lifts_alone_what_the_equation_calls_high() {
+    let mut range = demo();
+    // A workshop whose people carry anything alone.
+    range.handling.one_person_kg = range.handling.two_people_kg;
+    range.handling.one_person_longest_mm = Length::mm(9000.0);
+    let texts: Vec<String> = (0..range.models.len()).map(|model| order(&range, model, 0)).collect();
+    with_orders(&[range], &texts, |orders| {
+        let packages = orders.taken.iter().filter_map(packages::packages).flat_map(|packed| packed.packages);
+        let (high, others): (Vec<_>, Vec<_>) = packages.partition(|package| package.lift.index(package.mass) > 3.0);
+        assert!(!high.is_empty() && !others.is_empty());
+        assert!(high.iter().all(|package| package.people == 2));
+        assert!(others.iter().all(|package| package.people == 1));
+    });
+}
+
+#[test]
 fn offcuts_of_another_batch_are_another_pack() {
     let range = demo();
     with_orders(core::slice::from_ref(&range), &[order(&range, 0, 0)], |orders| {

@@ -1,5 +1,7 @@
 //! Why an order is not cut, and why there is no pack, in words.
 
+use slotwright_core::rules::Rule;
+use slotwright_core::rules::finding::Finding;
 use slotwright_core::words;
 use slotwright_core::words::pack::{Label, Message};
 use slotwright_core::words::tool;
@@ -12,6 +14,14 @@ impl Reason<'_> {
         match self {
             Self::Unreadable(error) => format!("{error}; {}", error.hint()),
             Self::Again(first) => Message::Again(first).text(),
+            Self::NotAsCut(checked) => {
+                // As the range has it the proof never fails.
+                let stop = |stop: &Finding| match stop.rule {
+                    Rule::Interlock => Label::Loose.text().into(),
+                    _ => words::sentence(stop),
+                };
+                Message::NotAsCut(&checked.stops.iter().map(stop).collect::<Vec<_>>()).text()
+            }
             Self::Differs(checked) => {
                 let differs = checked.differences.iter().map(|differs| {
                     let derived = differs.derived.as_deref().unwrap_or(tool::Label::Nothing.text());

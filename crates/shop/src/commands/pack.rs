@@ -10,6 +10,7 @@ use slotwright_core::words;
 use slotwright_core::words::pack::{Label, Message};
 use slotwright_core::words::tool;
 use slotwright_cutpack::pack::list::read_offcuts;
+use slotwright_cutpack::pack::lot::{Lot, Part};
 use slotwright_cutpack::pack::papers::Papers;
 use slotwright_cutpack::pack::work::schedule;
 use slotwright_cutpack::pack::{CutBy, EFFORT_SLICE, LotSheets, Nesting, OrderRead, Orders, Pack, SetAside, Settings};
@@ -111,12 +112,27 @@ fn aside(orders: &Orders<'_>) -> Vec<[String; 2]> {
     orders.aside.iter().map(row).collect()
 }
 
+/// The part that is cut again: who mistook an order sees it here.
+fn again(pack: &Pack<'_>) -> Vec<[String; 2]> {
+    let parts = pack.lots.iter().flat_map(|lot| lot.lot.parts.iter().map(move |part| (&lot.lot, part)));
+    let row = |(lot, part): (&Lot<'_>, &Part<'_>)| {
+        let order = pack.orders.taken.iter().find(|order| order.number == part.order)?;
+        let (mark, uncoated) = (part.mark(), words::fixed(lot.board.thickness().in_mm(), 2));
+        let (part, customer) = (part.panel.id.to_string(), order.spec.customer.name.as_str());
+        let finish = lot.finish.name.as_str();
+        let told = Message::CutAgain { mark: &mark, part: &part, customer, finish, uncoated: &uncoated }.text();
+        Some([Label::Again.text().into(), told])
+    };
+    parts.filter(|_| pack.one.is_some()).filter_map(row).collect()
+}
+
 fn report(pack: &Pack<'_>, folder: &Path, files: usize) -> Vec<String> {
     let parts: usize = pack.lots.iter().map(|lot| lot.lot.parts.len()).sum();
     let taken = pack.orders.taken.len();
     let mut rows: Vec<[String; 2]> = Vec::new();
     let mut row = |label: Label, what: String| rows.push([label.text().into(), what]);
     row(Label::Orders, Message::Orders { taken, parts }.text());
+    rows.extend(again(pack));
     rows.extend(aside(pack.orders));
     let mut row = |label: Label, what: String| rows.push([label.text().into(), what]);
     for lot_sheets in &pack.lots {

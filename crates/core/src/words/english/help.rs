@@ -132,13 +132,13 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::PackFiles => "Order specs, or - for one from standard input",
         Label::PackOut => "Write the pack into this new folder",
         Label::PackPart => {
-            "Cut only this part again: as the code of its label says, or place of the order as given, then id or number of the part"
+            "Cut only this part again: its mark on the label, with the same orders in the same order, or what the code of the label says; measured boards and cutter as for the pack before"
         }
         Label::PackCutter => "Diameter of the cutter in millimetres, as 6 or 6.35, instead of the range's",
         Label::PackAllowance => "Between parts, beyond the cutter's diameter, in millimetres, instead of the range's",
         Label::PackToday => {
-            "The day after which work on the orders begins, for the batch sheet and job cards; if none is given that of \
-             the last order"
+            "The day after which work on the orders begins, for the batch sheet and job cards; that of \
+             the last order if none is given, or an earlier one"
         }
         Label::PackOffcuts => "Offcuts in the rack: the offcuts.csv of the pack before",
         Label::PackSheets => "How many sheets of a format there are, if few: birch-18/small=12",

@@ -7,7 +7,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
     match of {
         Label::CheckOrders => "`slotwright check` says of each order what is wrong with it",
         Label::PartExample => {
-            "write it as 2/shelf-1-1 or 2/7, the order by its place among those given, or as the code of its label says it"
+            "write it as on its label, 2-07, or as 2/shelf-1-1, with the same orders given in the same order, or as the code of the \
+             label says it: that means the same part whichever orders are given"
         }
         Label::OtherSheets => "give larger sheets, or a smaller cutter or allowance",
         Label::MoreSheets => "give more sheets, or fewer orders",
@@ -24,6 +25,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Offcuts => "offcuts",
         Label::Machine => "machine",
         Label::Pack => "pack",
+        Label::Again => "cut again",
+        Label::Loose => "parts would not hold on to each other",
         Label::Mind => "mind",
         Label::Late => "late",
         Label::ThinnerCutter => "take a thinner cutter: round cutters need reliefs in the corners of slots",
@@ -40,6 +43,16 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Aside { file, reason } => format!("{file}: {reason}"),
         Message::Again(first) => format!("the same order as {first}: it is cut once"),
         Message::DoesNotHold(reasons) => format!("it does not hold: {}", reasons.join("; ")),
+        Message::NotAsCut(reasons) => format!(
+            "it holds as it was promised, but not with the batch and the cutter that are set: {}. Take a thinner cutter, or the range's own, or \
+             another batch",
+            reasons.join("; ")
+        ),
+        Message::CutAgain { mark, part, customer, finish, uncoated } => {
+            format!(
+                "{mark}, {part} for {customer}, {finish}, with slots for boards of {uncoated} mm: compare the label"
+            )
+        }
         Message::Lot { board, finish, sheets, parts, used, cost } => format!(
             "{board}, {finish}: {} for {}, {used} used, {cost} less what is kept",
             counted(&sheets.to_string(), "sheet", "sheets"),
@@ -68,7 +81,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Unwritten(path) => format!("{path} could not be written"),
         Message::Bounds => "sizes or prices are beyond what can be nested".into(),
         Message::PartWanted(text) => {
-            format!("{text:?} names no part: write it as 2/shelf-1-1 or 2/7, or as the code of its label says it")
+            format!("{text:?} names no part: write it as 2-07 or 2/shelf-1-1, or as the code of its label says it")
         }
         Message::SheetsWanted(text) => format!("{text:?} counts no sheets: write it as birch-18/small=12"),
         Message::OneOf(words) => format!("write one of {}", words.join(", ")),

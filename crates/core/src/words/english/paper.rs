@@ -84,7 +84,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::AsPromised => "As it was promised",
         Label::ByStage => "By stage",
         Label::ByOrder => "By order",
-        Label::CutByBatch => "Cut by the measured batch",
+        Label::CutByBatch => "Cut by another batch or cutter than promised",
         Label::Lots => "By board and finish",
         Label::OutlinesAreEdges => {
             "Outlines in the drawings are edges of parts: offset them by the radius of the cutter, holes inwards \
@@ -203,6 +203,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::SharedSheets => {
             "Sheets and cuts are those of the pack, which orders share; all other work is that of each order."
+        }
+        Label::AsOneOrder => {
+            "Minutes and days are those of this order as if it had sheets of its own. Its sheets are shared: each is coated and cut \
+             once, for the earliest order that has a part on it."
         }
         Label::Late => "late",
         Label::SprayFoot => "Ventilate, keep flames and sparks away, wear a fitted mask.",

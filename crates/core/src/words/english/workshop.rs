@@ -44,10 +44,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Gone => "Orders have names and addresses, so nothing is kept: they are gone with the page.",
         Label::SetAside => "Set aside",
         Label::AskAgain => ". Tell the customer what differs, and have the order written anew.",
-        Label::AskBatch => {
-            ". It is cut for the measured thickness: another batch may hold what was promised. Else tell the customer what differs, \
-             and have the order written anew."
-        }
         Label::AlsoHere => "Also here",
         Label::TakeOut => "Take out",
         Label::Parts => "parts",
@@ -121,9 +117,9 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::WantsCount => "Write how many there are, as 12, or leave it empty.",
         Label::DayAndBooked => "Day and booked work",
         Label::DayAndBookedHow => {
-            "For the batch sheet: work begins after this day, behind what is booked at each stage. Left empty, it is the day of the last order, and nothing is booked."
+            "For the batch sheet: work begins after this day, behind what is booked at each stage, and never before the last of the orders was made. Left empty, it is that day, and nothing is booked."
         }
-        Label::FromDay => "From this day",
+        Label::FromDay => "Work begins after",
         Label::FromDayHint => "as 2026-12-01",
         Label::WantsMinutes => "Write whole minutes, as 600, or leave it empty.",
         Label::NotSaved => "This browser saves no files here.",
@@ -145,7 +141,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("holds \u{b7} {} \u{b7} due {day}", counted(&parts.to_string(), "part", "parts"))
         }
         Message::ByBatch(figures) => {
-            format!("cut by the measured batch: {} differ", counted(&figures.to_string(), "figure", "figures"))
+            format!(
+                "cut by another batch or cutter than promised: {} differ",
+                counted(&figures.to_string(), "figure", "figures")
+            )
         }
         Message::RackOf(file, count) => {
             format!("{file}: {} of the rack", counted(&count.to_string(), "offcut", "offcuts"))

@@ -1,8 +1,11 @@
 use serde_json::Value;
 use slotwright_core::input::seal::Digest;
+use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::units::quantity::{Dim, Length};
 
 use super::*;
-use crate::pack::testing::{demo, order, with_orders};
+use crate::pack::CutBy;
+use crate::pack::testing::{demo, order, order_of, with_orders};
 
 /// The order with another figure, sealed anew as who wrote it would.
 fn resealed(text: &str, pointer: &str, change: impl Fn(&Value) -> Value) -> String {
@@ -47,4 +50,22 @@ fn what_is_given_twice_is_cut_once_and_what_cannot_be_read_is_told() {
         assert!(unreadable.file == "2.json" && matches!(unreadable.reason, Reason::Unreadable(_)));
         assert!(again.file == "3.json" && matches!(again.reason, Reason::Again("1.json")));
     });
+}
+
+/// With a cutter that leaves too little beside the turned slots of a bow its parts would not hold: that is no fault of the order.
+#[test]
+fn what_only_the_cutter_stops_is_told_as_that() {
+    let range = demo();
+    let bowed = choices(&range, 5, Wanted::Valid).find(|choice| choice.bow_mm > Dim::mm(40)).unwrap();
+    let text = order_of(&range, &bowed);
+    let of = |cutter: f64| {
+        let known = [CutBy { cutter: Some(Length::mm(cutter)), ..CutBy::default() }.known(range.clone())];
+        let read = [OrderRead::of(1, "1.json".into(), text.as_bytes(), &known)];
+        let orders = Orders::of(&read);
+        (orders.taken.len(), orders.aside.first().map(|aside| aside.reason.text()))
+    };
+    assert_eq!(of(6.0), (1, None));
+    let (taken, reason) = of(16.0);
+    let reason = reason.unwrap();
+    assert!(taken == 0 && reason.contains("thinner cutter") && !reason.contains("error of ours"), "{reason}");
 }

@@ -44,6 +44,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
         let from = words::day(schedule.from, schedule.from);
         let in_turn = Message::InTurn { from: &from, is_booked: schedule.is_booked }.text();
         paper.text(&in_turn, &crate::paper::Style::SMALL);
+        paper.text(Label::AsOneOrder.text(), &crate::paper::Style::SMALL);
     }
     if let Some(promise) = &built.promise {
         paper.minor(Label::AsPromised.text());
