@@ -64,7 +64,7 @@ for (const [name, script] of [
     await bench.page.waitForURL(/#1\/sedge\/1700x520x420\//);
     const drawer = new Drawer(bench);
     await drawer.open();
-    await drawer.press("Keep as a draft");
+    await drawer.press("Keep a copy");
     await drawer.field.waitFor();
     assert.deepEqual(await drawer.names(), []);
     await drawer.close();

@@ -37,7 +37,7 @@ test("a draft keeps the unit under a name, and opening it is one step", async ()
   await drawer.open();
   assert.equal(await drawer.field.inputValue(), "Sedge 1\u202f640\u202f×\u202f600", "a name is proposed");
   await drawer.field.fill("Window, bowed");
-  await drawer.press("Keep as a draft");
+  await drawer.press("Keep a copy");
   await drawer.says("“Window, bowed” is kept.");
   assert.deepEqual(await drawer.names(), ["Window, bowed"]);
   assert.match(await drawer.figures("Window, bowed"), /^€ [\d ]+\.\d\d · [\d.]+ kg · \w+ \d+ \w+$/);
@@ -97,7 +97,7 @@ test("a draft is renamed, duplicated, deleted and brought back, and the list out
   await drawer.says("“Window, light” is there again.");
   assert.equal((await drawer.names()).filter((name) => name === "Window, light").length, 2);
   await drawer.field.fill("   ");
-  await drawer.press("Keep as a draft");
+  await drawer.press("Keep a copy");
   await drawer.says("Give it a name first.");
   assert.deepEqual(bench.errors, []);
   await bench.close();
@@ -153,7 +153,7 @@ test("side by side what differs is marked, and what is lost is said", async () =
   await drawer.press("Go on with this: Window, light");
   assert.match(await bench.drawing(), /1.640\smm wide.*Finish Clear/);
   await drawer.open();
-  await drawer.tick("On the bench");
+  await drawer.tick("This unit");
   await drawer.tick("Window, dark");
   await drawer.press("Compare side by side");
   await drawer.dialog.getByText("Against Window, light, Window, dark loses one door.").waitFor();

@@ -43,7 +43,7 @@ export class Drawer {
   async keep(name) {
     await this.open();
     await this.field.fill(name);
-    await this.press("Keep as a draft");
+    await this.press("Keep a copy");
     await this.dialog.getByRole("status").getByText(`“${name}” is kept`).waitFor();
     if (!(await this.dialog.getByText("in place of the draft").isVisible())) await this.close();
   }

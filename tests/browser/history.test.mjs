@@ -253,7 +253,9 @@ test("beginning afresh and opening an order are steps, and nothing personal come
     return Name;
   };
   await bench.button("Begin afresh").click();
+  await bench.told(/^Begun afresh\. What was here is among the drafts\. Undo$/);
   await bench.header("Undo").click();
+  await bench.told(/^What was here is back: .* Redo$/);
   assert.equal(await unit(bench), ordered);
   assert.equal(await name(), "");
   await bench.header("Redo").click();

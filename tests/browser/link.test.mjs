@@ -150,6 +150,26 @@ test("a link that cannot be opened is refused kindly, and nothing is lost", asyn
   await bench.close();
 });
 
+test("a link with a part that the range lacks says so at the top and aloud, with the way to what mends it", async () => {
+  const bench = await Bench.open(chrome);
+  const way = bench.button("See what stops it");
+  assert.equal(await way.isVisible(), false);
+  await bench.page.evaluate((link) => { location.hash = link; }, LINK.replace("chalk", "ochre"));
+  await way.waitFor();
+  assert.match(await banner(bench), /^This unit was opened from a link\.\nIt cannot be made as it is\. This finish is not in the range\.$/);
+  const said = bench.page.locator("#said").getByText("This finish is not in the range.");
+  await said.waitFor({ state: "attached" });
+  await bench.page.locator("#question-looks .notice .remedy").first().waitFor();
+  await way.click();
+  const at = await bench.page.evaluate(() => document.activeElement.textContent);
+  assert.match(at, /^Cannot be made\. This finish is not in the range\./);
+  await bench.page.locator("#question-looks .notice .remedy").first().click();
+  await way.waitFor({ state: "hidden" });
+  assert.match(await bench.tally(), /Can be made/);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("escapes are undone, and another link in the same tab is opened", async () => {
   const bench = await Bench.open(chrome);
   await arrive(bench, LINK.replaceAll("@", "%40").replaceAll(",", "%2C").replaceAll("/", "%2F"));

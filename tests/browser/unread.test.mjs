@@ -133,6 +133,39 @@ test("what is out of bounds says them, and is not called unreadable", async () =
   await bench.close();
 });
 
+test("a plinth is typed and stepped like a size, and none is before the lowest", async () => {
+  const bench = await Bench.open(chrome);
+  const none = bench.button("No plinth");
+  const is = async (height, kept) => {
+    assert.equal(await bench.size("Plinth").inputValue(), height);
+    assert.equal(await none.getAttribute("aria-pressed"), String(kept));
+  };
+  await is("", true);
+  const more = bench.button("Plinth: one step more");
+  await more.click();
+  await is("60", false);
+  await bench.size("Plinth").press("PageUp");
+  await is("150", false);
+  assert.equal(await more.getAttribute("aria-disabled"), "true");
+  await bench.type("Plinth", "8.3 cm");
+  await bench.page.getByText("83 mm is between sizes; 80 mm taken.").waitFor();
+  await is("80", false);
+  await bench.type("Plinth", "high");
+  await assertUnread(bench, "The plinth");
+  await none.click();
+  await assertMended(bench, bench.size("Plinth"));
+  await is("", true);
+  await bench.type("Plinth", "80");
+  await bench.type("Plinth", "");
+  await is("", true);
+  await bench.type("Plinth", "500");
+  await bench.page.locator("#question-size .notice.stop").getByText(/The plinth is 500\smm; the most is 150\smm\./).waitFor();
+  await bench.button("Plinth: one step less").click();
+  await is("150", false);
+  assert.deepEqual(bench.errors, []);
+  await bench.close();
+});
+
 test("a size between those that are offered becomes the nearest, and the page says so", async () => {
   const bench = await Bench.open(chrome);
   const note = bench.page.getByText("1\u202f371.6 mm is between sizes; 1\u202f370 mm taken.");

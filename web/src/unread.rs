@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
 use slotwright_core::choice::change::Change;
+use slotwright_core::choice::question::Question;
 use slotwright_core::input::entry::{Expected, Refused};
 use slotwright_core::solver::Size;
 use slotwright_core::units::quantity::Dim;
@@ -14,6 +15,8 @@ use slotwright_core::words::{self, entry};
 pub enum Field {
     /// A size of the unit.
     Size(Size),
+    /// The height of the plinth.
+    Plinth,
     /// The free wall.
     Wall,
     /// The ceiling.
@@ -29,11 +32,12 @@ pub enum Field {
 }
 
 impl Field {
-    const ALL: [Self; 10] = [
+    const ALL: [Self; 11] = [
         Self::Size(Size::Width),
         Self::Size(Size::Height),
         Self::Size(Size::Depth),
         Self::Size(Size::Bow),
+        Self::Plinth,
         Self::Wall,
         Self::Ceiling,
         Self::Screen,
@@ -49,6 +53,7 @@ impl Field {
             Self::Size(Size::Height) => Label::TheHeight,
             Self::Size(Size::Depth) => Label::TheDepth,
             Self::Size(Size::Bow) => Label::TheBow,
+            Self::Plinth => Label::ThePlinth,
             Self::Wall => Label::TheFreeWall,
             Self::Ceiling => Label::TheCeiling,
             Self::Screen => Label::TheScreen,
@@ -61,7 +66,7 @@ impl Field {
     /// Why it does not take what was typed.
     pub fn refused(self, typed: &str, currency: &str) -> Refused {
         let refused = match self {
-            Self::Size(_) | Self::Wall | Self::Ceiling => entry::size(typed).err(),
+            Self::Size(_) | Self::Plinth | Self::Wall | Self::Ceiling => entry::size(typed).err(),
             Self::Screen => entry::diagonal(typed).err(),
             Self::Price => entry::money(typed, currency).err(),
             Self::Weight => entry::mass(typed).err(),
@@ -73,7 +78,7 @@ impl Field {
     /// What it says then.
     pub fn wrong(self, refused: Refused) -> String {
         let expected = match self {
-            Self::Size(_) | Self::Wall | Self::Ceiling => Expected::Size,
+            Self::Size(_) | Self::Plinth | Self::Wall | Self::Ceiling => Expected::Size,
             Self::Screen => Expected::Diagonal,
             Self::Price => Expected::Money,
             Self::Weight => Expected::Mass,
@@ -90,6 +95,7 @@ impl Field {
     fn value(self, choice: &Choice) -> Option<i32> {
         match self {
             Self::Size(size) => Some(size.of(choice).in_tenths()),
+            Self::Plinth => choice.plinth_mm.map(Dim::in_tenths),
             Self::Wall => choice.place.wall_mm.map(Dim::in_tenths),
             Self::Ceiling => choice.place.ceiling_mm.map(Dim::in_tenths),
             Self::Screen => choice.place.screen_tenth_inch.map(i32::from),
@@ -105,6 +111,7 @@ impl Field {
         match self {
             // Another model begins with sizes of its own.
             Self::Size(size) => change.question().is_none_or(|question| question == size.question()),
+            Self::Plinth => change.question().is_none_or(|question| question == Question::Plinth),
             Self::Wall => matches!(change, Change::WallMm(_)),
             Self::Ceiling => matches!(change, Change::CeilingMm(_)),
             Self::Screen => matches!(change, Change::ScreenTenthInch(_)),

@@ -13,6 +13,7 @@ pub mod order;
 pub mod place;
 pub mod plinth;
 pub mod room;
+pub mod settled;
 pub mod sheet;
 pub mod size;
 pub mod solid;

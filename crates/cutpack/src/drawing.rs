@@ -100,11 +100,11 @@ fn draw(pen: &mut Pen, subject: Subject<'_>, view: View, lit: Lit) {
     // The section goes through the first bay where none is lit.
     let through = if lit < layout.bays.len() { lit } else { 0 };
     match view {
-        View::Front => front::draw(pen, subject, lit),
+        View::Front => front::draw(pen, subject, lit, true),
         View::Plan => plan::draw(pen, subject, lit, true),
         View::Section => section::draw(pen, subject, through, true),
         View::Sheet => {
-            front::draw(pen, subject, lit);
+            front::draw(pen, subject, lit, false);
             pen.shift(layout.width.in_mm() + beside, 0.0);
             section::draw(pen, subject, through, false);
             pen.shift(0.0, layout.height.in_mm() + below);
@@ -136,13 +136,16 @@ const THUMBNAIL: f64 = 10.0;
 /// So many millimetres of the unit go into a pixel for a view to fill that room in pixels: its texts then have their
 /// size.
 pub fn scale(subject: Subject<'_>, view: View, room: (f64, f64)) -> f64 {
-    let ((wide, high), (aside, above)) = (extent(subject, view), margins(view, bow::is_bowed(subject)));
+    let ((wide, high), (aside, above)) = (extent(subject, view), margins(subject, view));
     let least = |room: f64, taken: f64| (room - taken).max(LEAST_PX);
     (wide / least(room.0, aside)).max(high / least(room.1, above))
 }
 
 /// The row of dimension lines that bowed ends have behind the plan.
 const BOW_ROW_PX: f64 = 22.0;
+
+/// What a figure of three digits takes beside its line, with a gap.
+const BESIDE_PLINTH_PX: f64 = 36.0;
 
 /// However small a room, the unit has so many pixels of it.
 const LEAST_PX: f64 = 60.0;
@@ -161,12 +164,13 @@ pub fn extent(subject: Subject<'_>, view: View) -> (f64, f64) {
 }
 
 /// What dimension lines, their figures, gaps and the border take of a room at most, in pixels.
-fn margins(view: View, bowed: bool) -> (f64, f64) {
-    let bow_row = if bowed { BOW_ROW_PX } else { 0.0 };
+fn margins(subject: Subject<'_>, view: View) -> (f64, f64) {
+    let bow_row = if bow::is_bowed(subject) { BOW_ROW_PX } else { 0.0 };
     let border = pen::BORDER_PX * 2.0;
     // A figure beside a line, and one along it.
     let (beside, along) = (54.0, 42.0);
     let (across, down) = match view {
+        View::Front if subject.built.layout.plinth.is_some() => (along + 16.0 + BESIDE_PLINTH_PX, 60.0),
         View::Front => (along, 60.0),
         View::Plan => (along + 16.0 + beside, 40.0 + bow_row),
         View::Section => (along + 22.0 + beside, 30.0),

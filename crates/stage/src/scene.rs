@@ -92,6 +92,9 @@ pub struct Scene {
     pub wall: Stretch,
     /// Right rear top corner of the unit.
     pub size: Vec3,
+    /// From its left end upright to its right one: between them the wall behind is dark, and beside them, behind bowed ends, it is
+    /// not.
+    pub ends: (f32, f32),
 }
 
 impl Scene {
@@ -106,6 +109,9 @@ impl Scene {
             };
             scene.panel(panel, board.plies(), choice);
         }
+        let uprights = scene.parts.iter().filter(|part| matches!(part.id, PanelId::Upright(_)));
+        let between = uprights.map(|part| part.bounds).fold(Bounds::default(), Bounds::with);
+        scene.ends = (between.low.x, between.high.x);
         if let Some(tenths) = choice.place.screen_tenth_inch {
             scene.screen(place::screen(place::diagonal(tenths)));
         }

@@ -6,10 +6,10 @@ use slotwright_core::choice::changed::changed;
 use slotwright_core::order::derive::derive_unproven;
 use slotwright_core::range::Range;
 use slotwright_core::units::day::Day;
-use slotwright_core::words::did::{Did, Sum};
+use slotwright_core::words::did::{Did, Step, Sum};
 
 /// What was answered to come from one choice to another, what that did, and all answers where they are only counted.
-pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, recalled: bool) -> [String; 3] {
+pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, step: Step) -> [String; 3] {
     let backlog = Backlog::default();
     let sum = |choice: &Choice| {
         let derived = derive_unproven(range, choice, today, &backlog);
@@ -18,5 +18,5 @@ pub(crate) fn answer(range: &Range, [before, after]: [&Choice; 2], today: Day, r
         Some(Sum { price: built.price.total_minor, mass: built.whole.mass, day })
     };
     let changed = changed(before, after);
-    Did { changed: &changed, recalled, before: sum(before), after: sum(after) }.texts(range)
+    Did { changed: &changed, step, before: sum(before), after: sum(after) }.texts(range)
 }

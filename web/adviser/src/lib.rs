@@ -79,8 +79,8 @@ fn answer(known: &mut Option<Range>, question: &Question) -> Answer {
         (Question::Findings(about), Some(range)) => Some(Answer::Findings(findings(range, about))),
         (Question::Why(about, wanted), Some(range)) => why(range, about, *wanted).map(Answer::Why),
         (Question::Goal(about, goal), Some(range)) => goal::answer(range, about, *goal),
-        (Question::Did { before, after, today, recalled }, Some(range)) => {
-            Some(Answer::Did(did::answer(range, [before, after], *today, *recalled)))
+        (Question::Did { before, after, today, step }, Some(range)) => {
+            Some(Answer::Did(did::answer(range, [before, after], *today, *step)))
         }
     };
     said.unwrap_or(Answer::Nothing)

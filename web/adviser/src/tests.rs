@@ -5,6 +5,7 @@ use slotwright_core::rules::Rule;
 use slotwright_core::rules::judge;
 use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::Dim;
+use slotwright_core::words::did::Step;
 use slotwright_protocol::adviser::Bounds;
 
 use super::*;
@@ -46,7 +47,7 @@ fn it_answers_once_it_knows_the_range() {
 fn it_says_what_a_step_did() {
     let (range, About { choice: before, today, .. }) = first();
     let after = before.with(&Change::WidthMm(Dim::mm(1520)), &range);
-    let asked = Question::Did { before, after, today, recalled: false };
+    let asked = Question::Did { before, after, today, step: Step::Answers };
     let Answer::Did([what, effect, _]) = answer(&mut Some(range), &asked) else { panic!() };
     assert_eq!(what.replace('\u{202f}', " "), "Width 1 640 to 1 520:");
     assert!(effect.contains(" less, ") && effect.contains(" lighter"), "{effect}");

@@ -156,8 +156,9 @@ fn list(all: &[Shown], report: &Report, picked: &[String]) -> String {
     html += &said(report);
     let Some((own, others)) = all.split_first() else { return html };
     html += &bench(own, picked);
+    let _ = write!(html, "<h3 class=\"kept-here\">{}</h3>", Message::KeptHere.text());
     if others.is_empty() {
-        let _ = write!(html, "<p class=\"cautions\">{}</p>", Message::NoneYet.text());
+        let _ = write!(html, "<p class=\"none-yet\">{}</p>", Message::NoneYet.text());
     } else {
         html += "<ul class=\"drafts\">";
         for other in others {
@@ -182,10 +183,11 @@ fn said(Report { done, name, back }: &Report) -> String {
 /// The present unit, and the field by which it becomes a draft.
 fn bench(own: &Shown, picked: &[String]) -> String {
     let Shown { id, name, picture, .. } = own;
-    let (title, label, keep) = (Message::OnTheBench.text(), Message::Name.text(), Message::Keep.text());
+    let (title, label, keep) = (Message::ThisUnit.text(), Message::Name.text(), Message::Keep.text());
+    let saved = Message::SavedAnyhow.text();
     let (name, keep) = (escaped(name), button("main", "keep", &keep, ""));
     format!(
-        "<section class=\"draft bench-draft\"><div class=\"thumb\">{picture}</div><div><h3>{title}</h3>{}{}\
+        "<section class=\"draft bench-draft\"><div class=\"thumb\">{picture}</div><div><h3>{title} <small>{saved}</small></h3>{}{}\
          <div class=\"keeps\"><label class=\"field\"><span class=\"field-label\">{label}</span><input class=\"name\" \
          maxlength=\"{NAME_MOST}\" value=\"{name}\"></label>{keep}{}</div></div></section>",
         figures(own),

@@ -11,8 +11,10 @@ use slotwright_core::input::fault::ReadError;
 use slotwright_core::order::derive::{Derived, derive};
 use slotwright_core::order::spec::{self, BadText, Customer, OrderSpec, SpecError};
 use slotwright_core::range::Range;
+use slotwright_core::rules::judge_stops;
 use slotwright_core::words;
 use slotwright_core::words::desk::{Entry, Message};
+use slotwright_core::words::link::unmade;
 use slotwright_cutpack::gltf;
 use slotwright_protocol::desk::{Answer, Opened, Person, Question, Unit};
 use slotwright_protocol::{READY, tie, untie};
@@ -163,9 +165,11 @@ fn read(range: &str, file: &str) -> Result<Answer, String> {
     } else {
         Message::Differs(order.ordered_on)
     };
+    let unmade = unmade(&judge_stops(&range, &order.choice).findings);
+    let said = core::iter::once(said.text()).chain(unmade).collect::<Vec<_>>().join("\n");
     let Customer { name, contact, address } = order.customer;
     let person = Person { name, contact, address: address.join("\n"), remark: order.remark };
-    Ok(Answer::Order(Box::new(Opened { said: said.text(), choice: order.choice, person })))
+    Ok(Answer::Order(Box::new(Opened { said, choice: order.choice, person })))
 }
 
 #[cfg(test)]

@@ -29,6 +29,23 @@ fn what_the_desk_writes_it_reads() {
     assert_eq!(read, Ok((Answer::Order(Box::new(Opened { said, choice: unit().choice, person })), None)));
 }
 
+/// What the present range does not have is told with the order, and not beside its question alone.
+#[test]
+fn an_order_with_a_part_that_the_range_lacks_says_so() {
+    let other = RANGE.replace("\"clear\"", "\"glaze\"");
+    let choice = Choice::first_of(&Range::parse(&other).unwrap()).unwrap();
+    assert_eq!(choice.finish.as_str(), "glaze");
+    let made = answer(Question::Write(Unit { range: other, choice: choice.clone(), ..unit() }, ada()));
+    let Ok((_, Some(Content::Text(file)))) = made else { panic!("{made:?}") };
+    let Ok((Answer::Order(opened), None)) = answer(Question::Read { range: RANGE.into(), file }) else { panic!() };
+    assert_eq!(opened.choice, choice);
+    assert!(
+        opened.said.ends_with("those of today.\nIt cannot be made as it is. This finish is not in the range."),
+        "{}",
+        opened.said
+    );
+}
+
 #[test]
 fn a_solid_is_a_named_file_of_bytes() {
     let made = answer(Question::Solid(unit()));

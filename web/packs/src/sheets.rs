@@ -20,6 +20,10 @@ use crate::orders::{sides, tint};
 const LETTERS_MM: f64 = 105.0;
 /// And at least: smaller ones nobody reads.
 const LETTERS_LEAST_MM: f64 = 20.0;
+/// A sheet among others is so wide on the screen at least, in pixels, and letters below so many of them are left out of it: list
+/// and title have what they say, and so has the sheet in large.
+const PICTURE_PX: f64 = 352.0;
+const LEGIBLE_PX: f64 = 10.0;
 /// A letter is about so wide by its height.
 const LETTER_WIDE: f64 = 0.56;
 /// Between lines of the grain, in turns: wood is not ruled.
@@ -198,6 +202,11 @@ fn letters(text: &str, long: f64, short: f64) -> Option<f64> {
     (height >= LETTERS_LEAST_MM).then_some(height)
 }
 
+/// The class of letters that nobody could read while their sheet is one among others.
+fn fine(sheet: &Sheet<'_>, height: f64) -> &'static str {
+    if height * PICTURE_PX < LEGIBLE_PX * sheet.length.in_mm() { " fine" } else { "" }
+}
+
 /// A part's mark in its middle, along its longer side.
 fn label(svg: &mut String, sheet: &Sheet<'_>, placed: &Placed<'_>) {
     let (middle, turned, _) = mark_place(placed);
@@ -213,14 +222,16 @@ fn label(svg: &mut String, sheet: &Sheet<'_>, placed: &Placed<'_>) {
     let lift = below.map_or(0.0, |small| small * 0.62);
     let _ = write!(
         svg,
-        "<text class=\"{tint}\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{mark}</text>",
+        "<text class=\"{tint}{}\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{mark}</text>",
+        fine(sheet, height),
         Plain::of(height * 0.35 - lift, 0),
         Plain::of(height, 0)
     );
     if let Some(small) = below {
         let _ = write!(
             svg,
-            "<text class=\"small {tint}\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{}</text>",
+            "<text class=\"small {tint}{}\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{}</text>",
+            fine(sheet, small),
             Plain::of(height * 0.35 + small * 0.7, 0),
             Plain::of(small, 0),
             escaped(&name)
@@ -238,7 +249,8 @@ fn kept_label(svg: &mut String, sheet: &Sheet<'_>, kept: &Rectangle) {
     let turn = if turned { format!(" transform=\"rotate(-90 {x} {y})\"") } else { String::new() };
     let _ = write!(
         svg,
-        "<text class=\"small\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{text}</text>",
+        "<text class=\"small{}\" x=\"{x}\" y=\"{y}\" dy=\"{}\" font-size=\"{}\"{turn}>{text}</text>",
+        fine(sheet, height * 0.72),
         Plain::of(height * 0.25, 0),
         Plain::of(height * 0.72, 0)
     );

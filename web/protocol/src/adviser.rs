@@ -12,6 +12,7 @@ use slotwright_core::solver::goals::Goal;
 use slotwright_core::units::day::Day;
 use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::Dim;
+use slotwright_core::words::did::Step;
 
 /// What was given for a visit, which is no part of a choice.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -76,8 +77,8 @@ pub enum Question {
         after: Choice,
         /// The day of asking.
         today: Day,
-        /// Whether another model is as it was left.
-        recalled: bool,
+        /// By what kind of step.
+        step: Step,
     },
 }
 

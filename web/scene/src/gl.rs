@@ -90,7 +90,7 @@ impl Program {
 }
 
 /// The uniforms of both programs; the one of depth has only the first two.
-const UNIFORMS: [&str; 21] = [
+const UNIFORMS: [&str; 22] = [
     "clip",
     "model",
     "key",
@@ -109,6 +109,7 @@ const UNIFORMS: [&str; 21] = [
     "dark",
     "light",
     "wall",
+    "ends",
     "mode",
     "key_depth",
     "sky_depth",
@@ -292,7 +293,8 @@ impl Stage {
         let (size, at) = (shot.scene.size, shot.scene.wall_at());
         // From behind there is no wall; it comes as the eye goes round.
         let wall = shot.wall * ((shot.camera.eye().z - at) / WALL_COMES).clamp(0.0, 1.0);
-        gl.uniform4f(paint.place("wall"), at, wall, size.x, size.y);
+        gl.uniform3f(paint.place("wall"), at, wall, size.y);
+        gl.uniform2f(paint.place("ends"), shot.scene.ends.0, shot.scene.ends.1);
         paint.vector(gl, "tint", Vec3::new(size.x / 2.0, size.z / 2.0, size.x.max(size.y) * 0.9 + 0.8));
         self.triangles(shot.scene.floor);
         if wall > 0.0 {

@@ -71,6 +71,9 @@ pub fn Dimension(
     step: Callback<i32>,
     /// Hears what was typed.
     take: Callback<String>,
+    /// What stands there instead of nothing, where that can be typed.
+    #[prop(optional)]
+    empty: Option<Label>,
 ) -> impl IntoView {
     let steps = Memo::new(move |_| steps.run(()));
     let entered = move |event| {
@@ -87,6 +90,7 @@ pub fn Dimension(
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
+                    placeholder=empty.map(Label::text)
                     aria-label=label
                     aria-describedby=[unit.as_str(), &wrong].join(" ")
                     aria-invalid=move || steps.with(|steps| !steps.wrong.is_empty() || steps.invalid).to_string()

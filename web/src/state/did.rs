@@ -4,6 +4,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 use slotwright_core::choice::Choice;
+use slotwright_core::words::did::Step;
 use slotwright_protocol::adviser::Question;
 
 use super::Desk;
@@ -31,9 +32,9 @@ impl LastStep {
 
 impl Desk {
     /// Has it told what came of a step.
-    pub(super) fn tell(self, before: &Choice, after: &Choice, recalled: bool, undid: bool) {
+    pub(super) fn tell(self, before: &Choice, after: &Choice, step: Step, undid: bool) {
         let (before, after) = (before.clone(), after.clone());
-        adviser::ask(Question::Did { before, after, today: self.today(), recalled });
+        adviser::ask(Question::Did { before, after, today: self.today(), step });
         let own = self.last_step;
         own.undid.set(undid);
         own.gone.set(false);

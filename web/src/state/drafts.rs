@@ -82,6 +82,11 @@ impl Drafts {
         self.state.with_value(|State { own, .. }| own.name.clone())
     }
 
+    /// Whether the browser keeps what is to be kept.
+    pub(super) fn are_kept(self) -> bool {
+        self.told.with_untracked(|told| told != Label::NotSaved.text())
+    }
+
     fn has_kept(self, now: &Settings) -> bool {
         self.state.with_value(|State { kept, .. }| {
             kept.as_ref().is_some_and(|kept| kept.choice == now.choice && kept.pins == now.pins)
@@ -221,7 +226,7 @@ impl Desk {
         let is_kept = drafts.state.with_value(|State { own, .. }| own.is_kept);
         if is_kept {
             // It is found there at once, unless nothing can be kept.
-            if drafts.told.with_untracked(|told| told != Label::NotSaved.text()) {
+            if drafts.are_kept() {
                 drafts.others.update(|others| others.push(vec![drafts.name(), self.unit_text(), String::new()]));
             }
             drafts.begin_another();

@@ -10,6 +10,7 @@ use slotwright_core::choice::history::History;
 use slotwright_core::choice::question::Question;
 use slotwright_core::range::Key;
 use slotwright_core::solver::carry::carried;
+use slotwright_core::words::did::Step as Kind;
 use slotwright_protocol::adviser::Bounds;
 use slotwright_protocol::desk::Person;
 
@@ -23,10 +24,24 @@ use crate::browser::steps;
 enum Begun {
     /// Not at all: it was answered, opened or kept.
     No,
-    /// The model that was there.
-    Afresh,
+    /// The model that was there; `kept` if the unit that was there is among the drafts.
+    Afresh {
+        /// Whether it is.
+        kept: bool,
+    },
     /// The first model, and nothing of who was there before.
     Visitor,
+}
+
+impl Begun {
+    /// What is told of it as a step; nothing of who was there before.
+    const fn step(self) -> Option<Kind> {
+        match self {
+            Self::No | Self::Visitor => None,
+            Self::Afresh { kept: false } => Some(Kind::Afresh),
+            Self::Afresh { kept: true } => Some(Kind::AfreshKept),
+        }
+    }
 }
 
 /// What can come back: what was chosen, kept and given. Who the person was does not.
@@ -188,7 +203,8 @@ impl Desk {
         if is_visitor {
             self.tell_nothing();
         } else {
-            self.tell(&before.choice, &now.choice, recalled, false);
+            let answers = if recalled { Kind::Recalled } else { Kind::Answers };
+            self.tell(&before.choice, &now.choice, now.begun.step().unwrap_or(answers), false);
         }
         let text = self.draft(now.of.clone()).to_text();
         self.steps.change(|record| {
@@ -259,7 +275,10 @@ impl Desk {
         if left {
             self.tell_nothing();
         } else {
-            self.tell(&before.choice, &now.choice, true, number < from);
+            let undid = number < from;
+            let afresh = if undid { before.begun.step().map(|_| Kind::NotAfresh) } else { now.begun.step() };
+            let step = afresh.filter(|_| number.abs_diff(from) == 1).unwrap_or(Kind::Recalled);
+            self.tell(&before.choice, &now.choice, step, undid);
         }
         drawer::go_to(&self.drafts().name(), number);
         if let Some((came, kept)) = cleared {
@@ -306,8 +325,8 @@ impl Desk {
 
     /// Begins the present model afresh: the unit that was there stays among the drafts, and nothing of the person.
     pub fn begin_afresh(self) {
-        self.leave_unit();
-        self.begin_for(Begun::Afresh);
+        let kept = self.leave_unit() && self.drafts().are_kept();
+        self.begin_for(Begun::Afresh { kept });
     }
 
     /// Begins with the first unit of the range, for somebody who finds nothing of who was there before: that is a step,

@@ -32,8 +32,16 @@ pub fn Header(
         let holds = about.with(|about| about.is_empty() || *about == desk.compact());
         if holds { text.get() } else { String::new() }
     };
-    // The rest stands there to be read.
-    speech::follow(Callback::new(move |()| told().lines().next().unwrap_or_default().into()));
+    let stopped = move || {
+        let [_, about] = desk.banner;
+        !about.with(String::is_empty) && desk.read(|snapshot, _| !snapshot.findings.is_empty())
+    };
+    // The rest stands there to be read, but why a unit that came cannot be made.
+    let spoken = move |()| {
+        let told = told();
+        if stopped() { told } else { told.lines().next().unwrap_or_default().into() }
+    };
+    speech::follow(Callback::new(spoken));
     let picker = NodeRef::<leptos::html::Input>::new();
     let opened = move |_| {
         let Some(input) = picker.get_untracked() else { return };
@@ -80,6 +88,9 @@ pub fn Header(
             <p>{told}</p>
             <button type="button" class="back" class:away=move || told() != Label::ClearedForVisitor.text() on:click=move |_| desk.take_back()>
                 {Label::TakeItBack.text()}
+            </button>
+            <button type="button" class:away=move || !stopped() on:click=|_| { page::lead_to_notice(); }>
+                {Label::SeeStops.text()}
             </button>
             <button type="button" on:click=move |_| desk.show_banner(String::new(), String::new())>{Label::Close.text()}</button>
         </div>

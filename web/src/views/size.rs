@@ -9,13 +9,14 @@ use slotwright_core::rules::place::breaches;
 use slotwright_core::solver::track::Stretch;
 use slotwright_core::solver::{Answer, Run, Size};
 use slotwright_core::units::quantity::Dim;
+use slotwright_core::words;
 use slotwright_core::words::page::{Label, Message};
-use slotwright_core::words::{self, entry};
 use slotwright_protocol::adviser::{Question as Asked, Wanted};
 
 use super::ask::{AnswerRow, FindingNotices, Heading, Keep, Stop, ToOrder, shown, stopped};
 use super::goals::Goals;
 use super::plinth::Plinth;
+use super::settled::Settled;
 use crate::browser::{adviser, page, speech};
 use crate::parts::choices::{AnswerView, Choices, Key};
 use crate::parts::slider::{Slider, Track};
@@ -147,17 +148,11 @@ pub fn SizeQuestion(
             desk.apply(&size.to(value));
         }
     };
-    // What a size that lies between those that are offered became, and with which choice: another one makes it old.
-    let settled = RwSignal::new(None::<(String, String)>);
-    let note = move || settled.get().filter(|(_, compact)| *compact == desk.compact()).map(|(note, _)| note);
+    let settled = Settled::new();
+    let note = move || settled.text(desk);
     let typed = move |text: String| {
-        let read = entry::size(&text).ok();
-        let taken = read.map(|read| {
-            desk.peek(|snapshot, range| limits(snapshot, range, size)).map_or(read, |limits| limits.settle(read))
-        });
-        desk.enter(field, text, taken.map(|taken| size.to(taken)));
-        let between = read.zip(taken).filter(|(read, taken)| read != taken);
-        settled.set(between.map(|(read, taken)| (words::between_sizes(read, taken), untrack(move || desk.compact()))));
+        let limits = desk.peek(|snapshot, range| limits(snapshot, range, size));
+        settled.enter(desk, field, text, limits, &|taken| size.to(taken));
     };
     let slid = move |step| {
         if let Some(limits) = desk.peek(|snapshot, range| limits(snapshot, range, size)) {
@@ -190,7 +185,6 @@ pub fn SizeQuestion(
         [Message::AtSize(value, &why).text(), way]
     };
     let refuse = move |step: Option<i32>| wanted.set(step.map(|step| (step, untrack(move || desk.compact()))));
-    speech::follow(Callback::new(move |()| note().unwrap_or_default()));
     let spoken = move |()| {
         let [why, way] = refused();
         // What is not told whole yet is not said.

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 use slotwright_core::range::Finish;
+use slotwright_core::words;
 use slotwright_core::words::page::Label;
 use slotwright_cutpack::describe::describe;
 use slotwright_cutpack::drawing::{Subject, View, is_dark, scale, svg_with_wood};
@@ -48,7 +49,7 @@ pub fn Stage() -> impl IntoView {
         no_solid.set(lost);
         focus::mend();
     });
-    let words = Memo::new(move |_| desk.read(|snapshot, range| describe(range, &snapshot.choice)));
+    let described = Memo::new(move |_| desk.read(|snapshot, range| describe(range, &snapshot.choice)));
     let of_finish = move |read: fn(&Finish) -> String| {
         desk.read(|snapshot, range| range.finish(&snapshot.choice.finish).map(read)).unwrap_or_default()
     };
@@ -60,12 +61,14 @@ pub fn Stage() -> impl IntoView {
         desk.read(|snapshot, range| {
             let built = snapshot.built.as_ref()?;
             let subject = Subject { range, choice: &snapshot.choice, built };
-            Some(svg_with_wood(subject, view, lit, scale(subject, view, room), &words.get()))
+            Some(svg_with_wood(subject, view, lit, scale(subject, view, room), &described.get()))
         })
     };
     let built = move || desk.read(|snapshot, _| snapshot.built.is_some());
+    // Why, where people look for the unit.
     let nothing = move || {
-        if built() { "" } else { Label::NothingToDraw.text() }
+        let reason = desk.read(|snapshot, _| snapshot.findings.first().map(words::reason)).unwrap_or_default();
+        if built() { String::new() } else { [Label::NothingToDraw.text(), " ", &reason].concat() }
     };
     let flat_only = move || {
         if no_solid.get() { Label::NoSolid.text() } else { "" }
@@ -95,12 +98,12 @@ pub fn Stage() -> impl IntoView {
                 <TakeAway/>
             </div>
             <p id="flat-only" class="flat-only">{flat_only}</p>
-            <div class="solid" class:away=move || shown().is_some() || !built()><Solid words lost more/></div>
+            <div class="solid" class:away=move || shown().is_some() || !built()><Solid words=described lost more/></div>
             <div class="paper" class:dark=dark style=("--finish", colour) style=("--bare", move || of_finish(bare)) on:click=touched
                 inner_html=move || drawn().unwrap_or_default()>
             </div>
             <p class="nothing">{nothing}</p>
-            <p class="words" aria-hidden="true">{move || words.get()}</p>
+            <p class="words" aria-hidden="true">{move || described.get()}</p>
         </section>
     }
 }

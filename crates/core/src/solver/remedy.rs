@@ -4,8 +4,8 @@ use crate::choice::change::Change;
 use crate::choice::question::Question;
 use crate::choice::{Bay, Bowed, Choice, Fill, Hole, Hung, SHARE_MOST};
 use crate::range::{DimRange, Model, Range};
-use crate::rules::finding::{Finding, Severity};
-use crate::rules::{Kind, Remedies, judge, judge_stops};
+use crate::rules::finding::{Finding, Limit, Severity, Unit};
+use crate::rules::{Judged, Kind, Remedies, Rule, judge, judge_stops};
 use crate::solver::kept::{Given, Visit, broken, own};
 use crate::solver::{Size, fills, holes};
 use crate::units::quantity::Dim;
@@ -29,7 +29,7 @@ pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, finding
     for finding in findings {
         let stops = finding.severity == Severity::Stops;
         let attempts = match finding.rule.remedies(finding.severity) {
-            Some(Remedies::ByQuestion) => candidates(range, choice, finding.about),
+            Some(Remedies::ByQuestion) => candidates(range, choice, finding),
             Some(Remedies::Kinds(kinds)) => advised(range, choice, finding.about, kinds),
             None => Vec::new(),
         };
@@ -55,9 +55,14 @@ pub(crate) fn add(range: &Range, choice: &Choice, visit: Option<&Visit>, finding
     }
 }
 
-fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], change: &Change) -> bool {
+/// What is found after a change, as far as that may matter as much as a finding.
+fn judged<'a>(range: &'a Range, choice: &Choice, finding: &Finding, change: &Change) -> Judged<'a> {
     let changed = choice.with(change, range);
-    let after = if finding.severity == Severity::Stops { judge_stops(range, &changed) } else { judge(range, &changed) };
+    if finding.severity == Severity::Stops { judge_stops(range, &changed) } else { judge(range, &changed) }
+}
+
+fn mends(range: &Range, choice: &Choice, finding: &Finding, known: &[Finding], change: &Change) -> bool {
+    let after = judged(range, choice, finding, change);
     let grave = |found: &&Finding| found.severity <= finding.severity;
     after.layout.is_some()
         && after
@@ -76,7 +81,7 @@ enum Attempts {
 }
 
 fn is_gone(range: &Range, choice: &Choice, finding: &Finding, change: &Change) -> bool {
-    let after = judge(range, &choice.with(change, range));
+    let after = judged(range, choice, finding, change);
     after.layout.is_some() && !after.findings.iter().any(|found| found.is_like(finding))
 }
 
@@ -140,8 +145,27 @@ fn finishes(model: &Model) -> Vec<Change> {
 }
 
 /// Changes worth trying for what stops, kind by kind, the least intrusive kind first.
-fn candidates(range: &Range, choice: &Choice, about: Question) -> Vec<Attempts> {
-    kinds(range, choice, about).into_iter().map(Attempts::Each).collect()
+fn candidates(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Attempts> {
+    let kinds = kinds(range, choice, finding.about).into_iter().map(Attempts::Each);
+    leaf_heights(range, choice, finding).into_iter().chain(kinds).collect()
+}
+
+/// What makes a door as high as its width wants it, so that it stays one: another plinth where there is one, another height.
+fn leaf_heights(range: &Range, choice: &Choice, finding: &Finding) -> Vec<Attempts> {
+    let Some(model) = range.model(&choice.model) else { return Vec::new() };
+    if finding.rule != Rule::LeafShape || finding.found.unit != Unit::Ratio {
+        return Vec::new();
+    }
+    let higher = finding.limit == Limit::AtMost;
+    let sizes = |limits: DimRange, now: Dim, larger: bool| -> Vec<Dim> {
+        if larger { limits.values().filter(|value| *value > now).collect() } else { smaller(limits, now).collect() }
+    };
+    let plinths = model.plinth_mm.zip(choice.plinth_mm).map(|(limits, now)| {
+        let without = higher.then_some(None);
+        sizes(limits, now, !higher).into_iter().map(Some).chain(without).map(Change::PlinthMm).collect()
+    });
+    let heights = sizes(model.height_mm, choice.height_mm, higher).into_iter().map(Change::HeightMm).collect();
+    plinths.into_iter().chain([heights]).map(Attempts::Along).collect()
 }
 
 fn kinds(range: &Range, choice: &Choice, about: Question) -> Vec<Vec<Change>> {

@@ -21,13 +21,49 @@ pub struct Sum {
     pub day: Option<Day>,
 }
 
+/// What kind of step it was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Answers were given, or come with a unit that was opened.
+    Answers,
+    /// A unit that was there before is there again, as it was left.
+    Recalled,
+    /// A unit was begun afresh. What was there is gone but for a way back, since nothing was answered in it or nothing can be kept.
+    Afresh,
+    /// The same, and what was there is among the drafts.
+    AfreshKept,
+    /// That was undone.
+    NotAfresh,
+}
+
+impl Step {
+    /// All of them, each with the word by which it passes between page and adviser.
+    pub(super) const WORDS: [(&'static str, Self); 5] = [
+        ("answers", Self::Answers),
+        ("recalled", Self::Recalled),
+        ("afresh", Self::Afresh),
+        ("afresh-kept", Self::AfreshKept),
+        ("not-afresh", Self::NotAfresh),
+    ];
+
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        Self::WORDS.into_iter().find(|(_, step)| *step == self).map_or("", |(word, _)| word)
+    }
+
+    /// The one of that word.
+    pub fn of_word(word: &str) -> Option<Self> {
+        Self::WORDS.into_iter().find(|(own, _)| *own == word).map(|(_, step)| step)
+    }
+}
+
 /// A change: its answers, and what the unit comes to before and after; nothing where it cannot be made.
 #[derive(Clone, Copy, Debug)]
 pub struct Did<'a> {
     /// The answers that differ.
     pub changed: &'a [Changed],
-    /// Whether another model is as it was left earlier.
-    pub recalled: bool,
+    /// By what kind of step it came.
+    pub step: Step,
     /// What it came to.
     pub before: Option<Sum>,
     /// What it comes to.

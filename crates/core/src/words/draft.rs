@@ -12,12 +12,16 @@ pub enum Message<'a> {
     /// A button that closes it.
     Close,
     /// The present unit, as a heading.
-    OnTheBench,
+    ThisUnit,
+    /// That it is saved, whether it is kept or not.
+    SavedAnyhow,
     /// The field with the name that it will have.
     Name,
-    /// A button that keeps it.
+    /// A button that keeps a copy of it.
     Keep,
-    /// There are no drafts.
+    /// The heading of all that is kept beside it.
+    KeptHere,
+    /// There is none of that yet, and what it is good for.
     NoneYet,
     /// The field with a draft's name.
     NameOf(&'a str),

@@ -60,6 +60,18 @@ pub enum Message<'a> {
 /// Nobody reads more reasons at once; each stands beside its question as well.
 const REASONS_MOST: usize = 3;
 
+/// The first reasons why a unit cannot be made; nothing if nothing stops it.
+fn reasons(findings: &[Finding]) -> String {
+    let stops = findings.iter().filter(|finding| finding.severity == Severity::Stops);
+    stops.take(REASONS_MOST).map(reason).collect::<Vec<_>>().join(" ")
+}
+
+/// That a unit which came from elsewhere cannot be made, and why; nothing if it can.
+pub fn unmade(findings: &[Finding]) -> Option<String> {
+    let reasons = reasons(findings);
+    (!reasons.is_empty()).then(|| Message::CannotBeMade(&reasons).text())
+}
+
 /// What became different since a link was made, or why its unit cannot be made; nothing if all is as it was. The mark
 /// is that of the present range, by which the unit was judged.
 pub fn difference(
@@ -70,8 +82,7 @@ pub fn difference(
     price: Option<&Price>,
 ) -> Option<String> {
     let changed = link.made.is_some_and(|made| made.range != range);
-    let stops = findings.iter().filter(|finding| finding.severity == Severity::Stops);
-    let reasons = stops.take(REASONS_MOST).map(reason).collect::<Vec<_>>().join(" ");
+    let reasons = reasons(findings);
     let message = if reasons.is_empty() {
         let (then, price) = (link.made?.price, price?);
         if then != price.total_minor {

@@ -24,6 +24,7 @@ pub enum Label {
     // Header and notices.
     OpenOrder,
     TakeItBack,
+    SeeStops,
     Offline,
     Undo,
     Redo,
@@ -67,8 +68,10 @@ pub enum Label {
     Corners,
     Square,
     Plinth,
-    PlinthWithin,
     NoPlinth,
+    /// Stands in a field that holds no size.
+    Without,
+    WithinHeight,
     Bow,
     BowedEnds,
     BothEnds,
@@ -80,6 +83,7 @@ pub enum Label {
     TheHeight,
     TheDepth,
     TheBow,
+    ThePlinth,
     TheFreeWall,
     TheCeiling,
     TheScreen,

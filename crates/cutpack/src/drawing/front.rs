@@ -8,9 +8,10 @@ use super::pen::Pen;
 use super::wood::{plies, runs_along_u};
 use super::{Lit, Subject, bow};
 
-pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit) {
+/// `alone`, not beside a section that has the height of the plinth.
+pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     unit(pen, subject, Some(lit));
-    dims(pen, subject);
+    dims(pen, subject, alone);
 }
 
 /// The unit without dimension lines.
@@ -68,7 +69,7 @@ fn plinth(pen: &mut Pen, subject: Subject<'_>, up: &impl Fn(f64) -> f64) {
     }
 }
 
-fn dims(pen: &mut Pen, subject: Subject<'_>) {
+fn dims(pen: &mut Pen, subject: Subject<'_>, alone: bool) {
     let layout = &subject.built.layout;
     let (width, height) = (layout.width.in_mm(), layout.height.in_mm());
     pen.open("dims", None);
@@ -82,6 +83,10 @@ fn dims(pen: &mut Pen, subject: Subject<'_>) {
     pen.dim_level(0.0, width, if row { far } else { near });
     let beside = pen.px(-20.0);
     pen.dim_upright(height, 0.0, beside);
+    if alone && layout.plinth.is_some() {
+        let beyond = width + pen.px(16.0);
+        pen.dim_beside(height, height - layout.base.in_mm(), beyond);
+    }
     pen.close();
 }
 

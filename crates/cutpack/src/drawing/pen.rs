@@ -9,6 +9,8 @@ pub(super) const TEXT_PX: f64 = 13.0;
 const FIGURE: f64 = 0.65;
 /// How far the slanted ticks of a dimension line reach, across and along.
 const TICK_PX: f64 = 3.0;
+/// Between figures in a row at least: nearer ones read as one.
+const BETWEEN_PX: f64 = 9.0;
 /// Width of lines.
 pub(super) const LINE_PX: f64 = 1.3;
 /// Round the whole.
@@ -161,7 +163,7 @@ impl Pen {
 
     /// Whether a level dimension line has room for its figure in a row of others.
     pub(super) fn has_room(&self, from: f64, to: f64) -> bool {
-        to - from > self.text_width(&figure(to - from)) + self.px(4.0)
+        to - from > self.text_width(&figure(to - from)) + self.px(BETWEEN_PX)
     }
 
     /// An upright dimension line at `x` in a column of others; the figure stands along it, or beside it where it is

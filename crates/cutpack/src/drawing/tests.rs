@@ -3,6 +3,7 @@ use slotwright_core::choice::Choice;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::units::quantity::Dim;
 
 use super::*;
 use crate::describe::describe;
@@ -74,6 +75,18 @@ fn dimensions_are_those_of_the_unit() {
     let clear = (1640.0 - 2.0 * 24.0 - 4.0 * (17.7 + 2.0 * 0.096)) / 3.0;
     let clear = format!("{clear:.1}");
     assert_eq!(figures.iter().filter(|figure| **figure == clear).count(), 3, "{figures:?} {clear}");
+}
+
+/// The plinth's height stands on the elevation, and on a sheet once, beside the section.
+#[test]
+fn the_height_of_the_plinth_is_drawn_once() {
+    let range = range();
+    let begun = Choice::first_of(&range).unwrap();
+    let raised = Choice { plinth_mm: Some(Dim::mm(80)), ..begun.clone() };
+    let figures = |choice: &Choice, view: View| draw(&range, choice, view, 0).matches(">80<").count();
+    for (view, drawn) in [(View::Front, 1), (View::Section, 1), (View::Sheet, 1), (View::Plan, 0)] {
+        assert_eq!((figures(&begun, view), figures(&raised, view)), (0, drawn), "{view:?}");
+    }
 }
 
 #[test]

@@ -4,7 +4,7 @@ use glam::vec3;
 use slotwright_core::cabinet::assembly::Assembly;
 use slotwright_core::cabinet::case::Case;
 use slotwright_core::cabinet::layout::{Layout, Picked};
-use slotwright_core::choice::Choice;
+use slotwright_core::choice::{Bowed, Choice};
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::units::quantity::Dim;
@@ -62,6 +62,22 @@ fn every_index_leads_to_a_vertex_and_every_part_is_within_the_unit() {
             assert!(low.cmpge(corner - near).all() && high.cmple(far + near).all(), "{} {low} {high}", part.id);
         }
     }
+}
+
+/// The wall is dark between the end uprights alone: behind a bowed end, which light goes through, it is not.
+#[test]
+fn the_wall_is_dark_between_the_end_uprights() {
+    let range = Range::parse(DEMO).unwrap();
+    let square = Choice::first_of(&range).unwrap();
+    let ends = |choice: &Choice| {
+        let (_, scene) = scene_of(&range, choice);
+        (scene.ends.0, scene.size.x - scene.ends.1)
+    };
+    let (left, right) = ends(&square);
+    assert!((0.0..0.03).contains(&left) && (left - right).abs() < 1e-4, "{left} {right}");
+    let bowed = Choice { bow_mm: Dim::mm(100), bowed: Bowed::Left, ..square };
+    let (bow, other) = ends(&bowed);
+    assert!(bow > 0.1 && (other - right).abs() < 1e-4, "{bow} {other}");
 }
 
 /// A device stands in its own bay, on the base, clear of the back; a screen on the top.

@@ -7,6 +7,7 @@ use slotwright_core::solver::Size;
 use slotwright_core::solver::goals::Goal;
 use slotwright_core::units::money::Money;
 use slotwright_core::units::quantity::Dim;
+use slotwright_core::words::did::Step;
 
 use super::{About, Advice, Answer, Bounds, Cause, Explained, Going, LetGo, Outcome, Question, Wanted, Way};
 use crate::{Message, Parts, Writer};
@@ -131,12 +132,12 @@ impl Message for Question {
                 about.write(to);
                 write_goal(*goal, to);
             }
-            Self::Did { before, after, today, recalled } => {
+            Self::Did { before, after, today, step } => {
                 to.text("did");
                 to.choice(before);
                 to.choice(after);
                 to.say(today);
-                to.flag(*recalled);
+                to.text(step.word());
             }
         }
     }
@@ -152,7 +153,7 @@ impl Message for Question {
                 before: from.choice()?,
                 after: from.choice()?,
                 today: from.parse()?,
-                recalled: from.flag()?,
+                step: Step::of_word(from.text()?)?,
             },
             _ => return None,
         })
@@ -350,7 +351,7 @@ mod tests {
         }
         passes(Question::Goal(about(), Goal::Part(Mass::kg(12.5))));
         let (before, after) = (about().choice, about().choice);
-        passes(Question::Did { before, after, today: about().today, recalled: true });
+        passes(Question::Did { before, after, today: about().today, step: Step::AfreshKept });
     }
 
     #[test]

@@ -4,8 +4,8 @@ precision highp sampler2DShadow;
 in vec3 at, out_of;
 in vec4 wood, in_key, in_sky, leans;
 uniform vec3 eye, face, along, across, tint, to_key, to_sky;
-uniform vec2 extent;
-uniform vec4 wall;
+uniform vec2 extent, ends;
+uniform vec3 wall;
 uniform float grain, plies, clear, dark, light;
 uniform highp int mode;
 uniform sampler2DShadow key_depth, sky_depth;
@@ -73,7 +73,7 @@ vec4 room(vec3 towards) {
   // From straight above a shadow would be larger than what it is of: it gives way.
   float thrown = (0.24 * (1.0 - key) + 0.32 * (1.0 - sky)) * (level ? mix(1.0, 0.35, smoothstep(0.75, 0.97, towards.y)) : 0.5);
   // Behind the unit hardly any light gets, and the wall is seen through its holes.
-  vec2 hidden = smoothstep(0.03, 0.07, min(at.xy, wall.zw - at.xy));
+  vec2 hidden = smoothstep(0.03, 0.07, min(at.xy - vec2(ends.x, 0.0), vec2(ends.y, wall.z) - at.xy));
   float corner = level ? 0.0 : 0.75 * hidden.x * hidden.y;
   corner += wall.y * (0.05 * exp(-abs(from) * 7.0) + 0.16 * line);
   float shade = near * min((thrown + corner) * mix(1.0, 1.5, dark) + (level ? 0.03 : 0.0) * (1.0 - dark), 0.9);

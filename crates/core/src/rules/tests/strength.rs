@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::cabinet::layout::{Layout, Picked};
+use crate::rules::finding::Limit;
 use crate::statics::fit::Clearance;
 use crate::statics::stability::{Leaves, Moments, burdens, carpet};
 use crate::units::quantity::{Area, Force, Stress};
@@ -95,6 +96,39 @@ fn joints_outside_the_window_are_told() {
         range.fit.outside_most_per_mille = per_mille;
         assert_eq!(found(&range, &choice).1.contains(&Rule::JointFit), told, "{most}");
     }
+}
+
+/// A door that is too wide or too narrow for its height stays one where another plinth or height mends that: the nearest of each.
+#[test]
+fn a_door_out_of_proportion_names_the_plinth_and_the_height() {
+    let range = demo();
+    let sizes = |height, plinth: Option<i32>| {
+        let plinth = Change::PlinthMm(plinth.map(Dim::mm));
+        changed(&range, "sedge", &[Change::HeightMm(Dim::mm(height)), plinth])
+    };
+    let told = |choice: &Choice| {
+        let findings = crate::order::derive::advise(&range, choice, None);
+        findings.into_iter().find(|found| found.rule == Rule::LeafShape)
+    };
+    let wide = sizes(420, Some(150));
+    let [Change::PlinthMm(Some(plinth)), Change::HeightMm(height)] = told(&wide).unwrap().remedies[..] else {
+        panic!("{:?}", told(&wide))
+    };
+    let step = Dim::mm(10).in_tenths();
+    let is_nearest = |change: Change, nearer: Change| {
+        told(&wide.with(&change, &range)).is_none() && told(&wide.with(&nearer, &range)).is_some()
+    };
+    let higher = Dim::tenths(plinth.in_tenths() + step);
+    assert!(plinth < Dim::mm(150) && is_nearest(Change::PlinthMm(Some(plinth)), Change::PlinthMm(Some(higher))));
+    let lower = Dim::tenths(height.in_tenths() - step);
+    assert!(height > Dim::mm(420) && is_nearest(Change::HeightMm(height), Change::HeightMm(lower)));
+    // On its base only the height is left of these.
+    let narrow = changed(&range, "teasel", &[Change::HeightMm(Dim::mm(980)), Change::WidthMm(Dim::mm(1000))]);
+    let narrow = narrow.with(&Change::BayCount(4), &range);
+    let narrow = narrow.with(&Change::Fill { bay: 1, fill: Fill::Leaf(Hung::Left) }, &range);
+    let finding = told(&narrow).unwrap();
+    let lowers = |change: &Change| matches!(change, Change::HeightMm(height) if *height < Dim::mm(980));
+    assert!(finding.limit == Limit::AtLeast && finding.remedies.first().is_some_and(lowers), "{finding:?}");
 }
 
 /// What ears and pivots bear: just at its limit passes, a little beyond stops.

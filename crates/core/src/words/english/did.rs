@@ -8,7 +8,7 @@ use crate::choice::change::Change;
 use crate::choice::changed::Changed;
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
-use crate::words::did::{Did, Sum};
+use crate::words::did::{Did, Step, Sum};
 use crate::words::names::Names;
 
 /// More of what did not fit is only counted: it has to be one line.
@@ -16,16 +16,20 @@ const NAMED_MOST: usize = 2;
 
 /// What was answered, what that did, and each answer on a line where they are only counted.
 pub(in crate::words) fn texts(did: &Did<'_>, names: Names<'_>, currency: &str) -> [String; 3] {
+    let whole = |text: &str| [text.into(), String::new(), String::new()];
     let effect = effect(did.before, did.after, currency);
     let mut counted = &[][..];
-    let answers = match did.changed {
+    let answers = match (did.step, did.changed) {
+        (Step::Afresh, _) => return whole("Begun afresh."),
+        (Step::AfreshKept, _) => return whole("Begun afresh. What was here is among the drafts."),
+        (Step::NotAfresh, _) => "What was here is back".into(),
         // Nothing of the unit: what is kept of it, a budget or a day.
-        [] => return ["What is kept has changed.".into(), String::new(), String::new()],
-        [Changed { to: Change::Model(model), .. }, ..] if did.recalled => {
+        (Step::Answers | Step::Recalled, []) => return whole("What is kept has changed."),
+        (Step::Recalled, [Changed { to: Change::Model(model), .. }, ..]) => {
             format!("{} as you left it", names.model(model))
         }
-        [only] => answered(only, names),
-        [Changed { to: Change::Model(model), .. }, rest @ ..] => {
+        (_, [only]) => answered(only, names),
+        (_, [Changed { to: Change::Model(model), .. }, rest @ ..]) => {
             let misfits = if rest.len() > NAMED_MOST {
                 counted = rest;
                 format!("{} answers did not fit", rest.len())
@@ -34,7 +38,7 @@ pub(in crate::words) fn texts(did: &Did<'_>, names: Names<'_>, currency: &str) -
             };
             format!("{}, {misfits}", names.model(model))
         }
-        all => {
+        (_, all) => {
             counted = all;
             format!("{} answers changed", all.len())
         }
@@ -146,18 +150,18 @@ mod tests {
     use crate::testing::demo;
     use crate::units::money::Money;
     use crate::units::quantity::{Dim, Mass};
-    use crate::words::did::{Did, Sum};
+    use crate::words::did::{Did, Step, Sum};
 
     fn sum(price: i64, kg: f64, day: &str) -> Sum {
         Sum { price: Money::minor(price), mass: Mass::kg(kg), day: day.parse().ok() }
     }
 
     /// The line of some changes, one after another, with what they do.
-    fn line(changes: &[Change], recalled: bool, before: Option<Sum>, after: Option<Sum>) -> String {
+    fn line(changes: &[Change], step: Step, before: Option<Sum>, after: Option<Sum>) -> String {
         let range = demo();
         let from = Choice::first_of(&range).unwrap();
         let to = changes.iter().fold(from.clone(), |choice, change| choice.with(change, &range));
-        let did = Did { changed: &changed(&from, &to), recalled, before, after };
+        let did = Did { changed: &changed(&from, &to), step, before, after };
         did.texts(&range)[..2].join(" ").replace('\u{202f}', " ")
     }
 
@@ -165,17 +169,29 @@ mod tests {
     fn a_change_says_in_one_line_what_it_did() {
         let before = Some(sum(128_405, 47.25, "2026-12-18"));
         let width = [Change::WidthMm(Dim::mm(1520))];
-        let said = |after| line(&width, false, before, after);
+        let said = |after| line(&width, Step::Answers, before, after);
         let lighter = Some(sum(124_285, 45.15, "2026-12-16"));
         assert_eq!(said(lighter), "Width 1 640 to 1 520: € 41.20 less, 2.1 kg lighter, 2 days sooner");
         assert_eq!(said(Some(sum(128_406, 47.27, "2026-12-19"))), "Width 1 640 to 1 520: € 0.01 more, 1 day later");
         assert_eq!(said(Some(sum(128_405, 47.97, "2026-12-18"))), "Width 1 640 to 1 520: same price, 0.7 kg heavier");
         assert_eq!(said(before), "Width 1 640 to 1 520: same price");
         assert_eq!(said(None), "Width 1 640 to 1 520: cannot be made");
-        assert_eq!(line(&width, false, None, before), "Width 1 640 to 1 520: can be made now, € 1 284.05");
+        assert_eq!(line(&width, Step::Answers, None, before), "Width 1 640 to 1 520: can be made now, € 1 284.05");
         let height = Change::HeightMm(Dim::mm(420));
-        assert_eq!(line(&[width[0].clone(), height], false, before, before), "2 answers changed: same price");
-        assert_eq!(line(&[], false, before, before), "What is kept has changed. ");
+        assert_eq!(line(&[width[0].clone(), height], Step::Answers, before, before), "2 answers changed: same price");
+        assert_eq!(line(&[], Step::Answers, before, before), "What is kept has changed. ");
+    }
+
+    /// Beginning afresh is one thing, however many answers differ; its undoing says what it comes to.
+    #[test]
+    fn beginning_afresh_counts_no_answers() {
+        let sums = [sum(128_405, 47.25, "2026-12-18"), sum(124_285, 47.25, "2026-12-18")].map(Some);
+        let changes = [Change::WidthMm(Dim::mm(1520)), Change::HeightMm(Dim::mm(420))];
+        let said = |step| line(&changes, step, sums[0], sums[1]);
+        assert_eq!(said(Step::Afresh), "Begun afresh. ");
+        assert_eq!(said(Step::AfreshKept), "Begun afresh. What was here is among the drafts. ");
+        assert_eq!(said(Step::NotAfresh), "What was here is back: € 41.20 less");
+        assert!(Step::WORDS.iter().all(|(word, step)| Step::of_word(word) == Some(*step) && step.word() == *word));
     }
 
     /// What is only counted in the line is named beside it.
@@ -190,17 +206,17 @@ mod tests {
         let range = demo();
         let sedge = Choice::first_of(&range).unwrap();
         let bays = |to: &Choice| Choice { bays: sedge.bays.clone(), depth_mm: sedge.depth_mm, ..to.clone() };
-        let said = |changes: &[Change], recalled| {
+        let said = |changes: &[Change], step| {
             let to = bays(&changes.iter().fold(sedge.clone(), |choice, change| choice.with(change, &range)));
-            let did = Did { changed: &changed(&sedge, &to), recalled, before: sum, after: sum };
+            let did = Did { changed: &changed(&sedge, &to), step, before: sum, after: sum };
             did.texts(&range).join(" ").trim().replace('\u{202f}', " ")
         };
-        assert_eq!(said(&back_to(1640, 520), false), "Sedge to Teasel: same price");
-        assert_eq!(said(&back_to(1640, 760), false), "Teasel, height 520 became 760: same price");
+        assert_eq!(said(&back_to(1640, 520), Step::Answers), "Sedge to Teasel: same price");
+        assert_eq!(said(&back_to(1640, 760), Step::Answers), "Teasel, height 520 became 760: same price");
         let brick = Change::Finish("brick".parse().unwrap());
         let [model, width, height] = back_to(1560, 760);
-        assert_eq!(said(&[model, width, height, brick], false), THREE);
-        assert_eq!(said(&back_to(1560, 760), true), "Teasel as you left it: same price");
+        assert_eq!(said(&[model, width, height, brick], Step::Answers), THREE);
+        assert_eq!(said(&back_to(1560, 760), Step::Recalled), "Teasel as you left it: same price");
     }
 
     /// Every answer has its words: none is empty, and each is another one after a change.
@@ -229,7 +245,7 @@ mod tests {
             Change::Plug(range.plugs.first().map(|plug| plug.key.clone())),
         ];
         let mut said: Vec<String> =
-            all.iter().map(|change| line(core::slice::from_ref(change), false, None, None)).collect();
+            all.iter().map(|change| line(core::slice::from_ref(change), Step::Answers, None, None)).collect();
         assert!(all.iter().any(|change| change.question() == Some(Question::Place)));
         said.sort();
         said.dedup();

@@ -73,10 +73,12 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
     let text = match of {
         Message::Title => "Drafts",
         Message::Close => "Close",
-        Message::OnTheBench => "On the bench",
+        Message::ThisUnit => "This unit",
+        Message::SavedAnyhow => "Saved as you go",
         Message::Name => "Name",
-        Message::Keep => "Keep as a draft",
-        Message::NoneYet => "No drafts yet. One that you keep stays in this browser, with its price and day.",
+        Message::Keep => "Keep a copy",
+        Message::KeptHere => "Kept in this browser",
+        Message::NoneYet => "Nothing yet. A copy that you keep stays as it is, whatever you change.",
         Message::NameOf(name) => return format!("Name of {name}"),
         Message::Unnamed(model, width, height) => {
             return format!("{model} {}\u{202f}\u{d7}\u{202f}{}", size(width), size(height));

@@ -67,7 +67,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("{} {way} What you see is not its unit.", fault(of))
         }
         Message::NoModel(model) => {
-            format!("This link is of the model {model}, which this range does not have. What you see is not its unit.")
+            format!(
+                "This link is of the model {model}, which this range does not have. Ask the workshop for it, or choose \
+                 another one. What you see is not its unit."
+            )
         }
         Message::Opened { saved: false } => "This unit was opened from a link.".into(),
         Message::Opened { saved: true } => {

@@ -93,61 +93,25 @@ pub(in crate::words) fn edges(id: PanelId, edges: &[Edge]) -> String {
     LOCALE.list(named.map(|at| edge(id, at).into()))
 }
 
-/// An edge: lying parts have v to the rear, uprights and bearers have u to the rear.
+/// An edge: lying parts have v to the rear, uprights and bearers have u to the rear, all others face the front.
 const fn edge(id: PanelId, edge: Edge) -> &'static str {
-    match (id, edge) {
-        (PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. }, Edge::Bottom)
-        | (PanelId::Upright(_) | PanelId::Bearer(_), Edge::Left) => "front",
-        (PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. }, Edge::Top)
-        | (PanelId::Upright(_) | PanelId::Bearer(_), Edge::Right) => "rear",
-        (
-            PanelId::PlinthFront
-            | PanelId::PlinthRear
-            | PanelId::Bearer(_)
-            | PanelId::Upright(_)
-            | PanelId::Back
-            | PanelId::Stile(_)
-            | PanelId::Stave { .. }
-            | PanelId::Leaf(_),
-            Edge::Bottom,
-        ) => "bottom",
-        (
-            PanelId::PlinthFront
-            | PanelId::PlinthRear
-            | PanelId::Bearer(_)
-            | PanelId::Upright(_)
-            | PanelId::Back
-            | PanelId::Stile(_)
-            | PanelId::Stave { .. }
-            | PanelId::Leaf(_),
-            Edge::Top,
-        ) => "top",
-        (
-            PanelId::PlinthFront
-            | PanelId::PlinthRear
-            | PanelId::BaseLower
-            | PanelId::BaseUpper
-            | PanelId::Top
-            | PanelId::Shelf { .. }
-            | PanelId::Back
-            | PanelId::Stile(_)
-            | PanelId::Stave { .. }
-            | PanelId::Leaf(_),
-            Edge::Left,
-        ) => "left",
-        (
-            PanelId::PlinthFront
-            | PanelId::PlinthRear
-            | PanelId::BaseLower
-            | PanelId::BaseUpper
-            | PanelId::Top
-            | PanelId::Shelf { .. }
-            | PanelId::Back
-            | PanelId::Stile(_)
-            | PanelId::Stave { .. }
-            | PanelId::Leaf(_),
-            Edge::Right,
-        ) => "right",
+    let [left, right, bottom, top] = match id {
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. } => {
+            ["left", "right", "front", "rear"]
+        }
+        PanelId::Upright(_) | PanelId::Bearer(_) => ["front", "rear", "bottom", "top"],
+        PanelId::PlinthFront
+        | PanelId::PlinthRear
+        | PanelId::Back
+        | PanelId::Stile(_)
+        | PanelId::Stave { .. }
+        | PanelId::Leaf(_) => ["left", "right", "bottom", "top"],
+    };
+    match edge {
+        Edge::Left => left,
+        Edge::Right => right,
+        Edge::Bottom => bottom,
+        Edge::Top => top,
     }
 }
 
