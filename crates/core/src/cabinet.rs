@@ -10,3 +10,4 @@ pub mod layout;
 pub mod leaf;
 pub mod panel;
 pub mod plinth;
+pub mod swing;

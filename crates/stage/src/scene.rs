@@ -198,13 +198,12 @@ impl Scene {
         self.props.push(Prop { what, triangles, bounds });
     }
 
-    /// Each device in the middle of its bay or, where a stile at one side stands further in, in its opening; as far back as its
-    /// plugs let it stand.
+    /// Each device where it stands in its bay, as far back as its plugs let it.
     fn devices(&mut self, picked: Picked<'_>, layout: &Layout, choice: &Choice) {
         for (chosen, span) in choice.bays.iter().zip(&layout.bays) {
             let Some(device) = chosen.device.as_ref().and_then(|key| picked.range.device(key)) else { continue };
             let (wide, rear) = (device.width_mm, layout.back_front - device.plug_behind_mm);
-            let left = (span.middle() - wide / 2.0).min(span.opening_right - wide).max(span.opening_left);
+            let left = span.standing(wide);
             let right = left + wide;
             let foot = Length::mm(6.0);
             let low = [left, rear, layout.floor + foot];
@@ -288,6 +287,7 @@ impl Scene {
             PanelId::Back => vec3(0.0, 0.34, -0.4),
             PanelId::Shelf { .. } => vec3(side, 0.3, 0.4),
             PanelId::Stile(_) => vec3(side, 0.42, 0.62),
+            PanelId::Stop(_) => vec3(side, 0.36, 0.4),
             PanelId::Leaf(_) => vec3(side, 0.3, 0.8),
             // Away from the end, each the way that it faces.
             PanelId::Stave { .. } => match panel.case_from_panel.lie {

@@ -37,6 +37,7 @@ fn sheet_place(id: PanelId) -> f32 {
         PanelId::Top => 3,
         PanelId::Upright(number) => 4 + u16::from(number),
         PanelId::Stile(number) => 300 + u16::from(number),
+        PanelId::Stop(bay) => 2200 + u16::from(bay),
         PanelId::Leaf(bay) => 600 + u16::from(bay),
         PanelId::Stave { end, number } => 1500 + u16::from(number) + if end == End::Left { 0 } else { 300 },
         PanelId::Shelf { bay, row } => 900 + u16::from(bay) * 40 + u16::from(row),

@@ -82,7 +82,7 @@ impl Coated {
 pub(crate) enum Rank {
     /// Of the back, and the rear ones of the uprights.
     Rear,
-    /// The front ones of the uprights.
+    /// The front ones of the uprights, and those of the stops.
     Front,
     /// Of the stiles, and the pivots of leaves.
     Face,
@@ -230,6 +230,13 @@ impl<'a> Blanks<'a> {
         Self::body(PanelId::Stile(number), GrainAxis::AlongV, size, (Length::ZERO, tabs))
     }
 
+    /// The stop of a leaf.
+    pub(crate) fn stop(self, bay: u8) -> Blank {
+        let size = (self.build().stop_depth_mm, self.layout.clear_height());
+        let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Front);
+        Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+    }
+
     /// A stave of a bowed end, which has so many.
     pub(crate) fn stave(self, end: End, number: u8, bow: &Bow) -> Blank {
         let size = (bow.wide, self.layout.clear_height());
@@ -265,7 +272,7 @@ impl<'a> Blanks<'a> {
     /// All of them.
     pub(crate) fn all(self, choice: &Choice) -> Vec<Blank> {
         let Layout { bays, stiles, .. } = self.layout;
-        let mut all = Vec::with_capacity(4 + stiles.len() * 2 + bays.len() * 4);
+        let mut all = Vec::with_capacity(4 + stiles.len() * 2 + bays.len() * 5);
         self.plinth(&mut all);
         all.extend([self.plate(PanelId::BaseLower), self.plate(PanelId::BaseUpper)]);
         let numbered = || (1..=u8::MAX).zip(stiles);
@@ -275,6 +282,8 @@ impl<'a> Blanks<'a> {
             all.extend((1..=u8::MAX).zip(&span.shelves).map(|(row, _)| self.shelf(bay, row, span)));
         }
         all.extend(numbered().filter(|(_, stile)| **stile).map(|(number, _)| self.stile(number)));
+        let stopped = (1..=u8::MAX).zip(bays).filter(|(_, span)| span.stop.is_some());
+        all.extend(stopped.map(|(bay, _)| self.stop(bay)));
         for (bay, (span, chosen)) in (1..=u8::MAX).zip(bays.iter().zip(&choice.bays)) {
             if let Fill::Leaf(hung) = chosen.fill {
                 all.push(self.leaf(bay, span, hung));

@@ -10,6 +10,10 @@ use crate::choice::{BAYS_MOST, Bay, Bowed, Choice, Fill};
 use crate::range::{Board, Build, Finish, Model, Range};
 use crate::units::quantity::{Area, Dim, Length};
 
+mod bay;
+
+pub use bay::{BaySpan, Shelves};
+
 /// The parts of a range that a choice refers to.
 #[derive(Clone, Copy, Debug)]
 pub struct Picked<'a> {
@@ -53,9 +57,6 @@ pub(crate) const LEAST_ROOM: Length = Length::mm(40.0);
 /// Most shelves that are laid out in one bay; models allow fewer.
 pub const SHELVES_MOST: u8 = 12;
 
-/// Undersides of the shelves of a bay.
-pub type Shelves = SmallVec<[Length; 6]>;
-
 /// Positions in the case.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layout {
@@ -97,38 +98,10 @@ pub struct Layout {
     pub stiles: SmallVec<[bool; BAYS_MOST + 1]>,
     /// Width of a stile.
     pub stile: Length,
-}
-
-/// The clear space of one bay.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BaySpan {
-    /// Right face of the upright at its left.
-    pub left: Length,
-    /// Left face of the upright at its right.
-    pub right: Length,
-    /// Left end of the opening between stiles.
-    pub opening_left: Length,
-    /// Right end of the opening between stiles.
-    pub opening_right: Length,
-    /// Undersides of its shelves, from the bottom.
-    pub shelves: Shelves,
-}
-
-impl BaySpan {
-    /// Clear width.
-    pub fn clear(&self) -> Length {
-        self.right - self.left
-    }
-
-    /// Width between the stiles.
-    pub fn opening(&self) -> Length {
-        self.opening_right - self.opening_left
-    }
-
-    /// Middle of the clear width.
-    pub fn middle(&self) -> Length {
-        (self.left + self.right) / 2.0
-    }
+    /// Front edge of the stops.
+    pub stop_front: Length,
+    /// Rear edge of the stops.
+    pub stop_rear: Length,
 }
 
 impl Layout {
@@ -153,6 +126,7 @@ impl Layout {
         let [left_end, right_end] = ends;
         let clear = width - (left_end + right_end) - body * (count + 1.0);
         let upright_front = build.front_inset_mm + body;
+        let stop_front = upright_front + build.stop_gap_mm;
         let back_front = depth - build.chase_mm - back;
         let (stiles, stile) = (stiles(&choice.bays), picked.model.stile_mm);
 
@@ -167,12 +141,12 @@ impl Layout {
                 Some(true) => (stile - body) / 2.0,
                 _ => Length::ZERO,
             };
-            bays.push(BaySpan {
-                left,
-                right,
-                opening_left: left + into(sides.first(), first),
-                opening_right: right - into(sides.last(), last),
-                shelves: shelves(bay.fill, floor, ceiling, body),
+            let opening = (left + into(sides.first(), first), right - into(sides.last(), last));
+            let shelves = shelves(bay.fill, floor, ceiling, body);
+            let span = BaySpan::between((left, right), opening, shelves);
+            bays.push(match bay.fill {
+                Fill::Leaf(hung) => span.with_leaf(build, body, hung),
+                Fill::Open | Fill::Shelves(_) => span,
             });
             left = right + body;
         }
@@ -196,16 +170,19 @@ impl Layout {
             bays,
             stiles,
             stile,
+            stop_front,
+            stop_rear: stop_front + build.stop_depth_mm,
         })
     }
 
     /// Whether its parts have room: what the rules on room let pass, whatever the range asks.
     pub fn has_room(&self) -> bool {
-        let wide = self.bays.iter().all(|bay| bay.clear() >= LEAST_ROOM && bay.opening() >= LEAST_ROOM);
+        let wide = self.bays.iter().all(|bay| bay.clear() >= LEAST_ROOM && bay.access() >= LEAST_ROOM);
+        let deep = self.stop_rear <= self.back_front || self.bays.iter().all(|bay| bay.stop.is_none());
         let high = self.bays.iter().all(|bay| self.row_height(bay) >= LEAST_ROOM);
         let bowed = self.bows.iter().flatten().all(Bow::has_room);
         let room = bowed && self.hooks.has_room() && self.plinth_has_room();
-        wide && high && room && self.clear_depth() >= LEAST_ROOM * 2.0
+        wide && high && deep && room && self.clear_depth() >= LEAST_ROOM * 2.0
     }
 
     /// The bow of an end, if it is bowed.

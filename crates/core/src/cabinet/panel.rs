@@ -46,6 +46,8 @@ pub enum PanelId {
     },
     /// The strip before an upright.
     Stile(u8),
+    /// The strip in a bay against which its leaf shuts.
+    Stop(u8),
     /// The door leaf of a bay.
     Leaf(u8),
     /// One of the narrow uprights along a bowed end, from the front.
@@ -85,6 +87,7 @@ impl fmt::Display for PanelId {
             Self::Back => f.write_str("back"),
             Self::Shelf { bay, row } => write!(f, "shelf-{bay}-{row}"),
             Self::Stile(number) => write!(f, "stile-{number}"),
+            Self::Stop(bay) => write!(f, "stop-{bay}"),
             Self::Leaf(bay) => write!(f, "leaf-{bay}"),
             Self::Stave { end: End::Left, number } => write!(f, "stave-left-{number}"),
             Self::Stave { end: End::Right, number } => write!(f, "stave-right-{number}"),

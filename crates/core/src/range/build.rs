@@ -74,6 +74,12 @@ pub struct Build {
     pub leaf_rounding_mm: Length,
     /// Diameter of the hole in a leaf by which a finger opens it; nothing for none.
     pub finger_hole_mm: Length,
+    /// Depth of a leaf's stop, from front to rear.
+    pub stop_depth_mm: Length,
+    /// From the rear face of a leaf that is shut to its stop.
+    pub stop_gap_mm: Length,
+    /// How far a stop overlaps the flat of its leaf at least.
+    pub stop_overlap_mm: Length,
     /// Least material between a hole and an edge, a joint or another hole.
     pub ligament_mm: Length,
     /// Border of a sheet that is not used.
@@ -221,6 +227,18 @@ impl Build {
         self.hook_slot() + (self.ligament_mm + relief_radius(self.cutter_mm)).max(self.hook_rise_mm) * 2.0
     }
 
+    /// From the front edge of a stop to its tabs at least: there is wood between their slots, those of stiles and the holes of
+    /// pivots.
+    pub(super) fn stop_tab_behind(&self) -> Length {
+        self.ligament_mm + self.clearance_loose_mm.max(self.pivot_clearance_mm) - self.stop_gap_mm
+    }
+
+    /// From the front edge of a stop to its tabs, and how long they are: a sixth of its depth is left behind them.
+    pub fn stop_tab(&self) -> (Length, Length) {
+        let from = self.stop_tab_behind().max(self.stop_depth_mm / 6.0);
+        (from, self.stop_depth_mm * (5.0 / 6.0) - from)
+    }
+
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             clearance_mm: fields.length("clearance_mm"),
@@ -255,6 +273,9 @@ impl Build {
             leaf_gap_mm: fields.length("leaf_gap_mm"),
             leaf_rounding_mm: fields.length("leaf_rounding_mm"),
             finger_hole_mm: fields.length("finger_hole_mm"),
+            stop_depth_mm: fields.length("stop_depth_mm"),
+            stop_gap_mm: fields.length("stop_gap_mm"),
+            stop_overlap_mm: fields.length("stop_overlap_mm"),
             ligament_mm: fields.length("ligament_mm"),
             sheet_trim_mm: fields.length("sheet_trim_mm"),
         }

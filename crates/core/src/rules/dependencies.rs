@@ -6,6 +6,7 @@ use smallvec::SmallVec;
 use crate::cabinet::layout::{Layout, SHELVES_MOST};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::PanelId;
+use crate::cabinet::swing;
 use crate::choice::question::Question;
 use crate::choice::{Bay, Bowed, Choice, Fill};
 use crate::range::{Board, Build, Model, Range};
@@ -44,7 +45,7 @@ pub(crate) struct Influence {
     pub(super) film: Length,
     /// The boards of its back.
     pub(super) back: Length,
-    /// Stiles at both sides of an opening.
+    /// Stiles at both sides of an opening, and what a leaf and its stop take of it.
     pub(super) stiles: Length,
     /// Any plinth, or none.
     pub(super) plinth: Length,
@@ -60,14 +61,19 @@ impl Influence {
             low.map_or(Length::ZERO, |low| high - low)
         };
         let finishes = model.finishes.iter().chain([&choice.finish]).filter_map(|key| range.finish(key));
-        let films = &mut finishes.map(|finish| finish.dry_film() * 2.0);
+        let films = || finishes.clone().map(|finish| finish.dry_film() * 2.0);
+        let thickest = films().fold(Length::ZERO, Length::max);
         let backs = model.backs.iter().chain([&choice.back]).filter_map(|key| range.board(key));
         let backs = &mut backs.map(Board::thickness);
         // Up to seven uprights, two plates and the top, and a shelf in each row; figures are rounded to a hundredth.
-        let film = spread(films) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
+        let film = spread(&mut films()) * (f64::from(SHELVES_MOST) + 10.0) + Length::mm(0.02);
         let plinths = model.plinth_mm.map(|limits| limits.most).into_iter().chain(choice.plinth_mm);
         let plinth = plinths.map(|height| height.length().abs()).fold(Length::ZERO, Length::max) + film;
-        Self { film, back: spread(backs) + film, stiles: model.stile_mm * 2.0 + film, plinth }
+        let leaf = range.board(&model.body).map_or(Length::ZERO, |board| {
+            let (build, body) = (&range.build, board.thickness() + thickest);
+            swing::open(build, body) + swing::stop(build, body, model.stile_mm)
+        });
+        Self { film, back: spread(backs) + film, stiles: model.stile_mm * 2.0 + leaf + film, plinth }
     }
 }
 

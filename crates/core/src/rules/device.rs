@@ -1,4 +1,4 @@
-//! Devices in bays: each goes in between the stiles and stands there with the air it needs.
+//! Devices in bays: each goes in between the stiles, or past an open leaf and its stop, and stands there with the air it needs.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
@@ -37,14 +37,14 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         if span.clear() < aired {
             check(Rule::DeviceWidth, span.clear(), aired);
         } else {
-            check(Rule::DeviceWidth, span.opening(), device.width_mm);
+            check(Rule::DeviceWidth, span.access(), device.width_mm);
         }
         check(Rule::DeviceHeight, unit.layout.row_height(span), device.height_mm + device.air_over_mm);
         check(Rule::DeviceDepth, unit.layout.clear_depth(), device.depth_mm + device.plug_behind_mm);
     }
 }
 
-/// The device, and what the opening of its bay comes from.
+/// The device, and what the access to its bay comes from.
 pub(super) fn width_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding));
     on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Up, Some(context.influence.stiles));

@@ -47,14 +47,14 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     for (bay, (chosen, span)) in numbered(unit.choice.bays.iter().zip(&unit.layout.bays)) {
         let Some(hole) = &chosen.hole else { continue };
         let Some(kind) = range.hole(&hole.kind) else { continue };
-        let mut find = |rule, found: Length, limit, allowed: Length| {
+        let mut find = |rule, part, found: Length, allowed: Length| {
             let (found, allowed) = (Figure::length(found), Figure::length(allowed));
-            out.push(Finding::stops(rule, Question::Hole(bay), found, limit, allowed).of([PanelId::Back]));
+            out.push(Finding::stops(rule, Question::Hole(bay), found, Limit::AtLeast, allowed).of([part]));
         };
         if let Some(plug) = plug {
             let (needed, given) = passage(kind.shape, plug);
             if needed > given {
-                find(Rule::HolePlug, given, Limit::AtLeast, needed);
+                find(Rule::HolePlug, PanelId::Back, given, needed);
             }
         }
         let (long, high) = kind.shape.extent();
@@ -63,21 +63,23 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let play = range.build.clearance_mm / 2.0;
         let centre = span.middle() + hole.offset_mm.length();
         let beside = (centre - long / 2.0 - span.left - play).min(span.right - play - centre - long / 2.0);
-        let shown = (centre - long / 2.0 - span.opening_left).min(span.opening_right - centre - long / 2.0);
+        let within = |left: Length, right: Length| (centre - long / 2.0 - left).min(right - centre - long / 2.0);
+        let shown = within(span.access_left, span.access_right);
         let (under, over) = (kind.rise_mm - high / 2.0, kind.rise_mm + high / 2.0);
         let bridge = beside.min(under).min(back_height - over);
         if bridge < least {
-            find(Rule::HoleEdge, bridge, Limit::AtLeast, least);
+            find(Rule::HoleEdge, PanelId::Back, bridge, least);
         }
         if shown < Length::ZERO {
-            find(Rule::HoleStile, shown, Limit::AtLeast, Length::ZERO);
+            let is_stile = within(span.opening_left, span.opening_right) < Length::ZERO;
+            find(Rule::HoleStile, if is_stile { PanelId::Back } else { PanelId::Leaf(bay) }, shown, Length::ZERO);
         }
         let shelf = span.shelves.iter().map(|shelf| {
             let low = *shelf - unit.layout.floor;
             (low - over).max(under - low - unit.layout.body)
         });
         if let Some(gap) = shelf.min_by(Length::total_cmp).filter(|gap| *gap < least) {
-            find(Rule::HoleShelf, gap, Limit::AtLeast, least);
+            find(Rule::HoleShelf, PanelId::Back, gap, least);
         }
     }
 }
@@ -98,7 +100,7 @@ pub(super) fn edge_dependencies(on: &mut Dependencies, finding: &Finding, contex
     on.plinth(context);
 }
 
-/// The hole, and what the opening of its bay comes from.
+/// The hole, and what the access to its bay comes from.
 pub(super) fn stile_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding) * 2.0);
     on.stiles(context, finding.about.bay().unwrap_or(0), Direction::Up, Some(context.influence.stiles));

@@ -38,7 +38,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let (found, most) = (Figure::stress(found), Figure::stress(most));
         let about = match part {
             PanelId::Bearer(_) | PanelId::PlinthFront => Question::Plinth,
-            PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) => Question::Bay(bay),
+            PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
             _ => Question::Back,
         };
         out.push(Finding::stops(Rule::Knock, about, found, Limit::AtMost, most).of([part]));
@@ -121,6 +121,9 @@ fn sections(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     stub(PanelId::Back, tab(blanks.into_top(Rank::Rear), blanks.back_tab(clear)));
     if let Some((number, _)) = numbered(&layout.stiles).find(|(_, stile)| **stile) {
         stub(PanelId::Stile(number), tab(through, blanks.stile_tab()));
+    }
+    if let Some((bay, _)) = numbered(&layout.bays).find(|(_, span)| span.stop.is_some()) {
+        stub(PanelId::Stop(bay), tab(through, build.stop_tab().1));
     }
     if let Some(end) = End::ALL.into_iter().find(|end| layout.bow(*end).is_some()) {
         stub(PanelId::Stave { end, number: 1 }, tab(through, picked.range.bow.tab_mm));

@@ -3,8 +3,9 @@
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
 use crate::cabinet::case::Case;
-use crate::cabinet::leaf::{hinge_gap, of};
+use crate::cabinet::leaf::of;
 use crate::cabinet::panel::PanelId;
+use crate::cabinet::swing::hinge_gap;
 use crate::choice::question::Question;
 use crate::choice::{Fill, Hung};
 use crate::rules::finding::{Figure, Finding, Limit, Severity, Unit};
@@ -18,7 +19,7 @@ const FINGER: Length = Length::mm(25.0);
 const GAP: (Length, Length) = (Length::mm(2.0), Length::mm(3.0));
 /// As far as a hand pushes a leaf, in degrees.
 // Common practice.
-const OPEN: f64 = 95.0;
+pub(crate) const OPEN: f64 = 95.0;
 
 /// The angle to which two leaves beside each other can both stand open, in degrees.
 ///

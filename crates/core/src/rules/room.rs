@@ -29,7 +29,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. 
     };
     for (bay, span) in numbered(&layout.bays) {
         let (clear, least) = (span.clear(), bay_least(strength, layout));
-        let (clear, least) = if clear < least { (clear, least) } else { (span.opening(), LEAST_ROOM) };
+        let (clear, least) = if clear < least { (clear, least) } else { (span.access(), LEAST_ROOM) };
         if wide && clear < least {
             let (found, least) = (Figure::length(clear), Figure::length(least));
             out.push(Finding::stops(Rule::BayRoom, Question::Bay(bay), found, Limit::AtLeast, least));
@@ -42,8 +42,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, Basics { picked, choice, layout, .. 
         }
     }
     let build = &picked.range.build;
-    // Both tabs of an upright stand before the back, with wood between them.
+    // Both tabs of an upright stand before the back, with wood between them; so could a stop.
     let least = (build.tab_mm * 2.0 + build.tab_inset_mm * 2.0 + build.ligament_mm).max(LEAST_ROOM * 2.0);
+    let least = least.max(build.stop_gap_mm + build.stop_depth_mm + build.ligament_mm);
     let clear = layout.clear_depth();
     if clear < least && choice.depth_mm >= model.depth_mm.least {
         let (found, least) = (Figure::length(clear), Figure::length(least));
@@ -81,7 +82,8 @@ pub(super) fn bow_dependencies(on: &mut Dependencies, _: &Finding, context: Cont
     on.film(context);
 }
 
-/// What the bay's width comes from: it is narrow between its uprights or, if it is not, between its stiles.
+/// What the bay's width comes from: it is narrow between its uprights or, if it is not, between its stiles or between its leaf
+/// and the stop of that.
 pub(super) fn bay_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.clear_width(context, Direction::Up, ONE * context.widths_a_bay(finding));
     let plinth = context.layout.and_then(|layout| layout.plinth);

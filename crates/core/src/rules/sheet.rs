@@ -76,9 +76,12 @@ fn about(blank: Blank, long: Length) -> Question {
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top => Question::Depth,
         PanelId::Leaf(bay) if along_u => Question::Bay(bay),
         PanelId::Shelf { bay, .. } => Question::Bay(bay),
-        PanelId::Back | PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Stave { .. } | PanelId::Leaf(_) => {
-            Question::Height
-        }
+        PanelId::Back
+        | PanelId::Upright(_)
+        | PanelId::Stile(_)
+        | PanelId::Stop(_)
+        | PanelId::Stave { .. }
+        | PanelId::Leaf(_) => Question::Height,
     }
 }
 
@@ -115,7 +118,7 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
                 on.answer(Question::Bow);
                 on.answer(Question::Finish);
             }
-            PanelId::Upright(_) | PanelId::Stile(_) => {
+            PanelId::Upright(_) | PanelId::Stile(_) | PanelId::Stop(_) => {
                 smaller(on, Question::Height);
                 smaller(on, Question::Depth);
                 on.answer(Question::Plinth);

@@ -1,7 +1,8 @@
-//! Slender parts: a push in the middle of a stile, of a stave, of a leaf or of a plinth's board bends it.
+//! Slender parts: a push in the middle of a stile, of a stave, of a leaf or its stop, or of a plinth's board bends it.
 //!
 //! Each is a strip on simple supports: tabs and pivots hold its ends, bearers those of a plinth's board. What stands behind a stile
-//! stops a push from the front; from the rear, or by its own warp, nothing does.
+//! stops a push from the front; from the rear, or by its own warp, nothing does. A stop is pushed from the side: a leaf pushes along
+//! its depth.
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject};
@@ -25,7 +26,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let worst = bows.reduce(|worst, next| if next.1 / next.2 > worst.1 / worst.2 { next } else { worst });
     if let Some((part, bow, most)) = worst.filter(|(_, bow, most)| bow > most) {
         let about = match part {
-            PanelId::Leaf(bay) => Question::Bay(bay),
+            PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
             PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
             PanelId::Stave { .. } => Question::Bow,
             _ => Question::Height,
@@ -39,7 +40,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
 fn slender(blank: &Blank, layout: &Layout) -> Option<(Length, Length)> {
     let (width, height) = blank.size;
     match blank.id {
-        PanelId::Stile(_) | PanelId::Stave { .. } | PanelId::Leaf(_) => Some((height, width)),
+        PanelId::Stile(_) | PanelId::Stop(_) | PanelId::Stave { .. } | PanelId::Leaf(_) => Some((height, width)),
         PanelId::PlinthFront | PanelId::PlinthRear => {
             let bearers = layout.bearers().zip(layout.bearers().skip(1));
             let widest = bearers.map(|(left, right)| right - left - layout.body).reduce(Length::max)?;
@@ -65,6 +66,12 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
                         on.answer(Question::Bay(bay));
                     }
                 }
+            }
+            PanelId::Stop(bay) => {
+                on.size(Question::Height, Direction::Down, Length::ZERO);
+                on.answer(Question::Bays);
+                on.answer(Question::Finish);
+                on.answer(Question::Bay(bay));
             }
             PanelId::Stave { .. } => {
                 on.size(Question::Height, Direction::Down, Length::ZERO);

@@ -203,13 +203,15 @@ fn holes_keep_wood_round_them() {
     ] {
         assert_eq!(found(&range, &changed(&range, "sedge", std::slice::from_ref(&change))).0, rules, "{change:?}");
     }
-    // The first bay's left stile covers 28 mm of it: with 5 mm of wood enough, a hole may be 195 mm off to the left.
+    // The third bay's left stile covers 14 mm of it: with 5 mm of wood enough, a hole may be 209 mm off to the left. In the first one
+    // a stile covers 28 and the open leaf 27.45 mm: 167 mm.
     let mut range = demo();
     range.build.ligament_mm = Length::mm(5.0);
-    let stiles: Vec<bool> = [-195, -196]
-        .map(|off| found(&range, &changed(&range, "sedge", &[hole(1, "round-60", off)])).0 == [Rule::HoleStile])
-        .to_vec();
-    assert_eq!(stiles, [false, true]);
+    for (bay, off, rules) in
+        [(3, -209, &[][..]), (3, -210, &[Rule::HoleStile]), (1, -167, &[]), (1, -168, &[Rule::HoleStile])]
+    {
+        assert_eq!(found(&range, &changed(&range, "sedge", &[hole(bay, "round-60", off)])).0, rules, "{bay} {off}");
+    }
 }
 
 /// Geometry: a square body passes a round hole by its diagonal, a round one by its diameter.
@@ -353,29 +355,32 @@ fn what_stops_is_the_same_with_and_without_advice() {
     }
 }
 
-/// To the tenth of a millimetre: width between stiles, air beside, height with air, depth with plugs.
+/// To the tenth of a millimetre: width between stiles or past an open leaf and its stop, air beside, height with air, depth with plugs.
 #[test]
 fn a_device_goes_in_with_its_air_and_plugs() {
     let mut range = demo();
-    let choice = changed(&range, "sedge", &[Change::BayCount(2), fill(1, Fill::Open), device(1, "router")]);
-    let judged = judge(&range, &choice);
-    let layout = judged.layout.unwrap();
-    let span = layout.bays.first().unwrap();
-    let tenth = Length::mm(0.1);
-    let [opening, clear, height, depth] = [span.opening(), span.clear(), layout.row_height(span), layout.clear_depth()];
-    assert!(opening < clear, "the other bay's leaf has a stile");
-    for (width, air, high, deep, rules) in [
-        (opening, Length::ZERO, height, depth, &[][..]),
-        (opening + tenth, Length::ZERO, height, depth, &[Rule::DeviceWidth]),
-        (opening, (clear - opening) / 2.0, height, depth, &[]),
-        (opening, (clear - opening) / 2.0 + tenth, height, depth, &[Rule::DeviceWidth]),
-        (opening, Length::ZERO, height + tenth, depth, &[Rule::DeviceHeight]),
-        (opening, Length::ZERO, height, depth + tenth, &[Rule::DeviceDepth]),
-    ] {
-        let router = range.devices.iter_mut().find(|device| device.key.as_str() == "router").unwrap();
-        (router.width_mm, router.air_beside_mm) = (width, air);
-        (router.height_mm, router.air_over_mm) = (high - Length::mm(20.0), Length::mm(20.0));
-        (router.depth_mm, router.plug_behind_mm) = (deep - Length::mm(30.0), Length::mm(30.0));
-        assert_eq!(found(&range, &choice).0, rules, "{width:?} {air:?} {high:?} {deep:?}");
+    for held in [Fill::Open, Fill::Leaf(Hung::Left), Fill::Leaf(Hung::Right)] {
+        let choice = changed(&range, "sedge", &[Change::BayCount(2), fill(1, held), device(1, "router")]);
+        let judged = judge(&range, &choice);
+        let layout = judged.layout.unwrap();
+        let span = layout.bays.first().unwrap();
+        let tenth = Length::mm(0.1);
+        let [access, clear, height, depth] =
+            [span.access(), span.clear(), layout.row_height(span), layout.clear_depth()];
+        assert!(access < clear, "the other bay has a stile");
+        for (width, air, high, deep, rules) in [
+            (access, Length::ZERO, height, depth, &[][..]),
+            (access + tenth, Length::ZERO, height, depth, &[Rule::DeviceWidth]),
+            (access, (clear - access) / 2.0, height, depth, &[]),
+            (access, (clear - access) / 2.0 + tenth, height, depth, &[Rule::DeviceWidth]),
+            (access, Length::ZERO, height + tenth, depth, &[Rule::DeviceHeight]),
+            (access, Length::ZERO, height, depth + tenth, &[Rule::DeviceDepth]),
+        ] {
+            let router = range.devices.iter_mut().find(|device| device.key.as_str() == "router").unwrap();
+            (router.width_mm, router.air_beside_mm) = (width, air);
+            (router.height_mm, router.air_over_mm) = (high - Length::mm(20.0), Length::mm(20.0));
+            (router.depth_mm, router.plug_behind_mm) = (deep - Length::mm(30.0), Length::mm(30.0));
+            assert_eq!(found(&range, &choice).0, rules, "{held:?} {width:?} {air:?} {high:?} {deep:?}");
+        }
     }
 }

@@ -137,6 +137,7 @@ pub(crate) fn middle(
         // The leaf's middle goes round its pivot, which stands in its inset.
         PanelId::Leaf(bay) if leaves.is_open(bay) => (shut - width / 2.0 + picked.range.build.pivot_inset_mm, half_up),
         PanelId::Stile(_) | PanelId::Leaf(_) => (shut, half_up),
+        PanelId::Stop(_) => ((layout.stop_front + layout.stop_rear) / 2.0, half_up),
         PanelId::Stave { end, number } => {
             let stave = layout.bow(end).and_then(|bow| {
                 let angle = bow.angles().nth(usize::from(number).checked_sub(1)?)?;

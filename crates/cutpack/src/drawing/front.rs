@@ -107,8 +107,8 @@ fn device(pen: &mut Pen, subject: Subject<'_>, number: usize, floor: f64) {
     let chosen = subject.choice.bays.get(number).and_then(|bay| bay.device.as_ref());
     let device = chosen.and_then(|key| subject.range.device(key));
     if let (Some(device), Some(span)) = (device, subject.built.layout.bays.get(number)) {
-        let (middle, half) = (span.middle().in_mm(), device.width_mm.in_mm() / 2.0);
-        pen.rect("device", (middle - half, floor), (middle + half, floor - device.height_mm.in_mm()), 2.0);
+        let (left, wide) = (span.standing(device.width_mm).in_mm(), device.width_mm.in_mm());
+        pen.rect("device", (left, floor), (left + wide, floor - device.height_mm.in_mm()), 2.0);
     }
 }
 

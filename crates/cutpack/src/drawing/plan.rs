@@ -38,7 +38,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
                 bow::cut(pen, subject, panel, down);
                 continue;
             }
-            PanelId::Upright(_) => (thick, panel.width.in_mm()),
+            PanelId::Upright(_) | PanelId::Stop(_) => (thick, panel.width.in_mm()),
             PanelId::Back | PanelId::Stile(_) | PanelId::Leaf(_) => (panel.width.in_mm(), thick),
             PanelId::PlinthFront
             | PanelId::PlinthRear
@@ -68,9 +68,9 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
 
     for (bay, span) in subject.choice.bays.iter().zip(&layout.bays) {
         let Some(device) = bay.device.as_ref().and_then(|key| subject.range.device(key)) else { continue };
-        let (middle, half) = (span.middle().in_mm(), device.width_mm.in_mm() / 2.0);
+        let (left, wide) = (span.standing(device.width_mm).in_mm(), device.width_mm.in_mm());
         let rear = layout.back_front.in_mm() - device.plug_behind_mm.in_mm();
-        pen.rect("device", (middle - half, down(rear)), (middle + half, down(rear - device.depth_mm.in_mm())), 2.0);
+        pen.rect("device", (left, down(rear)), (left + wide, down(rear - device.depth_mm.in_mm())), 2.0);
     }
 
     pen.open("dims", None);

@@ -1,7 +1,7 @@
 //! The unit cut from front to back through a bay, its front edge on the left.
 
 use slotwright_core::cabinet::panel::{PanelId, Stock};
-use slotwright_core::choice::Fill;
+use slotwright_core::choice::{Fill, Hung};
 use slotwright_core::units::quantity::Length;
 
 use super::pen::{Dot, Pen};
@@ -28,6 +28,13 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
     pen.rect("wood", upright.0, upright.1, 0.0);
     let number = u8::try_from(lit + 1).unwrap_or(u8::MAX);
     pen.grain(upright.0, upright.1, runs_along_u(subject, PanelId::Upright(number)));
+    // Before that upright stands the stop of a leaf that is hung at the other side.
+    let fill = subject.choice.bays.get(lit).map(|bay| bay.fill);
+    if fill == Some(Fill::Leaf(Hung::Right)) {
+        let stop = ((layout.stop_front.in_mm(), up(floor)), (layout.stop_rear.in_mm(), up(ceiling)));
+        pen.rect("wood", stop.0, stop.1, 0.0);
+        pen.grain(stop.0, stop.1, runs_along_u(subject, PanelId::Stop(number)));
+    }
     let back = (layout.back_front.in_mm(), layout.back_front.in_mm() + layout.back.in_mm());
     // Behind the back its hooks: the nose with the end of its neck.
     let hooks = layout.hooks;
@@ -52,7 +59,7 @@ pub(super) fn draw(pen: &mut Pen, subject: Subject<'_>, lit: Lit, alone: bool) {
         cut((front, up(under)), (back.1, up(under + body)), body_plies);
     }
     // Before the bay stands its leaf, or the stile beside it.
-    let leaf = subject.choice.bays.get(lit).is_some_and(|bay| matches!(bay.fill, Fill::Leaf(_)));
+    let leaf = matches!(fill, Some(Fill::Leaf(_)));
     let before = if leaf { PanelId::Leaf(number) } else { PanelId::Stile(number) };
     if let Some(panel) = subject.built.cut.case.panel(before) {
         let under = panel.case_from_panel.origin.z.in_mm();

@@ -93,7 +93,7 @@ fn what_stands_by_stands_where_it_belongs() {
             let device = range.device(key).unwrap();
             let Prop { triangles, .. } = standing.next().unwrap();
             let (low, high) = extent(&scene, *triangles);
-            let [left, right] = [span.opening_left, span.opening_right].map(|at| single(at.in_m()));
+            let [left, right] = [span.access_left, span.access_right].map(|at| single(at.in_m()));
             assert!(low.x >= left - 1e-4 && high.x <= right + 1e-4, "{low} {high} {left} {right}");
             assert!(low.y > single(layout.floor.in_m()) && high.y < single(layout.ceiling.in_m()));
             let [front, back] = [layout.upright_front, layout.back_front].map(|at| -single(at.in_m()));

@@ -6,8 +6,8 @@ use core::f64::consts::{FRAC_PI_4, PI};
 
 use super::{Blank, Blanks, Coated};
 use crate::cabinet::layout::Layout;
-use crate::cabinet::leaf;
 use crate::cabinet::panel::PanelId;
+use crate::cabinet::swing;
 use crate::choice::{Choice, Fill};
 use crate::range::relief_radius;
 use crate::units::quantity::{Area, Length, Mass};
@@ -54,7 +54,7 @@ impl Cuts {
         let extents = blanks.picked.range.holes.iter().map(|hole| hole.shape.extent());
         let largest = extents.map(|(length, height)| length * height).fold(Area::ZERO, Area::max);
         let shelves = layout.bays.iter().map(|bay| bay.shelves.len()).sum();
-        let rounding = leaf::rounding(build, layout.body);
+        let rounding = swing::rounding(build, layout.body);
         // A lap has two inside corners, a tab one at either side.
         let (clear, crossings) = (layout.body + play, count(layout.stiles.len()));
         let lap = layout.plinth.map_or(Area::ZERO, |plinth| plinth.lap(play) * clear + relief * 2.0);
@@ -71,7 +71,7 @@ impl Cuts {
                 + loose(layout.stile / 2.0, layout.body) * count(stiles)
                 + loose(build.tab_mm, layout.back) * count(layout.bays.len())
                 + loose(blanks.picked.range.bow.tab_mm, layout.body) * staves
-                + bore * count(leaves)
+                + (bore + loose(build.stop_tab().1, layout.body)) * count(leaves)
                 - caps(false),
             // Two tabs at each end have an inside corner at either side, and so have ears, rear tabs and pivots; a hook
             // has two at its root and one under its nose.
@@ -99,7 +99,7 @@ impl Cuts {
             PanelId::Back => self.back,
             PanelId::Shelf { .. } => self.shelf,
             // Two roots of a tab at each end, as a stile.
-            PanelId::Stile(_) | PanelId::Stave { .. } => self.stile,
+            PanelId::Stile(_) | PanelId::Stop(_) | PanelId::Stave { .. } => self.stile,
             PanelId::Leaf(_) => self.leaf + self.edges * height,
         };
         let left = ((width * height).in_m2() - cut.in_m2()).max(0.0);

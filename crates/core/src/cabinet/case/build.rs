@@ -11,6 +11,7 @@ use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, Feature, Panel, PanelId, Stock};
+use crate::cabinet::swing;
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Placement, Spot};
@@ -41,7 +42,10 @@ pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Opti
                     drawn.shelf(&mut bench, index, row, *under)?;
                 }
             }
-            Fill::Leaf(hung) => drawn.leaf(&mut bench, index, hung)?,
+            Fill::Leaf(hung) => {
+                drawn.stop(&mut bench, index)?;
+                drawn.leaf(&mut bench, index, hung)?;
+            }
         }
     }
     Some(bench.done())
@@ -276,6 +280,24 @@ impl Drawn<'_> {
         Some(())
     }
 
+    /// A stop stands in the upper base plate only, as stiles do: plinths have their tabs under it.
+    fn stop(&self, bench: &mut Bench, bay: u8) -> Option<()> {
+        let layout = self.layout;
+        let left = layout.bays.get(usize::from(bay) - 1)?.stop?;
+        let blank = self.blanks().stop(bay);
+        let id = blank.id;
+        bench.lay(self.panel(blank, Spot::new(left, layout.stop_front, layout.floor), Lie::Side));
+        let (behind, long) = self.build.stop_tab();
+        let from = layout.stop_front + behind;
+        let tab = |low, high| Block {
+            from: Spot::new(left, from, low),
+            to: Spot::new(left + layout.body, from + long, high),
+        };
+        let short = self.build.tab_short_mm;
+        bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(layout.seam() + short, layout.floor))?;
+        bench.tab_in_top(id, tab(layout.ceiling, layout.ceiling + self.blanks().into_top(Rank::Front)), false)
+    }
+
     fn leaf(&self, bench: &mut Bench, bay: u8, hung: Hung) -> Option<()> {
         let layout = self.layout;
         let span = layout.bays.get(usize::from(bay) - 1)?;
@@ -283,7 +305,7 @@ impl Drawn<'_> {
         let id = blank.id;
         let leaf = leaf::of(span, layout, self.build, hung);
         let mut panel = self.panel(blank, Spot::new(leaf.left, layout.face, leaf.under), Lie::Facing);
-        panel.rounding = leaf::rounding(self.build, layout.body);
+        panel.rounding = swing::rounding(self.build, layout.body);
         if let Some(centre) = leaf.finger_hole(self.build, layout.body, hung) {
             let (length, height) = (self.build.finger_hole_mm, self.build.finger_hole_mm);
             panel.features.push(Feature::Hole { centre, length, height });

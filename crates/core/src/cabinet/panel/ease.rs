@@ -43,6 +43,7 @@ impl Panel {
                     | PanelId::Bearer(_)
                     | PanelId::Back
                     | PanelId::Stile(_)
+                    | PanelId::Stop(_)
                     | PanelId::Stave { .. },
                     Edge::Left | Edge::Right,
                 )
@@ -56,6 +57,7 @@ impl Panel {
                     | PanelId::Upright(_)
                     | PanelId::Back
                     | PanelId::Stile(_)
+                    | PanelId::Stop(_)
                     | PanelId::Stave { .. },
                     Edge::Bottom | Edge::Top,
                 )

@@ -99,6 +99,7 @@ fn build(out: &mut Problems, range: &Range) {
     related(("plinth_toe_mm", build.plinth_toe_mm.in_mm()), (toe, f64::INFINITY), &["foot_recess_mm", "clearance_mm"]);
     related(("pivot_inset_mm", build.pivot_inset_mm.in_mm()), (thickest / 2.0, f64::INFINITY), &[]);
     hooks(&mut related, build, thickest);
+    stop(&mut related, build, thinnest);
     // None, or one that the cutter goes into.
     if build.finger_hole_mm != Length::ZERO {
         related(("finger_hole_mm", build.finger_hole_mm.in_mm()), (cutter, f64::INFINITY), &["cutter_mm"]);
@@ -128,6 +129,18 @@ fn bow(out: &mut Problems, range: &Range) {
 
 /// A figure with its bounds and the figures that these come from.
 type Related<'a> = dyn FnMut((&str, f64), (f64, f64), &[&str]) + 'a;
+
+/// Stops that leaves reach, of a thickness that overlaps them, with room for a tab and its wood.
+fn stop(related: &mut Related<'_>, build: &Build, thinnest: f64) {
+    let (gap, most) = (build.stop_gap_mm.in_mm(), f64::INFINITY);
+    related(("stop_gap_mm", gap), (build.pivot_clearance_mm.in_mm(), most), &["pivot_clearance_mm"]);
+    related(("stop_overlap_mm", build.stop_overlap_mm.in_mm()), (0.0, thinnest), &[]);
+    // Two reliefs lie in the end of its tab; a sixth of its depth is left behind that, and before it as much at least.
+    let reliefs = relief_radius(build.cutter_mm) * 4.0;
+    let least = ((build.stop_tab_behind() + reliefs) * 1.2).max(reliefs * 1.5);
+    let by = ["stop_gap_mm", "clearance_loose_mm", "ligament_mm", "cutter_mm", "pivot_clearance_mm"];
+    related(("stop_depth_mm", build.stop_depth_mm.in_mm()), (least.in_mm(), most), &by);
+}
 
 /// Hooks that can be cut, stand clear of each other and of the wall, and over which a board as thick as that is lifted.
 fn hooks(related: &mut Related<'_>, build: &Build, thickest: f64) {

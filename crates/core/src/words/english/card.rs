@@ -45,7 +45,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file; common practice",
         },
         Rule::DepthRoom => Card {
-            what: "Behind the stiles and before the back there is room for the uprights' tabs.",
+            what: "Behind the stiles and before the back there is room for the uprights' tabs and for a door's stop.",
             why: "Tabs too close to an edge split off.",
             source: "the range file; common practice",
         },
@@ -110,7 +110,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file; common practice",
         },
         Rule::HoleStile => Card {
-            what: "A cable hole lies within the opening of its bay, not behind a stile.",
+            what: "A cable hole lies within the opening of its bay, not behind a stile, an open door or its stop.",
             why: "A hand has to reach it with the plug.",
             source: "geometry; common practice",
         },
@@ -120,7 +120,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file; common practice",
         },
         Rule::DeviceWidth => Card {
-            what: "A named device goes in between stiles or uprights, and has its air at either side.",
+            what: "A named device goes in between stiles or uprights, past an open door and its stop, and has its air at either side.",
             why: "What does not go in stays outside; what stands too close grows hot.",
             source: "the range file, with the device's sizes and air; its own manual decides",
         },
@@ -160,7 +160,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "statics of cantilevers and beams; twisting by Roark's Formulas, 7th ed., table 10.1, from memory; strengths as for shelf-ear, from memory: verify before they decide; k_mod for a short load is 0.90 in EN 1995-1-1:2004+A1, table 3.1; the knock is the range file's",
         },
         Rule::Slender => Card {
-            what: "A stile, a stave, a door or a board of the plinth bends no further than its length divided by the range's figure when it is pushed in its middle.",
+            what: "A stile, a stave, a door, its stop or a board of the plinth bends no further than its length divided by the range's figure when it is pushed in its middle.",
             why: "What gives way at a touch looks weak, rattles, and warps the sooner.",
             source: "beam on two supports under a force in mid-span, by bending and shear: Wood Handbook, FPL-GTR-190 (2010), table 9-1; the push and the figure are the range file's",
         },

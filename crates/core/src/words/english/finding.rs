@@ -3,6 +3,7 @@
 use super::LOCALE;
 use super::count::counted;
 use super::name::{parts, question, the_parts};
+use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::Rule;
 use crate::rules::finding::{Finding, Limit, Severity, Unit};
@@ -216,6 +217,9 @@ pub(in crate::words) fn stop(finding: &Finding) -> Option<String> {
         Rule::HolePlug => format!("The {about} is {found} wide; the plug needs {allowed}."),
         Rule::HoleEdge if finding.found.value < 0.0 => format!("The {about} would run out of the bay."),
         Rule::HoleEdge => format!("The {about} would leave {found} of wood beside it; the least is {allowed}."),
+        Rule::HoleStile if matches!(finding.parts.as_slice(), [PanelId::Leaf(_)]) => {
+            format!("The {about} would stand behind the open door or its stop.")
+        }
         Rule::HoleStile => format!("The {about} would stand behind a stile."),
         Rule::HoleShelf if finding.found.value < 0.0 => format!("A shelf would stand before the {about}."),
         Rule::HoleShelf => format!("A shelf would be {found} from the {about}; the least is {allowed}."),

@@ -20,6 +20,7 @@ pub(in crate::words) fn part(id: PanelId) -> String {
         PanelId::Back => "back".into(),
         PanelId::Shelf { bay, row } => format!("shelf {row} of bay {bay}"),
         PanelId::Stile(number) => format!("stile {number}"),
+        PanelId::Stop(bay) => format!("door stop of bay {bay}"),
         PanelId::Leaf(bay) => format!("door of bay {bay}"),
         PanelId::Stave { end: End::Left, number } => format!("stave {number} of the left end"),
         PanelId::Stave { end: End::Right, number } => format!("stave {number} of the right end"),
@@ -47,6 +48,7 @@ pub(super) fn the_parts(parts: &[PanelId]) -> String {
         | PanelId::BaseLower
         | PanelId::BaseUpper
         | PanelId::Back
+        | PanelId::Stop(_)
         | PanelId::Leaf(_)
         | PanelId::Top => {
             format!("The {}", part(*first))
@@ -68,6 +70,7 @@ fn the_part(id: PanelId) -> String {
         | PanelId::BaseLower
         | PanelId::BaseUpper
         | PanelId::Back
+        | PanelId::Stop(_)
         | PanelId::Leaf(_)
         | PanelId::Top => {
             format!("the {}", part(id))
@@ -99,7 +102,7 @@ const fn edge(id: PanelId, edge: Edge) -> &'static str {
         PanelId::BaseLower | PanelId::BaseUpper | PanelId::Top | PanelId::Shelf { .. } => {
             ["left", "right", "front", "rear"]
         }
-        PanelId::Upright(_) | PanelId::Bearer(_) => ["front", "rear", "bottom", "top"],
+        PanelId::Upright(_) | PanelId::Stop(_) | PanelId::Bearer(_) => ["front", "rear", "bottom", "top"],
         PanelId::PlinthFront
         | PanelId::PlinthRear
         | PanelId::Back

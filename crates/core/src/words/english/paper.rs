@@ -296,7 +296,7 @@ fn place(id: PanelId) -> &'static str {
         }
         PanelId::PlinthFront | PanelId::PlinthRear => "inner face, between two bearers",
         PanelId::Bearer(_) => "left face, in the middle",
-        PanelId::Upright(_) => "right face, half way up",
+        PanelId::Upright(_) | PanelId::Stop(_) => "right face, half way up",
         PanelId::Back => "rear face, in the middle of a bay",
         PanelId::Stile(_) => "rear face, half way up",
         PanelId::Stave { .. } => "inner face, half way up",

@@ -78,7 +78,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::FitOutCount => &["model.*.bays", "model.*.shelves_most", "model.*.leaves_most"],
         Rule::BayRoom => &["strength.bay_least_mm"],
         Rule::RowRoom => &["strength.row_least_mm"],
-        Rule::DepthRoom => &["build.tab_mm", "build.tab_inset_mm", "build.ligament_mm"],
+        Rule::DepthRoom => &["build.tab_mm", "build.tab_inset_mm", "build.ligament_mm", "build.stop_depth_mm"],
         Rule::HookRoom => &["build.hook_neck_mm", "build.hook_rise_mm", "build.hook_play_mm", "build.ligament_mm"],
         Rule::SheetFit => &["board.*.sheet.*.length_mm", "board.*.sheet.*.width_mm", "build.sheet_trim_mm"],
         Rule::ShelfSag | Rule::BaseSag => &[
@@ -99,8 +99,8 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::LeafShape => &["strength.leaf_least_mm", "strength.leaf_widest", "strength.leaf_narrowest"],
         Rule::LeafMass => &["strength.leaf_most_kg"],
         Rule::HolePlug => &["hole.*.shape", "plug.*.width_mm", "plug.*.height_mm"],
-        Rule::HoleStile => &["model.*.stile_mm"],
-        Rule::DeviceWidth => &["device.*.width_mm", "device.*.air_beside_mm"],
+        Rule::HoleStile => &["model.*.stile_mm", "build.stop_overlap_mm"],
+        Rule::DeviceWidth => &["device.*.width_mm", "device.*.air_beside_mm", "build.stop_overlap_mm"],
         Rule::DeviceHeight => &["device.*.height_mm", "device.*.air_over_mm"],
         Rule::DeviceDepth => &["device.*.depth_mm", "device.*.plug_behind_mm"],
         Rule::JointFit => &[
@@ -121,7 +121,9 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::UprightBuckling => &["strength.buckling_factor", "build.hook_apart_mm"],
         Rule::BowRoom => &["bow.inset_mm", "bow.stave_mm", "bow.gap_mm", "build.front_inset_mm", "model.*.bow_mm"],
         Rule::Knock => KNOCK,
-        Rule::Slender => &["strength.push_n", "strength.push_span_over", "model.*.stile_mm", "bow.stave_mm"],
+        Rule::Slender => {
+            &["strength.push_n", "strength.push_span_over", "model.*.stile_mm", "bow.stave_mm", "build.stop_depth_mm"]
+        }
         Rule::PartMass => &["handling.two_people_kg", "handling.one_person_kg"],
         Rule::TipOver => &["strength.tip_factor", "strength.carpet_mm"],
         Rule::PartLength => &["handling.one_person_longest_mm"],

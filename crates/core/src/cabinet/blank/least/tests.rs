@@ -32,8 +32,9 @@ fn absurd() -> impl Strategy<Value = Range> {
     let of = |values: &'static [f64]| proptest::sample::select(values);
     let lengths = (of(&[50.0, 450.0, 900.0]), of(&[3.0, 9.6]), of(&[24.4, 60.0, 300.0]), of(&[0.0, 36.0, 300.0]));
     let fronts = (of(&[60.0, 90.0, 200.0]), of(&[21.5, 30.0, 200.0]), of(&[0.0, 0.5, 1.0]), of(&[25.0, 60.0, 200.0]));
+    let stops = of(&[80.0, 90.0, 300.0]);
     let rest = (of(&[0.0, 0.15, 2.0]), of(&[0.0, 34.0, 60.0]), of(&[0.0, 10.9, 100.0]), of(&[1.0, 1.2, 3.0, 10.0]));
-    (lengths, fronts, rest).prop_map(|(lengths, fronts, rest)| {
+    (lengths, fronts, rest, stops).prop_map(|(lengths, fronts, rest, stop)| {
         let ((slot, cutter, tab, inset), (stile, front, recess, chase)) = (lengths, fronts);
         let (clearance, finger, carpet, factor) = rest;
         edited(&[
@@ -42,6 +43,7 @@ fn absurd() -> impl Strategy<Value = Range> {
             ("tab_mm", tab.to_string()),
             ("tab_inset_mm", inset.to_string()),
             ("stile_mm", stile.to_string()),
+            ("stop_depth_mm", stop.to_string()),
             ("front_inset_mm", front.to_string()),
             ("foot_recess_mm", (front * recess).min(200.0 - clearance).to_string()),
             ("plinth_toe_mm", ((front * recess).min(200.0 - clearance) + clearance).to_string()),
