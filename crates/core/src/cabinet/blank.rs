@@ -82,12 +82,14 @@ impl Coated {
 pub(crate) enum Rank {
     /// Of the back, and the rear ones of the uprights.
     Rear,
-    /// The front ones of the uprights, and those of the stops.
+    /// The front ones of the uprights.
     Front,
     /// Of the stiles, and the pivots of leaves.
     Face,
     /// Of most staves of bowed ends, which stand free until then.
     Stave,
+    /// Of the stops of leaves, which stand free as well.
+    Stop,
 }
 
 impl Rank {
@@ -103,6 +105,7 @@ impl Rank {
             Self::Front => 1.0,
             Self::Face => 2.0,
             Self::Stave => 3.0,
+            Self::Stop => 4.0,
         }
     }
 }
@@ -233,7 +236,7 @@ impl<'a> Blanks<'a> {
     /// The stop of a leaf.
     pub(crate) fn stop(self, bay: u8) -> Blank {
         let size = (self.build().stop_depth_mm, self.layout.clear_height());
-        let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Front);
+        let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Stop);
         Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (Length::ZERO, tabs))
     }
 

@@ -331,6 +331,9 @@ impl Search<'_> {
 
     /// The first of ever smaller units that is done: where the goal might be met is halved, what is left is walked.
     fn first_small(&mut self, points: &[Choice]) -> Option<Choice> {
+        // The smallest may leave no room for their parts, and cost nothing that could be said.
+        let room = points.partition_point(|point| judge_stops(self.range, point).layout.is_some());
+        let points = points.get(..room)?;
         if *self.trials == 0 || !points.last().is_some_and(|least| self.might(least)) {
             return None;
         }

@@ -295,7 +295,7 @@ impl Drawn<'_> {
         };
         let short = self.build.tab_short_mm;
         bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(layout.seam() + short, layout.floor))?;
-        bench.tab_in_top(id, tab(layout.ceiling, layout.ceiling + self.blanks().into_top(Rank::Front)), false)
+        bench.tab_in_top(id, tab(layout.ceiling, layout.ceiling + self.blanks().into_top(Rank::Stop)), false)
     }
 
     fn leaf(&self, bench: &mut Bench, bay: u8, hung: Hung) -> Option<()> {

@@ -99,7 +99,7 @@ fn build(out: &mut Problems, range: &Range) {
     related(("plinth_toe_mm", build.plinth_toe_mm.in_mm()), (toe, f64::INFINITY), &["foot_recess_mm", "clearance_mm"]);
     related(("pivot_inset_mm", build.pivot_inset_mm.in_mm()), (thickest / 2.0, f64::INFINITY), &[]);
     hooks(&mut related, build, thickest);
-    stop(&mut related, build, thinnest);
+    stop(&mut related, build, range.models.iter().filter_map(|model| range.board(&model.body)));
     // None, or one that the cutter goes into.
     if build.finger_hole_mm != Length::ZERO {
         related(("finger_hole_mm", build.finger_hole_mm.in_mm()), (cutter, f64::INFINITY), &["cutter_mm"]);
@@ -131,9 +131,12 @@ fn bow(out: &mut Problems, range: &Range) {
 type Related<'a> = dyn FnMut((&str, f64), (f64, f64), &[&str]) + 'a;
 
 /// Stops that leaves reach, of a thickness that overlaps them, with room for a tab and its wood.
-fn stop(related: &mut Related<'_>, build: &Build, thinnest: f64) {
+fn stop<'a>(related: &mut Related<'_>, build: &Build, bodies: impl Iterator<Item = &'a Board>) {
     let (gap, most) = (build.stop_gap_mm.in_mm(), f64::INFINITY);
     related(("stop_gap_mm", gap), (build.pivot_clearance_mm.in_mm(), most), &["pivot_clearance_mm"]);
+    // A thickness that is wrong by itself is no bound.
+    let bodies = bodies.map(|board| board.thickness().in_mm()).filter(|mm| (3.0..=60.0).contains(mm));
+    let thinnest = bodies.fold(most, f64::min);
     related(("stop_overlap_mm", build.stop_overlap_mm.in_mm()), (0.0, thinnest), &[]);
     // Two reliefs lie in the end of its tab; a sixth of its depth is left behind that, and before it as much at least.
     let reliefs = relief_radius(build.cutter_mm) * 4.0;
