@@ -89,21 +89,21 @@ test("the assembly goes step by step, each with its sentence, the top last", asy
   await bench.button("Play").waitFor();
   assert.equal(await bench.button("One step back").getAttribute("aria-disabled"), "true");
   const status = bench.group("Steps").locator("xpath=following-sibling::p");
-  await status.getByText(/^1 of 14: Lay the lower base plate/).waitFor();
-  for (let step = 2; step <= 14; step += 1) {
+  await status.getByText(/^1 of 15: Lay the lower base plate/).waitFor();
+  for (let step = 2; step <= 15; step += 1) {
     await bench.button("One step on").click();
-    await status.getByText(new RegExp(`^${step} of 14: `)).waitFor();
+    await status.getByText(new RegExp(`^${step} of 15: `)).waitFor();
   }
   assert.match(await status.innerText(), /fasten it to the wall/);
   assert.equal(await bench.button("One step on").getAttribute("aria-disabled"), "true");
   // However quickly they follow each other, no press is lost.
   for (let press = 0; press < 6; press += 1) await bench.button("One step back").click();
-  await status.getByText(/^8 of 14: /).waitFor();
+  await status.getByText(/^9 of 15: /).waitFor();
   for (let press = 0; press < 5; press += 1) await bench.button("One step on").click();
-  await status.getByText(/^13 of 14: Lower the top over all tabs/).waitFor();
-  for (let step = 12; step >= 3; step -= 1) {
+  await status.getByText(/^14 of 15: Lower the top over all tabs/).waitFor();
+  for (let step = 13; step >= 3; step -= 1) {
     await bench.button("One step back").click();
-    await status.getByText(new RegExp(`^${step} of 14: `)).waitFor();
+    await status.getByText(new RegExp(`^${step} of 15: `)).waitFor();
   }
   const begun = await until(bench, (seen) => apart(seen, whole) > 0.05);
   assert.ok(apart(begun, whole) > 0.05, "three parts look unlike all of them");
@@ -121,8 +121,8 @@ test("drawn apart, every part has its name beside the unit", async () => {
   const names = bench.page.locator(".scene > .dims .name");
   await names.first().waitFor();
   const told = await names.allTextContents();
-  assert.equal(new Set(told).size, 13, told.join(", "));
-  assert.ok(["top", "back", "door of bay 1", "shelf 1 of bay 2"].every((name) => told.includes(name)));
+  assert.equal(new Set(told).size, 14, told.join(", "));
+  assert.ok(["top", "back", "door of bay 1", "door stop of bay 1", "shelf 1 of bay 2"].every((name) => told.includes(name)));
   const boxes = await names.evaluateAll((texts) => texts.map((text) => text.getBoundingClientRect().toJSON()));
   const over = (a, b) => a.left < b.right && b.left < a.right && a.top + 3 < b.bottom && b.top + 3 < a.bottom;
   boxes.forEach((box, at) => assert.ok(!boxes.slice(at + 1).some((other) => over(box, other)), told[at]));

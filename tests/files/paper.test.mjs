@@ -85,7 +85,7 @@ test("text comes back in the order in which it is read, with the signs that are 
     const all = text(name, "-raw").replaceAll(/[\n\f]+/g, " ");
     const order = ["Cut list", "2611-0042", "Ōtani Łucja", "14 December 2026", "1 220 × 2 440", "−0.39 mm", "€ 412.50",
       "the grain runs along the arrow ↑ on every part.", "Keep hands ≥ 150 mm", "Parts", "Birch 18 mm, white oil", "Shelf of bay 2, upper row",
-      "27.4", "Before you begin", "☐ Measure the batch", "Reliefs", "• in tabs", "The unit", "Scale 1:20", "Putting it together", "1 of 14", "14 of 14"];
+      "27.4", "Before you begin", "☐ Measure the batch", "Reliefs", "• in tabs", "The unit", "Scale 1:20", "Putting it together", "1 of 15", "15 of 15"];
     let from = 0;
     for (const words of order) {
       const at = all.indexOf(words, from);
@@ -111,8 +111,8 @@ test("headings, tables, lists and pictures are tagged as what they are", () => {
   assert.deepEqual([count("TR"), count("TH")], [15, 8]);
   assert.equal(count("TD"), 12 * 8 + 2);
   assert.ok(count("L") >= 3 && count("LI") === 8 + 3 + 3, `${count("LI")} items`);
-  // Eleven outlines, the drawing, and a picture for each of fourteen steps.
-  assert.equal(count("Figure"), 11 + 1 + 14);
+  // Eleven outlines, the drawing, and a picture for each of fifteen steps.
+  assert.equal(count("Figure"), 11 + 1 + 15);
   assert.match(tree, /H1[^\n]*\n\s+"Cut list"/);
 });
 

@@ -155,7 +155,7 @@ fn one_part_is_cut_again() -> Result<()> {
     for (part, out) in [(format!("{digest}/top"), "coded"), ("2/top".into(), "second")] {
         let told = pack(&folder, &shifted, &["--part", &part, "--out", out])?;
         assert!(told.contains("1 order with 1 part\n"), "{told}");
-        assert!(all(&folder.join(out))?.contains_key("parts/2-11-top.dxf"), "{part}");
+        assert!(all(&folder.join(out))?.contains_key("parts/2-12-top.dxf"), "{part}");
     }
     assert!(pack(&folder, &shifted, &["--part", "1/top", "--out", "none"])?.contains("no order has the part 1/top"));
     for (part, code) in [("1/lid", "exit 1"), ("2/top", "exit 1"), ("top", "exit 2"), ("0/top", "exit 2")] {

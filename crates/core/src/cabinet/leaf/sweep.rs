@@ -30,7 +30,7 @@ type Dot = (f64, f64);
 type Plan = Vec<Dot>;
 
 /// A leaf turns further inwards by no more than this, in degrees.
-const GIVES: f64 = 1.5;
+const GIVES: f64 = 0.6;
 
 /// A leaf about its axis, its free edge to one side.
 struct Turning {
