@@ -233,10 +233,11 @@ impl Build {
         self.ligament_mm + self.clearance_loose_mm.max(self.pivot_clearance_mm) - self.stop_gap_mm
     }
 
-    /// From the front edge of a stop to its tabs, and how long they are: a sixth of its depth is left behind them.
+    /// From the front edge of a stop to its tabs, and how long they are: as much is left behind them, so that it goes in either way
+    /// round.
     pub fn stop_tab(&self) -> (Length, Length) {
         let from = self.stop_tab_behind().max(self.stop_depth_mm / 6.0);
-        (from, self.stop_depth_mm * (5.0 / 6.0) - from)
+        (from, self.stop_depth_mm - from * 2.0)
     }
 
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {

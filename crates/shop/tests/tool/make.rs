@@ -100,7 +100,7 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         9 of 15: 273 "Lower stile 1 before its upright into the base."
         10 of 15: 273 "Lower stile 2 before its upright into the base."
         11 of 15: 273 "Lower stile 3 before its upright into the base."
-        12 of 15: 379 "Lower the door stop of bay 1 into the base, narrow edge to the front."
+        12 of 15: 379 "Lower the door stop of bay 1 into the base, either narrow edge to the front."
         13 of 15: 2605 "Stand the door of bay 1 on its lower pivot."
         14 of 15: 8323 "Lower the top over all tabs and pivots: its weight holds the unit.""#]]
     .assert_eq(&steps.join("\n"));

@@ -138,9 +138,9 @@ fn stop<'a>(related: &mut Related<'_>, build: &Build, bodies: impl Iterator<Item
     let bodies = bodies.map(|board| board.thickness().in_mm()).filter(|mm| (3.0..=60.0).contains(mm));
     let thinnest = bodies.fold(most, f64::min);
     related(("stop_overlap_mm", build.stop_overlap_mm.in_mm()), (0.0, thinnest), &[]);
-    // Two reliefs lie in the end of its tab; a sixth of its depth is left behind that, and before it as much at least.
+    // Two reliefs lie in the end of its tab, on either side of which is a sixth of its depth at least.
     let reliefs = relief_radius(build.cutter_mm) * 4.0;
-    let least = ((build.stop_tab_behind() + reliefs) * 1.2).max(reliefs * 1.5);
+    let least = (build.stop_tab_behind() * 2.0 + reliefs).max(reliefs * 1.5);
     let by = ["stop_gap_mm", "clearance_loose_mm", "ligament_mm", "cutter_mm", "pivot_clearance_mm"];
     related(("stop_depth_mm", build.stop_depth_mm.in_mm()), (least.in_mm(), most), &by);
 }

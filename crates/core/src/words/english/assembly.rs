@@ -29,7 +29,7 @@ pub(in crate::words) fn step(step: &Step) -> String {
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
-        PanelId::Stop(_) => format!("Lower the {what} into the base, narrow edge to the front."),
+        PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
         PanelId::Leaf(_) => format!("Stand the {what} on its lower pivot."),
         PanelId::Top => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
     }
