@@ -227,10 +227,11 @@ impl Build {
         self.hook_slot() + (self.ligament_mm + relief_radius(self.cutter_mm)).max(self.hook_rise_mm) * 2.0
     }
 
-    /// From the front edge of a stop to its tabs at least: there is wood between their slots, those of stiles and the holes of
-    /// pivots.
+    /// From the front edge of a stop to its tabs at least: there is wood between their slots, with reliefs, those of stiles and the
+    /// holes of pivots.
     pub(super) fn stop_tab_behind(&self) -> Length {
-        self.ligament_mm + self.clearance_loose_mm.max(self.pivot_clearance_mm) - self.stop_gap_mm
+        let beside = self.clearance_loose_mm.max(self.pivot_clearance_mm) + relief_radius(self.cutter_mm);
+        self.ligament_mm + beside - self.stop_gap_mm
     }
 
     /// From the front edge of a stop to its tabs, and how long they are: as much is left behind them, so that it goes in either way
