@@ -88,7 +88,7 @@ pub(crate) enum Rank {
     Face,
     /// Of most staves of bowed ends, which stand free until then.
     Stave,
-    /// Of the stops of leaves, which stand free as well.
+    /// Of the stops of leaves, which stand free as well: half a step, so that reliefs have room in their flanks, beside the taper.
     Stop,
 }
 
@@ -105,7 +105,7 @@ impl Rank {
             Self::Front => 1.0,
             Self::Face => 2.0,
             Self::Stave => 3.0,
-            Self::Stop => 4.0,
+            Self::Stop => 3.5,
         }
     }
 }

@@ -127,8 +127,8 @@ fn what_is_judged_is_what_is_cut() {
     }
     seen.sort_by_key(|kind| format!("{kind:?}"));
     seen.dedup();
-    // Uprights, back, shelves, stiles, leaves, staves, bearers and long boards.
-    assert_eq!(seen.len(), 8);
+    // Uprights, back, shelves, stiles, stops, leaves, staves, bearers and long boards.
+    assert_eq!(seen.len(), 9);
 }
 
 /// Whether a narrow place lies within a feature that stands out of a panel, reliefs and fillets counted.
