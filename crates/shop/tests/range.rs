@@ -97,7 +97,7 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-              digest    ab7cd848ec852d0870e48e8d84d2587f25d6cc4ae1e74913ef60ae06b9fbf89c
+              digest    91e1fa51ae2872c42b608dac209c29c4fd9c32b3ca22933f05584ce0a67c132c
         "#]],
     )
 }

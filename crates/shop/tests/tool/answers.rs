@@ -254,15 +254,15 @@ fn answers_are_shown_with_their_reasons() -> Result<()> {
              Make it six bays    open"#]].assert_eq(&shown.lines().take(23).collect::<Vec<_>>().join("\n"));
     expect![[r#"
         Make it one bay     shut  The top over bay 1 would bend 36 mm over the years; 7.8 mm is the limit. You keep the width, so no other change makes up for it. Let the width go: take this, leave bay 1 open and make it 1 010 mm wide.
-        Put the Record player in bay 1  shut          For the device in bay 1 there are 298 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this, leave bay 1 open and make it 520 mm deep.
-        Put the Receiver in bay 1       shut          For the device in bay 1 there are 298 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, give bay 1 a share of 2 and make it 500 mm deep.
-        Put the Games console in bay 1  shut          For the device in bay 1 there are 298 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood.
-        Put the Record player in bay 2  shut          For the device in bay 2 there are 298 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this, leave bay 2 open and make it 520 mm deep.
-        Put the Receiver in bay 2       shut          For the device in bay 2 there are 298 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, leave bay 2 open, give bay 2 a share of 2 and make it 500 mm deep.
-        Put the Games console in bay 2  shut          For the device in bay 2 there are 298 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood.
-        Put the Record player in bay 3  shut  For the device in bay 3 there are 298 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this and make it 520 mm deep.
-        Put the Receiver in bay 3       shut  For the device in bay 3 there are 298 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, give bay 3 a share of 2 and make it 500 mm deep.
-        Put the Games console in bay 3  shut  For the device in bay 3 there are 298 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood."#]].assert_eq(&some("  shut  "));
+        Put the Record player in bay 1  shut          For the device in bay 1 there are 297 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this, leave bay 1 open and make it 520 mm deep.
+        Put the Receiver in bay 1       shut          For the device in bay 1 there are 297 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, give bay 1 a share of 2 and make it 500 mm deep.
+        Put the Games console in bay 1  shut          For the device in bay 1 there are 297 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood.
+        Put the Record player in bay 2  shut          For the device in bay 2 there are 297 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this, leave bay 2 open and make it 520 mm deep.
+        Put the Receiver in bay 2       shut          For the device in bay 2 there are 297 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, leave bay 2 open, give bay 2 a share of 2 and make it 500 mm deep.
+        Put the Games console in bay 2  shut          For the device in bay 2 there are 297 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood.
+        Put the Record player in bay 3  shut  For the device in bay 3 there are 297 mm of depth; with plugs it needs 390 mm. You keep the depth, so no other change makes up for it. Let the depth go: take this and make it 520 mm deep.
+        Put the Receiver in bay 3       shut  For the device in bay 3 there are 297 mm of depth; with plugs it needs 370 mm. You keep the depth and the shares of the width, so no other change makes up for it. Let the shares of the width and the depth go: take this, give bay 3 a share of 2 and make it 500 mm deep.
+        Put the Games console in bay 3  shut  For the device in bay 3 there are 297 mm of depth; with plugs it needs 300 mm. You keep the depth and the back, so no other change makes up for it. Let the back go: take this and make the back of 12 mm birch plywood."#]].assert_eq(&some("  shut  "));
     expect![[r#"
         Put the Disc player in bay 1    with changes  For the device in bay 1 there are 413 mm of width; it needs 432 mm. Leave bay 1 open as well.
         Put three shelves in bay 2          with changes  A shelf would be 3.2 mm from the hole in bay 2; the least is 20 mm. Cut a Slot 90 by 42 in bay 2, in the middle as well.
@@ -284,12 +284,12 @@ fn sizes_are_shown_with_what_else_they_need() -> Result<()> {
         Sedge of Fenland, 1 640 × 520 × 420 mm, Clear
         It cannot be made as it is.
           For the device in bay 3 there are 507 mm of width; it needs 532 mm.
-          For the device in bay 3 there are 298 mm of depth; with plugs it needs 370 mm.
+          For the device in bay 3 there are 297 mm of depth; with plugs it needs 370 mm.
         It can be with these changes: put no device in bay 3.
 
         width
           *  900 to 1 710 mm    with changes  For the device in bay 3 there are 260 mm of width; it needs 532 mm. Put no device in bay 3 as well.
-             1 720 to 2 400 mm  with changes  For the device in bay 3 there are 298 mm of depth; with plugs it needs 370 mm. Make it 500 mm deep as well.
+             1 720 to 2 400 mm  with changes  For the device in bay 3 there are 297 mm of depth; with plugs it needs 370 mm. Make it 500 mm deep as well.
 
         height
           *  360 to 640 mm  with changes  For the device in bay 3 there are 507 mm of width; it needs 532 mm. Put no device in bay 3 as well.
