@@ -311,22 +311,19 @@ proptest! {
         }
     }
 
-    /// Looser limits never add a finding that stops.
+    /// Looser limits never add a finding that stops. Figures by which parts stand, as the ligament, are no mere limits.
     #[test]
     fn a_looser_limit_stops_nothing_new(seed in any::<u64>()) {
         let strict = demo();
         let mut loose = demo();
         loose.strength.sag_span_over /= 2.0;
         loose.strength.leaf_most_kg = loose.strength.leaf_most_kg * 2.0;
-        loose.build.ligament_mm = loose.build.ligament_mm / 2.0;
+        loose.strength.knock_n = loose.strength.knock_n / 2.0;
         let choice = choices(&strict, seed, Wanted::Any).next().unwrap();
         let stops = |range: &Range| judge(range, &choice).findings.into_iter().filter(|found| found.severity == Severity::Stops).collect::<Vec<_>>();
         let before = stops(&strict);
-        // What the basics held back is looked at now.
-        let held_back = before.iter().any(|found| found.rule.is_basic());
         for found in stops(&loose) {
-            let looked_at = held_back && !found.rule.is_basic();
-            prop_assert!(looked_at || before.iter().any(|known| known.is_like(&found)), "{found:?}");
+            prop_assert!(before.iter().any(|known| known.is_like(&found)), "{found:?}");
         }
     }
 }

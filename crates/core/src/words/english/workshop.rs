@@ -134,6 +134,12 @@ fn unit(model: &str, sides: &str, plinth: Option<Dim>, finish: &str) -> String {
     format!("{model} {sides}{}, {finish}", plinth.unwrap_or_default())
 }
 
+fn in_turn(all: bool, from: &str, is_booked: bool) -> String {
+    let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
+    let late = if all { "nothing promised is late." } else { "these would be late:" };
+    format!("Made in turn from the day after {from}, {booked}, {late}")
+}
+
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
         Message::Unit { model, sides, plinth, finish } => unit(model, sides, plinth, finish),
@@ -206,11 +212,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("There is no pack until this can be read, or is empty: {}.", names.join("; "))
         }
         Message::ThicknessOf(board) => format!("the measured thickness of {board}"),
-        Message::InTurn { all, from, is_booked } => {
-            let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
-            let late = if all { "nothing promised is late." } else { "these would be late:" };
-            format!("Made in turn from the day after {from}, {booked}, {late}")
-        }
+        Message::InTurn { all, from, is_booked } => in_turn(all, from, is_booked),
         Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes"),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
         Message::RackUsed { used, fit, there } => {
