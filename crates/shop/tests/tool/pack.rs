@@ -205,11 +205,12 @@ fn sheets_are_counted_and_batches_measured() -> Result<()> {
     assert!(told.starts_with("exit 2") && told.contains("birch-18/small"), "{told}");
     let told = pack(&folder, &files, &["--cutter", "26", "--out", "none"])?;
     assert!(told.starts_with("exit 2") && told.contains("1 to 25 mm"), "{told}");
-    // A slot of 12.4 mm has reliefs, 0.1 mm rounder than the cutter, for cutters of up to 8.5 mm.
+    // The thicker the cutter, the deeper its reliefs cut into the roots of tabs: from 9 mm on a knock
+    // would break those of stiles.
     for (cutter, code) in [("8", "exit 0"), ("6,35", "exit 0"), ("9", "exit 2"), ("25", "exit 2")] {
         let told = pack(&folder, &files, &["--cutter", cutter, "--out", &format!("cut-{cutter}"), "--effort", "0"])?;
         assert!(told.starts_with(code), "{cutter}: {told}");
-        assert!(code == "exit 0" || told.contains("takes a cutter of "), "{told}");
+        assert!(code == "exit 0" || told.contains("thinner cutter"), "{told}");
     }
     let points = "birch-18=17.31 17.38 17.42 17.36 17.40 17.34 17.39 17.40";
     let told = pack(&folder, &files, &["--measured", points, "--out", "thin", "--effort", "0"])?;
