@@ -135,7 +135,7 @@ pub enum Label {
     Guidance,
     NoHurry,
     SharedSheets,
-    AsOneOrder,
+    ForTheFirst,
     Late,
     SprayFoot,
     MachineFoot,

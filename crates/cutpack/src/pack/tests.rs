@@ -1,3 +1,4 @@
+use slotwright_core::choice::Choice;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
 
@@ -121,6 +122,34 @@ fn late_is_told_from_a_stated_day_and_what_is_booked() {
     });
 }
 
+/// A sheet that orders share is loaded once, for the order that was promised first.
+#[test]
+fn shared_sheets_count_for_the_first_order_that_needs_them() {
+    let range = demo();
+    let units: Vec<Choice> = choices(&range, 21, Wanted::Valid).take(6).collect();
+    let finish = units[0].finish.clone();
+    let texts: Vec<String> =
+        units.into_iter().map(|choice| order_of(&range, &Choice { finish: finish.clone(), ..choice })).collect();
+    with_orders(core::slice::from_ref(&range), &texts, |orders| {
+        let settings = Settings::default();
+        let pack = Nesting::begin(orders, &settings, None).unwrap().pack();
+        let schedule = schedule(&pack).unwrap();
+        let rates = &range.rates;
+        let loaded = |minutes: f64| (minutes - rates.setup_minutes) / rates.sheet_minutes;
+        let of_each: Vec<f64> = schedule.arrivals.iter().map(|arrival| loaded(arrival.minutes.load)).collect();
+        let sheets = f64::from(u32::try_from(pack.sheets().count()).unwrap());
+        assert!((of_each.iter().sum::<f64>() - sheets).abs() < 1e-9, "{of_each:?} of {sheets}");
+        let needs = |order: u32| {
+            let of_it =
+                pack.sheets().filter(|(_, sheet, _)| sheet.placed.iter().any(|placed| placed.part.order == order));
+            f64::from(u32::try_from(of_it.count()).unwrap())
+        };
+        let first = &schedule.arrivals[0];
+        assert!((of_each[0] - needs(first.order)).abs() < 1e-9);
+        assert!(schedule.arrivals.iter().zip(&of_each).any(|(arrival, own)| *own < needs(arrival.order) - 0.5));
+    });
+}
+
 /// Two versions of a range are made by the same people.
 #[test]
 fn orders_of_all_ranges_wait_for_each_other() {
@@ -141,12 +170,19 @@ fn orders_of_all_ranges_wait_for_each_other() {
         // Of twelve units no two are alike: one that is given twice is set aside.
         order_of(range, &choices(range, 7, Wanted::Valid).nth(at).unwrap())
     };
-    let of_one: Vec<String> = (0..12).map(|at| numbered(&range, at)).collect();
-    let of_two: Vec<String> = (0..12).map(|at| numbered(if at % 2 == 0 { &range } else { &other }, at)).collect();
-    let of_one = arrivals(core::slice::from_ref(&range), &of_one);
-    let of_two = arrivals(&[range, other], &of_two);
-    assert!(of_one.windows(2).any(|two| two[0].planned != two[1].planned), "no order waits for another one");
-    assert_eq!(of_one, of_two);
+    let alone: Vec<String> = (0..6).map(|at| numbered(&range, at * 2)).collect();
+    let with_others: Vec<String> = (0..12).map(|at| numbered(if at % 2 == 0 { &range } else { &other }, at)).collect();
+    let alone = arrivals(core::slice::from_ref(&range), &alone);
+    let with_others = arrivals(&[range, other], &with_others);
+    let own = with_others.iter().filter(|arrival| arrival.order % 2 == 1);
+    let mut later = 0;
+    for (alone, own) in alone.iter().zip(own) {
+        let arrives = |arrival: &Arrival| arrival.planned.as_ref().map(|planned| planned.arrives).unwrap();
+        assert_eq!((alone.order * 2 - 1, &alone.minutes), (own.order, &own.minutes));
+        assert!(arrives(alone) <= arrives(own));
+        later += u32::from(arrives(alone) < arrives(own));
+    }
+    assert!(later > 2, "{later} orders wait for those of the other range");
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! What hands and machine do for a lot, and for all orders together by stage and day.
 
+use std::collections::BTreeSet;
+
 use slotwright_core::business::bill::Bill;
-use slotwright_core::business::job::Job;
+use slotwright_core::business::job::{Job, Minutes};
 use slotwright_core::business::material::Material;
 use slotwright_core::business::promise::{Backlog, Promise, promise};
 use slotwright_core::cabinet::layout::Picked;
@@ -10,7 +12,7 @@ use slotwright_core::range::{Key, Range, Stage, Work};
 use slotwright_core::units::day::Day;
 use slotwright_core::units::quantity::Area;
 
-use super::sheet::Stock;
+use super::sheet::{Sheet, Stock};
 use super::{LotSheets, Pack, TakenOrder};
 
 /// A lot as work: its parts, and the sheets that have to be coated for it. Joints are tried unit by unit.
@@ -69,12 +71,14 @@ pub struct StageLoad<'a> {
 }
 
 /// When an order would arrive if all orders of the pack are made in turn, once what is booked is done.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Arrival {
     /// The number of the order.
     pub order: u32,
     /// The day that was promised.
     pub promised: Day,
+    /// What it takes: a sheet that orders share counts for the first of them.
+    pub minutes: Minutes,
     /// The days that come out; none if the calendar has no such days.
     pub planned: Option<Promise>,
 }
@@ -103,6 +107,7 @@ pub fn schedule<'a>(pack: &Pack<'a>) -> Option<Schedule<'a>> {
     let from = pack.settings.today.map_or(last, |today| today.max(last));
     let mut booked = pack.settings.backlog.clone();
     let (mut loads, mut arrivals, mut is_booked): (Vec<RangeLoad<'a>>, _, _) = (Vec::new(), Vec::new(), false);
+    let mut made = BTreeSet::new();
     for order in orders {
         let (range, digest) = (order.cut.range, order.spec.range.digest);
         if !loads.iter().any(|load| load.digest == digest) {
@@ -110,13 +115,32 @@ pub fn schedule<'a>(pack: &Pack<'a>) -> Option<Schedule<'a>> {
             loads.push(RangeLoad::of(pack, digest, range));
         }
         let Some(job) = order_job(order) else { continue };
+        let job = Job { materials: first_needed(pack, order.number, &mut made), ..job };
+        let (minutes, promised) = (job.minutes(), order.spec.promised.arrives_on);
         let planned = promise(&job, from, &of_stages(&booked, range)).ok();
-        arrivals.push(Arrival { order: order.number, promised: order.spec.promised.arrives_on, planned });
         for stage in &range.stages {
-            book(&mut booked, &stage.key, job.minutes().of(stage.work));
+            book(&mut booked, &stage.key, minutes.of(stage.work));
         }
+        arrivals.push(Arrival { order: order.number, promised, minutes, planned });
     }
     Some(Schedule { from, is_booked, loads, arrivals })
+}
+
+/// The sheets that an order needs and that no order before it had made; offcuts are coated already.
+fn first_needed(pack: &Pack<'_>, order: u32, made: &mut BTreeSet<u32>) -> Vec<Material> {
+    let mut needed: Vec<Material> = Vec::new();
+    for LotSheets { lot, sheets, .. } in &pack.lots {
+        let of_order = sheets
+            .iter()
+            .map(|(sheet, _)| sheet)
+            .filter(|sheet| sheet.placed.iter().any(|placed| placed.part.order == order));
+        let first: Vec<&Sheet<'_>> = of_order.filter(|sheet| made.insert(sheet.number)).collect();
+        let bought = first.iter().filter(|sheet| matches!(sheet.stock, Stock::Bought(_)));
+        let counted = bought.map(|sheet| sheet.area()).sum();
+        let loaded = first.iter().map(|_| 1.0).sum();
+        needed.push(Material { board: lot.board.key.clone(), sheets: loaded, counted, cost: 0.0, least_used: None });
+    }
+    needed
 }
 
 impl<'a> RangeLoad<'a> {

@@ -204,9 +204,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SharedSheets => {
             "Sheets and cuts are those of the pack, which orders share; all other work is that of each order."
         }
-        Label::AsOneOrder => {
-            "Minutes and days are those of this order as if it had sheets of its own. Its sheets are shared: each is coated and cut \
-             once, for the earliest order that has a part on it."
+        Label::ForTheFirst => {
+            "A sheet that orders share is sanded, coated and loaded for the order that was promised first, in the minutes of which it counts."
         }
         Label::Late => "late",
         Label::SprayFoot => "Ventilate, keep flames and sparks away, wear a fitted mask.",

@@ -37,14 +37,14 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
         ],
     );
     let minutes = job.minutes();
-    if let Some((schedule, planned)) = plan.and_then(|(schedule, arrival)| Some((schedule, arrival.planned.as_ref()?)))
-    {
+    let in_batch = plan.and_then(|(schedule, arrival)| Some((schedule, arrival, arrival.planned.as_ref()?)));
+    if let Some((schedule, arrival, planned)) = in_batch {
         paper.minor(Label::InThisBatch.text());
-        paper.table(&days(range, &minutes, planned, schedule.from));
+        paper.table(&days(range, &arrival.minutes, planned, schedule.from));
         let from = words::day(schedule.from, schedule.from);
         let in_turn = Message::InTurn { from: &from, is_booked: schedule.is_booked }.text();
         paper.text(&in_turn, &crate::paper::Style::SMALL);
-        paper.text(Label::AsOneOrder.text(), &crate::paper::Style::SMALL);
+        paper.text(Label::ForTheFirst.text(), &crate::paper::Style::SMALL);
     }
     if let Some(promise) = &built.promise {
         paper.minor(Label::AsPromised.text());
