@@ -10,6 +10,26 @@ use super::view::Seen;
 /// A convex area in the picture, counter-clockwise.
 type Area = Vec<Seen>;
 
+/// From where to where an area goes. Most areas lie beside each other: that is told without cutting one by the other.
+struct Around {
+    x: (f64, f64),
+    y: (f64, f64),
+}
+
+impl Around {
+    fn of(area: &[Seen]) -> Self {
+        let none = (f64::INFINITY, f64::NEG_INFINITY);
+        let with = |span: (f64, f64), at: f64| (span.0.min(at), span.1.max(at));
+        let (x, y) = area.iter().fold((none, none), |(x, y), at| (with(x, at.x), with(y, at.y)));
+        Self { x, y }
+    }
+
+    fn is_clear_of(&self, other: &Self) -> bool {
+        let clear = |a: (f64, f64), b: (f64, f64)| a.1 < b.0 || b.1 < a.0;
+        clear(self.x, other.x) || clear(self.y, other.y)
+    }
+}
+
 /// The facets of a part as areas, without what the others hide of them.
 pub(super) fn seen(part: &Shape, others: &[&Shape]) -> Vec<Area> {
     let mut areas = Vec::new();
@@ -18,7 +38,16 @@ pub(super) fn seen(part: &Shape, others: &[&Shape]) -> Vec<Area> {
         let hiding = before.flat_map(|other| &other.facets).filter(|other| other.bounds.may_hide(&facet.bounds));
         let mut seen = vec![facet.corners.to_vec()];
         for nearer in hiding.map(|other| nearer(other, facet)).filter(|nearer| nearer.len() > 2) {
-            seen = seen.into_iter().flat_map(|area| without(area, &nearer)).collect();
+            let around = Around::of(&nearer);
+            let mut left = Vec::with_capacity(seen.len());
+            for area in seen {
+                if Around::of(&area).is_clear_of(&around) {
+                    left.push(area);
+                } else {
+                    left.extend(without(area, &nearer));
+                }
+            }
+            seen = left;
         }
         areas.extend(seen);
     }
