@@ -11,7 +11,7 @@ import statistics
 import tomllib
 
 import numpy
-from scipy import stats
+from scipy import optimize, stats
 
 RANGE = tomllib.loads((pathlib.Path(__file__).parents[2] / "web/ranges/fenland.toml").read_text())
 
@@ -252,22 +252,32 @@ def top(top, finish, near):
     """What the joints of the back, which are close, and of the top, which are loose, lack."""
     close = expected(finish) - over(top)
     loose = close + RANGE["build"]["clearance_loose_mm"] - RANGE["build"]["clearance_mm"]
-    for part, clearance, lacks in zip(("back", "top"), (close, loose), top["lacks"]):
-        near(f"what the joints of the {part} lack", lacks, over_all(top, clearance), 1e-6, 1e-6)
+    uprights = [(at, top["depth"] / 2, 1.0, 0.0) for at in top["uprights"]]
+    near("what the joints of the back lack", top["lacks"][0], over_all(top, uprights, close), 1e-6, 1e-6)
+    lacks, exact = top["lacks"][1], over_all(top, uprights + top["staves"], loose)
+    if top["staves"]:
+        # The outermost of a row counts as if it stood at the very end of its arc: never less, and hardly more.
+        near("what the joints of a bowed top lack at least", min(lacks, exact), exact, 1e-9, 1e-9)
+        near("what the joints of a bowed top lack", lacks, exact, 0, 0.01)
+    else:
+        near("what the joints of the top lack", lacks, exact, 1e-6, 1e-6)
 
 
-def over_all(top, clearance):
-    """Each slot and each head of an upright at both ends of the window, wherever the part is shifted to."""
+def over_all(top, heads, clearance):
+    """Each slot and each head in it at both ends of the window, wherever the part is shifted to: middle and normal of each in plan."""
     moisture, most = RANGE["moisture"], -math.inf
     for end in (moisture["least_percent"], moisture["most_percent"]):
         by = end - moisture["made_percent"]
         longer, thicker = 1 + moisture["longer_percent"] / 100 * by, moisture["thicker_percent"] / 100 * by
         slot = (top["coated"] + clearance) * longer
         head = top["coated"] + top["wood"] * thicker
-        # A head is free to both sides by half of what its slot is wider; the top is shifted to where most fit.
-        off = [at * longer - at for at in top["uprights"]]
-        shift = (max(off) + min(off)) / 2
-        most = max(most, max(2 * abs(each - shift) + head - slot for each in off))
+        # A head is free to both sides by half of what its slot is wider; the part is shifted to where most fit, along the width: it is as
+        # long before its middle as behind it.
+        off = [((x * nx + (y - top["depth"] / 2) * ny) * (longer - 1), nx) for x, y, nx, ny in heads]
+        furthest = lambda shift: max(abs(each - shift * nx) for each, nx in off)
+        reach = max(abs(each) for each, _ in off) + 1
+        shift = optimize.minimize_scalar(furthest, bounds=(-reach, reach), method="bounded", options={"xatol": 1e-9}).x
+        most = max(most, 2 * furthest(shift) + head - slot)
     return most
 
 

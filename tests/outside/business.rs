@@ -7,11 +7,13 @@ use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::layout::Picked;
 use slotwright_core::cabinet::panel::{PanelId, Stock};
 use slotwright_core::choice::Choice;
+use slotwright_core::geometry::outline::Point;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::{Board, Range};
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::statics::fit::Clearance;
 use slotwright_core::statics::fit::moisture::over_joints;
+use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::file::Message;
 
@@ -52,6 +54,14 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
     });
     let middles = built.cut.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
     let middles = middles.map(|panel| (panel.case_from_panel.origin.x + panel.thickness / 2.0).in_mm());
+    let staves = built.cut.case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Stave { .. }));
+    // The middle of a stave in plan, and the way across it.
+    let staves = staves.map(|panel| {
+        let at = |deep| panel.case_from_panel.spot(Point::new(panel.width / 2.0, Length::ZERO), deep);
+        let (middle, face) = (at(panel.thickness / 2.0), at(Length::ZERO));
+        let half = panel.thickness / 2.0;
+        [middle.x.in_mm(), middle.y.in_mm(), (middle.x - face.x) / half, (middle.y - face.y) / half]
+    });
     Ok(json!({
         "finish": choice.finish, "today": today, "backlog": backlog.minutes,
         "materials": materials.collect::<Vec<_>>(), "outlines": bill.outlines, "blanks": blanks(&job), "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": bill.edges.in_m(),
@@ -60,7 +70,8 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         "carrier": carriage.carrier.key, "packages": packages.collect::<Vec<_>>(),
         "lines": built.price.lines, "stages": promise.stages, "leaves": promise.leaves, "arrives": promise.arrives,
         "top": {
-            "uprights": middles.collect::<Vec<_>>(), "coated": layout.body.in_mm(),
+            "uprights": middles.collect::<Vec<_>>(), "staves": staves.collect::<Vec<_>>(),
+            "depth": choice.depth_mm.length().in_mm(), "coated": layout.body.in_mm(),
             "wood": picked.body.thickness().in_mm(), "lacks": over_joints(picked, layout).map(|(_, lacks)| lacks.in_mm()),
         },
     }))

@@ -58,8 +58,11 @@ const transact = async (mode, act, goesOn) => {
   }
 };
 
-/** Whether there is any, for what paints the page before this can be read: watch.js. */
+/** Whether there is any, for what paints the page before this can be read: watch.js. Told once: a write waits for the disk. */
+let hinted;
 const hint = (is) => {
+  if (is === hinted) return;
+  hinted = is;
   try {
     is ? localStorage.setItem('slotwright-desk-kept', 1) : localStorage.removeItem('slotwright-desk-kept');
   } catch {

@@ -11,8 +11,8 @@ use crate::geometry::outline::Outline;
 use crate::geometry::space::{Block, Prism, Spot};
 use crate::range::Range;
 use crate::rules::sample::{Wanted, choices};
-use crate::testing::demo;
-use crate::units::quantity::Length;
+use crate::testing::{DEMO, cases, demo};
+use crate::units::quantity::{Dim, Length};
 
 fn block(from: [f64; 3], to: [f64; 3]) -> Block {
     let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
@@ -174,7 +174,7 @@ fn a_unit_that_lacks_its_locks_is_found_loose() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(150))]
+    #![proptest_config(cases(150))]
 
     #[test]
     fn every_valid_unit_goes_together_and_holds(seed in any::<u64>()) {
@@ -307,6 +307,21 @@ fn crossings(corners: &[(f64, f64)], (u, v): (f64, f64)) -> usize {
         .zip(ends)
         .filter(|(a, b)| (a.1 > v) != (b.1 > v) && u < a.0 + (v - a.1) / (b.1 - a.1) * (b.0 - a.0))
         .count()
+}
+
+/// Where staves are wide enough for the wood between their slots a range may set them edge to edge, a joint of half a millimetre
+/// apart: a closed row.
+#[test]
+fn a_row_of_staves_may_be_closed() {
+    let text = DEMO.replace("stave_mm = 44 ", "stave_mm = 52 ").replace("\ngap_mm = 5 ", "\ngap_mm = 0.5 ");
+    let range = Range::parse(&text).unwrap();
+    assert!((range.bow.gap_mm.in_mm() - 0.5).abs() < 1e-9);
+    for choice in choices(&range, 5, Wanted::Valid).filter(|choice| choice.bow_mm > Dim::mm(0)).take(20) {
+        let (picked, case) = made(&range, &choice);
+        let assembly = Assembly::of(picked, &case);
+        assert_eq!((&assembly.stuck, &assembly.loose, &assembly.unheld), (&vec![], &vec![], &vec![]));
+        assert!(case.panels.iter().any(|panel| matches!(panel.id, PanelId::Stave { .. })));
+    }
 }
 
 /// What is said to come free of a unit with shelves and a leaf; reasoned by hand. Nothing but weight keeps
