@@ -8,7 +8,7 @@ import Module from "manifold-3d";
 
 const kernel = await Module();
 kernel.setup();
-const { Manifold, Mesh } = kernel;
+export const { Manifold, Mesh } = kernel;
 const folder = mkdtempSync(join(tmpdir(), "slotwright-solids-"));
 process.on("exit", () => rmSync(folder, { recursive: true }));
 
