@@ -24,12 +24,13 @@ use slotwright_tests::demo;
 
 mod business;
 mod packs;
+mod strength;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let figures = json!({
         "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
-        "business": business::all(&range)?, "packs": packs::all(&range)?,
+        "business": business::all(&range)?, "packs": packs::all(&range)?, "strength": strength::all(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
     Ok(())
