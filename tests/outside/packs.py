@@ -147,14 +147,12 @@ def cuts(where, pack, sheet, near):
     for part, solid in zip(sheet["parts"], solids) if sheet["dxf"] else []:
         # Grown by the cutter and shrunk again a part is as before where the cutter reaches into its corners.
         filled = solid.buffer(radius, quad_segs=48).buffer(-radius, quad_segs=48).difference(solid)
-        ends = bow_ends(part["outline"])
-        pieces = list(getattr(filled, "geoms", [filled]))
-        # Where a bow ends at a straight edge nothing goes in: that wide corner stays as round as the cutter.
-        at_ends = [any(piece.distance(end) < 0.01 for end in ends) for piece in pieces]
-        left = max((piece.area for piece, ends_there in zip(pieces, at_ends) if not ends_there), default=0)
-        bowed = max((piece.area for piece, ends_there in zip(pieces, at_ends) if ends_there), default=0)
-        holds(f"{where}: the cutter leaves {bowed:.3f} mm² where {part['id']} is bowed", bowed < radius * radius / 20)
-        holds(f"{where}: the cutter leaves {left:.3f} mm² in a corner of {part['id']}", left < 0.1)
+        corners = bow_corners(part["outline"], radius)
+        holds(f"{where}: a bow of {part['id']} ends in a corner", not corners or part["id"].endswith("base-lower"))
+        for piece in getattr(filled, "geoms", [filled]):
+            # Where a bow ends before a straight piece of its edge nothing goes in: that corner stays as round as the cutter.
+            left = max((area for corner, area in corners if piece.distance(corner) < 0.01), default=0.1)
+            holds(f"{where}: the cutter leaves {piece.area:.3f} mm² in a corner of {part['id']}, {left:.3f} at most", piece.area <= left)
     sheet["kept_by"] = STRtree([as_wide_as_the_cutter(bridge, pack["cutter"]) for cut in outside for bridge in cut["bridges"]])
     for cut in sheet["cuts"]:
         area = signed_area(cut["outline"])
@@ -178,13 +176,24 @@ def cuts(where, pack, sheet, near):
                 holds(f"{where}: a bridge is off its edge", max(edge.distance(LineString([end, end])) for end in bridge) < 1e-6)
 
 
-def bow_ends(outline):
-    """Where the long arcs of a plate begin and end."""
-    ends = []
-    for (u, v, bulge), (next_u, next_v, _) in zip(outline, outline[1:] + outline[:1]):
-        if bulge and math.hypot(next_u - u, next_v - v) > 100:
-            ends += [Point(u, v), Point(next_u, next_v)]
-    return ends
+def bow_corners(outline, radius):
+    """Where a long arc and a straight edge beside it meet in a corner that a cutter does not reach into, and how much it leaves."""
+    corners = []
+    for at, (u, v, bulge) in enumerate(outline):
+        (next_u, next_v, _), after = outline[(at + 1) % len(outline)], outline[(at + 2) % len(outline)]
+        long = math.hypot(next_u - u, next_v - v)
+        if not bulge or long < 100:
+            continue
+        chord, half = math.atan2(next_v - v, next_u - u), 2 * math.atan(bulge)
+        before = outline[at - 1]
+        into = math.atan2(v - before[1], u - before[0])
+        out = math.atan2(after[1] - next_v, after[0] - next_u)
+        for (x, y), turn in (((u, v), chord - half - into), ((next_u, next_v), out - chord - half)):
+            turn = (turn + math.pi) % (2 * math.pi) - math.pi
+            if turn < -1e-3:
+                # Between two tangents of a circle and the circle: r² (tan β/2 − β/2). The arc itself turns away a little.
+                corners.append((Point(x, y), 1.1 * radius**2 * (math.tan(-turn / 2) + turn / 2) + 0.01))
+    return corners
 
 
 def bridged(where, pack, sheet, cut):
