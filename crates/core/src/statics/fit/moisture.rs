@@ -38,12 +38,21 @@ pub fn at_both_ends(range: &Range, board: &Board, finish: &Finish) -> [Length; 2
 }
 
 /// How far the furthest joints of the back and of the top are from each other: from the middle of the left end to that of the right one, and
-/// beyond them to the staves of bowed ends, of which the outermost hardly stands further in than the end of its arc.
+/// beyond them to the staves of bowed ends.
+///
+/// The outermost stave of a row counts as if it stood at the very end of its arc. Slots of staves stand across their circle, and the
+/// top shifts along the width alone: where the circles reach over the middle between both ends that helps the last staves less than the outermost one, as if
+/// they stood further out by (2 r − a) (1 − cos φ), r to the middle of a stave, a between both ends, φ the angle of the last.
 fn furthest(layout: &Layout) -> [Length; 2] {
     let (first, last) = (layout.bays.first(), layout.bays.last());
     let ends = first.zip(last).map_or(Length::ZERO, |(first, last)| last.right - first.left + layout.body);
-    let beyond = layout.bows.iter().flatten().map(|bow| bow.upright - (bow.radius - bow.staves)).sum::<Length>();
-    [ends, ends + beyond]
+    let bows = || layout.bows.iter().flatten();
+    let top = ends + bows().map(|bow| bow.upright - (bow.radius - bow.staves)).sum::<Length>();
+    let aside = bows().map(|bow| {
+        let over = (bow.staves * 2.0 - layout.body - top).max(Length::ZERO);
+        over * (1.0 - libm::cos(bow.angles().last().unwrap_or_default()))
+    });
+    [ends, top + aside.fold(Length::ZERO, Length::max)]
 }
 
 /// What joints lack at a moisture: those at both ends of a part, so far apart, are off most.
