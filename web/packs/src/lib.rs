@@ -161,7 +161,8 @@ async fn until_change(door: &Door, work: &mut Work<'_>, number: Number) -> Asked
                 is_better |= work.look();
                 let now = js_sys::Date::now();
                 if now - last >= BETWEEN || !work.looks() {
-                    let answer = if is_better {
+                    // At the end the pack has its name.
+                    let answer = if is_better || !work.looks() {
                         Answer::Shown(Box::new(work.shown()))
                     } else {
                         Answer::Done(work.done(), work.looks())
@@ -231,7 +232,7 @@ async fn hand_over(pause: &mut Pause<'_>, work: &mut Work<'_>, what: &What) -> R
         }
         work.keep(writing.done());
     }
-    Ok(match work.taken(what, &pack.name) {
+    Ok(match work.taken(what, &pack.full_name()) {
         Taken::Nothing => (Answer::No(Label::NotInPack.text().into()), Files::new()),
         Taken::File(file) => (Answer::Files(vec![file.0.clone()]), vec![file]),
         Taken::Documents(documents) => {

@@ -4,10 +4,11 @@ use slotwright_core::units::money::Money;
 use slotwright_core::words;
 use slotwright_core::words::workshop::{Label, Message};
 use slotwright_cutpack::pack::papers::Remark;
+use slotwright_cutpack::pack::work::schedule;
 use slotwright_cutpack::pack::{
     EFFORT_MOST, EFFORT_SLICE, Nesting, NoPack, OrderRead, Orders, Pack, PackFile, TakenOrder,
 };
-use slotwright_protocol::packs::{Lot, Shown, What};
+use slotwright_protocol::packs::{Lot, Shown, Told, What};
 
 use crate::bench::{Bench, Ready};
 use crate::{figures, html, orders, settings, sheets};
@@ -123,13 +124,13 @@ impl<'a> Work<'a> {
         let pack = self.pack();
         let lots = pack.iter().flat_map(|pack| &pack.lots);
         Shown {
-            told: self.ready.told.clone(),
+            told: self.told(pack.as_ref()),
             orders: orders::html(self.bench, self.ready, self.read, self.orders),
             lots: lots.map(|lot| Lot { name: sheets::tab(lot), html: sheets::html(lot) }).collect(),
             figures: self.ready.wrong().map(|wrong| html::told("stop", &[&wrong])).unwrap_or_default()
                 + &html::told("warn", &self.remarks)
                 + &match (&pack, &self.nesting) {
-                    (Some(pack), _) => figures::html(pack, self.ready.wrong().is_none()),
+                    (Some(pack), _) => figures::html(pack, self.ready.wrong().is_none(), self.looks()),
                     (None, Err(NoPack::NoOrder) | Ok(_)) => String::new(),
                     (None, Err(none)) => html::told("stop", &[none.text().as_str(), none.hint()]),
                 },
@@ -137,6 +138,15 @@ impl<'a> Work<'a> {
             looks: self.looks(),
             packed: pack.is_some() && self.ready.wrong().is_none(),
         }
+    }
+
+    /// What is said of settings; a day before the last of the orders does not count, and that is said as well.
+    fn told(&self, pack: Option<&Pack<'_>>) -> Vec<Told> {
+        let mut told = self.ready.told.clone();
+        let dated = pack.filter(|pack| pack.settings.today.is_some());
+        let before = dated.and_then(schedule).and_then(|schedule| schedule.told_before());
+        told.extend(before.map(|text| Told { name: "day".into(), text, wrong: false }));
+        told
     }
 
     /// The pack that is to be written: the nest stays as it is from then on, so that all papers are of one pack.

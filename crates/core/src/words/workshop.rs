@@ -49,6 +49,7 @@ pub enum Label {
     KeptOffcut,
     NoneKept,
     // What there is to make.
+    Pack,
     InParts,
     Cost,
     FromRack,
@@ -57,7 +58,6 @@ pub enum Label {
     Finish,
     ByStage,
     Promises,
-    NoDay,
     Cautions,
     Guidance,
     // The strip.
@@ -103,7 +103,6 @@ pub enum Label {
     DayAndBookedHow,
     FromDay,
     FromDayHint,
-    WantsMinutes,
     // What goes wrong.
     NotSaved,
     WorkerGone,
@@ -132,8 +131,8 @@ pub enum Message<'a> {
         /// The day.
         day: &'a str,
     },
-    /// So many of its figures are others by the measured batch.
-    ByBatch(usize),
+    /// So many of its figures are others as it is cut.
+    AsCut(usize),
     /// So many offcuts of a list of the rack.
     RackOf(&'a str, usize),
     /// A range that came with the orders.
@@ -233,8 +232,10 @@ pub enum Message<'a> {
     ThicknessOf(&'a str),
     /// The sheets in stock of a board.
     StockOf(&'a str),
-    /// Minutes that are booked at a stage.
+    /// Time that is booked at a stage.
     BookedAt(&'a str),
+    /// What was understood of a time, in minutes.
+    Booked(u32),
     /// Whether any promise breaks, if all orders are made in turn.
     InTurn {
         /// Whether none does.

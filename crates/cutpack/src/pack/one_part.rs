@@ -1,5 +1,6 @@
 //! One part that is cut again.
 
+use core::fmt::{self, Display};
 use core::str::FromStr;
 
 use slotwright_core::words::pack::Message;
@@ -21,6 +22,12 @@ impl OnePart {
         let digest = |order: &&TakenOrder<'_>| order.number == part.order && order.spec.digest.short() == self.order;
         let its_order = self.order.parse() == Ok(part.order) || orders.taken.iter().any(|order| digest(&order));
         its_order && (self.part == part.panel.id.to_string() || self.part.parse() == Ok(part.number))
+    }
+}
+
+impl Display for OnePart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.order, self.part)
     }
 }
 

@@ -57,6 +57,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Size => "Size, mm",
         Label::KeptOffcut => "kept",
         Label::NoneKept => "none",
+        Label::Pack => "Pack",
         Label::InParts => "In parts",
         Label::Cost => "Sheets less offcuts",
         Label::FromRack => "From the rack",
@@ -65,7 +66,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Finish => "Finish, with loss",
         Label::ByStage => "Minutes by stage",
         Label::Promises => "Promises",
-        Label::NoDay => "no day in the calendar",
         Label::Cautions => {
             "Dust: extraction and a fitted mask. Spraying: ventilation and the data sheet of each finish. The first \
              sheet of a batch: measure a slot before you cut on."
@@ -121,7 +121,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::FromDay => "Work begins after",
         Label::FromDayHint => "as 2026-12-01",
-        Label::WantsMinutes => "Write whole minutes, as 600, or leave it empty.",
         Label::NotSaved => "This browser saves no files here.",
         Label::WorkerGone => "What cuts the sheets did not answer. Load the page again and bring the orders once more.",
         Label::RangeGone => "The workshop's range file is not there, so no order can be checked. Load the page again.",
@@ -146,7 +145,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Holds { parts, day } => {
             format!("holds \u{b7} {} \u{b7} due {day}", counted(&parts.to_string(), "part", "parts"))
         }
-        Message::ByBatch(figures) => {
+        Message::AsCut(figures) => {
             format!(
                 "cut by another batch or cutter than promised: {} differ",
                 counted(&figures.to_string(), "figure", "figures")
@@ -213,7 +212,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::ThicknessOf(board) => format!("the measured thickness of {board}"),
         Message::InTurn { all, from, is_booked } => in_turn(all, from, is_booked),
-        Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes"),
+        Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes or hours"),
+        Message::Booked(minutes) => super::pack::time(minutes),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
         Message::RackUsed { used, fit, there } => {
             let there = counted(&there.to_string(), "offcut", "offcuts");

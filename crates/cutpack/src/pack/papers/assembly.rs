@@ -14,7 +14,8 @@ use crate::picture;
 pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     let Some((built, assembly)) = order.cut.built.as_ref().zip(order.cut.assembly.as_ref()) else { return };
     let (range, tethered) = (order.cut.range, order.cut.is_tethered());
-    let mut paper = desk.paper(Label::Assembly, Some(range), &order.spec.digest.short(), Label::GuidanceFoot.text());
+    let right = desk.of_customer(order);
+    let mut paper = desk.paper(Label::Assembly, Some(range), &right, Label::GuidanceFoot.text());
     paper.paragraph(&describe(range, &order.spec.choice));
     paper.minor(Label::First.text());
     if tethered {
