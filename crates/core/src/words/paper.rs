@@ -66,7 +66,6 @@ pub enum Label {
     Days,
     Begins,
     Ends,
-    Free,
     PromisedEnd,
     Promised,
     Planned,

@@ -232,6 +232,30 @@ pub enum Message<'a> {
     ThicknessOf(&'a str),
     /// The sheets in stock of a board.
     StockOf(&'a str),
+    /// Where a part is whose code was read.
+    Found {
+        /// Its mark.
+        mark: &'a str,
+        /// What it is.
+        part: &'a str,
+        /// Whose.
+        customer: &'a str,
+        /// Its sheet, if it is cut.
+        sheet: Option<u32>,
+        /// The step of the assembly.
+        step: u32,
+    },
+    /// An offcut whose code was read.
+    FoundOffcut {
+        /// Its name.
+        name: &'a str,
+        /// Its sides.
+        sides: &'a str,
+        /// The sheet that it is kept of, unless it lies in the rack.
+        sheet: Option<u32>,
+    },
+    /// A code of nothing that is here.
+    NotHere(&'a str),
     /// Time that is booked at a stage.
     BookedAt(&'a str),
     /// What was understood of a time, in minutes.

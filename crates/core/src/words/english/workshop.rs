@@ -213,6 +213,20 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ThicknessOf(board) => format!("the measured thickness of {board}"),
         Message::InTurn { all, from, is_booked } => in_turn(all, from, is_booked),
         Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes or hours"),
+        Message::Found { mark, part, customer, sheet: Some(sheet), step } => {
+            format!("{mark}, {part}, for {customer}: sheet {sheet}, step {step}")
+        }
+        Message::Found { mark, part, customer, sheet: None, step } => {
+            format!("{mark}, {part}, for {customer}: step {step}; this pack does not cut it")
+        }
+        Message::FoundOffcut { name, sides, sheet: Some(sheet) } => {
+            format!("Offcut {name}, {sides}: kept of sheet {sheet}")
+        }
+        Message::FoundOffcut { name, sides, sheet: None } => format!("Offcut {name}, {sides}: in the rack"),
+        Message::NotHere(code) => format!(
+            "Nothing here has the code {code:?}: bring the order of that label. If the label says something else beside its code, the \
+             scanner is set for another keyboard."
+        ),
         Message::Booked(minutes) => super::pack::time(minutes),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
         Message::RackUsed { used, fit, there } => {

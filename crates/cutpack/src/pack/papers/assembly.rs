@@ -29,7 +29,6 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     paper.paragraph(Label::Guidance.text());
     let disturbed: Vec<String> = assembly.disturbed.iter().map(words::disturbed).collect();
     paper.list(&disturbed);
-    paper.heading(Label::Steps.text());
     let marks: Vec<(PanelId, String)> =
         parts(order.number, &order.cut).map(|(_, part)| (part.panel.id, part.mark())).collect();
     let plates = picture::steps(built, assembly, tethered).into_iter().map(|picture| {
@@ -43,6 +42,6 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
             text: if burden.is_empty() { picture.sentence } else { format!("{} {burden}", picture.sentence) },
         }
     });
-    paper.plates(2, &plates.collect::<Vec<_>>());
+    paper.plates(Label::Steps.text(), 2, &plates.collect::<Vec<_>>());
     desk.put(Kind::Assembly, Some(order.number), paper);
 }

@@ -87,7 +87,6 @@ fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: D
         Column::fit(Label::Minutes.text()).end(),
         Column::fit(Label::Begins.text()),
         Column::fit(Label::Ends.text()),
-        Column::fit(Label::Free.text()),
         Column::fit(Label::PromisedEnd.text()),
     ]);
     table.rows.extend(range.stages.iter().map(|stage| {
@@ -103,7 +102,6 @@ fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: D
             time(arrival.minutes.of(stage.work)).into(),
             cell(planned.map(|days| days.starts)),
             cell(planned.map(|days| days.ends)),
-            cell(planned.map(|days| days.free)),
             cell(promised.map(|days| days.ends)),
         ])
     }));
