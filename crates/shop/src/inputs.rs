@@ -141,11 +141,11 @@ pub(crate) fn backlog(path: &Path, ranges: &[&Range]) -> Result<Backlog, FileErr
     let shown = || path.display().to_string();
     let backlog = parse(&text).and_then(|value| Backlog::read(Place::whole(value)));
     let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: file::Label::NoBacklog, error })?;
-    known_stages(&shown(), &backlog.minutes, ranges)?;
+    known_stages(&format!("{}: /minutes/", shown()), &backlog.minutes, ranges)?;
     Ok(backlog)
 }
 
-/// Whether some range has every stage for which something is booked there.
+/// Whether some range has every stage for which something is booked; how its place begins.
 pub(crate) fn known_stages(at: &str, minutes: &BTreeMap<Key, u32>, ranges: &[&Range]) -> Result<(), FileError> {
     let keys = || ranges.iter().flat_map(|range| &range.stages).map(|stage| stage.key.as_str());
     let Some(stage) = minutes.keys().find(|stage| !keys().any(|key| key == stage.as_str())) else {
@@ -158,5 +158,5 @@ pub(crate) fn known_stages(at: &str, minutes: &BTreeMap<Key, u32>, ranges: &[&Ra
         }
     }
     let meant = meant(stage.as_str(), keys());
-    Err(FileError::NoStage { at: at.into(), stage: stage.clone(), meant, stages })
+    Err(FileError::NoStage { at: format!("{at}{stage}"), stage: stage.clone(), meant, stages })
 }

@@ -94,7 +94,7 @@ impl Bench {
                 }
             }
             Question::Set(fields) => self.fields = fields,
-            Question::Look(_) | Question::Take(_) | Question::Halt => {}
+            Question::Look(_) | Question::Take(_) | Question::Halt | Question::Find(_) => {}
         }
     }
 

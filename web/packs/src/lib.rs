@@ -20,6 +20,7 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod bench;
 mod figures;
+mod find;
 mod html;
 mod orders;
 mod settings;
@@ -183,6 +184,11 @@ async fn until_change(door: &Door, work: &mut Work<'_>, number: Number) -> Asked
                     Err(None) => door.say(own, &Answer::Halted, &[]),
                 }
                 door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
+            }
+            Some((own, Question::Find(code), _)) => {
+                // What is found has to be in sight.
+                door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
+                door.say(own, &work.find(&code).map_or_else(Answer::No, Answer::Found), &[]);
             }
             // Nothing is being written.
             Some((_, Question::Halt, _)) => {}

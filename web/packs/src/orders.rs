@@ -90,7 +90,7 @@ fn row(at: usize, order: &TakenOrder<'_>) -> String {
         format!("<p class=\"why\">{}</p>", Message::AsCut(order.differs_as_cut.len()).text())
     };
     format!(
-        "<li class=\"{}\"><b class=\"order-no\">{}</b><p class=\"person\">{}</p><p class=\"unit\">{}</p><p class=\"why\">{holds}</p>{batch}{}</li>",
+        "<li class=\"{}\" data-order=\"{1}\"><b class=\"order-no\">{}</b><p class=\"person\">{}</p><p class=\"unit\">{}</p><p class=\"why\">{holds}</p>{batch}{}</li>",
         tint(order.number),
         order.number,
         escaped(&spec.customer.name),

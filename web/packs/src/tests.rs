@@ -257,6 +257,39 @@ fn one_part_is_cut_again() {
 }
 
 #[test]
+fn the_code_of_a_label_leads_to_its_sheet_and_its_order() {
+    let mut bench = two();
+    with(&bench, |work| {
+        let lots = work.shown().lots;
+        let digest = work.pack().unwrap().orders.taken[1].spec.digest.short();
+        for code in [format!("{digest}/top"), "2/top".into()] {
+            let found = work.find(&code).unwrap();
+            let (lot, sheet) = found.sheet.unwrap();
+            assert!(found.order == Some(2) && found.mark.starts_with("2-"), "{found:?}");
+            assert!(
+                found.told.starts_with(&format!("{}, top, for Ben Carr: sheet {sheet}, step ", found.mark)),
+                "{found:?}"
+            );
+            // Its part is on the picture of that sheet, and on no other.
+            let html = &lots[usize::try_from(lot).unwrap()].html;
+            let of_part = format!("data-part=\"{}\"", found.mark);
+            let (before, _) = html.split_once(&of_part).unwrap();
+            assert!(before.rfind(&format!("data-do=\"large {sheet}\"")) == before.rfind("data-do=\"large "), "{sheet}");
+            assert_eq!(lots.iter().map(|lot| lot.html.matches(&of_part).count()).sum::<usize>(), 1);
+        }
+        let kept = work.pack().unwrap().rack_after().remove(0).name;
+        let found = work.find(&kept).unwrap();
+        assert!(found.sheet.is_some() && found.order.is_none() && found.told.contains(&kept), "{found:?}");
+        for code in ["00000000/top", "9/top", "1/lid", "3f2a81c0-01a", "top"] {
+            assert!(work.find(code).unwrap_err().starts_with(&format!("Nothing here has the code {code:?}")), "{code}");
+        }
+    });
+    set(&mut bench, &[("part", "2/top")]);
+    let found = with(&bench, |work| work.find("1/top")).unwrap();
+    assert!(found.sheet.is_none() && found.order == Some(1), "{found:?}");
+}
+
+#[test]
 fn lists_of_offcuts_and_ranges_come_as_files_too() {
     let list = "name,board,finish,along_mm,across_mm\r\nr1,birch-18,clear,2000,900\r\n";
     let mut bench = two();

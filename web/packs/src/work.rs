@@ -8,10 +8,10 @@ use slotwright_cutpack::pack::work::schedule;
 use slotwright_cutpack::pack::{
     EFFORT_MOST, EFFORT_SLICE, Nesting, NoPack, OrderRead, Orders, Pack, PackFile, TakenOrder,
 };
-use slotwright_protocol::packs::{Lot, Shown, Told, What};
+use slotwright_protocol::packs::{Found, Lot, Shown, Told, What};
 
 use crate::bench::{Bench, Ready};
-use crate::{figures, html, orders, settings, sheets};
+use crate::{figures, find, html, orders, settings, sheets};
 
 /// Files with their names.
 pub(crate) type Files = Vec<(String, Vec<u8>)>;
@@ -83,8 +83,19 @@ impl<'a> Work<'a> {
         }
     }
 
-    fn pack(&self) -> Option<Pack<'a>> {
+    pub(crate) fn pack(&self) -> Option<Pack<'a>> {
         self.nesting.as_ref().ok().map(Nesting::pack)
+    }
+
+    /// What lies here by the code of its label.
+    ///
+    /// # Errors
+    ///
+    /// Nothing here has it.
+    pub(crate) fn find(&self, code: &str) -> Result<Found, String> {
+        find::part(self.orders, self.pack().as_ref(), code)
+            .or_else(|| find::offcut(self.pack().as_ref()?, code))
+            .ok_or_else(|| Message::NotHere(code).text())
     }
 
     /// What was done, in a sentence.

@@ -30,6 +30,7 @@ pub enum Label {
     DropHere,
     NothingYet,
     Local,
+    ScanHow,
     Gone,
     // Orders.
     SetAside,

@@ -18,7 +18,8 @@ pub struct OnePart {
 }
 
 impl OnePart {
-    pub(super) fn is(&self, part: &Part<'_>, orders: &Orders<'_>) -> bool {
+    /// Whether it is that part of one of these orders.
+    pub fn is(&self, part: &Part<'_>, orders: &Orders<'_>) -> bool {
         let digest = |order: &&TakenOrder<'_>| order.number == part.order && order.spec.digest.short() == self.order;
         let its_order = self.order.parse() == Ok(part.order) || orders.taken.iter().any(|order| digest(&order));
         its_order && (self.part == part.panel.id.to_string() || self.part.parse() == Ok(part.number))

@@ -95,7 +95,8 @@ impl Paper {
 
     /// How high pictures of that width may be, so that no page is left half empty for a row that hardly fits.
     fn tallest(&self, width: Length, plates: &[Plate]) -> Length {
-        let page = self.height() + APART;
+        // With room for the heading: it stands on a page as well.
+        let page = self.height() - HEADED + APART;
         let most = self.height() * 0.8;
         let full = plates.iter().map(|plate| plate.vector.fitted(width, most).height).fold(Length::ZERO, Length::max);
         let below = plates.iter().map(|plate| high(&self.plate_words(plate, width))).fold(Length::ZERO, Length::max);

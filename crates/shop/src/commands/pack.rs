@@ -108,7 +108,7 @@ fn settings(asked: &args::Pack, known: &[KnownRange], papers: Papers) -> Result<
         Some(path) => inputs::backlog(path, &ranges)?,
         None => Backlog::default(),
     };
-    inputs::known_stages("--booked", &asked.booked.iter().cloned().collect(), &ranges)?;
+    inputs::known_stages("--booked ", &asked.booked.iter().cloned().collect(), &ranges)?;
     for (stage, minutes) in &asked.booked {
         let booked = backlog.minutes.entry(stage.clone()).or_insert(0);
         *booked = booked.saturating_add(*minutes);

@@ -41,6 +41,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              or the range file of an older order may come with them."
         }
         Label::Local => "All of it is worked out in this browser: nothing leaves this device.",
+        Label::ScanHow => "Read the code of a label with a hand scanner: its sheet, its step and its order are shown.",
         Label::Gone => "Orders have names and addresses, so nothing is kept: they are gone with the page.",
         Label::SetAside => "Set aside",
         Label::AskAgain => ". Tell the customer what differs, and have the order written anew.",
@@ -224,8 +225,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::FoundOffcut { name, sides, sheet: None } => format!("Offcut {name}, {sides}: in the rack"),
         Message::NotHere(code) => format!(
-            "Nothing here has the code {code:?}: bring the order of that label. If the label says something else beside its code, the \
-             scanner is set for another keyboard."
+            "Nothing here has the code {code:?}: bring the order of that label. Where a code has other letters than 0a1b2c3d/shelf-1-1, \
+             the scanner is set for another keyboard."
         ),
         Message::Booked(minutes) => super::pack::time(minutes),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
