@@ -143,7 +143,7 @@ async fn run(door: Door) {
         door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
         (number, question, files) = until_change(&door, &mut work, number).await;
         // What is set, a day say, takes nothing back of how long it was looked: the same effort, the same nests.
-        goal = if matches!(question, Question::Set(_)) { work.effort().max(EFFORT) } else { EFFORT };
+        goal = if matches!(question, Question::Set(_)) { work.wanted().max(EFFORT) } else { EFFORT };
     }
 }
 

@@ -327,6 +327,27 @@ fn the_pack_is_that_of_the_same_effort_however_it_was_sliced() {
 }
 
 #[test]
+fn what_is_set_takes_nothing_back_of_how_long_it_was_looked() {
+    let bench = two();
+    let ready = bench.ready();
+    let read = bench.orders(&ready);
+    let orders = Orders::of(&read);
+    let begin = |goal| Work::begin(&bench, &ready, (&read, &orders), goal);
+    let mut work = begin(EFFORT);
+    work.look_on(true);
+    for _ in 0..3 {
+        work.look();
+    }
+    assert_eq!(work.wanted(), EFFORT_SLICE * 3, "what was asked for without an end is not asked for again");
+    work.look_on(false);
+    assert_eq!(work.wanted(), EFFORT_SLICE * 3);
+    // Something else is set before as much was spent again.
+    let mut work = begin(EFFORT * 3);
+    work.look();
+    assert_eq!(work.wanted(), EFFORT * 3);
+}
+
+#[test]
 fn papers_are_taken_by_themselves_and_stop_the_search() {
     let bench = two();
     with(&bench, |work| {

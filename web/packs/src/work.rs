@@ -51,9 +51,11 @@ impl<'a> Work<'a> {
         Self { bench, ready, read, orders, nesting, at_once, goal, further: false, files: None, remarks: Vec::new() }
     }
 
-    /// How long it was looked for by now.
-    pub(crate) fn effort(&self) -> u32 {
-        self.nesting.as_ref().map_or(0, Nesting::effort)
+    /// How long it was looked for by now, or is to be looked for unless somebody waits for more than that: what is made of the
+    /// same orders anew gets as much.
+    pub(crate) fn wanted(&self) -> u32 {
+        let spent = self.nesting.as_ref().map_or(0, Nesting::effort);
+        if self.further { spent } else { spent.max(self.goal) }
     }
 
     /// Whether it goes on.
@@ -93,8 +95,9 @@ impl<'a> Work<'a> {
     ///
     /// Nothing here has it.
     pub(crate) fn find(&self, code: &str) -> Result<Found, String> {
-        find::part(self.orders, self.pack().as_ref(), code)
-            .or_else(|| find::offcut(self.pack().as_ref()?, code))
+        let pack = self.pack();
+        find::part(self.orders, pack.as_ref(), code)
+            .or_else(|| find::offcut(pack.as_ref()?, code))
             .ok_or_else(|| Message::NotHere(code).text())
     }
 

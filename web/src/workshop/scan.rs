@@ -60,9 +60,11 @@ fn hear(saw: Saw, event: &KeyboardEvent) {
     });
 }
 
-/// All codes of labels have a stroke or a dash within.
+/// All codes of labels have a stroke or a dash within; keys that make a sheet larger or smaller are none.
 fn is_code(typed: &str) -> bool {
-    typed.len() >= LETTERS[0] && typed.contains(['/', '-'])
+    let ends = [typed.chars().next(), typed.chars().next_back()];
+    let is_within = ends.into_iter().all(|end| end.is_some_and(char::is_alphanumeric));
+    typed.len() >= LETTERS[0] && is_within && typed.contains(['/', '-'])
 }
 
 /// Shows what was found: its sheet in large with the part marked, and its order in sight.

@@ -238,7 +238,7 @@ fn late_is_told_from_a_stated_day_with_what_is_booked() -> Result<()> {
     let manifest = manifest(&all(&folder.join("booked"))?)?;
     assert_eq!((&manifest["backlog"]["minutes"]["cut"], manifest.get("today")), (&Value::from(60000), None));
     put(&folder, "strange.json", r#"{"minutes": {"cud": 600}}"#)?;
-    let stages = "did you mean cut? its stages are sheets, cut, edges, pack";
+    let stages = "did you mean cut? its stages are coat-sheets, cut, edges, pack";
     for (booked, at) in
         [(["--backlog", "strange.json"], "strange.json: /minutes/cud: "), (["--booked", "cud=1 h"], "--booked cud: ")]
     {
@@ -247,7 +247,7 @@ fn late_is_told_from_a_stated_day_with_what_is_booked() -> Result<()> {
         assert!(told.contains(stages), "{told}");
     }
     let told = pack(&folder, &files, &["--out", "none", "--booked", "paint=1 h"])?;
-    assert!(told.contains("hint: its stages are sheets, cut, edges, pack"), "{told}");
+    assert!(told.contains("hint: its stages are coat-sheets, cut, edges, pack"), "{told}");
     Ok(())
 }
 
@@ -386,7 +386,7 @@ fn a_bad_manifest_is_told() -> Result<()> {
     fs::create_dir(folder.join("torn"))?;
     put(&folder, "torn/manifest.json", r#"{"format": "slotwright-pack", "version": 1, "#)?;
     for (from, wrong) in [
-        ("empty", "empty/manifest.json: nothing is there"),
+        ("empty", "empty/manifest.json: there is nothing of this name"),
         ("other", "other/manifest.json: no manifest of a pack: /format: "),
         ("torn", "torn/manifest.json: no manifest of a pack: "),
     ] {
