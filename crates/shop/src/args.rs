@@ -200,7 +200,7 @@ pub(crate) enum Command {
             Label::PackNotUsable,
         ),
     )]
-    Pack(Pack),
+    Pack(Box<Pack>),
     #[command(
         about = Label::Nest.text(),
         long_about = long(Label::Nest, Label::NestMore),

@@ -198,7 +198,7 @@ impl Found {
     fn write(&self, to: &mut Writer) {
         to.text(&self.told);
         to.text(&self.mark);
-        to.list(self.order.as_slice(), |to, order| to.say(order));
+        to.list(self.order.as_slice(), Writer::say);
         to.list(self.sheet.as_slice(), |to, (lot, sheet)| {
             to.say(lot);
             to.say(sheet);

@@ -36,7 +36,10 @@ fn hear(saw: Saw, event: &KeyboardEvent) {
     if key == "Shift" {
         return;
     }
-    let in_field = page::active().is_some_and(|active| active.matches("input, select, textarea").unwrap_or(false));
+    let in_field = page::active().is_some_and(|active| {
+        // In a list of choices letters lead to one of them.
+        [":read-write", "select"].into_iter().any(|kind| active.matches(kind).unwrap_or(false))
+    });
     let is_letter = key.chars().count() == 1 && !event.ctrl_key() && !event.meta_key() && !event.alt_key();
     if in_field || !is_letter {
         let typed = TYPED.take();

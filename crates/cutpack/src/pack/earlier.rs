@@ -61,8 +61,8 @@ impl Earlier {
             program: members.take("program")?.text()?,
             name: members.take("name")?.text()?,
             papers: Papers {
-                format: named(members.take("paper")?, &Papers::FORMATS)?,
-                labels: named(members.take("labels")?, &Papers::LABELS)?,
+                format: named(&members.take("paper")?, &Papers::FORMATS)?,
+                labels: named(&members.take("labels")?, &Papers::LABELS)?,
             },
             orders: members.take("orders")?.list(EarlierOrder::read)?,
             lots: members.take("lots")?.list(EarlierLot::read)?,
@@ -110,7 +110,7 @@ impl EarlierLot {
         let mut members = at.members()?;
         Ok(Self {
             board: members.take("board")?.parsed()?,
-            batch: members.maybe("measured_mm").map(batch).transpose()?,
+            batch: members.maybe("measured_mm").map(|at| batch(&at)).transpose()?,
             cutter: length(members.take("cutter_mm")?)?,
             allowance: length(members.take("allowance_mm")?)?,
         })
@@ -122,12 +122,12 @@ fn length(at: Place) -> Result<Length, ReadError> {
 }
 
 /// The points of a batch, by the reader of those that are typed.
-fn batch(at: Place) -> Result<Batch, ReadError> {
+fn batch(at: &Place) -> Result<Batch, ReadError> {
     let points = at.clone().list(|point| point.number().map(|mm| mm.to_string()))?;
     points.join(" ").parse().or_else(|_| at.refuse(Wanted::List))
 }
 
-fn named<T: Copy>(at: Place, known: &[(&'static str, T)]) -> Result<T, ReadError> {
+fn named<T: Copy>(at: &Place, known: &[(&'static str, T)]) -> Result<T, ReadError> {
     let found = known.iter().find(|(name, _)| at.is(name)).map(|(_, thing)| *thing);
     found.map_or_else(|| at.refuse(Wanted::Words(known.iter().map(|(name, _)| *name).collect())), Ok)
 }

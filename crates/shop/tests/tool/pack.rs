@@ -316,7 +316,7 @@ fn another_plan_has_another_name_and_the_same_cut_the_same_beginning() -> Result
             name.len() == 8 && plan.len() == 4 && told.contains(&format!("name     {name}-{plan}, by version ")),
             "{told}"
         );
-        let drawing = files.iter().find(|(path, _)| path.ends_with(".dxf")).ok_or("no drawing")?;
+        let drawing = files.iter().find(|(path, _)| path.starts_with("parts/")).ok_or("no drawing")?;
         assert!(String::from_utf8_lossy(drawing.1).contains(&format!("{name}-{plan}/")), "{more:?}");
         known.push((name, plan));
     }

@@ -140,6 +140,27 @@ fn in_turn(all: bool, from: &str, is_booked: bool) -> String {
     format!("Made in turn from the day after {from}, {booked}, {late}")
 }
 
+fn done((taken, aside, parts): (usize, usize, usize), less: Option<&str>, (searched, looks): (bool, bool)) -> String {
+    let mut said =
+        format!("{}, {}", counted(&taken.to_string(), "order", "orders"), counted(&parts.to_string(), "part", "parts"));
+    if aside > 0 {
+        said = format!("{said}, {aside} set aside");
+    }
+    let verb = if looks { "looking on" } else { "nested" };
+    match less {
+        Some(less) => format!("{said}; {verb}: {less} less than the first nest"),
+        None if looks || !searched => format!("{said}; {verb}"),
+        None => format!("{said}; {verb}, nothing cheaper found"),
+    }
+}
+
+fn not_here(code: &str) -> String {
+    format!(
+        "Nothing here has the code {code:?}: bring the order of that label. Where a code has other letters than 0a1b2c3d/shelf-1-1, \
+         the scanner is set for another keyboard."
+    )
+}
+
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
         Message::Unit { model, sides, plinth, finish } => unit(model, sides, plinth, finish),
@@ -186,20 +207,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Days(days) => counted(&days.to_string(), "day", "days"),
         Message::Late(order, planned, promised) => format!("Order {order}: {planned}; promised for {promised}"),
         Message::Done { taken, aside, parts, less, searched, looks } => {
-            let mut said = format!(
-                "{}, {}",
-                counted(&taken.to_string(), "order", "orders"),
-                counted(&parts.to_string(), "part", "parts")
-            );
-            if aside > 0 {
-                said = format!("{said}, {aside} set aside");
-            }
-            let verb = if looks { "looking on" } else { "nested" };
-            match less {
-                Some(less) => format!("{said}; {verb}: {less} less than the first nest"),
-                None if looks || !searched => format!("{said}; {verb}"),
-                None => format!("{said}; {verb}, nothing cheaper found"),
-            }
+            done((taken, aside, parts), less, (searched, looks))
         }
         Message::AllAside(count) => {
             format!("No order is taken; {} set aside", counted(&count.to_string(), "file is", "files are"))
@@ -214,20 +222,15 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::ThicknessOf(board) => format!("the measured thickness of {board}"),
         Message::InTurn { all, from, is_booked } => in_turn(all, from, is_booked),
         Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes or hours"),
-        Message::Found { mark, part, customer, sheet: Some(sheet), step } => {
-            format!("{mark}, {part}, for {customer}: sheet {sheet}, step {step}")
-        }
-        Message::Found { mark, part, customer, sheet: None, step } => {
-            format!("{mark}, {part}, for {customer}: step {step}; this pack does not cut it")
-        }
-        Message::FoundOffcut { name, sides, sheet: Some(sheet) } => {
-            format!("Offcut {name}, {sides}: kept of sheet {sheet}")
-        }
-        Message::FoundOffcut { name, sides, sheet: None } => format!("Offcut {name}, {sides}: in the rack"),
-        Message::NotHere(code) => format!(
-            "Nothing here has the code {code:?}: bring the order of that label. Where a code has other letters than 0a1b2c3d/shelf-1-1, \
-             the scanner is set for another keyboard."
-        ),
+        Message::Found { mark, part, customer, sheet, step } => match sheet {
+            Some(sheet) => format!("{mark}, {part}, for {customer}: sheet {sheet}, step {step}"),
+            None => format!("{mark}, {part}, for {customer}: step {step}; this pack does not cut it"),
+        },
+        Message::FoundOffcut { name, sides, sheet } => match sheet {
+            Some(sheet) => format!("Offcut {name}, {sides}: kept of sheet {sheet}"),
+            None => format!("Offcut {name}, {sides}: in the rack"),
+        },
+        Message::NotHere(code) => not_here(code),
         Message::Booked(minutes) => super::pack::time(minutes),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
         Message::RackUsed { used, fit, there } => {
