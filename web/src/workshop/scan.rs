@@ -20,17 +20,17 @@ thread_local! {
 }
 
 /// Hears what is typed beside all fields; a field takes what is typed into it.
-pub(super) fn listen(saw: Saw) {
+pub(super) fn listen() {
     let Some(window) = web_sys::window() else { return };
-    let heard = Callback::new(move |event: web_sys::Event| {
+    let heard = Callback::new(|event: web_sys::Event| {
         if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
-            hear(saw, event);
+            hear(event);
         }
     });
     page::listen(&window, &["keydown"], heard);
 }
 
-fn hear(saw: Saw, event: &KeyboardEvent) {
+fn hear(event: &KeyboardEvent) {
     let key = event.key();
     // Capitals come with a key of their own.
     if key == "Shift" {

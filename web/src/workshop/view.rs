@@ -27,7 +27,7 @@ const PAPERS: [(Label, &str); 9] = [
 pub(super) fn Workshop() -> impl IntoView {
     let saw = Saw::open();
     drop::listen(saw);
-    scan::listen(saw);
+    scan::listen();
     view! {
         <div class="saw-page" on:click=move |event| press(saw, &event)>
             <a class="skip" href="#sheets">{Label::Skip.text()}</a>
