@@ -124,7 +124,9 @@ test("orders are taken or set aside, and the pack is the tool's, file by file", 
   const pictures = saw.page.getByRole("tabpanel").getByRole("button", { name: /^Sheet \d+,/ });
   assert.ok((await pictures.count()) > 0);
   const { name, bytes } = await saw.pack();
-  assert.match(name, /^pack-[0-9a-f]{8}\.zip$/);
+  assert.match(name, /^pack-[0-9a-f]{8}-[0-9a-f]{4}\.zip$/);
+  // The page says by what its papers are known.
+  await saw.page.getByText(name.slice("pack-".length, -".zip".length), { exact: true }).waitFor();
   isTheToolsPack(bytes, "plain");
   const labels = await saw.take(() => saw.page.getByRole("button", { name: "Labels", exact: true }).click());
   assert.equal(labels.name, "labels.pdf");
@@ -166,8 +168,9 @@ test("promises are checked from a stated day behind what is booked, as with the 
   await dialog.getByText('"soon" is not a day written YYYY-MM-DD').waitFor();
   assert.equal(await day.getAttribute("aria-invalid"), "true");
   await day.fill("2027-03-01");
-  await dialog.locator("[name='booked/cut']").fill("600");
+  await dialog.locator("[name='booked/cut']").fill("10 h");
   await saw.page.keyboard.press("Tab");
+  await dialog.getByText(/^600\smin \(10\sh\s00\)$/).waitFor();
   await saw.page.keyboard.press("Escape");
   await saw.page.getByText("once what is booked is done, these would be late:").waitFor();
   await saw.nested();
@@ -175,8 +178,75 @@ test("promises are checked from a stated day behind what is booked, as with the 
   await saw.page.getByRole("button", { name: "Stock and measures" }).click();
   assert.equal(await day.inputValue(), "2027-03-01");
   await saw.page.keyboard.press("Escape");
-  writeFileSync(join(folder, "booked.json"), JSON.stringify({ minutes: { cut: 600 } }));
-  isTheToolsPack((await saw.pack()).bytes, "booked", "--today", "2027-03-01", "--backlog", "booked.json");
+  isTheToolsPack((await saw.pack()).bytes, "booked", "--today", "2027-03-01", "--booked", "cut=10 h");
+  await saw.close();
+});
+
+test("a day that is set keeps the nest, also one that was looked for longer", async () => {
+  const saw = await Saw.open();
+  await saw.bring(...orders);
+  await saw.page.getByRole("button", { name: "Look longer" }).click();
+  await saw.page.getByRole("button", { name: "Stop" }).click();
+  await saw.page.getByRole("button", { name: "Look longer" }).waitFor();
+  const before = await saw.pack();
+  await saw.page.getByRole("button", { name: "Stock and measures" }).click();
+  const dialog = saw.page.getByRole("dialog", { name: "Stock and measures" });
+  const day = dialog.locator("[name=day]");
+  await day.fill("2026-11-20");
+  await day.press("Tab");
+  await dialog.getByText("nothing is made before it was ordered").waitFor();
+  await day.fill("2026-12-01");
+  await day.press("Tab");
+  await saw.page.keyboard.press("Escape");
+  await saw.page.getByText("Made in turn from the day after Tue 1 December").waitFor();
+  await saw.nested();
+  const after = await saw.pack();
+  const [cut, plan] = [before, after].map(({ name }) => name.split("-").slice(1));
+  assert.equal(plan[0], cut[0]);
+  assert.notEqual(plan[1], cut[1]);
+  const [then, now] = [before, after].map(({ bytes }) => unzipped(bytes));
+  const manifests = [then, now].map((files) => JSON.parse(files.get("manifest.json")));
+  assert.ok(manifests[0].effort > 100_000 && manifests[0].effort === manifests[1].effort, `${manifests[1].effort}`);
+  // Where everything lies, and its labels: byte for byte.
+  for (const path of ["parts.csv", "sheets.csv", "offcuts.csv", "labels.pdf"]) {
+    assert.ok(then.get(path).equals(now.get(path)), path);
+  }
+  await saw.close();
+});
+
+test("the code of a label shows its sheet and its order, whatever has the focus", async () => {
+  const saw = await Saw.open();
+  await saw.bring(...orders);
+  const { digest } = JSON.parse(readFileSync(orders[1], "utf8"));
+  let downloads = 0;
+  saw.page.on("download", () => (downloads += 1));
+  // A scanner types and ends with Enter, which must not press the button that has the focus.
+  await saw.page.getByRole("button", { name: "Take the pack" }).focus();
+  await saw.page.keyboard.type(`${digest.slice(0, 8)}/top`);
+  await saw.page.keyboard.press("Enter");
+  const dialog = saw.page.getByRole("dialog", { name: /^2-\d+, top, for Person 2: sheet \d+, step \d+$/ });
+  await dialog.waitFor();
+  const mark = (await dialog.getAttribute("aria-labelledby")) && (await dialog.locator("h2").innerText()).split(",")[0];
+  assert.equal(await dialog.locator(".found").getAttribute("data-part"), mark);
+  assert.equal(await saw.page.locator(".came .found").getAttribute("data-order"), "2");
+  // The next label, while that sheet is still in large.
+  await saw.page.keyboard.type("1/top");
+  await saw.page.keyboard.press("Enter");
+  await saw.page.getByRole("dialog", { name: /^1-\d+, top, for Person 1/ }).waitFor();
+  await saw.page.keyboard.type("00000000/top");
+  await saw.page.keyboard.press("Enter");
+  await saw.page.getByText('Nothing here has the code "00000000/top"').first().waitFor();
+  assert.equal(await saw.page.locator("dialog[open]").count(), 0);
+  assert.equal(downloads, 0);
+  // Into its field it goes as text.
+  await saw.page.getByRole("button", { name: "Stock and measures" }).click();
+  const part = saw.page.getByRole("dialog").locator("[name=part]");
+  await part.focus();
+  await saw.page.keyboard.type(`${digest.slice(0, 8)}/top`);
+  await saw.page.keyboard.press("Enter");
+  await saw.page.keyboard.press("Escape");
+  await saw.page.getByText("3 orders, 1 part").waitFor();
+  assert.deepEqual(saw.errors, []);
   await saw.close();
 });
 

@@ -66,7 +66,9 @@ test("documents hold what they are for, and names of people only where they belo
     const of = (name) => text("pack", "orders", `0${at + 1}-${name}.pdf`);
     const note = of("delivery");
     for (const line of [customer.name, ...customer.address]) assert.ok(note.includes(line), line);
-    assert.match(of("job-card"), /By stage, in this batch[^]*As it was promised/);
+    assert.match(of("job-card"), /By stage[^]*Promised end/);
+    // Each stage is ticked once.
+    assert.equal(of("job-card").match(/\u2610/g).length, 4);
     // What was said to the workshop stays there.
     assert.ok(!note.includes("Ring twice") && of("job-card").includes("Ring twice"));
     assert.ok(of("packing-list").includes(customer.name));
@@ -80,6 +82,28 @@ test("documents hold what they are for, and names of people only where they belo
   }
   writeFileSync(join(folder, "all.txt"), ["parts.csv", "sheets.csv", "offcuts.csv", "manifest.json"].map((name) => readFileSync(join(folder, "pack", name), "utf8")).join("\n"));
   assert.ok(!readFileSync(join(folder, "all.txt"), "utf8").includes("Žižka"));
+});
+
+test("all papers and drawings of a pack say to which one they belong", () => {
+  const names = ["pack", "letter"].map((pack) => {
+    const { name, plan, program } = JSON.parse(readFileSync(join(folder, pack, "manifest.json"), "utf8"));
+    const files = readdirSync(join(folder, pack), { recursive: true }).filter((file) => /\.(pdf|dxf|svg)$/.test(file));
+    for (const file of files) {
+      const said = file.endsWith(".pdf") ? text(pack, file) : readFileSync(join(folder, pack, file), "utf8");
+      // Labels have room for what is cut alone.
+      assert.ok(said.includes(file === "labels.pdf" ? name : `${name}-${plan}`), file);
+      if (file.endsWith(".pdf") && file !== "labels.pdf") {
+        const pages = said.split("\f").slice(0, -1);
+        assert.equal(pages.filter((page) => page.includes(`Pack ${name}-${plan}`)).length, pages.length, file);
+      }
+      if (file.endsWith(".dxf")) assert.match(said, new RegExp(`^999\r\n\\S+ ${program} ${name}-${plan}/`), file);
+    }
+    assert.ok(files.length > 40, `${files.length}`);
+    return [name, plan];
+  });
+  // The same parts on the same sheets, on other paper.
+  assert.equal(names[0][0], names[1][0]);
+  assert.notEqual(names[0][1], names[1][1]);
 });
 
 test("the paper is the one that was asked for", () => {

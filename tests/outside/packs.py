@@ -71,7 +71,7 @@ def check(packs, near):
             interlocked[sheet["grain"]] += nest(where, pack, sheet, near)
             cuts(where, pack, sheet, near)
             if sheet["dxf"]:
-                drawing(where, sheet, near)
+                drawing(where, pack, sheet, at + 1, near)
                 picture(where, sheet, near)
         for part in pack["alone"]:
             audited(f"batch {number}, part {part['mark']} alone", part, near)
@@ -241,11 +241,14 @@ def open_ring(corners):
     return closed
 
 
-def drawing(where, sheet, near):
-    """A sheet's drawing has the marks of its parts as well."""
+def drawing(where, pack, sheet, number, near):
+    """A sheet's drawing has the marks of its parts as well, and in its border the pack's name."""
     document = audited(where, sheet, near)
-    marks = sorted(text.dxf.text for text in document.modelspace().query("TEXT"))
+    texts = document.modelspace().query("TEXT")
+    marks = sorted(text.dxf.text for text in texts if text.dxf.layer == "MARK")
     same(f"{where}: marks", marks, sorted(part["mark"] for part in sheet["parts"]))
+    names = [(text.dxf.text, text.dxf.align_point.y < pack["trim"]) for text in texts if text.dxf.layer == "PACK"]
+    same(f"{where}: name", names, [(f"{pack['name']}/{number}", True)])
 
 
 def audited(where, sheet, near):

@@ -99,8 +99,8 @@ fn one(range: &Range, batch: &[Choice], number: usize) -> Result<Option<Value>, 
             Hold::Skin { thickness_mm } => json!({ "skin": thickness_mm.in_mm() }),
             Hold::Vacuum => json!({}),
         },
-        "alone": if number < DRAWN { json!(alone(&pack)) } else { json!([]) },
-        "sheets": pack.sheets().map(|(lot, sheet, program)| one_sheet((lot, sheet, program), number)).collect::<Vec<_>>(),
+        "name": pack.full_name(), "alone": if number < DRAWN { json!(alone(&pack)) } else { json!([]) },
+        "sheets": pack.sheets().map(|(lot, sheet, program)| one_sheet((lot, sheet, program), &pack.full_name(), number)).collect::<Vec<_>>(),
         "minutes": lots(&pack), "parts_csv": lists(list::parts(&pack))?, "sheets_csv": lists(list::sheets(&pack))?,
     })))
 }
@@ -152,7 +152,7 @@ fn alone(pack: &Pack<'_>) -> Vec<Value> {
     let parts =
         pack.sheets().flat_map(|(lot, sheet, _)| sheet.placed.iter().map(move |placed| (lot, sheet, placed.part)));
     let drawn = parts.map(|(lot, sheet, part)| {
-        json!({ "mark": part.mark(), "dxf": part_dxf(lot, sheet, &part), "used": part.panel.area().in_mm2() })
+        json!({ "mark": part.mark(), "dxf": part_dxf(lot, sheet, &part, &pack.full_name()), "used": part.panel.area().in_mm2() })
     });
     drawn.collect()
 }
@@ -165,7 +165,7 @@ fn corners(outline: &Outline) -> Vec<[f64; 3]> {
     outline.corners().iter().map(|corner| [corner.at.u.in_mm(), corner.at.v.in_mm(), corner.bulge]).collect()
 }
 
-fn one_sheet((lot, sheet, program): (&Lot<'_>, &Sheet<'_>, &Program), number: usize) -> Value {
+fn one_sheet((lot, sheet, program): (&Lot<'_>, &Sheet<'_>, &Program), name: &str, number: usize) -> Value {
     let parts = sheet.placed.iter().map(|placed| {
         let (panel, plain) = (placed.part.panel, placed.rectangle_without_tabs());
         json!({
@@ -188,6 +188,6 @@ fn one_sheet((lot, sheet, program): (&Lot<'_>, &Sheet<'_>, &Program), number: us
         "grain": if sheet.grain == Grain::Length { "u" } else { "v" },
         "parts": parts.collect::<Vec<_>>(), "cuts": cuts.collect::<Vec<_>>(),
         "kept": sheet.kept.iter().map(|kept| [point(kept.from), point(kept.to)]).collect::<Vec<_>>(),
-        "used": sheet.used().in_mm2(), "depths": [program.depths.through.in_mm(), program.depths.outside.in_mm()], "thickness": sheet.coated(lot).in_mm(), "dxf": drawn(sheet_dxf(lot, sheet, program)), "svg": drawn(sheet_svg(sheet)),
+        "used": sheet.used().in_mm2(), "depths": [program.depths.through.in_mm(), program.depths.outside.in_mm()], "thickness": sheet.coated(lot).in_mm(), "dxf": drawn(sheet_dxf(lot, sheet, program, name)), "svg": drawn(sheet_svg(lot, sheet, name)),
     })
 }

@@ -187,7 +187,6 @@ fn drawn(paper: &mut Paper) {
     paper.heading("The unit");
     let front = drawing::to_scale(subject, View::Sheet, 20);
     paper.figure(&front, "The unit from the front, cut from front to back, and from above", "Scale 1:20, sizes in mm");
-    paper.heading("Putting it together");
     let steps = picture::steps(built, assembly, true);
     let plates = steps.iter().map(|step| Plate {
         vector: step.vector(),
@@ -195,7 +194,7 @@ fn drawn(paper: &mut Paper) {
         name: format!("{} of {}", step.number, step.of),
         text: step.sentence.clone(),
     });
-    paper.plates(2, &plates.collect::<Vec<Plate>>());
+    paper.plates("Putting it together", 2, &plates.collect::<Vec<Plate>>());
 }
 
 /// What the code of a label says.

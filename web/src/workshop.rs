@@ -9,6 +9,7 @@ use crate::browser::{files, first_view, offline, packs, page, range_file, speech
 
 mod dialogs;
 mod drop;
+mod scan;
 mod view;
 
 use view::Workshop;
@@ -161,6 +162,7 @@ impl Saw {
             }
             Answer::Documents(names) => self.print(names, &contents),
             Answer::Files(names) => self.save(&names, &contents),
+            Answer::Found(found) => scan::show(self, found),
             Answer::No(why) => {
                 speech::say(&why);
                 put(self.saved, String::new());

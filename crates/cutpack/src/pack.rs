@@ -4,7 +4,6 @@
 //! The bytes of a pack follow from its orders, ranges and settings alone: natively and in the browser, today and later.
 
 use slotwright_core::business::promise::Backlog;
-use slotwright_core::input::seal::Digest;
 use slotwright_core::units::day::Day;
 use slotwright_core::units::quantity::Length;
 use slotwright_nest::packing::Figures;
@@ -13,10 +12,12 @@ use slotwright_nest::problem::NoRoom;
 mod cut_by;
 pub mod draw;
 pub mod dxf;
+mod earlier;
 mod file;
 pub mod list;
 pub mod lot;
 pub mod manifest;
+mod name;
 pub mod nest;
 mod one_part;
 pub mod orders;
@@ -29,6 +30,7 @@ pub mod work;
 mod writing;
 
 pub use cut_by::CutBy;
+pub use earlier::{Earlier, EarlierOrder};
 pub use file::{Kind, PackFile};
 pub use one_part::OnePart;
 pub use orders::{OrderRead, Orders, Reason, SetAside, TakenOrder};
@@ -40,6 +42,8 @@ use papers::{Papers, Remark};
 use path::Program;
 use sheet::Sheet;
 
+/// Which version of this program makes packs.
+pub const PROGRAM: &str = env!("CARGO_PKG_VERSION");
 /// How long nests are looked for unless somebody says otherwise, in steps of the search for each of a lot's two nests, with
 /// pairs and without: about a second or two for fifty units.
 pub const EFFORT: u32 = 100_000;
@@ -121,8 +125,10 @@ pub struct Pack<'a> {
     pub lots: Vec<LotSheets<'a>>,
     /// How long nests were looked for, in steps of the search: not in seconds, so that the same pack comes out again.
     pub effort: u32,
-    /// Beginning of the digest of all its orders: what offcuts and labels name it by.
+    /// What is cut: by this offcuts and labels name it.
     pub name: String,
+    /// What else its papers follow from.
+    pub plan: String,
 }
 
 /// A pack whose nests may still get better.
@@ -239,24 +245,11 @@ impl<'a> Nesting<'a> {
             let sheets = sheets.into_iter().map(with_program).collect();
             LotSheets { lot: lot.clone(), sheets, figures: nest.figures(), fewest: nest.fewest() }
         });
-        let lots = lots.collect();
-        // Another part, or another rack, is another pack: its offcuts have names of their own.
-        let one = self.one.iter().map(|one| format!("{}/{}", one.order, one.part));
-        let rack = self.settings.rack.iter().map(|offcut| {
-            format!("{} {:?} {:?} {:?}", offcut.name, offcut.size.along, offcut.size.across, offcut.measured)
-        });
-        let digests = self.orders.taken.iter().map(|order| format!("{} {}", order.number, order.spec.digest));
-        // So is one that is cut otherwise, since its offcuts are other ones.
-        let bounds =
-            self.settings.bounds.iter().map(|bound| format!("{}/{}={}", bound.board, bound.sheet, bound.count));
-        let cut = self.lots.iter().map(|(lot, _)| {
-            let (build, cutting) = (&lot.range.build, &lot.range.cutting);
-            format!("{:?} {:?} {:?}", lot.board.thickness(), build.cutter_mm, cutting.allowance_mm)
-        });
-        let effort = [self.effort.to_string()];
-        let all: Vec<String> = digests.chain(one).chain(rack).chain(bounds).chain(cut).chain(effort).collect();
-        let name = Digest::of(all.join("\n").as_bytes()).short();
-        Pack { orders: self.orders, settings: self.settings, one: self.one.clone(), lots, effort: self.effort, name }
+        let lots: Vec<LotSheets<'a>> = lots.collect();
+        let (orders, settings, one, effort) = (self.orders, self.settings, self.one.clone(), self.effort);
+        let name = name::cut(orders, settings, one.as_ref(), &lots, effort);
+        let plan = name::plan(&name, settings);
+        Pack { orders, settings, one, lots, effort, name, plan }
     }
 }
 
@@ -284,6 +277,11 @@ impl NoPack {
 }
 
 impl<'a> Pack<'a> {
+    /// What stands on its papers and drawings, to tell which of them belong together: `3f2a81c0-9b1c`.
+    pub fn full_name(&self) -> String {
+        format!("{}-{}", self.name, self.plan)
+    }
+
     /// All sheets in their order, each with its lot and its program.
     pub fn sheets(&self) -> impl Iterator<Item = (&Lot<'a>, &Sheet<'a>, &Program)> {
         self.lots.iter().flat_map(|lot| lot.sheets.iter().map(move |(sheet, program)| (&lot.lot, sheet, program)))

@@ -7,7 +7,7 @@ use slotwright_core::choice::question::Question;
 use slotwright_core::units::day::Day;
 use slotwright_core::words::help::Label;
 
-use below::{below, long};
+use below::{below, below_with, long};
 use typed::{day, measured, page, question};
 
 mod below;
@@ -187,18 +187,20 @@ pub(crate) enum Command {
     #[command(
         about = Label::Pack.text(),
         long_about = long(Label::Pack, Label::PackMore),
-        after_help = below(
+        after_help = below_with(
             &[
                 "slotwright pack orders/*.json --out pack",
                 "slotwright pack orders/*.json --measured 'birch-18=17.61 17.68 17.72 17.66 17.70 17.64 17.69 17.70' --out pack",
                 "slotwright pack orders/*.json --offcuts before/offcuts.csv --sheets birch-18/small=12 --out pack",
-                "slotwright pack orders/*.json --part 2/shelf-1-1 --out again",
+                "slotwright pack orders/*.json --today 2026-12-01 --booked 'cut=10 h' --out pack",
+                "slotwright pack orders/*.json --part 2/shelf-1-1 --from pack --out again",
             ],
             Label::PackWritten,
             Some(Label::PackWithout),
+            Label::PackNotUsable,
         ),
     )]
-    Pack(Pack),
+    Pack(Box<Pack>),
     #[command(
         about = Label::Nest.text(),
         long_about = long(Label::Nest, Label::NestMore),

@@ -166,7 +166,7 @@ pub(crate) enum FileError {
     /// A batch that is none of its board.
     Strays { board: Key, mean: Length, nominal: Length, least: Length, most: Length },
     /// Work is booked where the range has nothing.
-    NoStage { path: String, stage: Key, meant: Option<String> },
+    NoStage { at: String, stage: Key, meant: Option<String>, stages: Vec<String> },
     /// What is kept is not there.
     NoBay { pin: Question, bays: usize },
     /// No document has that name.
@@ -228,7 +228,7 @@ impl fmt::Display for FileError {
                 let strays = Message::Strays { mean: *mean, nominal: *nominal, least: *least, most: *most };
                 write!(f, "{board}: {}", strays.text())
             }
-            Self::NoStage { path, stage, .. } => write!(f, "{path}: {}", Message::NoStage(stage).text()),
+            Self::NoStage { at, stage, .. } => write!(f, "{at}: {}", Message::NoStage(stage).text()),
             Self::NoBay { pin, bays } => f.write_str(&Message::NoBay { pin: *pin, bays: *bays }.text()),
             Self::NoDocument { name, .. } => f.write_str(&Message::NoDocument(name).text()),
             Self::Offcuts { path, wrong: NotAnOffcut { line, what } } => {
@@ -264,6 +264,7 @@ impl FileError {
             Self::Read { fault, .. } => fault.hint(),
             Self::Write { fault, .. } => fault.hint(),
             Self::Json { what: Label::NoBacklog, .. } => Label::BacklogExample,
+            Self::Json { what: Label::NoManifest, .. } => Label::ManifestOfAPack,
             Self::Json { what: Label::NoInstance, .. } | Self::OutOfProportion { .. } => Label::InstanceExample,
             Self::FitsNowhere { .. } => Label::PartsThatFit,
             Self::TooHigh { .. } => Label::HigherStrip,
@@ -281,7 +282,7 @@ impl FileError {
             Self::NoRule { meant, .. } => return or(meant, Label::RulesListed),
             Self::OtherModel { meant, .. } => return or(meant, Label::ModelsListed),
             Self::NoBoard { meant, .. } | Self::NoFormat { meant, .. } => return or(meant, Label::BoardsListed),
-            Self::NoStage { meant, .. } => return or(meant, Label::StagesNamed),
+            Self::NoStage { meant, stages, .. } => return Some(Message::Stages(stages, meant.as_deref()).text()),
             Self::NoDocument { meant, .. } => return or(meant, Label::DocumentsListed),
             Self::MeasuredTwice(_) => Label::OneBatch,
             Self::Strays { .. } => Label::RightBoard,

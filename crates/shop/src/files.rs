@@ -9,7 +9,7 @@ use crate::error::{FileError, ReadFault, WriteFault};
 
 mod pack;
 
-pub(crate) use pack::{new_folder, write_folder};
+pub(crate) use pack::{MANIFEST, new_folder, write_folder};
 
 /// Largest file that is read at all.
 const BYTES_MOST: u64 = 1024 * 1024;

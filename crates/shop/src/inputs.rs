@@ -1,5 +1,6 @@
 //! What commands are given: ranges, choices or orders, backlogs, measured batches.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use slotwright_core::audit::{Audit, audit, faults};
@@ -140,12 +141,22 @@ pub(crate) fn backlog(path: &Path, ranges: &[&Range]) -> Result<Backlog, FileErr
     let shown = || path.display().to_string();
     let backlog = parse(&text).and_then(|value| Backlog::read(Place::whole(value)));
     let backlog = backlog.map_err(|error| FileError::Json { path: shown(), what: file::Label::NoBacklog, error })?;
-    let keys = || ranges.iter().flat_map(|range| &range.stages).map(|stage| &stage.key);
-    match backlog.minutes.keys().find(|stage| !keys().any(|key| key == *stage)) {
-        None => Ok(backlog),
-        Some(stage) => {
-            let meant = meant(stage.as_str(), keys().map(Key::as_str));
-            Err(FileError::NoStage { path: shown(), stage: stage.clone(), meant })
+    known_stages(&format!("{}: /minutes/", shown()), &backlog.minutes, ranges)?;
+    Ok(backlog)
+}
+
+/// Whether some range has every stage for which something is booked; how its place begins.
+pub(crate) fn known_stages(at: &str, minutes: &BTreeMap<Key, u32>, ranges: &[&Range]) -> Result<(), FileError> {
+    let keys = || ranges.iter().flat_map(|range| &range.stages).map(|stage| stage.key.as_str());
+    let Some(stage) = minutes.keys().find(|stage| !keys().any(|key| key == stage.as_str())) else {
+        return Ok(());
+    };
+    let mut stages: Vec<String> = Vec::new();
+    for key in keys() {
+        if !stages.iter().any(|known| known == key) {
+            stages.push(key.into());
         }
     }
+    let meant = meant(stage.as_str(), keys());
+    Err(FileError::NoStage { at: format!("{at}{stage}"), stage: stage.clone(), meant, stages })
 }

@@ -201,7 +201,7 @@ mod tests {
             "Scale 1 : 10",
             "100 mm, if it is printed at 100 %",
             "3\u{202f}000\u{a0}mm",
-            "<th scope=\"row\">Bay 2</th><td>one shelf, Round hole 60 in the middle</td>",
+            "<th scope=\"row\">Bay 2</th><td>one shelf, Round hole 60 (in the middle)</td>",
             "if ordered today",
             "of it tax",
             "fastened to the wall",

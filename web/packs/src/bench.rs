@@ -12,6 +12,7 @@ use slotwright_core::words::{file, pack, paper};
 use slotwright_cutpack::pack::list::read_offcuts;
 use slotwright_cutpack::pack::nest::SheetsInStock;
 use slotwright_cutpack::pack::papers::Papers;
+use slotwright_cutpack::pack::work::read_time;
 use slotwright_cutpack::pack::{CutBy, OnePart, OrderRead, Settings};
 use slotwright_protocol::packs::{Field, Question, Told};
 
@@ -93,7 +94,7 @@ impl Bench {
                 }
             }
             Question::Set(fields) => self.fields = fields,
-            Question::Look(_) | Question::Take(_) | Question::Halt => {}
+            Question::Look(_) | Question::Take(_) | Question::Halt | Question::Find(_) => {}
         }
     }
 
@@ -159,7 +160,13 @@ impl Bench {
                     .map(|day| ready.settings.today = Some(day))
                     .map_err(|wrong| words::no_day(&wrong))
                     .err(),
-                ["booked", stage] => ready.booked(stage, text).err(),
+                ["booked", stage] => match ready.booked(stage, text) {
+                    Ok(text) => {
+                        ready.told.push(Told { name: name.clone(), text, wrong: false });
+                        None
+                    }
+                    Err(wrong) => Some(wrong),
+                },
                 ["part"] => text.parse().map(|one| ready.one = Some(one)).err(),
                 ["paper"] => named(text, &Papers::FORMATS).map(|format| ready.settings.papers.format = format).err(),
                 ["labels"] => named(text, &Papers::LABELS).map(|labels| ready.settings.papers.labels = labels).err(),
@@ -212,12 +219,12 @@ impl Ready {
         Ok(())
     }
 
-    /// How many minutes are booked at a stage.
-    fn booked(&mut self, stage: &str, minutes: &str) -> Result<(), String> {
-        let booked = || Some((stage.parse().ok()?, minutes.parse().ok()?));
-        let (stage, minutes) = booked().ok_or_else(|| Label::WantsMinutes.text().to_owned())?;
+    /// How long work is booked at a stage; what was understood.
+    fn booked(&mut self, stage: &str, time: &str) -> Result<String, String> {
+        let stage = stage.parse().map_err(|wrong| file::Message::Key(&wrong).text())?;
+        let minutes = read_time(time)?;
         self.settings.backlog.minutes.insert(stage, minutes);
-        Ok(())
+        Ok(Message::Booked(minutes).text())
     }
 }
 

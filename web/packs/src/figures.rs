@@ -14,14 +14,16 @@ use slotwright_cutpack::pack::sheet::Stock;
 use slotwright_cutpack::pack::work::{RangeLoad, Schedule, lot_job, schedule};
 use slotwright_cutpack::pack::{LotSheets, Pack};
 
-use crate::html::{element, escaped, pair};
+use crate::html::{self, element, escaped, pair};
 use crate::orders::sides;
 
 /// All figures of a pack.
 ///
 /// Where something that was typed cannot be read, nothing is said of promises: it may have been meant for them.
-pub(crate) fn html(pack: &Pack<'_>, is_read: bool) -> String {
-    let mut html = format!("<dl class=\"figures\">{}</dl>", totals(pack));
+/// Its name is another one with every better nest: as long as one is looked for it is not said.
+pub(crate) fn html(pack: &Pack<'_>, is_read: bool, looks: bool) -> String {
+    let name = if looks { String::new() } else { pair(Label::Pack.text(), &pack.full_name()) };
+    let mut html = format!("<dl class=\"figures\">{name}{}</dl>", totals(pack));
     // A part that is cut again is no order.
     if let Some(schedule) = schedule(pack).filter(|_| is_read && pack.one.is_none()) {
         html.push_str(&promises(&schedule));
@@ -162,16 +164,17 @@ fn promises(schedule: &Schedule<'_>) -> String {
         .filter(|arrival| arrival.is_late())
         .map(|arrival| {
             let planned = arrival.planned.as_ref().map(|planned| day(planned.arrives));
-            let planned = planned.unwrap_or_else(|| Label::NoDay.text().into());
+            let planned = planned.unwrap_or_else(|| paper::Label::NoDay.text().into());
             element("li", escaped(&Message::Late(arrival.order, &planned, &day(arrival.promised)).text()))
         })
         .collect();
     let title = element("h3", Label::Promises.text());
+    let before = schedule.told_before().map(|told| html::told("warn", &[told])).unwrap_or_default();
     let (all, from) = (late.is_empty(), day(schedule.from));
     let told = escaped(&Message::InTurn { all, from: &from, is_booked: schedule.is_booked }.text());
     if all {
-        format!("{title}<p class=\"tell good\">{told}</p>")
+        format!("{title}{before}<p class=\"tell good\">{told}</p>")
     } else {
-        format!("{title}<div class=\"tell stop\"><p>{told}</p><ul>{late}</ul></div>")
+        format!("{title}{before}<div class=\"tell stop\"><p>{told}</p><ul>{late}</ul></div>")
     }
 }

@@ -20,6 +20,7 @@ use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
 mod bench;
 mod figures;
+mod find;
 mod html;
 mod orders;
 mod settings;
@@ -142,7 +143,7 @@ async fn run(door: Door) {
         door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
         (number, question, files) = until_change(&door, &mut work, number).await;
         // What is set, a day say, takes nothing back of how long it was looked: the same effort, the same nests.
-        goal = if matches!(question, Question::Set(_)) { work.effort().max(EFFORT) } else { EFFORT };
+        goal = if matches!(question, Question::Set(_)) { work.wanted().max(EFFORT) } else { EFFORT };
     }
 }
 
@@ -161,7 +162,8 @@ async fn until_change(door: &Door, work: &mut Work<'_>, number: Number) -> Asked
                 is_better |= work.look();
                 let now = js_sys::Date::now();
                 if now - last >= BETWEEN || !work.looks() {
-                    let answer = if is_better {
+                    // At the end the pack has its name.
+                    let answer = if is_better || !work.looks() {
                         Answer::Shown(Box::new(work.shown()))
                     } else {
                         Answer::Done(work.done(), work.looks())
@@ -182,6 +184,11 @@ async fn until_change(door: &Door, work: &mut Work<'_>, number: Number) -> Asked
                     Err(None) => door.say(own, &Answer::Halted, &[]),
                 }
                 door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
+            }
+            Some((own, Question::Find(code), _)) => {
+                // What is found has to be in sight.
+                door.say(number, &Answer::Shown(Box::new(work.shown())), &[]);
+                door.say(own, &work.find(&code).map_or_else(Answer::No, Answer::Found), &[]);
             }
             // Nothing is being written.
             Some((_, Question::Halt, _)) => {}
@@ -231,7 +238,7 @@ async fn hand_over(pause: &mut Pause<'_>, work: &mut Work<'_>, what: &What) -> R
         }
         work.keep(writing.done());
     }
-    Ok(match work.taken(what, &pack.name) {
+    Ok(match work.taken(what, &pack.full_name()) {
         Taken::Nothing => (Answer::No(Label::NotInPack.text().into()), Files::new()),
         Taken::File(file) => (Answer::Files(vec![file.0.clone()]), vec![file]),
         Taken::Documents(documents) => {

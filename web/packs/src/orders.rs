@@ -84,13 +84,13 @@ fn row(at: usize, order: &TakenOrder<'_>) -> String {
     let unit = Message::Unit { model, sides: &sides.unwrap_or_default(), plinth: spec.choice.plinth_mm, finish }.text();
     let parts = order.cut.built.as_ref().map_or(0, |built| built.cut.weighed().count());
     let holds = Message::Holds { parts, day: &words::day(spec.promised.arrives_on, spec.ordered_on) }.text();
-    let batch = if order.by_batch.is_empty() {
+    let batch = if order.differs_as_cut.is_empty() {
         String::new()
     } else {
-        format!("<p class=\"why\">{}</p>", Message::ByBatch(order.by_batch.len()).text())
+        format!("<p class=\"why\">{}</p>", Message::AsCut(order.differs_as_cut.len()).text())
     };
     format!(
-        "<li class=\"{}\"><b class=\"order-no\">{}</b><p class=\"person\">{}</p><p class=\"unit\">{}</p><p class=\"why\">{holds}</p>{batch}{}</li>",
+        "<li class=\"{}\" data-order=\"{1}\"><b class=\"order-no\">{}</b><p class=\"person\">{}</p><p class=\"unit\">{}</p><p class=\"why\">{holds}</p>{batch}{}</li>",
         tint(order.number),
         order.number,
         escaped(&spec.customer.name),

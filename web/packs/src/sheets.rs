@@ -157,7 +157,7 @@ pub(crate) fn svg(sheet: &Sheet<'_>) -> String {
         // Writing to a String cannot fail.
         let _ = write!(
             svg,
-            "<path class=\"piece {}\" fill-rule=\"evenodd\" d=\"{outer}{holes}\"><title>{} {}</title></path>",
+            "<path class=\"piece {}\" data-part=\"{1}\" fill-rule=\"evenodd\" d=\"{outer}{holes}\"><title>{} {}</title></path>",
             tint(placed.part.order),
             placed.part.mark(),
             escaped(&words::part(placed.part.panel.id))

@@ -66,7 +66,7 @@ fn take(work: &mut Work<'_>, what: &What) -> Result<Files, String> {
         assert_eq!(writing.percent(), 100);
         work.keep(writing.done());
     }
-    Ok(match work.taken(what, &pack.name) {
+    Ok(match work.taken(what, &pack.full_name()) {
         Taken::Nothing => Vec::new(),
         Taken::File(file) => vec![file],
         Taken::Documents(documents) => documents,
@@ -136,7 +136,8 @@ fn a_measured_batch_is_cut_from_and_a_wrong_one_is_told() {
         ("sheets/birch-18/large", "many", "Write how many there are"),
         ("labels", "a5", "write one of a4-3x8"),
         ("day", "tomorrow", "is not a day written YYYY-MM-DD"),
-        ("booked/cut", "much", "Write whole minutes"),
+        ("booked/cut", "much", "write minutes or hours"),
+        ("booked/cut", "200 000 h", "10\u{202f}000\u{202f}000 minutes are the most"),
     ] {
         set(&mut bench, &[(name, text)]);
         let Shown { told, packed, figures, .. } = shown(&bench);
@@ -159,8 +160,54 @@ fn promises_are_checked_from_a_stated_day_behind_what_is_booked() {
     let mut backlog = Backlog::default();
     backlog.minutes.insert("cut".parse().unwrap(), 600);
     assert_eq!((settings(&bench).today, settings(&bench).backlog), ("2027-03-01".parse().ok(), backlog));
+    for (text, read, said) in [
+        ("1 200", 1200, "1\u{202f}200\u{a0}min (20\u{a0}h\u{a0}00)"),
+        ("10 h", 600, "600\u{a0}min (10\u{a0}h\u{a0}00)"),
+    ] {
+        set(&mut bench, &[("day", "2027-03-01"), ("booked/cut", text)]);
+        assert_eq!(settings(&bench).backlog.minutes.values().copied().collect::<Vec<u32>>(), [read]);
+        assert!(shown(&bench).told.iter().any(|told| !told.wrong && told.text == said), "{:?}", shown(&bench).told);
+    }
     let figures = shown(&bench).figures;
     assert!(figures.contains("once what is booked is done, these would be late:"), "{figures}");
+}
+
+#[test]
+fn a_day_before_the_orders_is_told_not_to_count() {
+    let mut bench = two();
+    let figures = shown(&bench).figures;
+    set(&mut bench, &[("day", "2026-11-20")]);
+    let Shown { told, figures: earlier, packed, .. } = shown(&bench);
+    assert!(packed && told.len() == 1 && !told[0].wrong && told[0].name == "day", "{told:?}");
+    let said = "Work was set to begin after Fri 20 November, but the last of these orders was made on Wed 25 November";
+    assert!(told[0].text.starts_with(said), "{told:?}");
+    assert!(earlier.contains(said) && !figures.contains("was set to begin"), "{earlier}");
+}
+
+#[test]
+fn a_pack_has_its_name_once_it_is_nested() {
+    let mut bench = two();
+    let name = |bench: &Bench| {
+        with(bench, |work| {
+            assert!(!work.shown().figures.contains("<dt>Pack</dt>"));
+            while work.looks() {
+                work.look();
+            }
+            let figures = work.shown().figures;
+            let at = figures.find("<dt>Pack</dt><dd>").unwrap() + "<dt>Pack</dt><dd>".len();
+            let name: String = figures[at..].chars().take_while(|letter| *letter != '<').collect();
+            let zip = take(work, &What::Pack).unwrap().remove(0).0;
+            assert_eq!(zip, format!("pack-{name}.zip"));
+            name
+        })
+    };
+    let first = name(&bench);
+    set(&mut bench, &[("day", "2027-03-01")]);
+    let later = name(&bench);
+    let cut = |name: &str| name.split('-').next().unwrap_or_default().to_owned();
+    assert!(first != later && cut(&first) == cut(&later), "{first}, {later}: the same sheets on other days");
+    set(&mut bench, &[("allowance", "3")]);
+    assert_ne!(cut(&name(&bench)), cut(&first));
 }
 
 #[test]
@@ -210,6 +257,39 @@ fn one_part_is_cut_again() {
 }
 
 #[test]
+fn the_code_of_a_label_leads_to_its_sheet_and_its_order() {
+    let mut bench = two();
+    with(&bench, |work| {
+        let lots = work.shown().lots;
+        let digest = work.pack().unwrap().orders.taken[1].spec.digest.short();
+        for code in [format!("{digest}/top"), "2/top".into()] {
+            let found = work.find(&code).unwrap();
+            let (lot, sheet) = found.sheet.unwrap();
+            assert!(found.order == Some(2) && found.mark.starts_with("2-"), "{found:?}");
+            assert!(
+                found.told.starts_with(&format!("{}, top, for Ben Carr: sheet {sheet}, step ", found.mark)),
+                "{found:?}"
+            );
+            // Its part is on the picture of that sheet, and on no other.
+            let html = &lots[usize::try_from(lot).unwrap()].html;
+            let of_part = format!("data-part=\"{}\"", found.mark);
+            let (before, _) = html.split_once(&of_part).unwrap();
+            assert!(before.rfind(&format!("data-do=\"large {sheet}\"")) == before.rfind("data-do=\"large "), "{sheet}");
+            assert_eq!(lots.iter().map(|lot| lot.html.matches(&of_part).count()).sum::<usize>(), 1);
+        }
+        let kept = work.pack().unwrap().rack_after().remove(0).name;
+        let found = work.find(&kept).unwrap();
+        assert!(found.sheet.is_some() && found.order.is_none() && found.told.contains(&kept), "{found:?}");
+        for code in ["00000000/top", "9/top", "1/lid", "3f2a81c0-01a", "top"] {
+            assert!(work.find(code).unwrap_err().starts_with(&format!("Nothing here has the code {code:?}")), "{code}");
+        }
+    });
+    set(&mut bench, &[("part", "2/top")]);
+    let found = with(&bench, |work| work.find("1/top")).unwrap();
+    assert!(found.sheet.is_none() && found.order == Some(1), "{found:?}");
+}
+
+#[test]
 fn lists_of_offcuts_and_ranges_come_as_files_too() {
     let list = "name,board,finish,along_mm,across_mm\r\nr1,birch-18,clear,2000,900\r\n";
     let mut bench = two();
@@ -241,9 +321,30 @@ fn the_pack_is_that_of_the_same_effort_however_it_was_sliced() {
     while nesting.spend(EFFORT, EFFORT_SLICE * 7) {}
     let pack = nesting.pack();
     let files = pack.files().0;
-    assert_eq!(name, format!("pack-{}.zip", pack.name));
+    assert_eq!(name, format!("pack-{}.zip", pack.full_name()));
     assert!(zip == zipped(&files), "another pack");
     assert!(zip.starts_with(b"PK\x03\x04"));
+}
+
+#[test]
+fn what_is_set_takes_nothing_back_of_how_long_it_was_looked() {
+    let bench = two();
+    let ready = bench.ready();
+    let read = bench.orders(&ready);
+    let orders = Orders::of(&read);
+    let begin = |goal| Work::begin(&bench, &ready, (&read, &orders), goal);
+    let mut work = begin(EFFORT);
+    work.look_on(true);
+    for _ in 0..3 {
+        work.look();
+    }
+    assert_eq!(work.wanted(), EFFORT_SLICE * 3, "what was asked for without an end is not asked for again");
+    work.look_on(false);
+    assert_eq!(work.wanted(), EFFORT_SLICE * 3);
+    // Something else is set before as much was spent again.
+    let mut work = begin(EFFORT * 3);
+    work.look();
+    assert_eq!(work.wanted(), EFFORT * 3);
 }
 
 #[test]

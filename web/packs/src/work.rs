@@ -4,13 +4,14 @@ use slotwright_core::units::money::Money;
 use slotwright_core::words;
 use slotwright_core::words::workshop::{Label, Message};
 use slotwright_cutpack::pack::papers::Remark;
+use slotwright_cutpack::pack::work::schedule;
 use slotwright_cutpack::pack::{
     EFFORT_MOST, EFFORT_SLICE, Nesting, NoPack, OrderRead, Orders, Pack, PackFile, TakenOrder,
 };
-use slotwright_protocol::packs::{Lot, Shown, What};
+use slotwright_protocol::packs::{Found, Lot, Shown, Told, What};
 
 use crate::bench::{Bench, Ready};
-use crate::{figures, html, orders, settings, sheets};
+use crate::{figures, find, html, orders, settings, sheets};
 
 /// Files with their names.
 pub(crate) type Files = Vec<(String, Vec<u8>)>;
@@ -50,9 +51,11 @@ impl<'a> Work<'a> {
         Self { bench, ready, read, orders, nesting, at_once, goal, further: false, files: None, remarks: Vec::new() }
     }
 
-    /// How long it was looked for by now.
-    pub(crate) fn effort(&self) -> u32 {
-        self.nesting.as_ref().map_or(0, Nesting::effort)
+    /// How long it was looked for by now, or is to be looked for unless somebody waits for more than that: what is made of the
+    /// same orders anew gets as much.
+    pub(crate) fn wanted(&self) -> u32 {
+        let spent = self.nesting.as_ref().map_or(0, Nesting::effort);
+        if self.further { spent } else { spent.max(self.goal) }
     }
 
     /// Whether it goes on.
@@ -82,8 +85,20 @@ impl<'a> Work<'a> {
         }
     }
 
-    fn pack(&self) -> Option<Pack<'a>> {
+    pub(crate) fn pack(&self) -> Option<Pack<'a>> {
         self.nesting.as_ref().ok().map(Nesting::pack)
+    }
+
+    /// What lies here by the code of its label.
+    ///
+    /// # Errors
+    ///
+    /// Nothing here has it.
+    pub(crate) fn find(&self, code: &str) -> Result<Found, String> {
+        let pack = self.pack();
+        find::part(self.orders, pack.as_ref(), code)
+            .or_else(|| find::offcut(pack.as_ref()?, code))
+            .ok_or_else(|| Message::NotHere(code).text())
     }
 
     /// What was done, in a sentence.
@@ -123,13 +138,13 @@ impl<'a> Work<'a> {
         let pack = self.pack();
         let lots = pack.iter().flat_map(|pack| &pack.lots);
         Shown {
-            told: self.ready.told.clone(),
+            told: self.told(pack.as_ref()),
             orders: orders::html(self.bench, self.ready, self.read, self.orders),
             lots: lots.map(|lot| Lot { name: sheets::tab(lot), html: sheets::html(lot) }).collect(),
             figures: self.ready.wrong().map(|wrong| html::told("stop", &[&wrong])).unwrap_or_default()
                 + &html::told("warn", &self.remarks)
                 + &match (&pack, &self.nesting) {
-                    (Some(pack), _) => figures::html(pack, self.ready.wrong().is_none()),
+                    (Some(pack), _) => figures::html(pack, self.ready.wrong().is_none(), self.looks()),
                     (None, Err(NoPack::NoOrder) | Ok(_)) => String::new(),
                     (None, Err(none)) => html::told("stop", &[none.text().as_str(), none.hint()]),
                 },
@@ -137,6 +152,15 @@ impl<'a> Work<'a> {
             looks: self.looks(),
             packed: pack.is_some() && self.ready.wrong().is_none(),
         }
+    }
+
+    /// What is said of settings; a day before the last of the orders does not count, and that is said as well.
+    fn told(&self, pack: Option<&Pack<'_>>) -> Vec<Told> {
+        let mut told = self.ready.told.clone();
+        let dated = pack.filter(|pack| pack.settings.today.is_some());
+        let before = dated.and_then(schedule).and_then(|schedule| schedule.told_before());
+        told.extend(before.map(|text| Told { name: "day".into(), text, wrong: false }));
+        told
     }
 
     /// The pack that is to be written: the nest stays as it is from then on, so that all papers are of one pack.

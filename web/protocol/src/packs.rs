@@ -34,6 +34,19 @@ pub enum What {
     Documents,
 }
 
+/// What was found by the code of a label.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Found {
+    /// What it is, in a sentence.
+    pub told: String,
+    /// The number of its order; none for an offcut.
+    pub order: Option<u32>,
+    /// Its mark.
+    pub mark: String,
+    /// Its lot, by its place, and its sheet; none if it lies on none.
+    pub sheet: Option<(u32, u32)>,
+}
+
 /// A question.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Question {
@@ -51,6 +64,8 @@ pub enum Question {
     Take(What),
     /// What is being written is not wanted any more.
     Halt,
+    /// The code of a label was read.
+    Find(String),
 }
 
 impl Question {
@@ -58,7 +73,7 @@ impl Question {
     pub const fn changes(&self) -> bool {
         match self {
             Self::Begin(_) | Self::Files(_) | Self::Leave(_) | Self::Set(_) => true,
-            Self::Look(_) | Self::Take(_) | Self::Halt => false,
+            Self::Look(_) | Self::Take(_) | Self::Halt | Self::Find(_) => false,
         }
     }
 }
@@ -108,6 +123,8 @@ pub enum Answer {
     Files(Vec<String>),
     /// Documents to be printed: what people call each.
     Documents(Vec<String>),
+    /// What was found.
+    Found(Found),
     /// Why not.
     No(String),
 }
@@ -147,6 +164,10 @@ impl Message for Question {
                 to.flag(*on);
             }
             Self::Halt => to.text("halt"),
+            Self::Find(code) => {
+                to.text("find");
+                to.text(code);
+            }
             Self::Take(What::Pack) => to.text("pack"),
             Self::Take(What::Documents) => to.text("documents"),
             Self::Take(What::Some(path)) => {
@@ -164,11 +185,31 @@ impl Message for Question {
             "set" => Self::Set(from.list(Field::read)?),
             "look" => Self::Look(from.flag()?),
             "halt" => Self::Halt,
+            "find" => Self::Find(from.owned()?),
             "pack" => Self::Take(What::Pack),
             "documents" => Self::Take(What::Documents),
             "some" => Self::Take(What::Some(from.owned()?)),
             _ => return None,
         })
+    }
+}
+
+impl Found {
+    fn write(&self, to: &mut Writer) {
+        to.text(&self.told);
+        to.text(&self.mark);
+        to.list(self.order.as_slice(), Writer::say);
+        to.list(self.sheet.as_slice(), |to, (lot, sheet)| {
+            to.say(lot);
+            to.say(sheet);
+        });
+    }
+
+    fn read(from: &mut Parts<'_>) -> Option<Self> {
+        let [told, mark] = [from.owned()?, from.owned()?];
+        let order = from.list(Parts::parse)?.pop();
+        let sheet = from.list(|from| Some((from.parse()?, from.parse()?)))?.pop();
+        Some(Self { told, order, mark, sheet })
     }
 }
 
@@ -234,6 +275,10 @@ impl Message for Answer {
                 to.text("documents");
                 to.list(names, |to, name| to.text(name));
             }
+            Self::Found(found) => {
+                to.text("found");
+                found.write(to);
+            }
             Self::No(why) => {
                 to.text("no");
                 to.text(why);
@@ -250,6 +295,7 @@ impl Message for Answer {
             "halted" => Self::Halted,
             "files" => Self::Files(from.list(Parts::owned)?),
             "documents" => Self::Documents(from.list(Parts::owned)?),
+            "found" => Self::Found(Found::read(from)?),
             "no" => Self::No(from.owned()?),
             _ => return None,
         })
@@ -272,6 +318,7 @@ mod tests {
             Question::Look(true),
             Question::Look(false),
             Question::Halt,
+            Question::Find("0a1b2c3d/top".into()),
             Question::Take(What::Pack),
             Question::Take(What::Documents),
             Question::Take(What::Some("labels.pdf".into())),
@@ -293,5 +340,9 @@ mod tests {
         passes(Answer::Files(vec!["pack.zip".into()]));
         passes(Answer::Documents(vec!["1 Ada: delivery".into(), "2".into()]));
         passes(Answer::No("why".into()));
+        for sheet in [Some((0, 3)), None] {
+            let (told, mark, order) = ("2-07: here".into(), "2-07".into(), sheet.map(|_| 2));
+            passes(Answer::Found(Found { told, order, mark, sheet }));
+        }
     }
 }

@@ -8,6 +8,9 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::HtmlDialogElement;
 
+/// The class of what was picked.
+const PICKED: &str = "found";
+
 /// The page's element.
 fn root() -> Option<web_sys::Element> {
     web_sys::window()?.document()?.document_element()
@@ -308,6 +311,19 @@ pub fn values(selector: &str) -> Vec<(String, String)> {
 pub fn mark(input: &web_sys::HtmlElement, wrong: bool) {
     // An attribute of that name is always taken.
     let _ = if wrong { input.set_attribute("aria-invalid", "true") } else { input.remove_attribute("aria-invalid") };
+}
+
+/// Picks one of the elements of a kind: it alone has that class, and is brought into sight.
+pub fn pick(all_of_them: &str, one: Option<String>) {
+    for other in all(all_of_them) {
+        // A class of that name is always taken.
+        let _ = other.class_list().remove_1(PICKED);
+    }
+    let found = one.and_then(|one| web_sys::window()?.document()?.query_selector(&one).ok()?);
+    if let Some(found) = found {
+        let _ = found.class_list().add_1(PICKED);
+        nearest(&found);
+    }
 }
 
 /// Copies the picture of a button into the element of that id, and its name into another one; whether there is one.

@@ -6,7 +6,7 @@ use slotwright_protocol::packs::{Question, What};
 use web_sys::{KeyboardEvent, MouseEvent};
 
 use super::dialogs::{self, LargeDialog, PrintDialog, SettingsDialog};
-use super::{Saw, drop};
+use super::{Saw, drop, scan};
 use crate::browser::{packs, page};
 
 /// The papers that are taken one by one, by what is in the path of their files.
@@ -27,6 +27,7 @@ const PAPERS: [(Label, &str); 9] = [
 pub(super) fn Workshop() -> impl IntoView {
     let saw = Saw::open();
     drop::listen(saw);
+    scan::listen();
     view! {
         <div class="saw-page" on:click=move |event| press(saw, &event)>
             <a class="skip" href="#sheets">{Label::Skip.text()}</a>
@@ -106,6 +107,7 @@ fn Orders(saw: Saw) -> impl IntoView {
         <section class="saw-orders" aria-labelledby="orders-title">
             <h2 id="orders-title">{Label::Orders.text()}</h2>
             <div class="came-list" inner_html=move || saw.orders.get()></div>
+            <p class="saw-note" class:away=move || !saw.packed.get()>{Label::ScanHow.text()}</p>
             <p class="saw-note">{Label::Local.text()}</p>
             <p class="saw-note">{Label::Gone.text()}</p>
         </section>

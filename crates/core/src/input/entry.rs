@@ -1,4 +1,4 @@
-//! What people type: lengths, money and masses, read forgivingly and never guessed.
+//! What people type: lengths, money, masses and times, read forgivingly and never guessed.
 //!
 //! Marks between thousands and before decimals are read as [`number`] says; no case, no kind of space and no kind of
 //! inch mark matters. What is not clear is refused: [`Expected`] shows how it may be written.
@@ -8,6 +8,7 @@
 
 mod length;
 mod number;
+mod time;
 
 #[cfg(test)]
 mod tests;
@@ -16,6 +17,7 @@ use crate::units::money::{Money, symbol_of};
 use crate::units::quantity::{Length, Mass};
 
 pub use length::{diagonal, size};
+pub use time::minutes;
 
 use number::{Lone, amount};
 
@@ -61,6 +63,15 @@ pub enum MassUnit {
     Pound,
 }
 
+/// A unit of time that has words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TimeUnit {
+    /// An hour.
+    Hour,
+    /// A minute.
+    Minute,
+}
+
 /// The words of a language for units, in small letters, beside their symbols.
 #[derive(Clone, Copy, Debug)]
 pub struct Spoken {
@@ -77,7 +88,7 @@ fn meaning<T: Copy>(words: &[(&str, T)], word: &str) -> Option<T> {
     words.iter().find(|(known, _)| *known == word).map(|(_, meaning)| *meaning)
 }
 
-/// More is out of all proportion, for money in whole units and for masses in kilograms.
+/// More is out of all proportion, for money in whole units, masses in kilograms and times in minutes.
 pub const LARGEST: f64 = 1e7;
 
 /// The smallest and the largest diagonal of a screen, in tenths of an inch.

@@ -111,7 +111,7 @@ fn fault(pointer: &str, fault: impl Into<Fault>) -> ReadError {
 }
 
 /// A value and where it stands.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Place {
     value: Value,
     pointer: String,
@@ -184,7 +184,11 @@ impl Place {
     }
 
     /// A text that says by itself what it is: a key, a day, a digest.
-    pub(crate) fn parsed<T>(self) -> Result<T, ReadError>
+    ///
+    /// # Errors
+    ///
+    /// Something else stands there.
+    pub fn parsed<T>(self) -> Result<T, ReadError>
     where
         T: core::str::FromStr,
         T::Err: Into<Fault>,
@@ -277,7 +281,7 @@ impl Members {
     }
 
     /// A member that may be there; `null` is the same as none.
-    pub(crate) fn maybe(&mut self, name: &'static str) -> Option<Place> {
+    pub fn maybe(&mut self, name: &'static str) -> Option<Place> {
         let Some(place) = self.remove(name) else {
             self.absent.push(name);
             return None;

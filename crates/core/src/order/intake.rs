@@ -11,28 +11,28 @@ use crate::range::Range;
 pub struct KnownRange {
     digest: Digest,
     range: Range,
-    measured: Option<Range>,
+    cut_by: Option<Range>,
 }
 
 /// What came of an order.
 #[derive(Clone, Debug)]
 pub struct Verified<'a> {
-    /// What does not come out as it was promised, and what stops the order, in any of the batches too.
+    /// What does not come out as it was promised, and what stops the order, also as it is cut.
     pub checked: Checked,
-    /// The unit as it is cut: from the measured batches, if there are any.
+    /// The unit as it is cut: from the measured batches, if there are any, and by the cutter that is set.
     pub cut: Derived<'a>,
-    /// What the measured batches make different: parts, and with them mass, as they should.
-    pub by_batch: Vec<Difference>,
+    /// What these make different from what was promised: parts, and with them mass, as they should.
+    pub differs_as_cut: Vec<Difference>,
     /// Whether it holds as it was promised, and only what is measured or cut by otherwise stops it.
     pub stops_as_cut: bool,
 }
 
 impl KnownRange {
-    /// A range, and the same with the batches that were measured since.
-    pub fn of(range: Range, measured: Range) -> Self {
+    /// A range, and the same as parts are cut by it: with the batches that were measured since, and with another cutter.
+    pub fn of(range: Range, cut_by: Range) -> Self {
         let digest = range.digest();
-        let measured = Some(measured).filter(|measured| *measured != range);
-        Self { digest, range, measured }
+        let cut_by = Some(cut_by).filter(|cut_by| *cut_by != range);
+        Self { digest, range, cut_by }
     }
 
     /// The digest by which orders name it.
@@ -45,12 +45,12 @@ impl KnownRange {
         &self.range
     }
 
-    /// The range by which parts are cut: with the measured batches.
+    /// The range by which parts are cut.
     pub fn cut_by(&self) -> &Range {
-        self.measured.as_ref().unwrap_or(&self.range)
+        self.cut_by.as_ref().unwrap_or(&self.range)
     }
 
-    /// Derives an order of this range again, and whether it can be cut from the measured batches.
+    /// Derives an order of this range again, and whether it can be cut as that is set.
     ///
     /// # Errors
     ///
@@ -62,19 +62,19 @@ impl KnownRange {
         let derived = |range| derive(range, &spec.choice, spec.ordered_on, &spec.backlog);
         let promised = derived(&self.range);
         let mut checked = spec::compare(spec, &promised);
-        let Some(measured) = &self.measured else {
-            return Ok(Verified { checked, cut: promised, by_batch: Vec::new(), stops_as_cut: false });
+        let Some(cut_by) = &self.cut_by else {
+            return Ok(Verified { checked, cut: promised, differs_as_cut: Vec::new(), stops_as_cut: false });
         };
-        let cut = derived(measured);
-        let by_batch = spec::compare(spec, &cut);
+        let cut = derived(cut_by);
+        let differs_as_cut = spec::compare(spec, &cut);
         let holds_as_promised = checked.holds();
-        for stop in by_batch.stops {
+        for stop in differs_as_cut.stops {
             if !checked.stops.iter().any(|known| known.is_like(&stop)) {
                 checked.stops.push(stop);
             }
         }
         let stops_as_cut = holds_as_promised && !checked.holds();
-        Ok(Verified { checked, cut, by_batch: by_batch.differences, stops_as_cut })
+        Ok(Verified { checked, cut, differs_as_cut: differs_as_cut.differences, stops_as_cut })
     }
 }
 

@@ -2,12 +2,17 @@
 
 use super::english;
 use super::locale::Locale;
-use crate::input::entry::{self, Refused, Spoken};
+use crate::input::entry::{self, Refused, Spoken, TimeUnit};
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 
 const SPOKEN: &Spoken = match super::LOCALE {
     Locale::English => &english::entry::SPOKEN,
+};
+
+/// Apart from the others, which the customers' page has from its first frame on.
+const TIMES: &[(&str, TimeUnit)] = match super::LOCALE {
+    Locale::English => english::entry::TIMES,
 };
 
 /// Reads a size: see [`entry::size`].
@@ -60,4 +65,19 @@ pub fn money(text: &str, currency: &str) -> Result<Money, Refused> {
 /// ```
 pub fn mass(text: &str) -> Result<Mass, Refused> {
     entry::mass(text, SPOKEN)
+}
+
+/// Reads how long something takes, in whole minutes: see [`entry::minutes`].
+///
+/// # Errors
+///
+/// As there.
+///
+/// ```
+/// use slotwright_core::words::entry;
+/// assert_eq!(entry::minutes("1 200"), Ok(1200));
+/// assert_eq!(entry::minutes("10 h 30 min"), Ok(630));
+/// ```
+pub fn minutes(text: &str) -> Result<u32, Refused> {
+    entry::minutes(text, TIMES)
 }

@@ -28,6 +28,8 @@ pub enum Label {
     NotAPage,
     NotSeconds,
     NoInstance,
+    NoManifest,
+    ManifestOfAPack,
     OutOfProportion,
     PlacementUnsound,
     // What to do.
@@ -54,7 +56,6 @@ pub enum Label {
     RulesListed,
     ModelsListed,
     BoardsListed,
-    StagesNamed,
     DocumentsListed,
     OneBatch,
     RightBoard,
@@ -114,6 +115,8 @@ pub enum Message<'a> {
     },
     /// The range has no such stage.
     NoStage(&'a Key),
+    /// The stages that there are, and which of them was probably meant.
+    Stages(&'a [String], Option<&'a str>),
     /// The unit has no such bay.
     NoBay {
         /// What should be kept.

@@ -1,5 +1,7 @@
 //! What is said of a cut pack: what came of its orders, what its sheets are, and why there is none.
 
+use crate::input::entry::Refused;
+
 /// A text of a pack that holds no figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[expect(missing_docs, reason = "each says in the catalogue what it stands for")]
@@ -24,6 +26,13 @@ pub enum Label {
     Again,
     Mind,
     Late,
+    Begins,
+    Booked,
+    AsBefore,
+    Name,
+    // What an earlier pack was cut by.
+    Cutter,
+    Allowance,
 }
 
 /// The same with what it is about; money, shares and lengths are texts already.
@@ -125,6 +134,13 @@ pub enum Message<'a> {
         /// The day after which work begins.
         from: &'a str,
     },
+    /// Work begins later than it was set to, since it was ordered only then.
+    SetBefore {
+        /// The day that was set.
+        set: &'a str,
+        /// The day after which it begins.
+        from: &'a str,
+    },
     /// A document that could not be written.
     Unwritten(&'a str),
     /// Sizes or prices are beyond what can be nested.
@@ -144,6 +160,38 @@ pub enum Message<'a> {
         /// The most.
         most: &'a str,
     },
+    /// A time that cannot be read, or is out of bounds.
+    TimeWanted(&'a str, Refused),
+    /// A text that books no work at a stage.
+    BookedWanted(&'a str),
+    /// What is booked: each stage with its minutes.
+    Booked(&'a [(&'a str, u32)]),
+    /// What a pack stands for on its papers, and which version of the program made it.
+    Named(&'a str, &'a str),
+    /// Of which earlier pack a part is cut again, and what is set otherwise.
+    AsBefore {
+        /// The name of that pack.
+        pack: &'a str,
+        /// What is different, each in words.
+        otherwise: &'a [String],
+    },
+    /// Something is set otherwise than in the earlier pack: what, as it is now, as it was then.
+    Instead {
+        /// What.
+        what: &'a str,
+        /// Now.
+        now: &'a str,
+        /// Then.
+        then: &'a str,
+    },
+    /// A board was measured since: which, its mean.
+    MeasuredSince(&'a str, &'a str),
+    /// Another version of the program made the earlier pack.
+    OtherProgram(&'a str),
+    /// The parts of an order come out otherwise than in the earlier pack.
+    OtherParts(u32),
+    /// An order was not in the earlier pack.
+    NotBefore(u32),
     /// A line of a list of offcuts is none.
     Offcut {
         /// Which line.

@@ -66,7 +66,7 @@ pub enum Label {
     Days,
     Begins,
     Ends,
-    Free,
+    PromisedEnd,
     Promised,
     Planned,
     Sheets,
@@ -84,11 +84,9 @@ pub enum Label {
     Mind,
     First,
     Steps,
-    InThisBatch,
-    AsPromised,
     ByStage,
     ByOrder,
-    CutByBatch,
+    CutOtherwise,
     Lots,
     // Sentences of the cut list.
     OutlinesAreEdges,
@@ -258,6 +256,13 @@ pub enum Message<'a> {
         from: &'a str,
         /// Whether other work is booked before it.
         is_booked: bool,
+    },
+    /// Work begins later than it was set to, since it was ordered only then.
+    SetBefore {
+        /// The day that was set.
+        set: &'a str,
+        /// The day after which it begins.
+        from: &'a str,
     },
     /// A step: its number of how many.
     Step(u32, u32),

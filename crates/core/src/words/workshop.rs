@@ -30,6 +30,7 @@ pub enum Label {
     DropHere,
     NothingYet,
     Local,
+    ScanHow,
     Gone,
     // Orders.
     SetAside,
@@ -49,6 +50,7 @@ pub enum Label {
     KeptOffcut,
     NoneKept,
     // What there is to make.
+    Pack,
     InParts,
     Cost,
     FromRack,
@@ -57,7 +59,6 @@ pub enum Label {
     Finish,
     ByStage,
     Promises,
-    NoDay,
     Cautions,
     Guidance,
     // The strip.
@@ -103,7 +104,6 @@ pub enum Label {
     DayAndBookedHow,
     FromDay,
     FromDayHint,
-    WantsMinutes,
     // What goes wrong.
     NotSaved,
     WorkerGone,
@@ -132,8 +132,8 @@ pub enum Message<'a> {
         /// The day.
         day: &'a str,
     },
-    /// So many of its figures are others by the measured batch.
-    ByBatch(usize),
+    /// So many of its figures are others as it is cut.
+    AsCut(usize),
     /// So many offcuts of a list of the rack.
     RackOf(&'a str, usize),
     /// A range that came with the orders.
@@ -233,8 +233,34 @@ pub enum Message<'a> {
     ThicknessOf(&'a str),
     /// The sheets in stock of a board.
     StockOf(&'a str),
-    /// Minutes that are booked at a stage.
+    /// Where a part is whose code was read.
+    Found {
+        /// Its mark.
+        mark: &'a str,
+        /// What it is.
+        part: &'a str,
+        /// Whose.
+        customer: &'a str,
+        /// Its sheet, if it is cut.
+        sheet: Option<u32>,
+        /// The step of the assembly.
+        step: u32,
+    },
+    /// An offcut whose code was read.
+    FoundOffcut {
+        /// Its name.
+        name: &'a str,
+        /// Its sides.
+        sides: &'a str,
+        /// The sheet that it is kept of, unless it lies in the rack.
+        sheet: Option<u32>,
+    },
+    /// A code of nothing that is here.
+    NotHere(&'a str),
+    /// Time that is booked at a stage.
     BookedAt(&'a str),
+    /// What was understood of a time, in minutes.
+    Booked(u32),
     /// Whether any promise breaks, if all orders are made in turn.
     InTurn {
         /// Whether none does.

@@ -98,7 +98,7 @@ fn a_unit_is_described_in_words() {
     assert_eq!(describe(&range, &choice), format!("{text} A screen of 65.5 inches is to stand on it."));
     assert_eq!(
         text,
-        "Sedge, 1\u{202f}640\u{a0}mm wide, 520 high, 420 deep. From the left: door, hung left; one shelf, Round hole 60 in the middle; open, Round hole 60 in the middle. Finish Clear."
+        "Sedge, 1\u{202f}640\u{a0}mm wide, 520 high, 420 deep. From the left: door, hung left; one shelf, Round hole 60 (in the middle); open, Round hole 60 (in the middle). Finish Clear."
     );
 }
 

@@ -44,7 +44,8 @@ impl CutBy {
                 board.measure(batch.clone());
             }
         }
-        if let Some(cutter) = self.cutter {
+        // The range's own goes as the range says, with its passes.
+        if let Some(cutter) = self.cutter.filter(|cutter| *cutter != range.build.cutter_mm) {
             cut_by.build.cutter_mm = cutter;
             // At most a diameter deep each: tooling practice.
             let thickest = cut_by.boards.iter().map(|board| board.thickness() / cutter).fold(1.0, f64::max);

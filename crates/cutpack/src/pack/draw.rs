@@ -7,6 +7,7 @@ use slotwright_core::range::Hold;
 use slotwright_core::units::decimal::Plain;
 use slotwright_core::units::quantity::Length;
 
+use super::PROGRAM;
 use super::dxf::{Colour, Dxf};
 use super::lot::{Lot, Part};
 use super::path::{Program, Side};
@@ -29,6 +30,12 @@ const BRIDGE: &str = "BRIDGE";
 const SHEET: &str = "SHEET";
 const OFFCUT: &str = "OFFCUT";
 const MARK: &str = "MARK";
+const PACK: &str = "PACK";
+
+/// Letters of the pack's name in the border of a sheet are as high as that allows, and at least and at most so high.
+const NAME_MM: [f64; 2] = [4.0, 8.0];
+/// A letter is about so wide by its height, in the plain font of drawings.
+const LETTER_WIDE: f64 = 0.9;
 
 impl Layers {
     fn of(program: &Program) -> Self {
@@ -41,11 +48,33 @@ impl Layers {
     }
 }
 
-/// A sheet for the machine: its cuts in their order, then what is not cut.
-pub fn sheet_dxf(lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) -> String {
+/// Which sheet of which pack a drawing is, and what wrote it.
+fn remark(what: &str, pack: &str) -> String {
+    format!("{} {PROGRAM} {}", env!("CARGO_PKG_NAME"), of(what, pack))
+}
+
+/// Something of a pack.
+fn of(what: &str, pack: &str) -> String {
+    format!("{pack}/{what}")
+}
+
+/// Where the name of the pack stands on a sheet: in the lower border, from the left; its middle, and how high it is.
+fn name_place(lot: &Lot<'_>, name: &str) -> (Point, Length) {
+    let ([least, most], trim) = (NAME_MM.map(Length::mm), lot.range.build.sheet_trim_mm);
+    let height = (trim * 0.6).max(least).min(most);
+    (Point::new(trim + long(name, height) / 2.0, trim.max(height) / 2.0), height)
+}
+
+/// How long a text of that height is about.
+fn long(text: &str, height: Length) -> Length {
+    text.chars().map(|_| height * LETTER_WIDE).sum()
+}
+
+/// A sheet of the pack of that name for the machine: its cuts in their order, then what is not cut.
+pub fn sheet_dxf(lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program, pack: &str) -> String {
     let mut dxf = Dxf::new();
     draw_cuts(&mut dxf, lot, program);
-    for (layer, colour) in [(SHEET, Colour::Grey), (OFFCUT, Colour::Grey), (MARK, Colour::Grey)] {
+    for (layer, colour) in [(SHEET, Colour::Grey), (OFFCUT, Colour::Grey), (MARK, Colour::Grey), (PACK, Colour::Grey)] {
         dxf.layer(layer, colour);
     }
     dxf.outline(SHEET, &Outline::rectangle(Point::default(), Point::new(sheet.length, sheet.width)));
@@ -56,16 +85,28 @@ pub fn sheet_dxf(lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) -> String 
         let (middle, turned, height) = mark_place(placed);
         dxf.text(MARK, middle, height, turned, &placed.part.mark());
     }
-    dxf.write()
+    let name = of(&sheet.number.to_string(), pack);
+    let (middle, height) = name_place(lot, &name);
+    dxf.text(PACK, middle, height, false, &name);
+    dxf.write(&remark(&sheet.number.to_string(), pack))
 }
 
 /// A part alone for the machine, its grain along the first axis as on sheets with long grain, as deep as on the sheet from
 /// which it is cut.
-pub fn part_dxf(lot: &Lot<'_>, from: &Sheet<'_>, part: &Part<'_>) -> String {
+pub fn part_dxf(lot: &Lot<'_>, from: &Sheet<'_>, part: &Part<'_>, pack: &str) -> String {
     let sheet = alone(from, part);
     let mut dxf = Dxf::new();
     draw_cuts(&mut dxf, lot, &Program::of(lot, &sheet));
-    dxf.write()
+    dxf.layer(PACK, Colour::Grey);
+    let name = of(&part.mark(), pack);
+    for placed in &sheet.placed {
+        let (middle, turned, height) = mark_place(placed);
+        let (u, v) = placed.size();
+        // Within the part, however short it is.
+        let height = height * (u.max(v) * 0.9 / long(&name, height)).min(1.0);
+        dxf.text(PACK, middle, height, turned, &name);
+    }
+    dxf.write(&remark(&part.mark(), pack))
 }
 
 /// A part on a sheet of its own size.
@@ -145,12 +186,13 @@ pub fn path_data(outline: &Outline, height: Length) -> String {
     data + "Z"
 }
 
-/// A sheet at full size: a unit of the drawing is a millimetre.
-pub fn sheet_svg(sheet: &Sheet<'_>) -> String {
+/// A sheet of the pack of that name at full size: a unit of the drawing is a millimetre.
+pub fn sheet_svg(lot: &Lot<'_>, sheet: &Sheet<'_>, pack: &str) -> String {
+    let name = of(&sheet.number.to_string(), pack);
     let (length, width) = (n(sheet.length.in_mm()), n(sheet.width.in_mm()));
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{length}mm\" height=\"{width}mm\" viewBox=\"0 0 {length} {width}\">\
-         <rect class=\"sheet\" width=\"{length}\" height=\"{width}\" fill=\"#fff\" stroke=\"#8a8578\"/>"
+         <title>{name}</title><rect class=\"sheet\" width=\"{length}\" height=\"{width}\" fill=\"#fff\" stroke=\"#8a8578\"/>"
     );
     for kept in &sheet.kept {
         let (long, wide) = kept.size();
@@ -183,6 +225,13 @@ pub fn sheet_svg(sheet: &Sheet<'_>) -> String {
             escaped(&placed.part.mark())
         );
     }
+    let (middle, height) = name_place(lot, &name);
+    let (u, v) = (n(middle.u.in_mm()), n((sheet.width - middle.v).in_mm()));
+    let _ = write!(
+        svg,
+        "<text class=\"pack\" x=\"{u}\" y=\"{v}\" font-family=\"sans-serif\" font-size=\"{}\" text-anchor=\"middle\" dominant-baseline=\"central\">{name}</text>",
+        n(height.in_mm())
+    );
     svg + "</svg>\n"
 }
 

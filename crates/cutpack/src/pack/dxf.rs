@@ -132,9 +132,11 @@ impl Dxf {
         put(out, 73, 2);
     }
 
-    /// The file.
-    pub fn write(self) -> String {
+    /// The file; the remark stands before all, where readers pass it over and people see it.
+    // Source: DXF reference, group code 999: a comment.
+    pub fn write(self, remark: &str) -> String {
         let mut out = String::with_capacity(self.entities.len() + 8192);
+        put(&mut out, 999, remark);
         self.header(&mut out);
         section(&mut out, "CLASSES", |_| {});
         section(&mut out, "TABLES", |out| self.tables(out));

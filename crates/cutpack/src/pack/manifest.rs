@@ -11,7 +11,7 @@ use slotwright_core::units::quantity::Length;
 use super::lot::Lot;
 use super::nest::{SheetsInStock, StoredOffcut};
 use super::sheet::{Sheet, Stock};
-use super::{Kind, LotSheets, Pack, PackFile, Reason, SetAside};
+use super::{Kind, LotSheets, OnePart, PROGRAM, Pack, PackFile, Reason, SetAside};
 
 /// What the member `format` says.
 pub const FORMAT: &str = "slotwright-pack";
@@ -26,8 +26,12 @@ pub struct Manifest {
     pub format: &'static str,
     /// Version of this format.
     pub version: u32,
-    /// The name by which offcuts and labels name the pack.
+    /// The version of the program that made it.
+    pub program: &'static str,
+    /// The name by which offcuts and labels name the pack: of what is cut.
     pub name: String,
+    /// Behind a dash after that name on all papers and drawings: of the days, the booked work and the paper.
+    pub plan: String,
     /// The part that was cut again, if it is only that: `2/shelf-1-1`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub part: Option<String>,
@@ -213,7 +217,7 @@ fn manifest(pack: &Pack<'_>, files: &[PackFile]) -> Manifest {
                 cut_digest: order.cut.built.as_ref().map_or(spec.promised.parts_digest, |built| {
                     slotwright_core::order::parts::Parts::of(built).digest()
                 }),
-                different: order.by_batch.iter().map(|difference| difference.pointer).collect(),
+                different: order.differs_as_cut.iter().map(|difference| difference.pointer).collect(),
             }
         });
     let entry = |file: &PackFile| FileEntry {
@@ -227,8 +231,10 @@ fn manifest(pack: &Pack<'_>, files: &[PackFile]) -> Manifest {
     Manifest {
         format: FORMAT,
         version: VERSION,
+        program: PROGRAM,
         name: pack.name.clone(),
-        part: pack.one.as_ref().map(|one| format!("{}/{}", one.order, one.part)),
+        plan: pack.plan.clone(),
+        part: pack.one.as_ref().map(OnePart::to_string),
         effort: pack.effort,
         paper: settings.papers.format_name(),
         labels: settings.papers.labels_name(),
@@ -254,7 +260,7 @@ fn given(length: Length) -> f64 {
 }
 
 impl RackEntry {
-    fn of(offcut: &StoredOffcut) -> Self {
+    pub(super) fn of(offcut: &StoredOffcut) -> Self {
         Self {
             name: offcut.name.clone(),
             board: offcut.board.clone(),

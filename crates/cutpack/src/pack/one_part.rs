@@ -1,5 +1,6 @@
 //! One part that is cut again.
 
+use core::fmt::{self, Display};
 use core::str::FromStr;
 
 use slotwright_core::words::pack::Message;
@@ -17,10 +18,17 @@ pub struct OnePart {
 }
 
 impl OnePart {
-    pub(super) fn is(&self, part: &Part<'_>, orders: &Orders<'_>) -> bool {
+    /// Whether it is that part of one of these orders.
+    pub fn is(&self, part: &Part<'_>, orders: &Orders<'_>) -> bool {
         let digest = |order: &&TakenOrder<'_>| order.number == part.order && order.spec.digest.short() == self.order;
         let its_order = self.order.parse() == Ok(part.order) || orders.taken.iter().any(|order| digest(&order));
         its_order && (self.part == part.panel.id.to_string() || self.part.parse() == Ok(part.number))
+    }
+}
+
+impl Display for OnePart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.order, self.part)
     }
 }
 

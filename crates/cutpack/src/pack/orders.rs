@@ -28,8 +28,8 @@ pub struct TakenOrder<'a> {
     pub spec: &'a OrderSpec,
     /// The unit as it is cut.
     pub cut: Derived<'a>,
-    /// What the measured batches make different.
-    pub by_batch: Vec<Difference>,
+    /// What is different as it is cut, by the batches that were measured and the cutter that is set.
+    pub differs_as_cut: Vec<Difference>,
 }
 
 /// An order that is not cut.
@@ -76,9 +76,9 @@ impl<'a> Orders<'a> {
         let (mut orders, mut first) = (Self::default(), BTreeMap::new());
         for OrderRead { number, file, result } in read {
             match taken(file, result, &mut first) {
-                Ok(Verified { cut, by_batch, .. }) => {
+                Ok(Verified { cut, differs_as_cut, .. }) => {
                     let Ok((spec, _)) = result else { continue };
-                    orders.taken.push(TakenOrder { number: *number, file, spec, cut, by_batch });
+                    orders.taken.push(TakenOrder { number: *number, file, spec, cut, differs_as_cut });
                 }
                 Err(reason) => orders.aside.push(SetAside { file, reason }),
             }

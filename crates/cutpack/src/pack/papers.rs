@@ -7,8 +7,8 @@ use slotwright_core::words::paper::{Label, Message};
 use slotwright_core::words::shell;
 
 use super::work::{Schedule, schedule};
-use super::{Kind, Pack, PackFile};
-use crate::paper::{Format, Labels, Paper, Running, Setting, Written};
+use super::{Kind, Pack, PackFile, TakenOrder};
+use crate::paper::{Format, Labels, Paper, Running, Setting, Style, Written};
 
 mod assembly;
 mod batch;
@@ -190,9 +190,19 @@ impl<'p, 'a> Desk<'p, 'a> {
         self.pack.orders.taken.first().map(|order| order.cut.range)
     }
 
-    /// The name of the pack, in words.
+    /// The pack in words, as it stands at the head of its documents to the right.
     fn name(&self) -> String {
-        Message::Pack(&self.pack.name).text()
+        Message::Pack(&self.pack.full_name()).text()
+    }
+
+    /// The same with an order of it, by its number.
+    fn of_order(&self, order: &TakenOrder<'_>) -> String {
+        format!("{}, {}", self.name(), Message::Order(order.number).text())
+    }
+
+    /// The same for who does not know its number: by the beginning of its digest.
+    fn of_customer(&self, order: &TakenOrder<'_>) -> String {
+        format!("{}, {}", order.spec.digest.short(), self.name())
     }
 
     /// Takes a document of the pack, or of one order of it. What cannot be written as PDF is told, and the manifest does not
@@ -216,6 +226,15 @@ impl<'p, 'a> Desk<'p, 'a> {
                 self.remarks.push(remark);
             }
         }
+    }
+}
+
+/// In which order and from when orders are made, beneath their days.
+fn in_turn(paper: &mut Paper, schedule: &Schedule<'_>) {
+    let from = words::day(schedule.from, schedule.from);
+    paper.text(&Message::InTurn { from: &from, is_booked: schedule.is_booked }.text(), &Style::SMALL);
+    if let Some(told) = schedule.told_before() {
+        paper.caution(&told);
     }
 }
 

@@ -39,7 +39,7 @@ impl NoPack {
     pub fn text(&self) -> String {
         let message = match self {
             Self::NoOrder => Message::NoOrder,
-            Self::NoPart(one) => return Message::NoPart(&format!("{}/{}", one.order, one.part)).text(),
+            Self::NoPart(one) => return Message::NoPart(&one.to_string()).text(),
             Self::TooLarge { mark, board } => Message::TooLarge { mark, board },
             Self::TooFewSheets { board, left } => Message::TooFewSheets { board, left: *left },
             Self::Cutter { mark, most } => {

@@ -11,6 +11,8 @@ use slotwright_core::input::seal::Digest;
 use slotwright_core::range::{Key, Range, Stage, Work};
 use slotwright_core::units::day::Day;
 use slotwright_core::units::quantity::Area;
+use slotwright_core::words;
+use slotwright_core::words::paper::Message;
 
 use super::sheet::{Sheet, Stock};
 use super::{LotSheets, Pack, TakenOrder};
@@ -37,11 +39,22 @@ pub fn order_job<'a>(order: &'a TakenOrder<'a>) -> Option<Job<'a>> {
     Some(Job::on(&built.cut, picked, built.materials.clone()))
 }
 
+/// Reads how long work takes that is booked at a stage, in minutes.
+///
+/// # Errors
+///
+/// Says what is wrong with it.
+pub fn read_time(text: &str) -> Result<u32, String> {
+    words::entry::minutes(text).map_err(|refused| words::pack::Message::TimeWanted(text, refused).text())
+}
+
 /// All orders of a pack, made in turn.
 #[derive(Clone, Debug)]
 pub struct Schedule<'a> {
-    /// The day after which work begins: as it was set, or else the last on which one of these orders was made.
+    /// The day after which work begins: as it was set, but not before the last on which one of these orders was made.
     pub from: Day,
+    /// The day that was set, where that is before the last of the orders: nothing is made before it was ordered.
+    pub set_before: Option<Day>,
     /// Whether other work is booked at their stages by then.
     pub is_booked: bool,
     /// What each range's stages have to do.
@@ -83,6 +96,14 @@ pub struct Arrival {
     pub planned: Option<Promise>,
 }
 
+impl Schedule<'_> {
+    /// That work begins later than it was set to, in words.
+    pub fn told_before(&self) -> Option<String> {
+        let day = |day| words::day(day, self.from);
+        self.set_before.map(|set| Message::SetBefore { set: &day(set), from: &day(self.from) }.text())
+    }
+}
+
 impl Arrival {
     /// Whether it would be late.
     pub fn is_late(&self) -> bool {
@@ -103,8 +124,8 @@ pub fn schedule<'a>(pack: &Pack<'a>) -> Option<Schedule<'a>> {
     let mut orders: Vec<&TakenOrder<'a>> = pack.orders.taken.iter().collect();
     orders.sort_by_key(|order| (order.spec.promised.arrives_on, order.number));
     let last = orders.iter().map(|order| order.spec.ordered_on).max()?;
-    // Nothing is made before it was ordered.
     let from = pack.settings.today.map_or(last, |today| today.max(last));
+    let set_before = pack.settings.today.filter(|today| *today < last);
     let mut booked = pack.settings.backlog.clone();
     let (mut loads, mut arrivals, mut is_booked): (Vec<RangeLoad<'a>>, _, _) = (Vec::new(), Vec::new(), false);
     let mut made = BTreeSet::new();
@@ -123,7 +144,7 @@ pub fn schedule<'a>(pack: &Pack<'a>) -> Option<Schedule<'a>> {
         }
         arrivals.push(Arrival { order: order.number, promised, minutes, planned });
     }
-    Some(Schedule { from, is_booked, loads, arrivals })
+    Some(Schedule { from, set_before, is_booked, loads, arrivals })
 }
 
 /// The sheets that an order needs and that no order before it had made; offcuts are coated already.

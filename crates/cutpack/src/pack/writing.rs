@@ -73,16 +73,19 @@ impl<'p, 'a> Writing<'p, 'a> {
                 let Some(LotSheets { lot, sheets, .. }) = pack.lots.get(lot) else { return };
                 let Some((sheet, program)) = sheets.get(at) else { return };
                 let (number, path) = (sheet.number, sheet.path(lot));
-                let drawing = sheet_dxf(lot, sheet, program);
-                self.desk.take(PackFile::of(Kind::SheetDrawing, number, format!("{path}.dxf"), drawing));
-                self.desk.take(PackFile::of(Kind::SheetPicture, number, format!("{path}.svg"), sheet_svg(sheet)));
+                let (name, drawn) =
+                    (pack.full_name(), |kind, end, text| PackFile::of(kind, number, format!("{path}.{end}"), text));
+                let (dxf, svg) = (sheet_dxf(lot, sheet, program, &name), sheet_svg(lot, sheet, &name));
+                self.desk.take(drawn(Kind::SheetDrawing, "dxf", dxf));
+                self.desk.take(drawn(Kind::SheetPicture, "svg", svg));
             }
             Piece::Part(lot, at) => {
                 let Some(LotSheets { lot, sheets, .. }) = pack.lots.get(lot) else { return };
                 let Some(part) = lot.parts.get(at) else { return };
                 let mut sheets = sheets.iter().map(|(sheet, _)| sheet);
                 let Some(sheet) = sheets.find(|sheet| sheet.has(part)) else { return };
-                self.desk.take(PackFile::of(Kind::PartDrawing, part.mark(), part.path(), part_dxf(lot, sheet, part)));
+                let drawing = part_dxf(lot, sheet, part, &pack.full_name());
+                self.desk.take(PackFile::of(Kind::PartDrawing, part.mark(), part.path(), drawing));
             }
             Piece::Document(document) => self.desk.write(document),
             Piece::Manifest => {

@@ -11,7 +11,12 @@ pub(super) fn long(line: Label, more: Label) -> String {
 
 /// What stands below the arguments of a command: how it is called, and what its exit codes say.
 pub(super) fn below(examples: &[&str], good: Label, differs: Option<Label>) -> String {
-    let codes = [(GOOD, Some(good)), (DIFFERS, differs), (UNREADABLE, Some(Label::NotUsable))];
+    below_with(examples, good, differs, Label::NotUsable)
+}
+
+/// The same where nothing comes of more than what cannot be used.
+pub(super) fn below_with(examples: &[&str], good: Label, differs: Option<Label>, unusable: Label) -> String {
+    let codes = [(GOOD, Some(good)), (DIFFERS, differs), (UNREADABLE, Some(unusable))];
     let codes = codes.into_iter().filter_map(|(code, label)| Some(format!("  {code}  {}", label?.text())));
     let codes = core::iter::once(Label::ExitCodes.text().into()).chain(codes).collect::<Vec<String>>();
     let examples = examples.iter().map(|example| format!("  {example}\n"));

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
+use slotwright_core::range::Key;
 use slotwright_core::units::day::Day;
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words::help::Label;
@@ -11,7 +12,7 @@ use slotwright_cutpack::pack::{CutBy, EFFORT, EFFORT_MOST, OnePart};
 use slotwright_cutpack::paper::{Format, Labels};
 
 use super::Batches;
-use super::typed::{day, label_sheet, paper, sheets};
+use super::typed::{booked, day, label_sheet, paper, sheets};
 
 #[derive(Args, Debug)]
 pub(crate) struct Pack {
@@ -35,14 +36,18 @@ pub(crate) struct Pack {
     pub(crate) effort: u32,
     #[arg(long, value_name = "ORDER/PART", help = Label::PackPart.text())]
     pub(crate) part: Option<OnePart>,
+    #[arg(long, value_name = "FOLDER", requires = "part", help = Label::PackFrom.text())]
+    pub(crate) from: Option<PathBuf>,
     #[arg(long, value_name = "YYYY-MM-DD", value_parser = day, help = Label::PackToday.text())]
     pub(crate) today: Option<Day>,
     #[arg(long, value_name = "FILE", help = Label::OfBacklog.text())]
     pub(crate) backlog: Option<PathBuf>,
+    #[arg(long = "booked", value_name = "STAGE=TIME", value_parser = booked, help = Label::PackBooked.text())]
+    pub(crate) booked: Vec<(Key, u32)>,
     #[arg(long, help = Label::PackForce.text())]
     pub(crate) force: bool,
-    #[arg(long, value_name = "A4|LETTER", default_value = "a4", value_parser = paper, help = Label::PackPaper.text())]
-    pub(crate) paper: Format,
-    #[arg(long, value_name = "SIZE", default_value = "a4-3x8", value_parser = label_sheet, help = Label::PackLabels.text())]
-    pub(crate) labels: Labels,
+    #[arg(long, value_name = "A4|LETTER", value_parser = paper, help = Label::PackPaper.text())]
+    pub(crate) paper: Option<Format>,
+    #[arg(long, value_name = "SIZE", value_parser = label_sheet, help = Label::PackLabels.text())]
+    pub(crate) labels: Option<Labels>,
 }

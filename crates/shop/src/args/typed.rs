@@ -9,6 +9,7 @@ use slotwright_core::words::file::{Label, Message};
 use slotwright_core::words::{self, pack};
 use slotwright_cutpack::pack::nest::SheetsInStock;
 use slotwright_cutpack::pack::papers::Papers;
+use slotwright_cutpack::pack::work::read_time;
 use slotwright_cutpack::paper::{Format, Labels};
 
 /// The measured batch of a board.
@@ -59,6 +60,13 @@ pub(super) fn sheets(text: &str) -> Result<SheetsInStock, String> {
         Some(SheetsInStock { board: board.parse().ok()?, sheet: sheet.parse().ok()?, count: count.parse().ok()? })
     });
     read.ok_or_else(|| pack::Message::SheetsWanted(text).text())
+}
+
+/// Reads how long work is booked at a stage, in minutes.
+pub(super) fn booked(text: &str) -> Result<(Key, u32), String> {
+    let read = text.split_once('=').and_then(|(stage, time)| Some((stage.trim().parse().ok()?, time)));
+    let (stage, time) = read.ok_or_else(|| pack::Message::BookedWanted(text).text())?;
+    Ok((stage, read_time(time)?))
 }
 
 /// Reads on which paper documents are.

@@ -112,10 +112,10 @@ fn check_one(path: &Path, known: &[RangeOnFile]) -> Outcome {
         Err(fault) => return Outcome::Unreadable { reason: fault.to_string(), hint: fault.hint().text().into() },
     };
     let checked = read_known(&bytes, &known.iter().map(|on_file| &on_file.known)).and_then(|(spec, range)| {
-        let Verified { checked, cut, by_batch, .. } = range.verify(&spec)?;
+        let Verified { checked, cut, differs_as_cut, .. } = range.verify(&spec)?;
         let shown = known.iter().find(|on_file| on_file.known.digest() == range.digest()).map(|on_file| &on_file.shown);
         let shown = shown.cloned().ok_or(SpecError::UnknownRange { digest: range.digest() })?;
-        Ok(Outcome::of(checked, OrderReport::of(&spec, &cut, by_batch, shown)))
+        Ok(Outcome::of(checked, OrderReport::of(&spec, &cut, differs_as_cut, shown)))
     });
     checked.unwrap_or_else(|error| Outcome::Unreadable { reason: error.to_string(), hint: error.hint().into() })
 }

@@ -13,7 +13,9 @@ use slotwright_cutpack::pack::list::read_offcuts;
 use slotwright_cutpack::pack::lot::{Lot, Part};
 use slotwright_cutpack::pack::papers::Papers;
 use slotwright_cutpack::pack::work::schedule;
-use slotwright_cutpack::pack::{CutBy, EFFORT_SLICE, LotSheets, Nesting, OrderRead, Orders, Pack, SetAside, Settings};
+use slotwright_cutpack::pack::{
+    CutBy, EFFORT_SLICE, LotSheets, Nesting, OrderRead, Orders, PROGRAM, Pack, SetAside, Settings,
+};
 
 use crate::args;
 use crate::error::FileError;
@@ -21,13 +23,20 @@ use crate::nearest::meant;
 use crate::output::{self, DIFFERS, GOOD};
 use crate::{files, inputs, table};
 
+mod again;
+
 pub(super) fn run(asked: &args::Pack) -> Result<u8, FileError> {
     files::new_folder(&asked.out, asked.force)?;
-    let known = known(asked)?;
-    let read: Vec<OrderRead<'_>> =
+    let earlier = asked.from.as_deref().map(again::read).transpose()?;
+    let cut_by = again::cut_by(asked, earlier.as_ref());
+    let known = known(asked, &cut_by)?;
+    let mut read: Vec<OrderRead<'_>> =
         (1..).zip(&asked.files).map(|(number, path)| order(number, path, &known)).collect::<Result<_, FileError>>()?;
+    if let Some(earlier) = &earlier {
+        again::number(&mut read, earlier);
+    }
     let orders = Orders::of(&read);
-    let settings = settings(asked, &known)?;
+    let settings = settings(asked, &known, again::papers(asked, earlier.as_ref()))?;
     let mut nesting = match Nesting::begin(&orders, &settings, asked.part.clone()) {
         Ok(nesting) => nesting,
         Err(none) => {
@@ -47,14 +56,15 @@ pub(super) fn run(asked: &args::Pack) -> Result<u8, FileError> {
     let pack = nesting.pack();
     let (written, remarks) = pack.files();
     files::write_folder(&asked.out, written.iter().map(|file| (file.path.as_str(), &file.bytes)), asked.force)?;
-    let mut lines = report(&pack, &asked.out, written.len());
+    let again = earlier.map(|earlier| again::told(&earlier, &pack, &cut_by)).unwrap_or_default();
+    let mut lines = report(&pack, again, &asked.out, written.len());
     lines.extend(remarks.iter().map(|remark| table::lines("", &[[Label::Mind.text().into(), remark.text()]]).concat()));
     output::print(lines)?;
     Ok(if orders.aside.is_empty() { GOOD } else { DIFFERS })
 }
 
 /// The ranges that orders may be of, as their parts are cut.
-fn known(asked: &args::Pack) -> Result<Vec<KnownRange>, FileError> {
+fn known(asked: &args::Pack, cut_by: &CutBy) -> Result<Vec<KnownRange>, FileError> {
     let mut ranges = Vec::new();
     if asked.ranges.is_empty() {
         ranges.push(inputs::range(None)?);
@@ -63,8 +73,6 @@ fn known(asked: &args::Pack) -> Result<Vec<KnownRange>, FileError> {
         ranges.push(inputs::range(Some(path))?);
     }
     asked.measured.check(&ranges.iter().collect::<Vec<_>>())?;
-    let batches = asked.measured.batches.iter().map(|measured| (measured.board.clone(), measured.batch.clone()));
-    let cut_by = CutBy { batches: batches.collect(), cutter: asked.cutter, allowance: asked.allowance };
     Ok(ranges.into_iter().map(|range| cut_by.known(range)).collect())
 }
 
@@ -77,7 +85,7 @@ fn order<'a>(number: u32, path: &Path, known: &'a [KnownRange]) -> Result<OrderR
     Ok(OrderRead::of(number, name, &bytes, known))
 }
 
-fn settings(asked: &args::Pack, known: &[KnownRange]) -> Result<Settings, FileError> {
+fn settings(asked: &args::Pack, known: &[KnownRange], papers: Papers) -> Result<Settings, FileError> {
     for bound in &asked.sheets {
         let mut boards = known.iter().filter_map(|known| known.range().board(&bound.board));
         if !boards.any(|board| board.sheets.iter().any(|sheet| sheet.key == bound.sheet)) {
@@ -95,12 +103,16 @@ fn settings(asked: &args::Pack, known: &[KnownRange]) -> Result<Settings, FileEr
         Some(path) => read_offcuts(files::text(path)?.as_bytes())
             .map_err(|wrong| FileError::Offcuts { path: path.display().to_string(), wrong })?,
     };
-    let papers = Papers { format: asked.paper, labels: asked.labels };
     let ranges: Vec<_> = known.iter().map(KnownRange::range).collect();
-    let backlog = match &asked.backlog {
+    let mut backlog = match &asked.backlog {
         Some(path) => inputs::backlog(path, &ranges)?,
         None => Backlog::default(),
     };
+    inputs::known_stages("--booked ", &asked.booked.iter().cloned().collect(), &ranges)?;
+    for (stage, minutes) in &asked.booked {
+        let booked = backlog.minutes.entry(stage.clone()).or_insert(0);
+        *booked = booked.saturating_add(*minutes);
+    }
     Ok(Settings { rack, bounds: asked.sheets.clone(), papers, today: asked.today, backlog })
 }
 
@@ -112,8 +124,8 @@ fn aside(orders: &Orders<'_>) -> Vec<[String; 2]> {
     orders.aside.iter().map(row).collect()
 }
 
-/// The part that is cut again: who mistook an order sees it here.
-fn again(pack: &Pack<'_>) -> Vec<[String; 2]> {
+/// The part that is cut: who mistook an order sees it here.
+fn part(pack: &Pack<'_>) -> Vec<[String; 2]> {
     let parts = pack.lots.iter().flat_map(|lot| lot.lot.parts.iter().map(move |part| (&lot.lot, part)));
     let row = |(lot, part): (&Lot<'_>, &Part<'_>)| {
         let order = pack.orders.taken.iter().find(|order| order.number == part.order)?;
@@ -126,13 +138,14 @@ fn again(pack: &Pack<'_>) -> Vec<[String; 2]> {
     parts.filter(|_| pack.one.is_some()).filter_map(row).collect()
 }
 
-fn report(pack: &Pack<'_>, folder: &Path, files: usize) -> Vec<String> {
+fn report(pack: &Pack<'_>, again: Vec<[String; 2]>, folder: &Path, files: usize) -> Vec<String> {
     let parts: usize = pack.lots.iter().map(|lot| lot.lot.parts.len()).sum();
     let taken = pack.orders.taken.len();
     let mut rows: Vec<[String; 2]> = Vec::new();
     let mut row = |label: Label, what: String| rows.push([label.text().into(), what]);
     row(Label::Orders, Message::Orders { taken, parts }.text());
-    rows.extend(again(pack));
+    rows.extend(part(pack));
+    rows.extend(again);
     rows.extend(aside(pack.orders));
     let mut row = |label: Label, what: String| rows.push([label.text().into(), what]);
     for lot_sheets in &pack.lots {
@@ -150,14 +163,23 @@ fn report(pack: &Pack<'_>, folder: &Path, files: usize) -> Vec<String> {
     let (minutes, metres) = (words::decimal(minutes, 0), words::decimal(metres, 1));
     row(Label::Machine, Message::Machine { minutes: &minutes, metres: &metres }.text());
     if let Some(schedule) = schedule(pack).filter(|_| pack.one.is_none()) {
+        let day = |day| words::day(day, schedule.from);
+        let booked: Vec<(&str, u32)> =
+            pack.settings.backlog.minutes.iter().map(|(stage, minutes)| (stage.as_str(), *minutes)).collect();
+        if !booked.is_empty() {
+            row(Label::Booked, Message::Booked(&booked).text());
+        }
+        if let Some(set) = schedule.set_before {
+            row(Label::Begins, Message::SetBefore { set: &day(set), from: &day(schedule.from) }.text());
+        }
         let late = schedule.arrivals.iter().filter(|arrival| arrival.is_late());
         let late: Vec<String> = late.map(|arrival| arrival.order.to_string()).collect();
         if !late.is_empty() {
-            let from = words::day(schedule.from, schedule.from);
-            row(Label::Late, Message::Late { orders: &late.join(", "), from: &from }.text());
+            row(Label::Late, Message::Late { orders: &late.join(", "), from: &day(schedule.from) }.text());
         }
     }
     let folder = folder.display().to_string();
+    row(Label::Name, Message::Named(&pack.full_name(), PROGRAM).text());
     row(Label::Pack, Message::Written { files, folder: &folder }.text());
     table::lines("", &rows)
 }

@@ -10,7 +10,7 @@ use super::{create, fill, refused};
 use crate::error::{FileError, WriteFault};
 
 /// The file by which a folder is told to be a pack.
-const MANIFEST: &str = "manifest.json";
+pub(crate) const MANIFEST: &str = "manifest.json";
 
 /// Whether a folder may be written: nothing is there, or a pack that may be replaced.
 ///

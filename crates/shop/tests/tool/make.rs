@@ -248,11 +248,11 @@ fn a_backlog_names_stages_of_the_range() -> Result<()> {
         &["derive", "--today", DAY, "--backlog", "booked.json"],
         "",
         &expect![[r#"
-        exit 2
-        --- errors
-        error: booked.json: /minutes/edge: the range has no such stage
-        hint: did you mean edges?
-    "#]],
+            exit 2
+            --- errors
+            error: booked.json: /minutes/edge: the range has no stage "edge"
+            hint: did you mean edges? its stages are coat-sheets, cut, edges, pack
+        "#]],
     )
 }
 

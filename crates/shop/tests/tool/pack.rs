@@ -238,7 +238,162 @@ fn late_is_told_from_a_stated_day_with_what_is_booked() -> Result<()> {
     let manifest = manifest(&all(&folder.join("booked"))?)?;
     assert_eq!((&manifest["backlog"]["minutes"]["cut"], manifest.get("today")), (&Value::from(60000), None));
     put(&folder, "strange.json", r#"{"minutes": {"cud": 600}}"#)?;
-    let told = pack(&folder, &files, &["--out", "none", "--backlog", "strange.json"])?;
-    assert!(told.starts_with("exit 2") && told.contains("cud") && told.contains("cut"), "{told}");
+    let stages = "did you mean cut? its stages are coat-sheets, cut, edges, pack";
+    for (booked, at) in
+        [(["--backlog", "strange.json"], "strange.json: /minutes/cud: "), (["--booked", "cud=1 h"], "--booked cud: ")]
+    {
+        let told = pack(&folder, &files, &[&["--out", "none"][..], &booked].concat())?;
+        assert!(told.starts_with("exit 2") && told.contains(&format!("{at}the range has no stage \"cud\"")), "{told}");
+        assert!(told.contains(stages), "{told}");
+    }
+    let told = pack(&folder, &files, &["--out", "none", "--booked", "paint=1 h"])?;
+    assert!(told.contains("hint: its stages are coat-sheets, cut, edges, pack"), "{told}");
+    Ok(())
+}
+
+#[test]
+fn booked_time_is_read_as_people_write_it() -> Result<()> {
+    let folder = folder("pack-booked")?;
+    let files = orders(&folder, 1)?;
+    put(&folder, "booked.json", r#"{"minutes": {"pack": 30}}"#)?;
+    let booked =
+        ["--backlog", "booked.json", "--booked", "cut=1 200", "--booked", "edges=10 h", "--booked", "pack=1.5 h"];
+    let told = pack(&folder, &files, &[&["--out", "out", "--effort", "0"][..], &booked].concat())?;
+    assert!(
+        told.contains(
+            "cut 1\u{202f}200\u{a0}min (20\u{a0}h\u{a0}00), edges 600\u{a0}min (10\u{a0}h\u{a0}00), pack 120\u{a0}min"
+        ),
+        "{told}"
+    );
+    let manifest = manifest(&all(&folder.join("out"))?)?;
+    assert_eq!(manifest["backlog"]["minutes"], serde_json::json!({ "cut": 1200, "edges": 600, "pack": 120 }));
+    for (booked, wrong) in [
+        ("cut=much", "no time: write minutes or hours, as 600, 1 200 or 10 h 30 min"),
+        ("cut=200 000 h", "10\u{202f}000\u{202f}000 minutes are the most"),
+        ("600", "write the key of a stage and a time"),
+    ] {
+        let told = pack(&folder, &files, &["--out", "none", "--booked", booked])?;
+        assert!(told.starts_with("exit 2") && told.contains(wrong), "{booked}: {told}");
+    }
+    Ok(())
+}
+
+#[test]
+fn a_day_before_the_orders_does_not_count_and_that_is_told() -> Result<()> {
+    let folder = folder("pack-before")?;
+    let files = orders(&folder, 1)?;
+    let told = pack(&folder, &files, &["--out", "early", "--effort", "0", "--today", "2026-01-31"])?;
+    let said = "begins   after Wed 25 November, the day of the last order, and not after Sat 31 January as was set";
+    assert!(told.starts_with("exit 0") && told.contains(said), "{told}");
+    let told = pack(&folder, &files, &["--out", "same", "--effort", "0", "--today", DAY])?;
+    assert!(!told.contains("begins"), "{told}");
+    Ok(())
+}
+
+/// Which of two papers belong together is seen from what stands on them.
+#[test]
+fn another_plan_has_another_name_and_the_same_cut_the_same_beginning() -> Result<()> {
+    let folder = folder("pack-names")?;
+    let files = orders(&folder, 2)?;
+    let mut known: Vec<(String, String)> = Vec::new();
+    let variants: [&[&str]; 7] = [
+        &[],
+        &["--paper", "letter"],
+        &["--today", "2027-03-01"],
+        &["--booked", "cut=10 h"],
+        &["--cutter", "5"],
+        &["--allowance", "3"],
+        &["--sheets", "birch-18/large=40"],
+    ];
+    for (number, more) in (1..).zip(variants) {
+        let out = format!("p{number}");
+        let told = pack(&folder, &files, &[&["--out", &out, "--effort", "0"], more].concat())?;
+        let files = all(&folder.join(&out))?;
+        let manifest = manifest(&files)?;
+        let text = |member: &str| manifest[member].as_str().unwrap_or_default().to_owned();
+        let (name, plan) = (text("name"), text("plan"));
+        assert!(
+            name.len() == 8 && plan.len() == 4 && told.contains(&format!("name     {name}-{plan}, by version ")),
+            "{told}"
+        );
+        let drawing = files.iter().find(|(path, _)| path.starts_with("parts/")).ok_or("no drawing")?;
+        assert!(String::from_utf8_lossy(drawing.1).contains(&format!("{name}-{plan}/")), "{more:?}");
+        known.push((name, plan));
+    }
+    // Paper, day and booked work change nothing of what is cut.
+    let (first, others) = known.split_first().ok_or("none")?;
+    let same_cut: Vec<bool> = others.iter().map(|(name, _)| *name == first.0).collect();
+    assert_eq!(same_cut, [true, true, true, false, false, false], "{known:?}");
+    let mut all: Vec<String> = known.iter().map(|(name, plan)| format!("{name}-{plan}")).collect();
+    all.sort();
+    all.dedup();
+    assert_eq!(all.len(), variants.len(), "{known:?}");
+    Ok(())
+}
+
+#[test]
+fn a_part_is_cut_again_as_the_pack_before() -> Result<()> {
+    let folder = folder("pack-again")?;
+    let files = orders(&folder, 3)?;
+    let points = "birch-18=17.41 17.48 17.52 17.46 17.50 17.44 17.49 17.50";
+    let set = ["--measured", points, "--cutter", "5", "--allowance", "3", "--paper", "letter", "--labels", "62x29"];
+    pack(&folder, &files, &[&["--out", "before", "--effort", "0"][..], &set].concat())?;
+    let before = all(&folder.join("before"))?;
+    // One order alone has the number that it had, and its part every cut that it had.
+    let own = [files.get(1).cloned().ok_or("no order")?];
+    let told = pack(&folder, &own, &["--part", "2/top", "--from", "before", "--out", "again"])?;
+    let name = manifest(&before)?["name"].as_str().unwrap_or_default().to_owned();
+    assert!(
+        told.contains(&format!("as before  pack {name}, with all that was set for it\n")) && !told.contains("mind"),
+        "{told}"
+    );
+    let again = all(&folder.join("again"))?;
+    let manifest_of = manifest(&again)?;
+    let lot = |manifest: &Value, member: &str| manifest["lots"][0][member].clone();
+    for member in ["measured_mm", "cutter_mm", "allowance_mm"] {
+        assert_eq!(lot(&manifest_of, member), lot(&manifest(&before)?, member), "{member}");
+    }
+    assert_eq!((&manifest_of["paper"], &manifest_of["labels"]), (&"letter".into(), &"62x29".into()));
+    let (path, drawing) = again.iter().find(|(path, _)| path.starts_with("parts/2-")).ok_or("no drawing")?;
+    let without_names = |bytes: &[u8]| {
+        let text = String::from_utf8_lossy(bytes).into_owned();
+        text.lines()
+            .filter(|line| !line.contains(&format!("/{}", path[6..].split("-top").next().unwrap_or(""))))
+            .map(String::from)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(without_names(drawing), without_names(before.get(path).ok_or("not there before")?));
+    // What is given counts, and that it is another is told.
+    let other = ["--part", "2/top", "--from", "before", "--cutter", "6", "--out", "other"];
+    let told = pack(&folder, &own, &other)?;
+    assert!(told.contains("but otherwise: cutter 6\u{a0}mm instead of 5\u{a0}mm\n"), "{told}");
+    assert!(told.contains("the parts of order 2 come out otherwise than they were cut"), "{told}");
+    // An order that was not in it is behind those that were.
+    put(&folder, "one.json", &fs::read_to_string(folder.join("o1.json"))?)?;
+    pack(&folder, &own, &["--out", "small", "--effort", "0"])?;
+    let told = pack(&folder, &["one.json".into()], &["--part", "2/top", "--from", "small", "--out", "none"])?;
+    assert!(told.contains("order 2 was not in that pack"), "{told}");
+    Ok(())
+}
+
+#[test]
+fn a_bad_manifest_is_told() -> Result<()> {
+    let folder = folder("pack-manifest")?;
+    let files = orders(&folder, 1)?;
+    fs::create_dir(folder.join("empty"))?;
+    fs::create_dir(folder.join("other"))?;
+    put(&folder, "other/manifest.json", r#"{"format": "slotwright-order"}"#)?;
+    fs::create_dir(folder.join("torn"))?;
+    put(&folder, "torn/manifest.json", r#"{"format": "slotwright-pack", "version": 1, "#)?;
+    for (from, wrong) in [
+        ("empty", "empty/manifest.json: there is nothing of this name"),
+        ("other", "other/manifest.json: no manifest of a pack: /format: "),
+        ("torn", "torn/manifest.json: no manifest of a pack: "),
+    ] {
+        let told = pack(&folder, &files, &["--part", "1/top", "--from", from, "--out", "none"])?;
+        assert!(told.starts_with("exit 2") && told.contains(wrong), "{from}: {told}");
+    }
+    let told = pack(&folder, &files, &["--from", "empty", "--out", "none"])?;
+    assert!(told.starts_with("exit 2") && told.contains("--part"), "{told}");
     Ok(())
 }

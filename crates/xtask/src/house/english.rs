@@ -35,7 +35,7 @@ const READ: [&str; 8] = ["alt", "aria-label", "aria-valuetext", "label", "placeh
 const UNSTYLED: [&str; 3] = ["bay", "hint", "tops"];
 
 /// Words with a capital that are no English: keys' names by the DOM, and the program's own.
-const NAMES: [&str; 6] = ["Control+Enter", "End", "Enter", "Home", "Slotwright", "Tab"];
+const NAMES: [&str; 7] = ["Control+Enter", "End", "Enter", "Home", "Shift", "Slotwright", "Tab"];
 
 /// Whether people would read a literal as English.
 fn is_english(literal: &Literal<'_>, classes: &BTreeSet<String>) -> bool {

@@ -2,11 +2,11 @@
 
 use core::fmt::Debug;
 
-use super::{Expected, Refused, measured};
+use super::{Expected, LARGEST, Refused, measured};
 use crate::units::money::Money;
 use crate::units::quantity::{Dim, Mass};
 use crate::words;
-use crate::words::entry::{diagonal, mass, money, size};
+use crate::words::entry::{diagonal, mass, minutes, money, size};
 
 /// Each text with what it reads as; nothing if it is refused.
 fn check<T: PartialEq + Debug>(read: impl Fn(&str) -> Option<T>, cases: &[(&str, Option<T>)]) {
@@ -184,6 +184,44 @@ fn masses_are_read_as_people_write_them() {
     );
 }
 
+#[test]
+fn times_are_read_as_people_write_them() {
+    check(
+        |text| minutes(text).ok(),
+        &[
+            ("600", Some(600)),
+            ("0", Some(0)),
+            ("1 200", Some(1200)),
+            ("1\u{202f}200 min", Some(1200)),
+            ("1,200", Some(1200)),
+            ("1.200 minutes", Some(1200)),
+            ("1'200", Some(1200)),
+            ("10 h", Some(600)),
+            ("10H", Some(600)),
+            ("10 hrs.", Some(600)),
+            ("1.5 h", Some(90)),
+            ("1,5 hours", Some(90)),
+            ("1.500 h", Some(90)),
+            ("1½ h", Some(90)),
+            ("10 h 30 min", Some(630)),
+            ("10h30", Some(630)),
+            ("10 h, 30 m", Some(630)),
+            ("90.4", Some(90)),
+            ("", None),
+            ("h", None),
+            ("much", None),
+            ("-5", None),
+            ("10:30", None),
+            ("2 d", None),
+            ("30 min 10 h", None),
+            ("1 h 2 h", None),
+            ("12 34", None),
+            ("10000001", None),
+            ("1e9 h", None),
+        ],
+    );
+}
+
 /// What can be read and is out of bounds is not called unreadable, and what cannot be read not out of bounds.
 #[test]
 fn what_is_out_of_bounds_is_told_apart_from_what_cannot_be_read() {
@@ -214,6 +252,8 @@ fn what_is_out_of_bounds_is_told_apart_from_what_cannot_be_read() {
         (money("1.4005", "EUR").err(), Some(Unread)),
         (mass("10 000 001 kg").err(), Some(Beyond)),
         (mass("heavy").err(), Some(Unread)),
+        (minutes("200 000 h").err(), Some(Beyond)),
+        (minutes("10 000 000").err(), None),
     ] {
         assert_eq!(refused, told);
     }
@@ -258,6 +298,10 @@ fn what_is_written_is_read_back() {
         let kg = Mass::kg(f64::from(hectogram) / 10.0);
         assert_eq!(mass(&words::mass(kg)), Ok(kg));
     }
+    for read in (0..3000).chain([99_999, 10_000_000]) {
+        assert_eq!(minutes(&words::decimal(f64::from(read), 0)), Ok(read));
+        assert_eq!(minutes(&words::paper::Message::Hours(read / 60, read % 60).text()), Ok(read));
+    }
     for tenths in 50..=2000 {
         assert_eq!(diagonal(&words::decimal(f64::from(tenths) / 10.0, 1)), Ok(tenths));
     }
@@ -280,6 +324,9 @@ fn nothing_that_is_typed_breaks_it() {
                     assert!(money(&text, "EUR").ok().is_none_or(|amount| amount >= Money::ZERO), "{text}");
                     assert!(mass(&text).ok().is_none_or(|mass| mass >= Mass::ZERO), "{text}");
                     let _ = diagonal(&text);
+                    assert!(
+                        minutes(&text).is_ok_and(|minutes| f64::from(minutes) <= LARGEST) || minutes(&text).is_err()
+                    );
                 }
             }
         }

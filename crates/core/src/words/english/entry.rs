@@ -1,7 +1,7 @@
 //! The words for units that are read, and what fields say of what was typed.
 
 use super::LOCALE;
-use crate::input::entry::{DIAGONAL_TENTHS, Expected, LARGEST, LengthUnit, MassUnit, Refused, Spoken};
+use crate::input::entry::{DIAGONAL_TENTHS, Expected, LARGEST, LengthUnit, MassUnit, Refused, Spoken, TimeUnit};
 use crate::units::quantity::Dim;
 
 pub(in crate::words) const SPOKEN: Spoken = Spoken {
@@ -25,6 +25,17 @@ pub(in crate::words) const SPOKEN: Spoken = Spoken {
     ],
     currencies: &[("euros", "EUR"), ("euro", "EUR")],
 };
+
+pub(in crate::words) const TIMES: &[(&str, TimeUnit)] = &[
+    ("hour", TimeUnit::Hour),
+    ("hours", TimeUnit::Hour),
+    ("hr", TimeUnit::Hour),
+    ("hrs", TimeUnit::Hour),
+    ("m", TimeUnit::Minute),
+    ("mins", TimeUnit::Minute),
+    ("minute", TimeUnit::Minute),
+    ("minutes", TimeUnit::Minute),
+];
 
 pub(in crate::words) fn refused(expected: Expected, refused: Refused) -> String {
     match (expected, refused) {

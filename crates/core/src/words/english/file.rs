@@ -27,6 +27,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::NotAPage => "write it as https://example.org/",
         Label::NotSeconds => "write it as 2 or 0.5; 0 to 3600 seconds are possible",
         Label::NoInstance => "no instance",
+        Label::NoManifest => "no manifest of a pack",
+        Label::ManifestOfAPack => "--from names the folder of a pack that this program wrote",
         Label::OutOfProportion => "no instance: a size or the number of parts is out of proportion",
         Label::PlacementUnsound => {
             "the placement did not pass its check, and nothing was written: an error of this program"
@@ -59,7 +61,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::RulesListed => "`slotwright explain` lists them",
         Label::ModelsListed => "`slotwright range` lists its models",
         Label::BoardsListed => "`slotwright fit` lists its boards",
-        Label::StagesNamed => "the range file names its stages",
         Label::DocumentsListed => "`slotwright schema` lists them",
         Label::OneBatch => "give the eight points of the batch that is to be cut, once",
         Label::RightBoard => "is it the right board, and was it measured in millimetres?",
@@ -99,7 +100,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
                 [mean, nominal, least, most].map(|length| LOCALE.decimal(length.in_mm(), 3));
             format!("{mean} mm was measured for a board of {nominal} mm; {least} to {most} mm is possible (EN 315)")
         }
-        Message::NoStage(stage) => format!("/minutes/{stage}: the range has no such stage"),
+        Message::NoStage(stage) => format!("the range has no stage \"{stage}\""),
+        Message::Stages(stages, meant) => {
+            let stages = format!("its stages are {}", stages.join(", "));
+            meant.map_or_else(|| stages.clone(), |meant| format!("did you mean {meant}? {stages}"))
+        }
         Message::NoBay { pin, bays } => format!("--pin {pin}: this unit has no such bay; it has {bays}"),
         Message::NoDocument(name) => format!("no document has the name {name:?}"),
         Message::Key(NotAKey(text)) => key(text),

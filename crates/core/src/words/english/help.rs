@@ -132,21 +132,30 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::PackFiles => "Order specs, or - for one from standard input",
         Label::PackOut => "Write the pack into this new folder",
         Label::PackPart => {
-            "Cut only this part again: its mark on the label, with the same orders in the same order, or what the code of the label says; measured boards and cutter as for the pack before"
+            "Cut only this part again: its mark on the label, with the same orders in the same order, or what the code of the label says; with --from as the pack before was cut"
         }
         Label::PackCutter => "Diameter of the cutter in millimetres, as 6 or 6.35, instead of the range's",
         Label::PackAllowance => "Between parts, beyond the cutter's diameter, in millimetres, instead of the range's",
         Label::PackToday => {
             "The day after which work on the orders begins, for the batch sheet and job cards; that of \
-             the last order if none is given, or an earlier one"
+             the last order if none is given. Work never begins before that: an earlier day is told, and does not count"
         }
+        Label::PackBooked => {
+            "Work that is booked at a stage already, in minutes or hours, as cut=600 or 'cut=10 h'; may be given for several stages, and \
+             counts beside that of --backlog"
+        }
+        Label::PackFrom => {
+            "With --part, the folder of the pack before: numbers of orders, measured boards, cutter, allowance, paper and labels are those of its \
+             manifest, unless others are given"
+        }
+        Label::PackNotUsable => "nothing could be cut, a file cannot be read, used or written, or an argument is wrong",
         Label::PackOffcuts => "Offcuts in the rack: the offcuts.csv of the pack before",
         Label::PackSheets => "How many sheets of a format there are, if few: birch-18/small=12",
         Label::PackEffort => "How long nests are looked for, in steps of the search; the same effort, the same pack",
-        Label::PackPaper => "On which paper documents are",
+        Label::PackPaper => "On which paper documents are: a4, unless another is given, or letter",
         Label::PackLabels => {
             "On which labels: sheets a4-3x8 (70 by 37 mm), a4-2x7 (99.1 by 38.1 mm) or letter-3x10 (66.7 by 25.4 mm), single \
-             ones 100x50 or 62x29"
+             ones 100x50 or 62x29; a4-3x8 unless others are given"
         }
         Label::PackForce => "Replace a pack that is there already",
     }

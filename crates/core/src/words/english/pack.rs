@@ -1,6 +1,8 @@
 //! Cut packs in English.
 
+use super::LOCALE;
 use super::count::counted;
+use crate::input::entry::{LARGEST, Refused};
 use crate::words::pack::{Label, Message};
 
 pub(in crate::words) const fn label(of: Label) -> &'static str {
@@ -29,7 +31,23 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Loose => "parts would not hold on to each other",
         Label::Mind => "mind",
         Label::Late => "late",
+        Label::Begins => "begins",
+        Label::Booked => "booked",
+        Label::AsBefore => "as before",
+        Label::Name => "name",
+        Label::Cutter => "cutter",
+        Label::Allowance => "beyond the cutter",
         Label::ThinnerCutter => "take a thinner cutter: round cutters need reliefs in the corners of slots",
+    }
+}
+
+/// Minutes, and the same in hours where that is shorter to think of.
+pub(super) fn time(minutes: u32) -> String {
+    let (written, hours, rest) = (LOCALE.decimal(f64::from(minutes), 0), minutes / 60, minutes % 60);
+    if hours == 0 {
+        format!("{written}\u{a0}min")
+    } else {
+        format!("{written}\u{a0}min ({hours}\u{a0}h\u{a0}{rest:02})")
     }
 }
 
@@ -78,6 +96,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Late { orders, from } => {
             format!("{orders}, if all are made in turn from the day after {from}; batch.pdf has their days")
         }
+        Message::SetBefore { set, from } => {
+            format!(
+                "after {from}, the day of the last order, and not after {set} as was set: nothing is made before it was ordered"
+            )
+        }
         Message::Unwritten(path) => format!("{path} could not be written"),
         Message::Bounds => "sizes or prices are beyond what can be nested".into(),
         Message::PartWanted(text) => {
@@ -87,6 +110,31 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::OneOf(words) => format!("write one of {}", words.join(", ")),
         Message::LengthWanted { text, least, most } => {
             format!("{text:?} is no length from {least} to {most} mm: write it as 6, 6.35 or 6,35")
+        }
+        Message::Named(name, program) => {
+            format!("{name}, by version {program}: this stands on all of its papers and drawings")
+        }
+        Message::AsBefore { pack, otherwise: [] } => format!("pack {pack}, with all that was set for it"),
+        Message::AsBefore { pack, otherwise } => format!("pack {pack}, but otherwise: {}", otherwise.join("; ")),
+        Message::Instead { what, now, then } => format!("{what} {now} instead of {then}"),
+        Message::MeasuredSince(board, mean) => format!("{board} measured since, {mean}"),
+        Message::OtherProgram(then) => format!("made by version {then} then"),
+        Message::OtherParts(order) => {
+            format!("the parts of order {order} come out otherwise than they were cut: compare before you cut")
+        }
+        Message::NotBefore(order) => format!("order {order} was not in that pack"),
+        Message::TimeWanted(text, Refused::Unread) => {
+            format!("{text:?} is no time: write minutes or hours, as 600, 1 200 or 10 h 30 min")
+        }
+        Message::TimeWanted(text, Refused::Beyond) => {
+            format!("{text:?} is out of all proportion: {} minutes are the most", LOCALE.decimal(LARGEST, 0))
+        }
+        Message::BookedWanted(text) => {
+            format!("{text:?} books nothing: write the key of a stage and a time, as cut=600 or 'cut=10 h'")
+        }
+        Message::Booked(stages) => {
+            let booked = stages.iter().map(|(stage, minutes)| format!("{stage} {}", time(*minutes)));
+            booked.collect::<Vec<_>>().join(", ")
         }
         Message::Offcut { line, what } => format!("line {line} is no offcut: {what} cannot be used or is not there"),
     }

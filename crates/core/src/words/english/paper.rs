@@ -17,7 +17,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::BatchSheet => "Batch",
         Label::Mark => "Mark",
         Label::Part => "Part",
-        Label::Along => "Along grain mm",
+        Label::Along => "Along grain\u{a0}mm",
         Label::Across => "Across mm",
         Label::Step => "Step",
         Label::People => "People",
@@ -63,7 +63,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Days => "Days",
         Label::Begins => "Begins",
         Label::Ends => "Ends",
-        Label::Free => "Goes on",
         Label::Promised => "Promised",
         Label::Planned => "Planned",
         Label::Sheets => "Sheets",
@@ -80,11 +79,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Mind => "What to mind",
         Label::First => "First",
         Label::Steps => "Steps",
-        Label::InThisBatch => "By stage, in this batch",
-        Label::AsPromised => "As it was promised",
+        Label::PromisedEnd => "Promised end",
         Label::ByStage => "By stage",
         Label::ByOrder => "By order",
-        Label::CutByBatch => "Cut by another batch or cutter than promised",
+        Label::CutOtherwise => "Cut by another batch or cutter than promised",
         Label::Lots => "By board and finish",
         Label::OutlinesAreEdges => {
             "Outlines in the drawings are edges of parts: offset them by the radius of the cutter, holes inwards \
@@ -218,7 +216,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SandParts => "Sand the faces of the parts.",
         Label::PackFoot => "What goes in first lies on top.",
         Label::InTime => "in time",
-        Label::NoDay => "no such day",
+        Label::NoDay => "no day in the calendar",
         Label::NothingKept | Label::NothingToMind => "nothing",
     }
 }
@@ -274,6 +272,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
                  {from}, {booked}."
             )
         }
+        Message::SetBefore { set, from } => format!(
+            "Work was set to begin after {set}, but the last of these orders was made on {from}: it begins after that day, since \
+             nothing is made before it was ordered."
+        ),
         Message::Step(number, of) => format!("{number} of {of}"),
         Message::Other { place, promised, derived } => format!("{place}: promised {promised}, cut {derived}"),
         Message::Lacking(letter, text) => {

@@ -36,7 +36,7 @@ pub(in crate::words) fn unit(told: &UnitTold<'_>) -> String {
 pub(in crate::words) fn bay(told: &BayTold<'_>) -> String {
     let mut text = fill_within(told.fill);
     if let Some((hole, place)) = told.hole {
-        text = format!("{text}, {hole} {}", offset(place));
+        text = format!("{text}, {hole} ({})", offset(place));
     }
     if let Some(device) = told.device {
         text = format!("{text}, with {device}");

@@ -41,6 +41,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              or the range file of an older order may come with them."
         }
         Label::Local => "All of it is worked out in this browser: nothing leaves this device.",
+        Label::ScanHow => "Read the code of a label with a hand scanner: its sheet, its step and its order are shown.",
         Label::Gone => "Orders have names and addresses, so nothing is kept: they are gone with the page.",
         Label::SetAside => "Set aside",
         Label::AskAgain => ". Tell the customer what differs, and have the order written anew.",
@@ -57,6 +58,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Size => "Size, mm",
         Label::KeptOffcut => "kept",
         Label::NoneKept => "none",
+        Label::Pack => "Pack",
         Label::InParts => "In parts",
         Label::Cost => "Sheets less offcuts",
         Label::FromRack => "From the rack",
@@ -65,7 +67,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Finish => "Finish, with loss",
         Label::ByStage => "Minutes by stage",
         Label::Promises => "Promises",
-        Label::NoDay => "no day in the calendar",
         Label::Cautions => {
             "Dust: extraction and a fitted mask. Spraying: ventilation and the data sheet of each finish. The first \
              sheet of a batch: measure a slot before you cut on."
@@ -121,7 +122,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::FromDay => "Work begins after",
         Label::FromDayHint => "as 2026-12-01",
-        Label::WantsMinutes => "Write whole minutes, as 600, or leave it empty.",
         Label::NotSaved => "This browser saves no files here.",
         Label::WorkerGone => "What cuts the sheets did not answer. Load the page again and bring the orders once more.",
         Label::RangeGone => "The workshop's range file is not there, so no order can be checked. Load the page again.",
@@ -140,13 +140,34 @@ fn in_turn(all: bool, from: &str, is_booked: bool) -> String {
     format!("Made in turn from the day after {from}, {booked}, {late}")
 }
 
+fn done((taken, aside, parts): (usize, usize, usize), less: Option<&str>, (searched, looks): (bool, bool)) -> String {
+    let mut said =
+        format!("{}, {}", counted(&taken.to_string(), "order", "orders"), counted(&parts.to_string(), "part", "parts"));
+    if aside > 0 {
+        said = format!("{said}, {aside} set aside");
+    }
+    let verb = if looks { "looking on" } else { "nested" };
+    match less {
+        Some(less) => format!("{said}; {verb}: {less} less than the first nest"),
+        None if looks || !searched => format!("{said}; {verb}"),
+        None => format!("{said}; {verb}, nothing cheaper found"),
+    }
+}
+
+fn not_here(code: &str) -> String {
+    format!(
+        "Nothing here has the code {code:?}: bring the order of that label. Where a code has other letters than 0a1b2c3d/shelf-1-1, \
+         the scanner is set for another keyboard."
+    )
+}
+
 pub(in crate::words) fn message(of: Message<'_>) -> String {
     match of {
         Message::Unit { model, sides, plinth, finish } => unit(model, sides, plinth, finish),
         Message::Holds { parts, day } => {
             format!("holds \u{b7} {} \u{b7} due {day}", counted(&parts.to_string(), "part", "parts"))
         }
-        Message::ByBatch(figures) => {
+        Message::AsCut(figures) => {
             format!(
                 "cut by another batch or cutter than promised: {} differ",
                 counted(&figures.to_string(), "figure", "figures")
@@ -186,20 +207,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Days(days) => counted(&days.to_string(), "day", "days"),
         Message::Late(order, planned, promised) => format!("Order {order}: {planned}; promised for {promised}"),
         Message::Done { taken, aside, parts, less, searched, looks } => {
-            let mut said = format!(
-                "{}, {}",
-                counted(&taken.to_string(), "order", "orders"),
-                counted(&parts.to_string(), "part", "parts")
-            );
-            if aside > 0 {
-                said = format!("{said}, {aside} set aside");
-            }
-            let verb = if looks { "looking on" } else { "nested" };
-            match less {
-                Some(less) => format!("{said}; {verb}: {less} less than the first nest"),
-                None if looks || !searched => format!("{said}; {verb}"),
-                None => format!("{said}; {verb}, nothing cheaper found"),
-            }
+            done((taken, aside, parts), less, (searched, looks))
         }
         Message::AllAside(count) => {
             format!("No order is taken; {} set aside", counted(&count.to_string(), "file is", "files are"))
@@ -213,7 +221,17 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::ThicknessOf(board) => format!("the measured thickness of {board}"),
         Message::InTurn { all, from, is_booked } => in_turn(all, from, is_booked),
-        Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes"),
+        Message::BookedAt(stage) => format!("Booked at \u{201c}{stage}\u{201d}, minutes or hours"),
+        Message::Found { mark, part, customer, sheet, step } => match sheet {
+            Some(sheet) => format!("{mark}, {part}, for {customer}: sheet {sheet}, step {step}"),
+            None => format!("{mark}, {part}, for {customer}: step {step}; this pack does not cut it"),
+        },
+        Message::FoundOffcut { name, sides, sheet } => match sheet {
+            Some(sheet) => format!("Offcut {name}, {sides}: kept of sheet {sheet}"),
+            None => format!("Offcut {name}, {sides}: in the rack"),
+        },
+        Message::NotHere(code) => not_here(code),
+        Message::Booked(minutes) => super::pack::time(minutes),
         Message::StockOf(board) => format!("the sheets of {board} in stock"),
         Message::RackUsed { used, fit, there } => {
             let there = counted(&there.to_string(), "offcut", "offcuts");

@@ -45,7 +45,7 @@ fn a_part_alone_is_drawn_from_its_corner_with_all_its_holes() {
         for (lot, sheet, _) in pack.sheets() {
             for Placed { part, .. } in &sheet.placed {
                 assert!(sheet.has(part));
-                let lines = polylines(&part_dxf(lot, sheet, part));
+                let lines = polylines(&part_dxf(lot, sheet, part, "0-0"));
                 let closed: Vec<&Line> = lines.iter().filter(|(_, closed, _)| *closed).collect();
                 assert_eq!(count(&lines, "INSIDE-"), part.panel.holes().count(), "{}", part.panel.id);
                 assert_eq!(count(&lines, "OUTSIDE-"), 1);
@@ -73,7 +73,7 @@ fn layers_say_operation_and_depth() {
     ] {
         with_pack(&range, &Settings::default(), |pack| {
             let (lot, sheet, program) = pack.sheets().find(|(lot, ..)| lot.key() == "birch-18-clear").unwrap();
-            let lines = polylines(&sheet_dxf(lot, sheet, program));
+            let lines = polylines(&sheet_dxf(lot, sheet, program, "0-0"));
             assert_eq!(count(&lines, outside), sheet.placed.len(), "{outside}");
             assert!(count(&lines, "INSIDE-18.13") > 0);
             let bridges: usize = program.cuts.iter().map(|cut| cut.bridges.len()).sum();
@@ -90,7 +90,7 @@ fn layers_say_operation_and_depth() {
 fn cuts_stand_in_their_order() {
     with_pack(&demo(), &Settings::default(), |pack| {
         for (lot, sheet, program) in pack.sheets() {
-            let lines = polylines(&sheet_dxf(lot, sheet, program));
+            let lines = polylines(&sheet_dxf(lot, sheet, program, "0-0"));
             let cuts = lines.iter().filter(|(layer, ..)| layer.starts_with("INSIDE") || layer.starts_with("OUTSIDE"));
             let begins: Vec<(f64, f64)> = cuts.map(|(_, _, corners)| corners[0]).collect();
             let wanted = program.cuts.iter().map(|cut| cut.outline.corners()[0].at);

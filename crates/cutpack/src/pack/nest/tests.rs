@@ -78,7 +78,7 @@ fn an_offcut_is_cut_by_its_own_thickness_and_one_of_another_stays_in_the_rack() 
             let below = lot.range.cutting.below_mm;
             assert!((program.depths.through - (Length::mm(by) + lot.film() + below)).abs() < Length::mm(1e-9));
             assert_eq!(program.depths, Depths::of(lot, sheet));
-            let own = part_dxf(lot, sheet, &sheet.placed[0].part);
+            let own = part_dxf(lot, sheet, &sheet.placed[0].part, "0-0");
             assert!(own.contains(&format!("OUTSIDE-{:.2}", program.depths.outside.in_mm())));
             // What is not taken is still there afterwards; what is kept of it is as thick, if anybody knows.
             let after = pack.rack_after();

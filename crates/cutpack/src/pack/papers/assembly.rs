@@ -14,7 +14,8 @@ use crate::picture;
 pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     let Some((built, assembly)) = order.cut.built.as_ref().zip(order.cut.assembly.as_ref()) else { return };
     let (range, tethered) = (order.cut.range, order.cut.is_tethered());
-    let mut paper = desk.paper(Label::Assembly, Some(range), &order.spec.digest.short(), Label::GuidanceFoot.text());
+    let right = desk.of_customer(order);
+    let mut paper = desk.paper(Label::Assembly, Some(range), &right, Label::GuidanceFoot.text());
     paper.paragraph(&describe(range, &order.spec.choice));
     paper.minor(Label::First.text());
     if tethered {
@@ -28,7 +29,6 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     paper.paragraph(Label::Guidance.text());
     let disturbed: Vec<String> = assembly.disturbed.iter().map(words::disturbed).collect();
     paper.list(&disturbed);
-    paper.heading(Label::Steps.text());
     let marks: Vec<(PanelId, String)> =
         parts(order.number, &order.cut).map(|(_, part)| (part.panel.id, part.mark())).collect();
     let plates = picture::steps(built, assembly, tethered).into_iter().map(|picture| {
@@ -42,6 +42,6 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
             text: if burden.is_empty() { picture.sentence } else { format!("{} {burden}", picture.sentence) },
         }
     });
-    paper.plates(2, &plates.collect::<Vec<_>>());
+    paper.plates(Label::Steps.text(), 2, &plates.collect::<Vec<_>>());
     desk.put(Kind::Assembly, Some(order.number), paper);
 }

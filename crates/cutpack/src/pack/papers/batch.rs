@@ -134,7 +134,5 @@ fn arrivals(desk: &Desk<'_, '_>, paper: &mut Paper, schedule: &Schedule<'_>) {
         ])
     }));
     paper.table(&table);
-    let from = words::day(schedule.from, schedule.from);
-    let in_turn = Message::InTurn { from: &from, is_booked: schedule.is_booked }.text();
-    paper.text(&in_turn, &crate::paper::Style::SMALL);
+    super::in_turn(paper, schedule);
 }

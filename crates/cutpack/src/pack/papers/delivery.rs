@@ -15,7 +15,7 @@ use crate::vector::{Align, Colour, Spot, Stroke};
 pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     let Some(Packages { carrier, packages }) = packages(order) else { return };
     let (range, spec) = (order.cut.range, order.spec);
-    let right = spec.digest.short();
+    let right = desk.of_customer(order);
     let mut paper = desk.paper(Label::DeliveryNote, Some(range), &right, Label::GuidanceFoot.text());
     let customer = &spec.customer;
     let address: Vec<&str> =

@@ -104,9 +104,10 @@ fn hardens(lot: &LotSheets<'_>, step: Label, work: Work) -> String {
 fn edges(lot: &LotSheets<'_>) -> Table {
     let mut table = Table::new([
         Column::fit(Label::Mark.text()),
-        Column::share(Label::Part.text(), 1.0),
-        Column::fit(Label::Chamfer.text()),
-        Column::fit(Label::Rounding.text()),
+        Column::fit(Label::Part.text()),
+        // Nearly all parts have chamfers, few are rounded.
+        Column::share(Label::Chamfer.text(), 1.3),
+        Column::share(Label::Rounding.text(), 0.7),
         Column::fit(Label::Pivots.text()),
         Column::fit(Label::Edges.text()).end(),
     ]);

@@ -1,6 +1,5 @@
 //! The job card of an order: what goes with it from stage to stage.
 
-use slotwright_core::business::job::Minutes;
 use slotwright_core::business::promise::Promise;
 use slotwright_core::range::Range;
 use slotwright_core::rules::finding::Severity;
@@ -21,7 +20,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
         let arrival = schedule.arrivals.iter().find(|arrival| arrival.order == order.number)?;
         Some((schedule, arrival))
     });
-    let right = format!("{}, {}", desk.name(), Message::Order(order.number).text());
+    let right = desk.of_order(order);
     let mut paper = desk.paper(Label::JobCard, Some(range), &right, Label::GuidanceFoot.text());
     paper.heading(&Message::Order(order.number).text());
     paper.paragraph(&describe(range, &spec.choice));
@@ -36,24 +35,16 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
             (Label::Mass.text().into(), super::mass(built.whole.mass)),
         ],
     );
-    let minutes = job.minutes();
-    let in_batch = plan.and_then(|(schedule, arrival)| Some((schedule, arrival, arrival.planned.as_ref()?)));
-    if let Some((schedule, arrival, planned)) = in_batch {
-        paper.minor(Label::InThisBatch.text());
-        paper.table(&days(range, &arrival.minutes, planned, schedule.from));
-        let from = words::day(schedule.from, schedule.from);
-        let in_turn = Message::InTurn { from: &from, is_booked: schedule.is_booked }.text();
-        paper.text(&in_turn, &crate::paper::Style::SMALL);
+    if let Some((schedule, arrival)) = plan {
+        paper.minor(Label::ByStage.text());
+        paper.table(&stages(range, arrival, built.promise.as_ref(), schedule.from));
+        super::in_turn(&mut paper, schedule);
         paper.text(Label::ForTheFirst.text(), &crate::paper::Style::SMALL);
     }
-    if let Some(promise) = &built.promise {
-        paper.minor(Label::AsPromised.text());
-        paper.table(&days(range, &minutes, promise, spec.ordered_on));
-    }
-    if !order.by_batch.is_empty() {
-        paper.minor(Label::CutByBatch.text());
+    if !order.differs_as_cut.is_empty() {
+        paper.minor(Label::CutOtherwise.text());
         let other: Vec<String> = order
-            .by_batch
+            .differs_as_cut
             .iter()
             .filter_map(|differs| {
                 // Digests are long and say nothing to people.
@@ -87,22 +78,32 @@ fn planned_day(plan: Option<(&Schedule<'_>, &Arrival)>) -> String {
     format!("{day}, {}", verdict.text())
 }
 
-/// The stages with their minutes, and their days as people say them on one.
-fn days(range: &Range, minutes: &Minutes, promise: &Promise, today: Day) -> Table {
+/// The stages in their order, each to be ticked: what it takes in this batch, when, and by when it would be done as it was
+/// promised.
+fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: Day) -> Table {
     let mut table = Table::new([
         Column::fit(""),
         Column::share(Label::Stage.text(), 1.0),
         Column::fit(Label::Minutes.text()).end(),
         Column::fit(Label::Begins.text()),
         Column::fit(Label::Ends.text()),
-        Column::fit(Label::Free.text()),
+        Column::fit(Label::PromisedEnd.text()),
     ]);
-    table.rows.extend(promise.stages.iter().filter_map(|days| {
-        let stage = range.stages.iter().find(|stage| stage.key == days.stage)?;
-        let day = |day| Cell::from(words::day(day, today));
-        let minutes = time(minutes.of(stage.work)).into();
-        let name = stage.name.clone().into();
-        Some(Row::Cells(vec![Cell::Tick, name, minutes, day(days.starts), day(days.ends), day(days.free)]))
+    table.rows.extend(range.stages.iter().map(|stage| {
+        let days = |promise: Option<&Promise>| {
+            promise.and_then(|promise| promise.stages.iter().find(|days| days.stage == stage.key).cloned())
+        };
+        let cell = |day: Option<Day>| Cell::from(day.map(|day| words::day(day, today)).unwrap_or_default());
+        let (planned, promised) = (days(arrival.planned.as_ref()), days(promised));
+        let planned = planned.as_ref();
+        Row::Cells(vec![
+            Cell::Tick,
+            stage.name.clone().into(),
+            time(arrival.minutes.of(stage.work)).into(),
+            cell(planned.map(|days| days.starts)),
+            cell(planned.map(|days| days.ends)),
+            cell(promised.map(|days| days.ends)),
+        ])
     }));
     table
 }

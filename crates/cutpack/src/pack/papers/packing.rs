@@ -12,7 +12,7 @@ use crate::paper::{Cell, Column, Row, Table};
 pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     let Some(Packages { carrier, packages }) = packages(order) else { return };
     let range = order.cut.range;
-    let right = format!("{}, {}", desk.name(), Message::Order(order.number).text());
+    let right = desk.of_order(order);
     let mut paper = desk.paper(Label::PackingList, Some(range), &right, Label::PackFoot.text());
     paper.pairs(
         3,
