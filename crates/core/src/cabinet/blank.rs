@@ -2,6 +2,7 @@
 //! hold and what a part weighs at most is known from it before anything is cut in.
 
 use crate::cabinet::bow::Bow;
+use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::{BaySpan, Layout, Picked};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, GrainAxis, PanelId, Stock};
@@ -237,7 +238,8 @@ impl<'a> Blanks<'a> {
     pub(crate) fn stop(self, bay: u8) -> Blank {
         let size = (self.build().stop_depth_mm, self.layout.clear_height());
         let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Stop);
-        Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+        let tongue = Detent::of(self.build(), self.layout.body).map_or(Length::ZERO, Detent::out);
+        Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (tongue, tabs))
     }
 
     /// A stave of a bowed end, which has so many.
