@@ -5,6 +5,8 @@
 //! little softer than it is said to be.
 
 use crate::cabinet::detent::Detent;
+use crate::cabinet::layout::{Layout, Picked};
+use crate::choice::{Choice, Fill};
 use crate::range::Board;
 use crate::statics::knock::{Bears, Stub};
 use crate::units::quantity::{Force, Length, Stiffness};
@@ -83,7 +85,40 @@ pub fn drawn(presses: Force, slope: f64, friction: f64) -> Force {
     presses * ((slope + friction) / (1.0 - slope * friction))
 }
 
-/// What opens a leaf at its free edge against its detent: the most on the way over its nose.
-pub fn opens(detent: Detent, board: &Board) -> Force {
-    drawn(Tongue::of(detent, board).lifted(detent.overlap), detent.slope, FRICTION)
+/// What opens a leaf of a unit at its free edge against its detent: the most on the way over the nose. It depends on no leaf's
+/// weight or size; `None` where no leaf is, or no detent.
+pub fn leaf_opens(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Force> {
+    let has_leaf = choice.bays.iter().any(|bay| matches!(bay.fill, Fill::Leaf(_)));
+    let detent = Detent::of(&picked.range.build, layout.body).filter(|_| has_leaf)?;
+    Some(drawn(Tongue::of(detent, picked.body).lifted(detent.overlap), detent.slope, FRICTION))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::judge;
+    use crate::testing::demo;
+
+    // Worked for the demo range: a tongue of 90.02 × 6 mm, 17.7 mm thick, E 7 452, G 620 N/mm², gives 4 × 90.02³ / (7 452 × 17.7 ×
+    // 216) = 0.102 4 mm a newton by bending and 1.2 × 90.02 / (620 × 106.2) = 0.001 6 by shear: 11.5 N at 1.2 mm. The flank of 0.6
+    // and friction of 0.4 make it 11.5 × 1.0 / 0.76 = 15.2 N. Up to the top it gives 1.993 mm, which is 19.2 N, and its root bears
+    // 6 × 19.2 × 90.02 / (17.7 × 36) = 16.3 N/mm².
+    #[test]
+    fn a_leaf_opens_as_by_hand() {
+        let range = demo();
+        for model in &range.models {
+            let choice = Choice::starting(model).unwrap();
+            let judged = judge(&range, &choice);
+            let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
+            let has_leaf = layout.bays.iter().any(|bay| bay.stop.is_some());
+            let opens = leaf_opens(picked, &choice, &layout);
+            assert_eq!(opens.is_some(), has_leaf, "{}", model.key);
+            if let Some(opens) = opens {
+                assert!((opens.in_newton() - 15.2).abs() < 0.1, "{opens:?}");
+                let detent = Detent::of(&range.build, layout.body).unwrap();
+                let bears = Tongue::of(detent, picked.body).bears(detent.lifts_by());
+                assert!((bears.bending.in_n_per_mm2() - 16.3).abs() < 0.1, "{bears:?}");
+            }
+        }
+    }
 }
