@@ -4,7 +4,6 @@ pub mod assembly;
 pub(crate) mod blank;
 pub mod bow;
 pub mod case;
-pub mod detent;
 pub mod hook;
 pub mod joint;
 pub mod layout;

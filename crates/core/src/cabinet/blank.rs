@@ -2,13 +2,12 @@
 //! hold and what a part weighs at most is known from it before anything is cut in.
 
 use crate::cabinet::bow::Bow;
-use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::{BaySpan, Layout, Picked};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, GrainAxis, PanelId, Stock};
 use crate::cabinet::plinth::Plinth;
 use crate::choice::{Choice, Fill, Hung};
-use crate::range::{BackGrain, Board, Build, STILE_TAB};
+use crate::range::{BackGrain, Board, Build, Detent, STILE_TAB};
 use crate::units::quantity::{AreaMass, Length, Mass};
 
 mod least;

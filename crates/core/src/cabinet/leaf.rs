@@ -1,11 +1,10 @@
 //! The door leaf: where it hangs, and where a finger opens it.
 
-use crate::cabinet::detent::{Detent, leans};
 use crate::cabinet::layout::{BaySpan, Layout};
 use crate::cabinet::swing::{hinge_gap, rounding};
 use crate::choice::Hung;
 use crate::geometry::outline::Point;
-use crate::range::Build;
+use crate::range::{Build, Detent, leans};
 use crate::units::quantity::Length;
 
 /// A leaf's edges and pivot axis in the case.

@@ -9,13 +9,12 @@
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered, shelf_slot};
 use crate::cabinet::blank::{Blanks, Rank};
-use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::BaySpan;
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, PanelId};
-use crate::choice::question::Question;
 use crate::choice::Fill;
-use crate::range::relief_radius;
+use crate::choice::question::Question;
+use crate::range::{Detent, relief_radius};
 use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::detent::Tongue;
 use crate::statics::knock::{Bears, Stub, pin, strip};

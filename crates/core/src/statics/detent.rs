@@ -4,10 +4,9 @@
 //! gives a little too is not counted, nor does it fatigue here: both are on the safe side of what it bears at most, and it is a
 //! little softer than it is said to be.
 
-use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::choice::{Choice, Fill};
-use crate::range::Board;
+use crate::range::{Board, Detent};
 use crate::statics::knock::{Bears, Stub};
 use crate::units::quantity::{Force, Length, Stiffness};
 

@@ -9,11 +9,11 @@
 
 use core::ops::Range;
 
-use crate::cabinet::detent::Detent;
 use crate::cabinet::panel::{Edge, Feature, Panel};
 use crate::geometry::corner::{Bend, Turn};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Prism, Spot};
+use crate::range::Detent;
 use crate::units::quantity::Length;
 
 mod turned;

@@ -5,12 +5,11 @@
 use core::f64::consts::{FRAC_PI_4, PI};
 
 use super::{Blank, Blanks, Coated};
-use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::PanelId;
 use crate::cabinet::swing;
 use crate::choice::{Choice, Fill};
-use crate::range::relief_radius;
+use crate::range::{Detent, relief_radius};
 use crate::units::quantity::{Area, Length, Mass};
 
 /// The most that is cut out of the rectangle of each kind of part.

@@ -7,7 +7,6 @@
 use crate::cabinet::blank::{Blank, Blanks, Rank};
 use crate::cabinet::case::Case;
 use crate::cabinet::case::join::Bench;
-use crate::cabinet::detent::Detent;
 use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
@@ -16,7 +15,7 @@ use crate::cabinet::swing;
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Placement, Spot};
-use crate::range::Build;
+use crate::range::{Build, Detent};
 use crate::units::quantity::Length;
 
 pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Case> {

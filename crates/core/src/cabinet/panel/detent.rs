@@ -2,9 +2,9 @@
 
 use core::f64::consts::FRAC_PI_2;
 
-use crate::cabinet::detent::Detent;
 use crate::geometry::corner::{Bend, Heading, Turn};
 use crate::geometry::outline::{Corner, Outline, Point, QUARTER};
+use crate::range::Detent;
 use crate::units::quantity::{Area, Length};
 
 use super::Panel;

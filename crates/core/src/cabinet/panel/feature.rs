@@ -1,7 +1,7 @@
 //! What departs from a panel's rectangle.
 
-use crate::cabinet::detent::Detent;
 use crate::geometry::outline::Point;
+use crate::range::Detent;
 use crate::units::quantity::Length;
 
 use super::edge::Edge;

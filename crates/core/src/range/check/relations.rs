@@ -1,9 +1,8 @@
 //! Figures that bound each other. One that is wrong by itself is no bound, and is not named again.
 
 use super::{Problems, Wrong};
-use crate::cabinet::detent::{Detent, leans};
 use crate::range::batch::sanded;
-use crate::range::{Batch, Board, Build, Carrier, HoleShape, Model, Range, STILE_TAB, relief_radius};
+use crate::range::{Batch, Board, Build, Carrier, Detent, HoleShape, Model, Range, STILE_TAB, leans, relief_radius};
 use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
@@ -162,7 +161,7 @@ fn detent(out: &mut Problems, range: &Range) {
     related(("detent_root_mm", build.detent_root_mm.in_mm()), (relief.in_mm() * 2.0, tab.in_mm()), &by);
     // No leaf is wider for its height than that, and its corner hangs lower by as much.
     let leans = leans(build.pivot_clearance_mm, Length::mm(range.strength.leaf_widest), Length::mm(1.0));
-    let bodies = range.models.iter().filter_map(|model| range.board(&model.body)).map(|board| board.thickness());
+    let bodies = range.models.iter().filter_map(|model| range.board(&model.body)).map(Board::thickness);
     for detent in bodies.filter_map(|body| Detent::of(build, body)) {
         // Half of what pivots have play is left between leaf and tongue; a nose has room for its fillet and its tip.
         let play = (leans + build.pivot_clearance_mm / 2.0).max(detent.rise_least() - detent.overlap);

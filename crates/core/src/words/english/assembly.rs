@@ -30,7 +30,9 @@ pub(in crate::words) fn step(step: &Step) -> String {
         PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
         PanelId::Stop(_) if step.detent => {
-            format!("Lower the {what} into the base behind its door, nose up and to the front: it comes down before the door.")
+            format!(
+                "Lower the {what} into the base behind its door, nose up and to the front: it comes down before the door."
+            )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
         PanelId::Leaf(_) if step.detent => {

@@ -12,13 +12,12 @@ use core::f64::consts::FRAC_PI_2;
 
 use crate::cabinet::assembly::{Bound, Solids, solids};
 use crate::cabinet::case::Case;
-use crate::cabinet::detent::Detent;
 use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::{Ease, Edge, Feature, Panel, PanelId};
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::Block;
-use crate::range::Build;
+use crate::range::{Build, Detent};
 use crate::rules::judge;
 use crate::rules::leaf::OPEN;
 use crate::rules::sample::{Wanted, choices};
@@ -290,7 +289,8 @@ fn a_leaf_is_held_by_a_nose() {
             let beside = free - (wide - build.leaf_gap_mm - detent.relief() - layout.body / 2.0).in_mm();
             let leans = Length::mm(build.pivot_clearance_mm.in_mm() * beside / layout.clear_height().in_mm());
             let (drawn, hangs) = (under + high, under + high - leans);
-            let close = |found: Length, expected: Length| assert!((found - expected).abs() < Length::mm(1e-9), "{choice:?}");
+            let close =
+                |found: Length, expected: Length| assert!((found - expected).abs() < Length::mm(1e-9), "{choice:?}");
             close(hangs - (top - detent.deep()), build.detent_rise_mm);
             close(top - detent.under() - hangs, build.detent_play_mm);
             assert!(top - detent.under() - drawn > build.pivot_clearance_mm / 2.0, "{} leans by {leans:?}", panel.id);

@@ -4,7 +4,7 @@
 //! The leaf hangs clear of it. Opened, it lifts the nose by what the two overlap, and the tongue bends up towards the top, which
 //! stops it before it breaks. A leaf leans by what its pivots have play, always the same way: its corner is cut so much less deep.
 
-use crate::range::{Build, relief_radius};
+use super::{Build, relief_radius};
 use crate::units::quantity::Length;
 
 /// The tongue of a stop. Heights go down from the stop's upper edge, depths from its front edge: inwards, or out to the front.
@@ -143,7 +143,7 @@ impl Detent {
 /// the other.
 ///
 /// ```
-/// use slotwright_core::cabinet::detent::leans;
+/// use slotwright_core::range::leans;
 /// use slotwright_core::units::quantity::Length;
 /// // 0.4 mm of play over 500 mm of height lets what is 400 mm beside the pivots hang 0.32 mm lower.
 /// let [play, beside, height] = [0.4, 400.0, 500.0].map(Length::mm);
