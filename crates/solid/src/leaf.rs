@@ -35,7 +35,7 @@ impl Cut {
         // All of it lies over the floor and within the corner, its ends too.
         let (low, high) = if right { (from, panel.width) } else { (Length::ZERO, to) };
         let within = |[u, v]: [f64; 2]| v >= floor - SAME && u > low.in_mm() - SAME && u < high.in_mm() + SAME;
-        let is_level = |piece: &Piece| piece.from[1] == piece.to[1];
+        let is_level = |piece: &Piece| (piece.from[1] - piece.to[1]).abs() < SAME;
         let wall = outline.into_iter().filter(|piece| within(piece.from) && within(piece.to) && !is_level(piece));
         let wall: Vec<Piece> = wall.collect();
         let foot = if right { wall.first()?.from } else { wall.last()?.to };
