@@ -92,12 +92,12 @@ def tongues(figures):
     # Half of a beam of twice the length on simple supports, with twice the force in its middle, is a cantilever.
     for case in figures["tongues"]:
         lever, high, thick, force = case["lever"], case["height"], case["thickness"], case["force"]
-        rigid, stiff = case["bending"] * thick * high**3 / 12, case["shear"] * thick * high * 5 / 6
-        near("tongue", sheared(2 * lever, rigid, stiff, 0.0, [(lever, 2 * force)]), case["by"], 0.001)
+        rigid, slid = case["bending"] * thick * high**3 / 12, 1 / (case["shear"] * thick * high * 5 / 6)
+        near("tongue", sheared(2 * lever, rigid, slid, 0.0, [(lever, 2 * force)]), case["by"], 0.001)
         model, places = beam(2 * lever, thick * high**3 / 12, case["bending"], (0.0, 2 * lever), points=[(lever, 2 * force)])
         bent = sag_at(model, places, lever)
         near("tongue, bent", case["by"], bent + 1.2 * force * lever / (case["shear"] * thick * high), 0.001)
-        moment = max(abs(model.members[name].max_moment("Mz")) for name in ("M0", "M1"))
+        moment = max(abs(model.members["M0"].max_moment("Mz")), abs(model.members["M0"].min_moment("Mz")))
         near("stress of a tongue", case["stress"], moment * high / 2 / (thick * high**3 / 12), 0.001)
 
 
