@@ -14,6 +14,8 @@ use crate::rules::sample::{Wanted, choices};
 use crate::testing::{DEMO, cases, demo};
 use crate::units::quantity::{Dim, Length};
 
+mod detent;
+
 fn block(from: [f64; 3], to: [f64; 3]) -> Block {
     let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
     Block { from: spot(from), to: spot(to) }
@@ -335,34 +337,6 @@ fn what_comes_free_is_what_weight_alone_holds() {
     let (on_base, on_plinth): (Vec<Choice>, Vec<Choice>) = all.partition(|choice| choice.plinth_mm.is_none());
     comes_free(&range, &on_base[0], &[PanelId::BaseLower], PanelId::BaseUpper);
     comes_free(&range, &on_plinth[0], &[PanelId::PlinthFront, PanelId::PlinthRear], PanelId::Bearer(1));
-}
-
-/// The tongue of a detent reaches over its leaf, so that goes in first; without one it goes in last, as doors do. Neither is lifted
-/// by more than its tabs and pivots take.
-#[test]
-fn a_leaf_goes_in_before_its_stop_where_that_has_a_detent() {
-    let mut range = demo();
-    let mut seen = 0;
-    for rise in [range.build.detent_rise_mm, Length::ZERO] {
-        range.build.detent_rise_mm = rise;
-        for choice in choices(&range, 5, Wanted::Valid).take(60) {
-            let (picked, case) = made(&range, &choice);
-            let assembly = Assembly::of(picked, &case);
-            assert!(assembly.is_proven(), "{choice:?}");
-            let step = |part| assembly.steps.iter().position(|step| step.part == part);
-            for bay in (1..=6).filter(|bay| step(PanelId::Leaf(*bay)).is_some()) {
-                let [leaf, stop] = [PanelId::Leaf(bay), PanelId::Stop(bay)].map(|part| step(part).unwrap());
-                assert_eq!(leaf < stop, rise > Length::ZERO, "{choice:?}");
-                for step in [leaf, stop].map(|at| &assembly.steps[at]) {
-                    assert_eq!(step.detent, rise > Length::ZERO);
-                    let travel: Length = step.way.iter().map(|leg| leg.travel).sum();
-                    assert!(step.way.len() == 1 && travel < Length::mm(25.0), "{travel:?} of {choice:?}");
-                }
-                seen += 1;
-            }
-        }
-    }
-    assert!(seen > 60, "{seen}");
 }
 
 /// What goes first of a unit that lies, but for its top, and one of those that follow.
