@@ -22,6 +22,7 @@ mod build;
 mod calendar;
 mod check;
 mod cutting;
+mod detent;
 mod device;
 mod fields;
 mod finish;
@@ -46,6 +47,7 @@ pub use calendar::{Calendar, Carrier, Crew, Shutdown, Stage, Work};
 #[cfg(any(test, feature = "schema"))]
 pub use check::{Bound, Limits};
 pub use cutting::{Cutting, Hold, OffcutRules};
+pub use detent::{Detent, leans};
 pub use device::Device;
 pub use finish::{Finish, Look};
 pub use hole::{HoleKind, HoleShape, Plug};

@@ -1,6 +1,7 @@
 //! Forces and tolerances: what stands, bends, buckles and fits.
 
 pub mod buckling;
+pub mod detent;
 pub mod fit;
 pub mod knock;
 pub mod lifting;

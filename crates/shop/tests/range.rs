@@ -55,7 +55,7 @@ fn everything_that_is_wrong_comes_at_once() -> Result<()> {
                    range.toml:48:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
                    range.toml:218:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
                    range.toml:318:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
-                   range.toml:544:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   range.toml:552:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -78,8 +78,8 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
             error: range.toml:391:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
                    range.toml:391:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
                    range.toml:392:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
-                   range.toml:576:1: stage: no stage does the work "pack", so no promise would count it; add one
-                   range.toml:602:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
+                   range.toml:584:1: stage: no stage does the work "pack", so no promise would count it; add one
+                   range.toml:610:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -97,7 +97,7 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-              digest    91e1fa51ae2872c42b608dac209c29c4fd9c32b3ca22933f05584ce0a67c132c
+              digest    7415b1e73fe07a0821f800a119ad8c0feef2fd71532585995df01b3260f8f1ec
         "#]],
     )
 }

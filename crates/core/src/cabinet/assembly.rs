@@ -18,7 +18,7 @@ use alloc::collections::BTreeMap;
 
 use crate::cabinet::joint::{Joint, JointId, JointKind};
 use crate::cabinet::layout::Picked;
-use crate::cabinet::panel::{Panel, PanelId};
+use crate::cabinet::panel::{Feature, Panel, PanelId};
 use crate::geometry::space::{Block, Spot};
 use crate::units::quantity::{Dim, Length, Mass};
 
@@ -69,6 +69,8 @@ pub struct Step {
     pub mass: Mass,
     /// How many people it takes.
     pub people: u8,
+    /// Whether it is a leaf that a detent keeps shut, or the stop that bears this.
+    pub detent: bool,
 }
 
 /// A group of parts that moves.
@@ -205,7 +207,15 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
         closes: closes.map(|joint| joint.id).collect(),
         mass,
         people: people(picked, panel, mass),
+        detent: has_detent(case, panel.id),
     })
+}
+
+/// Whether a part is a stop with a detent, or the leaf before one.
+fn has_detent(case: &Case, id: PanelId) -> bool {
+    let (PanelId::Stop(bay) | PanelId::Leaf(bay)) = id else { return false };
+    let stop = case.panel(PanelId::Stop(bay));
+    stop.is_some_and(|stop| stop.features.iter().any(|feature| matches!(feature, Feature::Detent(_))))
 }
 
 /// The most of some joints that a part meets at the same moment on its way. Hooks are met on the first of two moves, all others on

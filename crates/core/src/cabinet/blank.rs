@@ -7,7 +7,7 @@ use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, GrainAxis, PanelId, Stock};
 use crate::cabinet::plinth::Plinth;
 use crate::choice::{Choice, Fill, Hung};
-use crate::range::{BackGrain, Board, Build, STILE_TAB};
+use crate::range::{BackGrain, Board, Build, Detent, STILE_TAB};
 use crate::units::quantity::{AreaMass, Length, Mass};
 
 mod least;
@@ -237,7 +237,8 @@ impl<'a> Blanks<'a> {
     pub(crate) fn stop(self, bay: u8) -> Blank {
         let size = (self.build().stop_depth_mm, self.layout.clear_height());
         let tabs = self.layout.body - self.build().tab_short_mm + self.into_top(Rank::Stop);
-        Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (Length::ZERO, tabs))
+        let tongue = Detent::of(self.build(), self.layout.body).map_or(Length::ZERO, Detent::out);
+        Self::body(PanelId::Stop(bay), GrainAxis::AlongV, size, (tongue, tabs))
     }
 
     /// A stave of a bowed end, which has so many.

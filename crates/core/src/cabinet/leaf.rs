@@ -4,7 +4,7 @@ use crate::cabinet::layout::{BaySpan, Layout};
 use crate::cabinet::swing::{hinge_gap, rounding};
 use crate::choice::Hung;
 use crate::geometry::outline::Point;
-use crate::range::Build;
+use crate::range::{Build, Detent, leans};
 use crate::units::quantity::Length;
 
 /// A leaf's edges and pivot axis in the case.
@@ -46,6 +46,17 @@ pub fn of(span: &BaySpan, layout: &Layout, build: &Build, hung: Hung) -> Leaf {
 }
 
 impl Leaf {
+    /// Width and depth of what is cut off its upper free corner, for the tongue of its stop; `None` where the range has none.
+    pub fn corner(self, build: &Build, layout: &Layout) -> Option<(Length, Length)> {
+        let detent = Detent::of(build, layout.body)?;
+        // The cutter leaves a rounded corner, beside the gap that leaves have all round.
+        let wide = self.covered + build.leaf_gap_mm + detent.relief();
+        let free = (self.right - self.axis).max(self.axis - self.left);
+        let leans = leans(build.pivot_clearance_mm, free - self.covered + layout.body / 2.0, layout.clear_height());
+        let hangs = detent.deep() - detent.overlap;
+        Some((wide, hangs - leans - (layout.ceiling - self.over)))
+    }
+
     /// Centre of the hole by which a finger opens it, in the axes of the leaf: half way up, at the side that is not hung, beside
     /// the stop; `None` where the range has none, or the leaf no room for it.
     pub fn finger_hole(self, build: &Build, thickness: Length, hung: Hung) -> Option<Point> {

@@ -5,6 +5,7 @@ use core::fmt;
 use crate::geometry::space::Placement;
 use crate::units::quantity::Length;
 
+mod detent;
 mod ease;
 mod edge;
 mod feature;

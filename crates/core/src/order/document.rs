@@ -17,11 +17,13 @@ use crate::order::derive::Derived;
 use crate::order::parts::{Parts, spot};
 use crate::range::Key;
 use crate::rules::finding::Finding;
+use crate::statics::detent::leaf_opens;
 use crate::statics::stability::push::{Push, pushes};
 use crate::units::day::Day;
 use crate::words;
 
 pub use assembly::{AssemblyDocument, DisturbedDocument, LegDocument, StepDocument};
+use stability::newton;
 pub use stability::{PushDocument, StabilityDocument};
 
 /// Everything that is known about a choice.
@@ -67,6 +69,8 @@ pub struct BuiltDocument {
     pub centre_mm: [f64; 3],
     /// How easily it tips.
     pub stability: StabilityDocument,
+    /// What opens a leaf at its free edge against what keeps it shut: a calculation, no test; `null` where nothing does.
+    pub leaf_opens_n: Option<f64>,
     /// What it costs.
     pub price: Price,
     /// When it can be there.
@@ -93,7 +97,11 @@ impl Document {
             built: derived.built.as_ref().zip(derived.assembly.as_ref()).and_then(|(built, assembly)| {
                 let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
                 let pushes = pushes(picked, choice, &built.layout, &built.cut.parts);
-                Some(BuiltDocument::of(built, AssemblyDocument::of(assembly, derived.is_tethered()), pushes))
+                let opens = leaf_opens(picked, choice, &built.layout);
+                Some(BuiltDocument {
+                    leaf_opens_n: opens.map(newton),
+                    ..BuiltDocument::of(built, AssemblyDocument::of(assembly, derived.is_tethered()), pushes)
+                })
             }),
         }
     }
@@ -112,6 +120,7 @@ impl BuiltDocument {
             mass_g: built.whole.mass.to_gram(),
             centre_mm: spot(built.whole.centre),
             stability: StabilityDocument::of(pushes),
+            leaf_opens_n: None,
             price: built.price.clone(),
             promise: built.promise.clone(),
             assembly,

@@ -80,6 +80,18 @@ pub struct Build {
     pub stop_gap_mm: Length,
     /// How far a stop overlaps the flat of its leaf at least.
     pub stop_overlap_mm: Length,
+    /// How far the nose that keeps a leaf shut overlaps it, as the leaf hangs; nothing for none.
+    pub detent_rise_mm: Length,
+    /// From the tongue that bears the nose to the leaf under it, as the leaf hangs.
+    pub detent_play_mm: Length,
+    /// From that tongue to the top, which stops it.
+    pub detent_travel_mm: Length,
+    /// Height of the tongue.
+    pub detent_tongue_mm: Length,
+    /// How far the slit under the tongue goes into the stop.
+    pub detent_root_mm: Length,
+    /// Rise over run of the nose's flanks, per mille.
+    pub detent_slope_per_mille: u32,
     /// Least material between a hole and an edge, a joint or another hole.
     pub ligament_mm: Length,
     /// Border of a sheet that is not used.
@@ -234,11 +246,20 @@ impl Build {
         self.ligament_mm + beside - self.stop_gap_mm
     }
 
-    /// From the front edge of a stop to its tabs, and how long they are: as much is left behind them, so that it goes in either way
-    /// round.
+    /// From the front edge of a stop to its lower tab, and how long that is: as much is left behind it.
     pub fn stop_tab(&self) -> (Length, Length) {
         let from = self.stop_tab_behind().max(self.stop_depth_mm / 6.0);
         (from, self.stop_depth_mm - from * 2.0)
+    }
+
+    /// The same of its upper tab: it stands over the lower one, and the stop goes in either way round, unless a detent lies there.
+    /// Then it stands behind that, up to the rear edge.
+    pub fn stop_upper_tab(&self) -> (Length, Length) {
+        if self.detent_rise_mm > Length::ZERO {
+            let from = self.detent_root_mm + relief_radius(self.cutter_mm) * 2.0;
+            return (from, self.stop_depth_mm - from);
+        }
+        self.stop_tab()
     }
 
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
@@ -278,6 +299,12 @@ impl Build {
             stop_depth_mm: fields.length("stop_depth_mm"),
             stop_gap_mm: fields.length("stop_gap_mm"),
             stop_overlap_mm: fields.length("stop_overlap_mm"),
+            detent_rise_mm: fields.length("detent_rise_mm"),
+            detent_play_mm: fields.length("detent_play_mm"),
+            detent_travel_mm: fields.length("detent_travel_mm"),
+            detent_tongue_mm: fields.length("detent_tongue_mm"),
+            detent_root_mm: fields.length("detent_root_mm"),
+            detent_slope_per_mille: fields.whole("detent_slope_per_mille", 1_000_000),
             ligament_mm: fields.length("ligament_mm"),
             sheet_trim_mm: fields.length("sheet_trim_mm"),
         }

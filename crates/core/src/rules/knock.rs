@@ -1,6 +1,8 @@
 //! What stands out of a part takes a knock: hooks, tabs, ears and pivots; the ends of a plinth's boards beyond a lap; the wood of an
 //! upright between two slots of shelves, and of the back beside and over its slots. Necks carry the back for good.
 //!
+//! The tongue of a detent is sprung: the top stops it before it breaks, and what comes from the side meets it with its nose.
+//!
 //! All is judged from the layout: of what is alike the narrowest and longest. The tests hold what is cut against it: each feature
 //! that stands out of a part has its section here, with the same figures.
 
@@ -8,10 +10,13 @@ use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered, shelf_slot};
 use crate::cabinet::blank::{Blanks, Rank};
 use crate::cabinet::layout::BaySpan;
+use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, PanelId};
+use crate::choice::Fill;
 use crate::choice::question::Question;
-use crate::range::relief_radius;
+use crate::range::{Detent, relief_radius};
 use crate::rules::finding::{Figure, Finding, Limit};
+use crate::statics::detent::Tongue;
 use crate::statics::knock::{Bears, Stub, pin, strip};
 use crate::units::quantity::{Force, Length, Stress};
 
@@ -28,6 +33,9 @@ enum Form {
     Stub(Stub),
     /// At a round root.
     Pin { reach: Length, diameter: Length },
+    /// A tongue whose nose is pressed up to its stop in its plane, and knocked from the side, where it reaches so far: in the middle
+    /// of its height with the nose, so far beside its own. Nothing gets at it from above.
+    Spring { tongue: Tongue, by: Length, reach: Length, beside: Length },
     /// At both ends: it is knocked in its middle, across its face.
     Strip { length: Length, width: Length, thickness: Length },
 }
@@ -84,6 +92,10 @@ impl Form {
     fn bears(self, knock: Force) -> [Bears; 2] {
         match self {
             Self::Stub(stub) => [stub.in_plane(knock), stub.across(knock)],
+            Self::Spring { tongue, by, reach, beside } => {
+                let Tongue { height: width, thickness, .. } = tongue;
+                [tongue.bears(by), Stub { reach, width, thickness, beside }.across(knock)]
+            }
             Self::Pin { reach, diameter } => [pin(knock, reach, diameter); 2],
             Self::Strip { length, width, thickness } => [strip(knock, length, width, thickness); 2],
         }
@@ -101,9 +113,7 @@ fn sections(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     // A relief lies in both ends of each slot.
     strip(hooks.slot(), build.back_ear_mm - play);
     strip(layout.body + clearance, (hooks.pitch - hooks.slot()) / 2.0 - relief);
-    if let Some(leaf) = unit.blanks.iter().find(|blank| matches!(blank.id, PanelId::Leaf(_))) {
-        tell(leaf.id, Form::Pin { reach: layout.body + build.leaf_gap_mm, diameter: board });
-    }
+    leaves(unit, tell);
     let mut stub = |part, (reach, width, beside)| {
         let thickness = if part == PanelId::Back { back } else { board };
         tell(part, Form::Stub(Stub { reach, width, thickness, beside }));
@@ -121,9 +131,6 @@ fn sections(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     stub(PanelId::Back, tab(blanks.into_top(Rank::Rear), blanks.back_tab(clear)));
     if let Some((number, _)) = numbered(&layout.stiles).find(|(_, stile)| **stile) {
         stub(PanelId::Stile(number), tab(through, blanks.stile_tab()));
-    }
-    if let Some((bay, _)) = numbered(&layout.bays).find(|(_, span)| span.stop.is_some()) {
-        stub(PanelId::Stop(bay), tab(through, build.stop_tab().1));
     }
     if let Some(end) = End::ALL.into_iter().find(|end| layout.bow(*end).is_some()) {
         stub(PanelId::Stave { end, number: 1 }, tab(through, picked.range.bow.tab_mm));
@@ -152,6 +159,34 @@ fn sections(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     if let Some(wood) = shelf_slot::prong(layout, build) {
         stub(upright, (slot + play, wood, wood / 2.0));
     }
+}
+
+/// What of leaves and their stops is knocked.
+fn leaves(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
+    let (picked, layout, build) = (unit.picked, unit.layout, &unit.picked.range.build);
+    let (thickness, relief) = (picked.body.thickness(), relief_radius(build.cutter_mm));
+    let Some(leaf) = unit.blanks.iter().find(|blank| matches!(blank.id, PanelId::Leaf(_))) else { return };
+    tell(leaf.id, Form::Pin { reach: layout.body + build.leaf_gap_mm, diameter: thickness });
+    let Some((bay, _)) = numbered(&layout.bays).find(|(_, span)| span.stop.is_some()) else { return };
+    let stop = PanelId::Stop(bay);
+    let mut stub = |part, reach, width, beside| tell(part, Form::Stub(Stub { reach, width, thickness, beside }));
+    let (_, long) = build.stop_tab();
+    stub(stop, layout.body - build.tab_short_mm, long - relief * 2.0, long / 2.0);
+    let Some(detent) = Detent::of(build, layout.body) else { return };
+    // Up to the rear edge its upper tab has one root, in front.
+    let ((_, long), into_top) = (build.stop_upper_tab(), Blanks { picked, layout }.into_top(Rank::Stop));
+    stub(stop, into_top, long - relief, (long + relief) / 2.0);
+    for ((bay, span), chosen) in numbered(&layout.bays).zip(&unit.choice.bays) {
+        let Fill::Leaf(hung) = chosen.fill else { continue };
+        let leaf = leaf::of(span, layout, build, hung);
+        if let Some((wide, deep)) = leaf.corner(build, layout) {
+            // What is left beside its corner.
+            let left = leaf.right - leaf.left - wide;
+            stub(PanelId::Leaf(bay), deep, left, left / 2.0);
+        }
+    }
+    let (tongue, reach) = (Tongue::of(detent, picked.body), detent.free() + detent.out());
+    tell(stop, Form::Spring { tongue, by: detent.lifts_by(), reach, beside: detent.rise / 2.0 });
 }
 
 /// Everything that the sections and the back's weight come from.

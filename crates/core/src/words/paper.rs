@@ -223,6 +223,8 @@ pub enum Message<'a> {
     Code(&'a str),
     /// Where a part's label is stuck.
     StickOn(PanelId),
+    /// What opens a door against its detent, in newtons.
+    DoorOpens(&'a str),
     /// What a hand does to edges of a part: which, how far on both faces, and how much.
     Eased {
         /// Their names.

@@ -94,6 +94,8 @@ impl<'a> Lot<'a> {
             Feature::Hole { height, .. } => Some(height),
             // Between the edge and the nose.
             Feature::Hook(hook) => Some(hook.neck / SQRT_2),
+            // Its slit ends in half a circle.
+            Feature::Detent(detent) => Some(detent.slit),
             Feature::Tab { .. } | Feature::Pivot { .. } | Feature::Bow(_) => None,
         };
         let narrowest = |part: &'_ Part<'a>| {

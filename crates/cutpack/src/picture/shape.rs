@@ -121,9 +121,12 @@ impl Shape {
 const fn pierces(feature: Feature) -> bool {
     match feature {
         Feature::Slot { .. } | Feature::TurnedSlot(_) | Feature::Bore { .. } | Feature::Hole { .. } => true,
-        Feature::Tab { .. } | Feature::Hook(_) | Feature::Notch { .. } | Feature::Pivot { .. } | Feature::Bow(_) => {
-            false
-        }
+        Feature::Tab { .. }
+        | Feature::Hook(_)
+        | Feature::Detent(_)
+        | Feature::Notch { .. }
+        | Feature::Pivot { .. }
+        | Feature::Bow(_) => false,
     }
 }
 

@@ -120,20 +120,31 @@ impl Body {
     }
 
     /// How far it has to go along a direction until its bounding box is past that of another body in
-    /// its way; nothing if the other one is not.
+    /// its way; nothing if the other one is not. Upwards or downwards, where what reaches over the other one may leave it
+    /// beside the rest, until each of its boxes is.
     pub fn clear_of(&self, other: &Self, direction: Direction) -> Length {
         let (Some(own), Some(others)) = (self.hull, other.hull) else { return Length::ZERO };
         let (axis, forwards) = direction.axis();
-        let (own_span, others_span, beside) = match axis {
-            Axis::X => (own.x, others.x, [(own.y, others.y), (own.z, others.z)]),
-            Axis::Y => (own.y, others.y, [(own.x, others.x), (own.z, others.z)]),
-            Axis::Z => (own.z, others.z, [(own.x, others.x), (own.y, others.y)]),
+        let beside = |own: Cell| match axis {
+            Axis::X => [(own.y, others.y), (own.z, others.z)],
+            Axis::Y => [(own.x, others.x), (own.z, others.z)],
+            Axis::Z => [(own.x, others.x), (own.y, others.y)],
         };
-        let boxes = beside.into_iter().all(|(own, others)| overlaps(own, others));
+        let is_beside = |own: Cell| beside(own).into_iter().all(|(own, others)| overlaps(own, others));
+        let far = |own: Cell| {
+            let (own, others) = (own.along(axis), others.along(axis));
+            if forwards { others.1 - own.0 } else { own.1 - others.0 }
+        };
+        if !is_beside(own) {
+            return Length::ZERO;
+        }
+        if axis != Axis::Z {
+            return Length::mm(far(own).max(0.0));
+        }
         // Neighbours that stand turned pass each other where the boxes round them do not.
-        let in_way = boxes && (axis != Axis::Z || self.footprint(own).lies_over(other.footprint(others)));
-        let far = if forwards { others_span.1 - own_span.0 } else { own_span.1 - others_span.0 };
-        if in_way { Length::mm(far.max(0.0)) } else { Length::ZERO }
+        let in_way = self.footprint(own).lies_over(other.footprint(others));
+        let cells = self.cells.iter().copied().filter(|cell| in_way && is_beside(*cell));
+        Length::mm(cells.map(far).fold(0.0, f64::max))
     }
 
     /// The box round it, over the one of its plans that holds all others if it is made of prisms alone.

@@ -13,6 +13,7 @@ use crate::cabinet::panel::{Edge, Feature, Panel};
 use crate::geometry::corner::{Bend, Turn};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Prism, Spot};
+use crate::range::Detent;
 use crate::units::quantity::Length;
 
 mod turned;
@@ -112,6 +113,12 @@ pub fn solids(panel: &Panel, bound: Bound) -> Solids {
             Feature::Hook(hook) => tabs.extend(hook.rectangles().map(|((from, to), (near, far))| {
                 Patch::between(panel.beside(Edge::Right, from, near), panel.beside(Edge::Right, to, far))
             })),
+            Feature::Detent(detent) => {
+                for patch in free(panel, detent, bound) {
+                    cut(&mut body, patch);
+                }
+                tabs.extend(tongue(panel, detent, bound));
+            }
             Feature::Notch { edge, from, to, depth } => cut(&mut body, beside(panel, edge, from..to, -depth)),
             Feature::Slot { from, to } => cut(&mut body, Patch::between(from, to)),
             Feature::Bore { centre, diameter } => cut(&mut body, Patch::round(centre, diameter, diameter)),
@@ -165,6 +172,30 @@ fn bowed(panel: &Panel, bound: Bound) -> impl Iterator<Item = Patch> {
         })
     })
     .filter(|patch| patch.u.0 < patch.u.1 && patch.v.0 < patch.v.1)
+}
+
+/// What the gap over a detent's tongue and the slit under it leave free: all that lies before their round ends, or these as well.
+fn free(panel: &Panel, detent: Detent, bound: Bound) -> [Patch; 2] {
+    let [gap, slit] = match bound {
+        Bound::Hull => [detent.free(); 2],
+        Bound::Core => [detent.free() + detent.relief(), detent.root],
+    };
+    let at = |inwards: Length, down: Length| Point::new(inwards, panel.height - down);
+    [
+        Patch::between(at(Length::ZERO, Length::ZERO), at(gap, detent.travel)),
+        Patch::between(at(Length::ZERO, detent.under()), at(slit, detent.wood())),
+    ]
+}
+
+/// Rectangles round what of a detent stands out, or within it: the tongue and its nose.
+fn tongue(panel: &Panel, detent: Detent, bound: Bound) -> [Patch; 2] {
+    let ((_, (rear, low), tip), half) = (detent.rear_flank(), detent.tongue / 2.0);
+    let at = |out: Length, down: Length| Point::new(-out, panel.height - down);
+    let (end, nose) = match bound {
+        Bound::Hull => (detent.out(), [at(detent.nose, detent.under()), at(detent.out(), detent.deep())]),
+        Bound::Core => (detent.out() - half, [at(rear, detent.under()), at(tip + (tip - rear), low)]),
+    };
+    [Patch::between(at(Length::ZERO, detent.travel), at(end, detent.under())), Patch::between(nose[0], nose[1])]
 }
 
 /// The rectangle that stands out of an edge by `out`, or is cut into it if that is negative.

@@ -9,7 +9,7 @@ use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::PanelId;
 use crate::cabinet::swing;
 use crate::choice::{Choice, Fill};
-use crate::range::relief_radius;
+use crate::range::{Detent, relief_radius};
 use crate::units::quantity::{Area, Length, Mass};
 
 /// The most that is cut out of the rectangle of each kind of part.
@@ -24,7 +24,9 @@ pub(crate) struct Cuts {
     back: Area,
     shelf: Area,
     stile: Area,
-    /// Finger hole and roots of the pivots.
+    /// The slit of a detent and the gap over its tongue as well.
+    stop: Area,
+    /// Finger hole, roots of the pivots, and the corner before a detent.
     leaf: Area,
     /// For each length of a leaf's upright edges, both of them rounded.
     edges: Length,
@@ -61,6 +63,14 @@ impl Cuts {
         let plinth = if layout.plinth.is_some() { tabs(4.0) } else { Area::ZERO };
         // What plates have beyond their rectangles, along bows, counts against what is cut out of these.
         let caps = |lower: bool| layout.bows.iter().flatten().map(|bow| bow.cap(lower).0).sum::<Area>();
+        let stop_tab = build.stop_tab().1.max(build.stop_upper_tab().1);
+        let (slit, corner) = Detent::of(build, layout.body).map_or((Area::ZERO, Area::ZERO), |detent| {
+            // As far as a stop reaches behind its leaf at most, and what is cut off beside that.
+            let covered = (build.ligament_mm + build.clearance_loose_mm).max(rounding + build.stop_overlap_mm);
+            let wide = covered + layout.body + build.leaf_gap_mm + detent.relief();
+            let gap = (detent.root + detent.relief()) * detent.travel;
+            (detent.root * detent.slit + gap, wide * (detent.deep() - detent.overlap))
+        });
         Self {
             lower: lower + plinth - caps(true),
             long: lap * crossings + relief * 4.0,
@@ -71,7 +81,7 @@ impl Cuts {
                 + loose(layout.stile / 2.0, layout.body) * count(stiles)
                 + loose(build.tab_mm, layout.back) * count(layout.bays.len())
                 + loose(blanks.picked.range.bow.tab_mm, layout.body) * staves
-                + (bore + loose(build.stop_tab().1, layout.body)) * count(leaves)
+                + (bore + loose(stop_tab, layout.body)) * count(leaves)
                 - caps(false),
             // Two tabs at each end have an inside corner at either side, and so have ears, rear tabs and pivots; a hook
             // has two at its root and one under its nose.
@@ -82,7 +92,8 @@ impl Cuts {
                 + relief * (count(layout.bays.len()) * 4.0),
             shelf: relief * 8.0,
             stile: relief * 4.0,
-            leaf: disc(build.finger_hole_mm) + relief * 4.0,
+            stop: relief * 4.0 + slit,
+            leaf: disc(build.finger_hole_mm) + relief * 4.0 + corner,
             edges: rounding * rounding * (4.0 - PI) / layout.body,
         }
     }
@@ -99,7 +110,8 @@ impl Cuts {
             PanelId::Back => self.back,
             PanelId::Shelf { .. } => self.shelf,
             // Two roots of a tab at each end, as a stile.
-            PanelId::Stile(_) | PanelId::Stop(_) | PanelId::Stave { .. } => self.stile,
+            PanelId::Stile(_) | PanelId::Stave { .. } => self.stile,
+            PanelId::Stop(_) => self.stop,
             PanelId::Leaf(_) => self.leaf + self.edges * height,
         };
         let left = ((width * height).in_m2() - cut.in_m2()).max(0.0);

@@ -10,12 +10,12 @@ use crate::cabinet::case::join::Bench;
 use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
-use crate::cabinet::panel::{End, Feature, Panel, PanelId, Stock};
+use crate::cabinet::panel::{Edge, End, Feature, Panel, PanelId, Stock};
 use crate::cabinet::swing;
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::{Block, Lie, Placement, Spot};
-use crate::range::Build;
+use crate::range::{Build, Detent};
 use crate::units::quantity::Length;
 
 pub(super) fn case(picked: Picked<'_>, choice: &Choice, layout: &Layout) -> Option<Case> {
@@ -280,22 +280,24 @@ impl Drawn<'_> {
         Some(())
     }
 
-    /// A stop stands in the upper base plate only, as stiles do: plinths have their tabs under it.
+    /// A stop stands in the upper base plate only, as stiles do: plinths have their tabs under it. Its tabs stand over each other, or
+    /// the upper one behind its detent.
     fn stop(&self, bench: &mut Bench, bay: u8) -> Option<()> {
         let layout = self.layout;
         let left = layout.bays.get(usize::from(bay) - 1)?.stop?;
         let blank = self.blanks().stop(bay);
         let id = blank.id;
-        bench.lay(self.panel(blank, Spot::new(left, layout.stop_front, layout.floor), Lie::Side));
-        let (behind, long) = self.build.stop_tab();
-        let from = layout.stop_front + behind;
-        let tab = |low, high| Block {
-            from: Spot::new(left, from, low),
-            to: Spot::new(left + layout.body, from + long, high),
+        let mut stop = self.panel(blank, Spot::new(left, layout.stop_front, layout.floor), Lie::Side);
+        stop.features.extend(Detent::of(self.build, layout.body).map(Feature::Detent));
+        bench.lay(stop);
+        let tab = |(behind, long), low, high| {
+            let from = layout.stop_front + behind;
+            Block { from: Spot::new(left, from, low), to: Spot::new(left + layout.body, from + long, high) }
         };
-        let short = self.build.tab_short_mm;
-        bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(layout.seam() + short, layout.floor))?;
-        bench.tab_in_top(id, tab(layout.ceiling, layout.ceiling + self.blanks().into_top(Rank::Stop)), false)
+        let (down, up) = (self.build.stop_tab(), self.build.stop_upper_tab());
+        let (short, into_top) = (self.build.tab_short_mm, self.blanks().into_top(Rank::Stop));
+        bench.tab(JointKind::Tab, id, &[PanelId::BaseUpper], tab(down, layout.seam() + short, layout.floor))?;
+        bench.tab_in_top(id, tab(up, layout.ceiling, layout.ceiling + into_top), false)
     }
 
     fn leaf(&self, bench: &mut Bench, bay: u8, hung: Hung) -> Option<()> {
@@ -309,6 +311,13 @@ impl Drawn<'_> {
         if let Some(centre) = leaf.finger_hole(self.build, layout.body, hung) {
             let (length, height) = (self.build.finger_hole_mm, self.build.finger_hole_mm);
             panel.features.push(Feature::Hole { centre, length, height });
+        }
+        if let Some((wide, depth)) = leaf.corner(self.build, layout) {
+            let (from, to) = match hung {
+                Hung::Left => (panel.width - wide, panel.width),
+                Hung::Right => (Length::ZERO, wide),
+            };
+            panel.features.push(Feature::Notch { edge: Edge::Top, from, to, depth });
         }
         bench.lay(panel);
         // The pivots turn bare: rounded over after the sheet was coated, as thick as its wood.

@@ -51,7 +51,9 @@ fn patch(panel: &Panel, feature: Feature) -> (Point, Point) {
             let half = diameter / 2.0;
             (Point::new(centre.u - half, centre.v - half), Point::new(centre.u + half, centre.v + half))
         }
-        Feature::Hole { .. } | Feature::Bow(_) | Feature::TurnedSlot(_) => panic!("of no joint, or of a turned one"),
+        Feature::Hole { .. } | Feature::Bow(_) | Feature::TurnedSlot(_) | Feature::Detent(_) => {
+            panic!("of no joint, or of a turned one")
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! What departs from a panel's rectangle.
 
 use crate::geometry::outline::Point;
+use crate::range::Detent;
 use crate::units::quantity::Length;
 
 use super::edge::Edge;
@@ -79,7 +80,9 @@ pub enum Feature {
     },
     /// A hook at the right edge.
     Hook(Hook),
-    /// Cuts into an edge by `depth`, between two places along it.
+    /// A tongue with a nose, at the left end of the upper edge.
+    Detent(Detent),
+    /// Cuts into an edge by `depth`, between two places along it; up to an end of the edge it takes a corner off.
     Notch {
         /// The edge.
         edge: Edge,
@@ -125,6 +128,7 @@ impl Feature {
         match self {
             Self::Tab { edge, .. } | Self::Pivot { edge, .. } | Self::Notch { edge, .. } => Some(edge),
             Self::Hook(_) => Some(Edge::Right),
+            Self::Detent(_) => Some(Edge::Top),
             Self::Bow(bow) => Some(bow.edge),
             Self::Slot { .. } | Self::Bore { .. } | Self::Hole { .. } | Self::TurnedSlot(_) => None,
         }

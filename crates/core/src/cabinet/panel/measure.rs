@@ -42,6 +42,7 @@ impl Panel {
             }
             Feature::Pivot { edge, at, diameter, depth } => (diameter * depth, self.beside(edge, at, depth / 2.0)),
             Feature::Hook(hook) => balance(self.hook_pieces(hook)),
+            Feature::Detent(detent) => balance(self.detent_pieces(detent)),
             Feature::Notch { edge, from, to, depth } => {
                 ((from - to) * depth, self.beside(edge, (from + to) / 2.0, depth / -2.0))
             }
@@ -109,6 +110,7 @@ impl Panel {
             let (edge, depth) = match *feature {
                 Feature::Tab { edge, depth, .. } | Feature::Pivot { edge, depth, .. } => (edge, depth),
                 Feature::Hook(hook) => (Edge::Right, hook.out()),
+                Feature::Detent(detent) => (Edge::Left, detent.out()),
                 Feature::Bow(bow) => (bow.edge, bow.rise),
                 Feature::Notch { .. }
                 | Feature::Slot { .. }
@@ -133,10 +135,13 @@ impl Panel {
     pub fn outer_length(&self) -> Length {
         let corners: Length = Edge::ALL.map(|edge| self.edge_start(edge).added_length()).into_iter().sum();
         let sides = self.features.iter().map(|feature| match *feature {
-            Feature::Tab { depth, .. } | Feature::Pivot { depth, .. } | Feature::Notch { depth, .. } => {
-                depth * 2.0 + self.turned(*feature)
+            Feature::Tab { depth, .. } | Feature::Pivot { depth, .. } => depth * 2.0 + self.turned(*feature),
+            Feature::Notch { edge, from, to, depth } => {
+                let walls = if self.ends(edge, from, to) == [false; 2] { 2.0 } else { 0.0 };
+                depth * walls + self.turned(*feature)
             }
             Feature::Hook(hook) => (hook.out() + hook.rise) * 2.0 + self.turned(*feature),
+            Feature::Detent(detent) => self.detent_length(detent),
             Feature::Bow(bow) => bow.added_length(self),
             Feature::Slot { .. } | Feature::Bore { .. } | Feature::Hole { .. } | Feature::TurnedSlot(_) => Length::ZERO,
         });
@@ -155,6 +160,7 @@ impl Panel {
             Feature::Tab { .. }
             | Feature::Pivot { .. }
             | Feature::Hook(_)
+            | Feature::Detent(_)
             | Feature::Notch { .. }
             | Feature::Bow(_) => Length::ZERO,
             Feature::TurnedSlot(slot) => slot.around(self),

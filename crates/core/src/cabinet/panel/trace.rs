@@ -36,6 +36,7 @@ impl Panel {
             Feature::Tab { .. }
             | Feature::Pivot { .. }
             | Feature::Hook(_)
+            | Feature::Detent(_)
             | Feature::Notch { .. }
             | Feature::Bow(_) => None,
             Feature::TurnedSlot(slot) => Some(slot.outline(self)),
@@ -75,6 +76,7 @@ impl Panel {
     pub(super) fn bends(&self, feature: Feature) -> Bends {
         let four = match feature {
             Feature::Hook(hook) => return self.hook_bends(hook).into(),
+            Feature::Detent(detent) => return self.detent_bends(detent).collect(),
             Feature::TurnedSlot(_) => return Bends::new(),
             Feature::Bow(bow) => {
                 let (arc, leaves) = (bow.arc(self), bow.edge.heading());
@@ -97,7 +99,7 @@ impl Panel {
                 self.standing_out(edge, (from, to, depth), (first, last), Taper::default())
             }
             Feature::Notch { edge, from, to, depth } => {
-                let (first, last) = between(to - from, depth, relief_radius(self.cutter));
+                let (first, last) = self.floor(edge, (from, to, depth));
                 let (start, end) = if edge.runs_forwards() { (from, to) } else { (to, from) };
                 let (along, out) = (edge.heading(), edge.heading().turned_right());
                 let bend = |at, depth, leaves, turn| Bend { at: self.beside(edge, at, depth), leaves, turn };
@@ -137,17 +139,35 @@ impl Panel {
         ]
     }
 
-    /// How a tab's two roots are taken: sharp where the edge ends with the tab.
-    fn roots(&self, edge: Edge, (from, to): (Length, Length), turns: impl Fn(Length) -> (Turn, Turn)) -> (Turn, Turn) {
+    /// What is left of an edge before and after what goes from one place along it to another, the way the outline runs.
+    fn beyond(&self, edge: Edge, (from, to): (Length, Length)) -> [Length; 2] {
         let length = match edge {
             Edge::Bottom | Edge::Top => self.width,
             Edge::Right | Edge::Left => self.height,
         };
-        let (before, after) = if edge.runs_forwards() { (from, length - to) } else { (length - to, from) };
-        let least = Length::mm(1e-6);
-        let first = if before > least { turns(before).0 } else { Turn::Sharp };
-        let last = if after > least { turns(after).1 } else { Turn::Sharp };
-        (first, last)
+        if edge.runs_forwards() { [from, length - to] } else { [length - to, from] }
+    }
+
+    /// Whether that is nothing.
+    pub(super) fn ends(&self, edge: Edge, from: Length, to: Length) -> [bool; 2] {
+        self.beyond(edge, (from, to)).map(|left| left <= Length::mm(1e-6))
+    }
+
+    /// How a tab's two roots are taken: sharp where the edge ends with the tab.
+    fn roots(&self, edge: Edge, (from, to): (Length, Length), turns: impl Fn(Length) -> (Turn, Turn)) -> (Turn, Turn) {
+        let ([before, after], [first, last]) = (self.beyond(edge, (from, to)), self.ends(edge, from, to));
+        (if first { Turn::Sharp } else { turns(before).0 }, if last { Turn::Sharp } else { turns(after).1 })
+    }
+
+    /// How the two inside corners of a notch are taken. What takes off a corner of the panel has one, which nothing goes into.
+    fn floor(&self, edge: Edge, (from, to, depth): (Length, Length, Length)) -> (Turn, Turn) {
+        let radius = relief_radius(self.cutter);
+        let fillet = if (to - from).min(depth) >= radius { Turn::Fillet(radius) } else { Turn::Sharp };
+        match self.ends(edge, from, to) {
+            [false, false] => between(to - from, depth, radius),
+            [true, _] => (Turn::Sharp, fillet),
+            [false, true] => (fillet, Turn::Sharp),
+        }
     }
 
     /// A slot's reliefs lie in its end walls, where the shoulders of the part that goes in cover them.

@@ -43,6 +43,6 @@ impl StabilityDocument {
 }
 
 /// A force to a tenth of a newton.
-fn newton(force: Force) -> f64 {
+pub(super) fn newton(force: Force) -> f64 {
     round_half_away(force.in_newton() * 10.0) / 10.0
 }

@@ -2,7 +2,7 @@
 
 use super::{Problems, Wrong};
 use crate::range::batch::sanded;
-use crate::range::{Batch, Board, Build, Carrier, HoleShape, Model, Range, STILE_TAB, relief_radius};
+use crate::range::{Batch, Board, Build, Carrier, Detent, HoleShape, Model, Range, STILE_TAB, leans, relief_radius};
 use crate::units::quantity::Length;
 
 /// Largest difference within one panel that real batches show.
@@ -15,6 +15,7 @@ const READ_TO: f64 = 0.05;
 pub(super) fn check(out: &mut Problems, range: &Range) {
     build(out, range);
     bow(out, range);
+    detent(out, range);
     let strength = &range.strength;
     let narrowest = ("leaf_narrowest", strength.leaf_narrowest);
     related(out, "strength", narrowest, (0.0, strength.leaf_widest), &["leaf_widest"]);
@@ -143,6 +144,40 @@ fn stop<'a>(related: &mut Related<'_>, build: &Build, bodies: impl Iterator<Item
     let least = (build.stop_tab_behind() * 2.0 + reliefs).max(reliefs * 1.5);
     let by = ["stop_gap_mm", "clearance_loose_mm", "ligament_mm", "cutter_mm", "pivot_clearance_mm"];
     related(("stop_depth_mm", build.stop_depth_mm.in_mm()), (least.in_mm(), most), &by);
+}
+
+/// A detent that can be cut, with wood behind its slit and room for the tab there; that leaves hang clear of, however they lean,
+/// pass before the top stops it, and that stands out no further than the top. Without a rise there is none.
+fn detent(out: &mut Problems, range: &Range) {
+    let (build, most) = (&range.build, f64::INFINITY);
+    if build.detent_rise_mm == Length::ZERO || !out.is_right("build") || !out.is_right("strength.leaf_widest") {
+        return;
+    }
+    let mut related = |figure: (&str, f64), bounds: (f64, f64), by: &[&str]| related(out, "build", figure, bounds, by);
+    let relief = relief_radius(build.cutter_mm);
+    // The tab behind has a relief in its flank, and wood beside that; the slit has wood up to the rear edge.
+    let tab = (build.stop_depth_mm - relief * 6.0).min(build.stop_depth_mm - build.ligament_mm);
+    let by = ["stop_depth_mm", "ligament_mm", "cutter_mm"];
+    related(("detent_root_mm", build.detent_root_mm.in_mm()), (relief.in_mm() * 2.0, tab.in_mm()), &by);
+    // No leaf is wider for its height than that, and its corner hangs lower by as much.
+    let leans = leans(build.pivot_clearance_mm, Length::mm(range.strength.leaf_widest), Length::mm(1.0));
+    let bodies = range.models.iter().filter_map(|model| range.board(&model.body)).map(Board::thickness);
+    for detent in bodies.filter_map(|body| Detent::of(build, body)) {
+        // Half of what pivots have play is left between leaf and tongue; a nose has room for its fillet and its tip.
+        let play = (leans + build.pivot_clearance_mm / 2.0).max(detent.rise_least() - detent.overlap);
+        let by = ["pivot_clearance_mm", "detent_slope_per_mille", "detent_tongue_mm", "cutter_mm", "detent_rise_mm"];
+        related(("detent_play_mm", build.detent_play_mm.in_mm()), (play.in_mm(), most), &by);
+        let lifts = (detent.overlap + leans) * (detent.travel / detent.lifts_by());
+        let by = ["detent_rise_mm", "pivot_clearance_mm", "detent_root_mm", "detent_tongue_mm"];
+        related(("detent_travel_mm", build.detent_travel_mm.in_mm()), (lifts.in_mm(), most), &by);
+        // The cutter rounds the inside of the leaf's corner.
+        let tongue = build.leaf_gap_mm + relief + leans - (detent.travel + build.detent_play_mm);
+        let by = ["leaf_gap_mm", "cutter_mm", "pivot_clearance_mm", "detent_travel_mm", "detent_play_mm"];
+        related(("detent_tongue_mm", build.detent_tongue_mm.in_mm()), (tongue.in_mm(), most), &by);
+        let before = (detent.out() - detent.before).in_mm();
+        let by = ["detent_rise_mm", "detent_play_mm", "detent_tongue_mm", "detent_slope_per_mille"];
+        related(("front_inset_mm", build.front_inset_mm.in_mm()), (before, most), &by);
+    }
 }
 
 /// Hooks that can be cut, stand clear of each other and of the wall, and over which a board as thick as that is lifted.

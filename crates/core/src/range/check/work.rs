@@ -51,11 +51,17 @@ fn build(out: &mut Problems, range: &Range) {
             ("stop_depth_mm", build.stop_depth_mm.in_mm(), 20.0, 300.0),
             ("stop_gap_mm", build.stop_gap_mm.in_mm(), 0.0, 5.0),
             ("stop_overlap_mm", build.stop_overlap_mm.in_mm(), 3.0, 60.0),
+            ("detent_rise_mm", build.detent_rise_mm.in_mm(), 0.0, 5.0),
+            ("detent_play_mm", build.detent_play_mm.in_mm(), 0.0, 5.0),
+            ("detent_travel_mm", build.detent_travel_mm.in_mm(), 0.5, 10.0),
+            ("detent_tongue_mm", build.detent_tongue_mm.in_mm(), 2.0, 30.0),
+            ("detent_root_mm", build.detent_root_mm.in_mm(), 5.0, 280.0),
             ("ligament_mm", build.ligament_mm.in_mm(), 0.0, 200.0),
             ("sheet_trim_mm", build.sheet_trim_mm.in_mm(), 0.0, 100.0),
         ],
     );
     each(out, "build", &[("finger_hole_mm", build.finger_hole_mm.in_mm(), 0.0, 60.0)]);
+    each(out, "build", &[("detent_slope_per_mille", build.detent_slope_per_mille.into(), 100.0, 2000.0)]);
     each(out, "build", &[("shelf_slot_per_mille", build.shelf_slot_per_mille.into(), 50.0, 900.0)]);
 }
 

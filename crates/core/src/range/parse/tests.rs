@@ -87,6 +87,21 @@ fn figures_out_of_proportion_are_found() {
     }
 }
 
+/// A detent that leaves do not pass, hang on, or tear out is refused; without a rise there is none, whatever else is said of it.
+#[test]
+fn a_detent_that_does_not_work_is_found() {
+    for (from, to) in [
+        ("detent_play_mm = 0.9", "detent_play_mm = 0.8"),
+        ("detent_travel_mm = 2.2", "detent_travel_mm = 2"),
+        ("detent_root_mm = 69", "detent_root_mm = 77"),
+        ("detent_tongue_mm = 6", "detent_tongue_mm = 2.5"),
+    ] {
+        assert_eq!(problems(from, to).len(), 1, "{from} -> {to}: {:?}", problems(from, to));
+        let none = DEMO.replacen(from, to, 1).replacen("detent_rise_mm = 1.2", "detent_rise_mm = 0", 1);
+        assert_eq!(Range::parse(&none).err(), None, "{to}");
+    }
+}
+
 /// A board of another thickness in the rack is another board.
 // Source of what real batches measure: a merchant's data sheet, birch plywood: 6.1 to 6.9 for 6.5 mm, 8.8 to 9.5 for
 // 9 mm, 11.5 to 12.5 for 12 mm, 17.1 to 18.1 for 18 mm, 28.7 to 29.9 for 30 mm.

@@ -67,6 +67,14 @@ fn standing_out(panel: &Panel, picked: Picked<'_>) -> Vec<(f64, f64, bool)> {
                 all.push((hook.nose.in_mm() + relief, neck - relief, false));
                 all.push((hook.rise.in_mm(), hook.nose.in_mm(), false));
             }
+            // Its tongue stands out from the end of its slit.
+            Feature::Detent(detent) => {
+                all.push(((detent.free() + detent.out()).in_mm(), detent.tongue.in_mm(), false));
+            }
+            // Of an edge whose corner is cut off the rest stands out.
+            Feature::Notch { edge: Edge::Top, from, to, depth } if from <= Length::ZERO || to >= panel.width => {
+                all.push((depth.in_mm(), (panel.width - (to - from)).in_mm(), false));
+            }
             Feature::Notch { edge: Edge::Left, from, to, depth } => {
                 slots.push((from.in_mm(), to.in_mm(), depth.in_mm()));
             }
@@ -104,6 +112,9 @@ fn what_is_judged_is_what_is_cut() {
             sections(unit, &mut |part, form| match form {
                 Form::Stub(stub) => judged.push((part, stub.reach.in_mm(), stub.width.in_mm(), false)),
                 Form::Pin { reach, diameter } => judged.push((part, reach.in_mm(), diameter.in_mm(), true)),
+                Form::Spring { tongue, reach, .. } => {
+                    judged.push((part, reach.in_mm(), tongue.height.in_mm(), false));
+                }
                 Form::Strip { .. } => {}
             });
             let mut met = vec![false; judged.len()];
@@ -164,8 +175,18 @@ fn is_between_reliefs(panel: &Panel, neck: Neck) -> bool {
     })
 }
 
-/// What of a unit is narrower than the ligament of its range, and neither stands out by no more than it is wide nor lies between
-/// two reliefs.
+/// Whether it is the spring of a detent: its tongue, or its root before the tab behind it, a relief of which lies there.
+fn is_spring(panel: &Panel, neck: Neck) -> bool {
+    panel.features.iter().any(|feature| {
+        let Feature::Detent(detent) = *feature else { return false };
+        let (low, high) = (panel.height - detent.deep().max(detent.wood()), panel.height + detent.slit);
+        let behind = detent.root + detent.slit + detent.relief();
+        neck.chord.iter().all(|at| (low..=high).contains(&at.v) && (-detent.out()..=behind).contains(&at.u))
+    })
+}
+
+/// What of a unit is narrower than the ligament of its range, and neither stands out by no more than it is wide, nor lies between
+/// two reliefs, nor is a spring.
 fn too_narrow(range: &Range, choice: &Choice) -> Vec<(PanelId, Neck)> {
     let least = range.build.ligament_mm - Length::mm(1e-6);
     with(range, choice, |unit| {
@@ -173,7 +194,7 @@ fn too_narrow(range: &Range, choice: &Choice) -> Vec<(PanelId, Neck)> {
             let outlines: Vec<_> = core::iter::once(panel.outline()).chain(panel.holes()).collect();
             let whole = move |neck: &Neck| {
                 let stub = neck.kind == NeckKind::Stub && stands_out(panel, *neck);
-                !stub && !is_between_reliefs(panel, *neck)
+                !stub && !is_between_reliefs(panel, *neck) && !is_spring(panel, *neck)
             };
             necks(&outlines, least).into_iter().filter(whole).map(|neck| (panel.id, neck)).collect::<Vec<_>>()
         });

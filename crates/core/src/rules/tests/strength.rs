@@ -150,8 +150,9 @@ fn strengths_hold_to_the_last_bit() {
     let shear = 1.5 * force / (layout.clear_depth().in_mm() * 0.45 * 17.7);
     let with = |shear: f64, bearing: f64| {
         stops(&|range: &mut Range| {
-            // Hooks are looked at elsewhere.
+            // Hooks and tongues are looked at elsewhere.
             (range.strength.knock_n, range.build.hook_neck_mm) = (Force::ZERO, Length::mm(100.0));
+            range.build.detent_rise_mm = Length::ZERO;
             let board = &mut range.boards[0];
             // k_mod 0.6 over γ_M 1.2.
             board.planar_shear_n_per_mm2 = Stress::n_per_mm2(shear * 2.0);

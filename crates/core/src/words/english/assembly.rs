@@ -29,7 +29,15 @@ pub(in crate::words) fn step(step: &Step) -> String {
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
+        PanelId::Stop(_) if step.detent => {
+            format!(
+                "Lower the {what} into the base behind its door, nose up and to the front: it comes down before the door."
+            )
+        }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
+        PanelId::Leaf(_) if step.detent => {
+            format!("Stand the {what} on its lower pivot, cut-off corner up, and hold it there: its stop comes next.")
+        }
         PanelId::Leaf(_) => format!("Stand the {what} on its lower pivot."),
         PanelId::Top => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
     }

@@ -256,6 +256,10 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("Sheet {number} with {}", counted(&parts.to_string(), "part", "parts"))
         }
         Message::Code(text) => format!("Code: {text}"),
+        Message::DoorOpens(newtons) => format!(
+            "A wooden tongue keeps each door shut: at its edge about {newtons}\u{a0}N open it, calculated with wood on wood at \
+             0.4. Coats, wax and years change that. Where it has worn, the workshop cuts the door's stop again by itself."
+        ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join(" \u{d7} ")),

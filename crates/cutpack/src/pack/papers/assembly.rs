@@ -1,6 +1,8 @@
 //! The assembly sheet of an order: what to mind first, then a picture for each step.
 
+use slotwright_core::cabinet::layout::Picked;
 use slotwright_core::cabinet::panel::PanelId;
+use slotwright_core::statics::detent::leaf_opens;
 use slotwright_core::words;
 use slotwright_core::words::paper::{Label, Message};
 
@@ -27,6 +29,12 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     }
     paper.paragraph(Label::NoHurry.text());
     paper.paragraph(Label::Guidance.text());
+    let opens = Picked::of(range, &order.spec.choice)
+        .and_then(|picked| leaf_opens(picked, &order.spec.choice, &built.layout))
+        .map(|force| words::decimal(force.in_newton(), 0));
+    if let Some(newtons) = opens {
+        paper.paragraph(&Message::DoorOpens(&newtons).text());
+    }
     let disturbed: Vec<String> = assembly.disturbed.iter().map(words::disturbed).collect();
     paper.list(&disturbed);
     let marks: Vec<(PanelId, String)> =

@@ -121,6 +121,7 @@ fn edges(lot: &LotSheets<'_>) -> Table {
                 Feature::Pivot { edge, .. } => Some(edge),
                 Feature::Tab { .. }
                 | Feature::Hook(_)
+                | Feature::Detent(_)
                 | Feature::Notch { .. }
                 | Feature::Slot { .. }
                 | Feature::Bore { .. }

@@ -27,14 +27,18 @@ fn edited(values: &[(&str, String)]) -> Range {
 /// Keys of the section of bows.
 const BOW: [&str; 3] = ["inset_mm", "gap_mm", "behind_mm"];
 
+/// Depth of a stop, rise of its detent, width of a leaf over its height at most.
+const STOPS: [(f64, f64, f64); 4] = [(80.0, 0.0, 20.0), (90.0, 0.0, 20.0), (130.0, 1.2, 1.6), (300.0, 1.8, 1.2)];
+
 /// Figures that a range may have and nobody would: slots nearly through, wide stiles, long tabs, thick cutters.
 fn absurd() -> impl Strategy<Value = Range> {
     let of = |values: &'static [f64]| proptest::sample::select(values);
     let lengths = (of(&[50.0, 450.0, 900.0]), of(&[3.0, 9.6]), of(&[24.4, 60.0, 300.0]), of(&[0.0, 36.0, 300.0]));
     let fronts = (of(&[60.0, 90.0, 200.0]), of(&[21.5, 30.0, 200.0]), of(&[0.0, 0.5, 1.0]), of(&[25.0, 60.0, 200.0]));
-    let stops = of(&[80.0, 90.0, 300.0]);
+    // Deep enough for a detent or not: leaves lean too far for one where they may be as wide as they like.
+    let stops = proptest::sample::select(&STOPS);
     let rest = (of(&[0.0, 0.15, 2.0]), of(&[0.0, 34.0, 60.0]), of(&[0.0, 10.9, 100.0]), of(&[1.0, 1.2, 3.0, 10.0]));
-    (lengths, fronts, rest, stops).prop_map(|(lengths, fronts, rest, stop)| {
+    (lengths, fronts, rest, stops).prop_map(|(lengths, fronts, rest, (stop, detent, widest))| {
         let ((slot, cutter, tab, inset), (stile, front, recess, chase)) = (lengths, fronts);
         let (clearance, finger, carpet, factor) = rest;
         edited(&[
@@ -44,6 +48,8 @@ fn absurd() -> impl Strategy<Value = Range> {
             ("tab_inset_mm", inset.to_string()),
             ("stile_mm", stile.to_string()),
             ("stop_depth_mm", stop.to_string()),
+            ("detent_rise_mm", detent.to_string()),
+            ("detent_travel_mm", "3".into()),
             ("front_inset_mm", front.to_string()),
             ("foot_recess_mm", (front * recess).min(200.0 - clearance).to_string()),
             ("plinth_toe_mm", ((front * recess).min(200.0 - clearance) + clearance).to_string()),
@@ -63,7 +69,7 @@ fn absurd() -> impl Strategy<Value = Range> {
             ("row_least_mm", "0".into()),
             ("bay_least_mm", "0".into()),
             ("leaf_narrowest", "0".into()),
-            ("leaf_widest", "20".into()),
+            ("leaf_widest", widest.to_string()),
             ("leaf_most_kg", "200".into()),
             ("one_person_kg", "200".into()),
             ("two_people_kg", "266".into()),

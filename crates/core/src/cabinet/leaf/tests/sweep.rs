@@ -1,7 +1,8 @@
 //! The swing of every leaf, swept: turned about its pivots it meets no other part on its way out, and its stop on its way in.
 //!
-//! In plan, since the axis is upright. The leaf is a polygon round it, with its rounded edges; other parts are the boxes and prisms
-//! that hold them, as far as they stand at the height of the leaf. A step of the sweep is as large as the gap to a part allows,
+//! In plan, since the axis is upright. The leaf is a polygon round it, with its rounded edges, and above the corner that is cut off it
+//! another one; other parts are the boxes and prisms that hold them, as far as they stand at the height of either. The nose of
+//! its stop alone is in its way, by what its tongue gives. A step of the sweep is as large as the gap to a part allows,
 //! when no point of the leaf moves further than that gap less a margin: so between two steps the leaf is never nearer to the part
 //! than the margin.
 // Source: conservative advancement: B. Mirtich, Impulse-based Dynamic Simulation of Rigid Body Systems, Berkeley 1996; from memory.
@@ -16,7 +17,7 @@ use crate::cabinet::panel::{Ease, Edge, Feature, Panel, PanelId};
 use crate::choice::{Choice, Fill, Hung};
 use crate::geometry::outline::Point;
 use crate::geometry::space::Block;
-use crate::range::Build;
+use crate::range::{Build, Detent};
 use crate::rules::judge;
 use crate::rules::leaf::OPEN;
 use crate::rules::sample::{Wanted, choices};
@@ -66,6 +67,15 @@ impl Turning {
         let (side, near) = (if is_left { 1.0 } else { -1.0 }, 60.0);
         let pieces = [halved(&plan, |dot| near - dot.0 * side), halved(&plan, |dot| dot.0 * side - near)];
         Self { axis: (axis.x.in_mm(), axis.y.in_mm()), pieces, outwards: -side }
+    }
+
+    /// What of it goes on beside a corner so wide.
+    fn beside(self, panel: &Panel, wide: Length) -> Self {
+        let free = self.pieces.iter().flatten().map(|dot| dot.0.abs()).fold(0.0, f64::max);
+        let reach = free - wide.in_mm();
+        assert!(wide < panel.width && reach > 60.0, "{}", panel.id);
+        let pieces = self.pieces.map(|piece| halved(&piece, |dot| reach - dot.0.abs()));
+        Self { pieces, ..self }
     }
 
     /// One of its pieces, turned outwards by an angle in radians.
@@ -157,9 +167,27 @@ fn heights(panel: &Panel) -> (Length, Length) {
     (under, under + panel.height)
 }
 
+/// Width of the corner that is cut off a leaf, and how high up it begins.
+fn corner(panel: &Panel) -> (Length, Length) {
+    let corner = panel.features.iter().find_map(|feature| match *feature {
+        Feature::Notch { edge: Edge::Top, from, to, depth } => Some((to - from, panel.height - depth)),
+        _ => None,
+    });
+    corner.unwrap()
+}
+
+/// The detent of a stop, and the height of its upper edge.
+fn detent(stop: &Panel) -> (Detent, Length) {
+    let detent = stop.features.iter().find_map(|feature| match *feature {
+        Feature::Detent(detent) => Some(detent),
+        _ => None,
+    });
+    (detent.unwrap(), heights(stop).1)
+}
+
 /// What of a part stands at some heights, in plan.
-fn plans(panel: &Panel, (under, over): (Length, Length)) -> Vec<Plan> {
-    let Solids { blocks, prisms } = solids(panel, Bound::Hull);
+fn plans(panel: &Panel, bound: Bound, (under, over): (Length, Length)) -> Vec<Plan> {
+    let Solids { blocks, prisms } = solids(panel, bound);
     let stands = |low: Length, high: Length| low < over && high > under;
     let dot = |x: Length, y: Length| (x.in_mm(), y.in_mm());
     let blocks = blocks.into_iter().filter(|Block { from, to }| stands(from.z, to.z));
@@ -200,8 +228,8 @@ fn each_leaf(choice: &Choice, mut look: impl FnMut(&Panel, &Case, &Layout, Hung)
     }
 }
 
-/// Out to where a hand pushes it each leaf keeps clear of everything, whatever else is shut, by more than its pivots have play; and
-/// so it does inwards, until its stop holds it.
+/// Out to where a hand pushes it each leaf keeps clear of everything, whatever else is shut, by more than its pivots have play, but
+/// for the nose that it lifts; and so it does inwards, until its stop holds it.
 #[test]
 fn a_leaf_meets_nothing_on_its_way_out() {
     let margin = demo().build.pivot_clearance_mm.in_mm() / 2.0;
@@ -209,13 +237,24 @@ fn a_leaf_meets_nothing_on_its_way_out() {
     let (mut beside_bows, mut beside_leaves) = (0, 0);
     for choice in choices(&demo(), 83, Wanted::Valid).take(400) {
         each_leaf(&choice, |panel, case, layout, hung| {
-            let leaf = Turning::of(panel, true);
+            let ((wide, high), (under, over)) = (corner(panel), heights(panel));
+            let leaf = [Turning::of(panel, true), Turning::of(panel, true).beside(panel, wide)];
             for part in case.panels.iter().filter(|part| part.id != panel.id) {
-                let inwards = if matches!(part.id, PanelId::Stop(_)) { 0.0 } else { -GIVES };
-                for plan in plans(part, heights(panel)) {
-                    for by in [OPEN, inwards] {
-                        let met = leaf.meets(&plan, by, margin);
-                        assert_eq!(met, None, "{} meets {} of {choice:?}", panel.id, part.id);
+                let is_stop = matches!(part.id, PanelId::Stop(_));
+                let inwards = if is_stop { 0.0 } else { -GIVES };
+                // Below its corner it meets the nose of its stop, and lifts it.
+                let below = if is_stop && same_bay(part.id, panel.id) {
+                    let (detent, top) = detent(part);
+                    top - detent.deep() - Length::mm(1e-6)
+                } else {
+                    under + high
+                };
+                for (leaf, at) in leaf.iter().zip([(under, below), (under + high, over)]) {
+                    for plan in plans(part, Bound::Hull, at) {
+                        for by in [OPEN, inwards] {
+                            let met = leaf.meets(&plan, by, margin);
+                            assert_eq!(met, None, "{} meets {} of {choice:?}", panel.id, part.id);
+                        }
                     }
                 }
                 beside_leaves += u32::from(matches!(part.id, PanelId::Leaf(_)));
@@ -227,6 +266,47 @@ fn a_leaf_meets_nothing_on_its_way_out() {
     }
     assert!(swept.len() == 6 && swept.values().all(|count| *count >= 15), "{swept:?}");
     assert!(beside_bows > 40 && beside_leaves > 100, "{beside_bows} {beside_leaves}");
+}
+
+/// Whether a stop is that of a leaf.
+fn same_bay(stop: PanelId, leaf: PanelId) -> bool {
+    matches!((stop, leaf), (PanelId::Stop(one), PanelId::Leaf(other)) if one == other)
+}
+
+/// Outwards the nose of its stop stands in the way of each leaf before it has turned by 2.5°. As it hangs it overlaps the nose by what
+/// the range says, whatever its size, clear of the tongue itself; as it is drawn, plumb, by more, which the tongue gives as well.
+#[test]
+fn a_leaf_is_held_by_a_nose() {
+    let build = demo().build;
+    let (mut held, mut widest, mut narrowest) = (0, 0.0_f64, f64::INFINITY);
+    for choice in choices(&demo(), 97, Wanted::Valid).take(300) {
+        each_leaf(&choice, |panel, case, layout, _| {
+            let PanelId::Leaf(bay) = panel.id else { return };
+            let (detent, top) = detent(case.panel(PanelId::Stop(bay)).unwrap());
+            let ((wide, high), (under, _)) = (corner(panel), heights(panel));
+            let free = Turning::of(panel, false).pieces.iter().flatten().map(|dot| dot.0.abs()).fold(0.0, f64::max);
+            // The middle of the tongue is a gap, a rounded corner and half a thickness within the end of the cut.
+            let beside = free - (wide - build.leaf_gap_mm - detent.relief() - layout.body / 2.0).in_mm();
+            let leans = Length::mm(build.pivot_clearance_mm.in_mm() * beside / layout.clear_height().in_mm());
+            let (drawn, hangs) = (under + high, under + high - leans);
+            let close =
+                |found: Length, expected: Length| assert!((found - expected).abs() < Length::mm(1e-9), "{choice:?}");
+            close(hangs - (top - detent.deep()), build.detent_rise_mm);
+            close(top - detent.under() - hangs, build.detent_play_mm);
+            assert!(top - detent.under() - drawn > build.pivot_clearance_mm / 2.0, "{} leans by {leans:?}", panel.id);
+            assert!(drawn - (top - detent.deep()) < detent.lifts_by(), "{} leans by {leans:?}", panel.id);
+            // Of the nose what is sure to be wood, as high as the leaf hangs.
+            let stop = case.panel(PanelId::Stop(bay)).unwrap();
+            let nose = plans(stop, Bound::Core, (top - detent.deep(), hangs));
+            let leaf = Turning::of(panel, false);
+            let meets = |tenths: u8| nose.iter().any(|plan| leaf.is_stopped(plan, -f64::from(tenths) / 10.0));
+            let first = (0..=25).find(|tenths| meets(*tenths));
+            assert!(first.is_some_and(|first| first > 0), "{} of {choice:?}: {first:?}", panel.id);
+            let shape = (panel.width / panel.height).max(0.0);
+            (held, widest, narrowest) = (held + 1, widest.max(shape), narrowest.min(shape));
+        });
+    }
+    assert!(held > 150 && widest > 1.2 && narrowest < 0.4, "{held} {widest} {narrowest}");
 }
 
 /// Inwards each leaf turns by what the gap to its stop gives, and no further: over its whole height the stop stands behind it.

@@ -151,6 +151,7 @@ fn no_hole_takes_a_part() {
                 Feature::Tab { .. }
                 | Feature::Pivot { .. }
                 | Feature::Hook(_)
+                | Feature::Detent(_)
                 | Feature::Notch { .. }
                 | Feature::Bow(_) => continue,
             };
