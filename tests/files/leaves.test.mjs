@@ -7,7 +7,7 @@ import { Leaf } from "./turn.mjs";
 import { Manifold, choices, unit } from "./unit.mjs";
 
 const { build } = parse(readFileSync(new URL("../../web/ranges/fenland.toml", import.meta.url), "utf8"));
-const units = choices(Number(process.env.SLOTWRIGHT_UNITS ?? 30), 61);
+const units = choices(Number(process.env.SLOTWRIGHT_UNITS ?? 24), 61);
 
 /// As far as a hand pushes a leaf, and as far as its stop lets it turn inwards: degrees.
 const [OPEN, GIVES] = [95, 0.6];
@@ -15,11 +15,29 @@ const [OPEN, GIVES] = [95, 0.6];
 /// Pivots have play to each side; chords of the file are within 0.03 mm of their arcs, on both parts.
 const MARGIN = build.pivot_clearance_mm / 2 + 2 * 0.03;
 
-/// What a leaf must not meet of a part. A part that gives way where the leaf passes it would be told here, less what gives.
-const stiff = (id, solid) => solid;
+/// The nose of a detent is met before the leaf has turned so far.
+const MET = 2.5;
+
+/// The nose is lifted by so much of the travel before the end of the tongue, which goes on beyond it, meets the top.
+const LIFTS = 0.9;
+
+/// A stop without the tongue of its detent, and what of the tongue stands before it, which gives way to the leaf.
+function parted(stop, top) {
+  const [{ min, max }, under] = [stop.boundingBox(), top.boundingBox().min[1]];
+  const { vertProperties } = stop.getMesh();
+  let front = -Infinity;
+  for (let at = 0; at < vertProperties.length; at += 3) {
+    if (vertProperties[at + 1] < under - 100) front = Math.max(front, vertProperties[at + 2]);
+  }
+  const before = Manifold.cube([max[0] - min[0] + 2, 100, 200]).translate([min[0] - 1, under - 99, front + 0.01]);
+  const both = { rest: stop.subtract(before), tongue: stop.intersect(before) };
+  before.delete();
+  return both;
+}
 
 test("a leaf meets nothing on its way out to where a hand pushes it, and inwards its stop alone", async () => {
   const turned = { left: 0, right: 0, models: new Set() };
+  let noses = 0;
   for (const line of units) {
     const { stated, parts, free } = await unit(line);
     const choice = JSON.parse(line);
@@ -31,8 +49,17 @@ test("a leaf meets nothing on its way out to where a hand pushes it, and inwards
       const bay = goes_in.replace("leaf-", "");
       for (const [id, { solid }] of parts) {
         if (id === goes_in) continue;
-        const other = stiff(id, solid);
+        const { rest: other, tongue } = id === `stop-${bay}` ? parted(solid, parts.get("top").solid) : { rest: solid };
         assert.equal(leaf.meets(other, OPEN, MARGIN), null, `${goes_in} meets ${id} on its way out in ${line}`);
+        if (tongue) {
+          // Shut, it hangs free of the tongue; on its way out it meets the nose, and nothing of the tongue once that is lifted.
+          const met = leaf.meets(tongue, OPEN, 0);
+          assert.ok(met > 0 && met < MET, `${goes_in} meets the tongue of ${id} at ${met} degrees in ${line}`);
+          const lifted = tongue.translate([0, LIFTS * build.detent_travel_mm, 0]);
+          assert.equal(leaf.meets(lifted, OPEN, 0), null, `${goes_in} does not pass the tongue of ${id} in ${line}`);
+          noses += 1;
+          [lifted, tongue].forEach((solid) => solid.delete());
+        }
         if (id === `stop-${bay}`) assert.ok(leaf.isIn(other, -GIVES), `${id} does not stop ${goes_in} in ${line}`);
         else assert.equal(leaf.meets(other, -GIVES, MARGIN), null, `${goes_in} meets ${id} on its way in in ${line}`);
       }
@@ -43,7 +70,7 @@ test("a leaf meets nothing on its way out to where a hand pushes it, and inwards
     free();
   }
   assert.ok(turned.left > 5 && turned.right > 5 && turned.models.size === 3, JSON.stringify(turned));
-  console.log(`# ${turned.left} leaves hung at the left and ${turned.right} at the right keep ${MARGIN} mm from all parts`);
+  console.log(`# ${turned.left} leaves hung at the left and ${turned.right} at the right keep ${MARGIN} mm from all parts, ${noses} pass a nose`);
 });
 
 test("what stands in the way of a leaf is found where it stands", async () => {

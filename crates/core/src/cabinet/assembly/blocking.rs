@@ -121,7 +121,7 @@ impl Body {
 
     /// How far it has to go along a direction until its bounding box is past that of another body in
     /// its way; nothing if the other one is not. Upwards or downwards, where what reaches over the other one may leave it
-    /// beside the rest, until each of its boxes is.
+    /// beside the rest, until each of its boxes that lies over it is, and it stands astride of it no more.
     pub fn clear_of(&self, other: &Self, direction: Direction) -> Length {
         let (Some(own), Some(others)) = (self.hull, other.hull) else { return Length::ZERO };
         let (axis, forwards) = direction.axis();
@@ -142,9 +142,20 @@ impl Body {
             return Length::mm(far(own).max(0.0));
         }
         // Neighbours that stand turned pass each other where the boxes round them do not.
-        let in_way = self.footprint(own).lies_over(other.footprint(others));
-        let cells = self.cells.iter().copied().filter(|cell| in_way && is_beside(*cell));
-        Length::mm(cells.map(far).fold(0.0, f64::max))
+        if !self.footprint(own).lies_over(other.footprint(others)) {
+            return Length::ZERO;
+        }
+        let furthest = |of: &dyn Fn(Cell) -> bool| {
+            self.cells.iter().copied().filter(|cell| of(*cell)).map(far).fold(0.0, f64::max)
+        };
+        // Whichever side comes past it first.
+        let astride = |across: Axis, level: Axis| {
+            let is_level = |cell: Cell| overlaps(cell.along(level), others.along(level));
+            let before = furthest(&|cell| is_level(cell) && cell.along(across).1 <= others.along(across).0 + SAME_MM);
+            let behind = furthest(&|cell| is_level(cell) && cell.along(across).0 + SAME_MM >= others.along(across).1);
+            before.min(behind)
+        };
+        Length::mm(furthest(&is_beside).max(astride(Axis::X, Axis::Y)).max(astride(Axis::Y, Axis::X)))
     }
 
     /// The box round it, over the one of its plans that holds all others if it is made of prisms alone.

@@ -108,6 +108,15 @@ fn a_cross_lap_opens_one_way_each() {
     assert_eq!(group(&lap, 2, Direction::Down), [1, 2]);
 }
 
+/// Worked: a bridge comes off a beam 8 mm high once its legs are past it; with one leg alone it may leave at once, to the other side.
+#[test]
+fn what_stands_astride_is_lifted_over() {
+    let (deck, legs) = (([0.0, 0.0, 8.0], [9.0, 10.0, 9.0]), [0.0, 8.0].map(|y| ([0.0, y, 0.0], [9.0, y + 2.0, 8.0])));
+    let beam = Body::of([block([0.0, 4.0, 0.0], [9.0, 6.0, 8.0])]);
+    let lifted = |parts: &[_]| Body::of(parts.iter().map(|&(from, to)| block(from, to))).clear_of(&beam, Direction::Up);
+    assert_eq!([lifted(&[deck, legs[0], legs[1]]), lifted(&[deck, legs[0]])], [8.0, 0.0].map(Length::mm));
+}
+
 /// Worked: a rail with through tabs in two sides falls apart; wedges outside the sides lock it.
 #[test]
 fn wedges_lock_a_tabbed_frame() {
