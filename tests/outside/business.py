@@ -257,7 +257,7 @@ def top(top, finish, near):
     lacks, exact = top["lacks"][1], over_all(top, uprights + top["staves"], loose)
     if top["staves"]:
         # The outermost of a row counts as if it stood at the very end of its arc, the last ones at most a little more: never less, and hardly more.
-        near("what the joints of a bowed top lack at least", min(lacks, exact), exact, 1e-9, 1e-9)
+        near("what the joints of a bowed top lack at least", min(lacks, exact), exact, 1e-6, 1e-6)
         near("what the joints of a bowed top lack", lacks, exact, 0, 0.01)
     else:
         near("what the joints of the top lack", lacks, exact, 1e-6, 1e-6)
