@@ -10,7 +10,8 @@ use slotwright_core::range::Range;
 use slotwright_core::words::page::{Label, Message};
 use web_sys::HtmlElement;
 
-use crate::browser::{clock, drawer, first_view, focus, fragment, groups, offline, range_file};
+use crate::browser::range_file::{self, BUILT_IN};
+use crate::browser::{clock, drawer, first_view, focus, fragment, groups, offline};
 use crate::debounce::debounce;
 use crate::link::{Address, Arrived};
 use crate::parts::inert;
@@ -24,9 +25,6 @@ use crate::views::sheet::Sheet;
 use crate::views::size::Sizes;
 use crate::views::stage::Stage;
 use crate::views::tally::Tally;
-
-/// The range that is built into the page, for when the file cannot be fetched.
-const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
 /// How long a line that failed is left alone before it is tried once more.
 const SECOND_TRY: Duration = Duration::from_secs(1);
@@ -61,9 +59,9 @@ async fn load(
     fetched: &Result<String, Label>,
     kept: Result<Vec<Vec<String>>, drawer::Fault>,
 ) -> Option<(Loaded, Option<Arrived>)> {
-    let (text, range, built_in) = match range_file::read(fetched) {
+    let (text, range, built_in) = match range_file::read(fetched).await {
         Ok(range) => (fetched.as_deref().ok()?, range, None),
-        Err(missing) => (BUILT_IN, Range::parse(BUILT_IN).ok()?, Some(missing)),
+        Err(missing) => (BUILT_IN, Range::parse_judged(BUILT_IN)?, Some(missing)),
     };
     let (mut own, saved) = Own::find(&range.key, kept).await;
     let (saved, banner) = match saved {

@@ -2,6 +2,7 @@
 //! when the app is built.
 #![expect(clippy::unnecessary_wraps, reason = "to load a part can fail, which the macro adds; what it does cannot")]
 
+use slotwright_core::range::Range;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::{Closure, JsValue};
 use wasm_bindgen_futures::spawn_local;
@@ -98,6 +99,12 @@ pub struct Dialogs {
 #[wasm_split(dialogs, fallible)]
 pub fn dialogs() -> Result<Dialogs, SplitLoaderError> {
     Ok(Dialogs { order: views::order::content::begin, viewer: views::room::viewer::make })
+}
+
+/// The range of a file, if that is right: this part the page loads itself.
+#[wasm_split(judged, fallible)]
+pub fn judged(text: String) -> Result<Option<Range>, SplitLoaderError> {
+    Ok(Range::parse(&text).ok())
 }
 
 /// What the workshop's page shows: no part of the customers' page.

@@ -71,7 +71,7 @@ fn practise(scope: &DedicatedWorkerGlobalScope, about: &About) {
 fn answer(known: &mut Option<Range>, question: &Question) -> Answer {
     let said = match (question, known.as_ref()) {
         (Question::Range(text), _) => {
-            *known = Range::parse(text).ok();
+            *known = Range::parse_judged(text);
             known.as_ref().map(|range| Answer::Range(Mark::of(range)))
         }
         (_, None) => None,

@@ -123,7 +123,7 @@ impl Live {
     pub(crate) fn hear(&mut self, command: Command) {
         let steps = self.steps();
         match command {
-            Command::Range(text) => self.range = Range::parse(&text).ok(),
+            Command::Range(text) => self.range = Range::parse_judged(&text),
             // Taken up with the next frame: of units that follow each other quickly, only the last.
             Command::Unit(choice) => self.asked = Some(choice),
             Command::Extent { across, down, ratio } => {

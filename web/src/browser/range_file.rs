@@ -3,12 +3,16 @@
 use std::time::Duration;
 
 use super::page;
+use crate::part;
 use leptos::prelude::set_timeout;
 use slotwright_core::range::Range;
 use slotwright_core::words::page::Label;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{AbortController, RequestInit, Response};
+
+/// The range that is built into the page, for when the file cannot be fetched. It was judged when the page was built.
+pub const BUILT_IN: &str = include_str!(concat!(env!("OUT_DIR"), "/range.toml"));
 
 /// How long a line that gives nothing is waited for.
 const PATIENCE: Duration = Duration::from_secs(8);
@@ -52,14 +56,22 @@ pub struct NoRange {
     pub file: Option<String>,
 }
 
-/// The range of a file, or why there is none.
+/// The range of a file, or why there is none. A file is judged by a part of the program that is loaded for that, unless it is the
+/// one that was built in.
 ///
 /// # Errors
 ///
 /// Says what is wrong, with the file if it is there.
-pub fn read(fetched: &Result<String, Label>) -> Result<Range, NoRange> {
+pub async fn read(fetched: &Result<String, Label>) -> Result<Range, NoRange> {
     let text = fetched.as_ref().map_err(|why| NoRange { why: *why, file: None })?;
-    Range::parse(text).map_err(|_| NoRange { why: Label::RangeUnread, file: Some(text.clone()) })
+    // It has no empty lines.
+    let range = if text.lines().filter(|line| !line.is_empty()).eq(BUILT_IN.lines()) {
+        Range::parse_judged(text)
+    } else {
+        let judged = part::judged(text.clone()).await;
+        judged.map_err(|_| NoRange { why: Label::RangeNotFetched, file: None })?
+    };
+    range.ok_or_else(|| NoRange { why: Label::RangeUnread, file: Some(text.clone()) })
 }
 
 /// Loads the page anew with the file that is there now; what was chosen is saved.

@@ -130,7 +130,7 @@ fn BuiltIn(missing: NoRange) -> impl IntoView {
         attempts.update_value(|attempts| *attempts += 1);
         why.set(Label::FetchingRange.text().into());
         wasm_bindgen_futures::spawn_local(async move {
-            match range_file::read(&range_file::fetch().await) {
+            match range_file::read(&range_file::fetch().await).await {
                 Ok(_) => range_file::load_anew(),
                 Err(still) => tell(still),
             }

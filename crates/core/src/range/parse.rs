@@ -42,12 +42,30 @@ impl Range {
         let (range, log) = read(text);
         range.filter(|_| log.problems.is_empty()).ok_or_else(|| located(text, log.problems))
     }
+
+    /// Reads a range file that was judged before, as that is with which a program was built; `None` if it cannot be read.
+    pub fn parse_judged(text: &str) -> Option<Self> {
+        let (range, log) = unjudged(text);
+        range.filter(|_| log.problems.is_empty())
+    }
 }
 
 /// What can be read of a range file, with all problems; neutral values stand for what cannot.
 ///
 /// No range if the file is too large, or no TOML: what follows such a fault cannot be told from what is wrong.
 pub(crate) fn read(text: &str) -> (Option<Range>, ReadLog) {
+    let (range, mut log) = unjudged(text);
+    if let Some(range) = &range {
+        let unread = log.problems.iter().map(|(_, path, _)| path.clone()).collect();
+        for (path, wrong) in check(range, unread) {
+            log.problems.push((place(&log, &path), path, wrong));
+        }
+    }
+    (range, log)
+}
+
+/// The same with the problems of reading alone.
+fn unjudged(text: &str) -> (Option<Range>, ReadLog) {
     let mut log = ReadLog::default();
     if text.len() > BYTES_MOST {
         let wrong = Wrong::TooLarge { bytes: text.len(), most: BYTES_MOST };
@@ -66,12 +84,7 @@ pub(crate) fn read(text: &str) -> (Option<Range>, ReadLog) {
     if !log.problems.is_empty() {
         return (None, log);
     }
-    let range = sections(root.into_inner(), &mut log);
-    let unread = log.problems.iter().map(|(_, path, _)| path.clone()).collect();
-    for (path, wrong) in check(&range, unread) {
-        log.problems.push((place(&log, &path), path, wrong));
-    }
-    (Some(range), log)
+    (Some(sections(root.into_inner(), &mut log)), log)
 }
 
 fn sections(root: DeTable<'_>, log: &mut ReadLog) -> Range {

@@ -2,6 +2,12 @@ use super::*;
 use crate::testing::{DEMO, demo};
 
 #[test]
+fn what_was_judged_before_is_read_alike() {
+    assert_eq!(Range::parse_judged(DEMO), Range::parse(DEMO).ok());
+    assert_eq!(Range::parse_judged("format = 2"), None);
+}
+
+#[test]
 fn the_demo_range_has_no_problem() {
     assert_eq!(Range::parse(DEMO).map(|range| range.models.len()), Ok(3));
 }
