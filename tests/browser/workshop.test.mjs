@@ -245,7 +245,7 @@ test("the code of a label shows its sheet and its order, whatever has the focus"
   await saw.page.keyboard.type(`${digest.slice(0, 8)}/top`);
   await saw.page.keyboard.press("Enter");
   await saw.page.keyboard.press("Escape");
-  await saw.page.getByText("3 orders, 1 part").waitFor();
+  await saw.page.locator(".done").getByText("3 orders, 1 part").waitFor();
   assert.deepEqual(saw.errors, []);
   await saw.close();
 });
