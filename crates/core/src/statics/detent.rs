@@ -1,8 +1,8 @@
 //! The spring of a detent, and what opens a leaf against it.
 //!
 //! A tongue in the plane of a board is a cantilever that bends over its height, by bending and by shear in that plane. That its root
-//! gives a little too is not counted, nor does it fatigue here: both are on the safe side of what it bears at most, and it is a
-//! little softer than it is said to be.
+//! gives a little too is not counted, which is on the safe side of what it bears. What is not: many openings, and a board that is
+//! stiffer in its plane than its figure across the face says, since the tongue is bent by a way and not by a force.
 
 use crate::cabinet::layout::{Layout, Picked};
 use crate::choice::{Choice, Fill};
