@@ -2,6 +2,7 @@
 
 pub mod buckling;
 pub mod detent;
+pub mod fatigue;
 pub mod fit;
 pub mod knock;
 pub mod lifting;

@@ -33,6 +33,8 @@ pub struct Board {
     pub e_along_n_per_mm2: Stiffness,
     /// Modulus of elasticity in bending across the face grain.
     pub e_across_n_per_mm2: Stiffness,
+    /// Modulus of elasticity in the plane of the board, across the face grain: that of tension and compression.
+    pub e_plane_across_n_per_mm2: Stiffness,
     /// Panel shear modulus: in the plane of the board, which is what resists twisting.
     pub shear_modulus_n_per_mm2: Stiffness,
     /// Planar (rolling) shear modulus: plies that slide on each other while the board bends.
@@ -143,6 +145,7 @@ impl Board {
             density_kg_per_m3: Density::kg_per_m3(fields.number("density_kg_per_m3")),
             e_along_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_along_n_per_mm2")),
             e_across_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_across_n_per_mm2")),
+            e_plane_across_n_per_mm2: Stiffness::n_per_mm2(fields.number("e_plane_across_n_per_mm2")),
             shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("shear_modulus_n_per_mm2")),
             planar_shear_modulus_n_per_mm2: Stiffness::n_per_mm2(fields.number("planar_shear_modulus_n_per_mm2")),
             planar_shear_n_per_mm2: Stress::n_per_mm2(fields.number("planar_shear_n_per_mm2")),

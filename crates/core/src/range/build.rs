@@ -158,6 +158,8 @@ pub struct Strength {
     /// Share of its strength that the board has against a knock, `k_mod`.
     // Source: EN 1995-1-1:2004+A1, table 3.1: plywood, service class 1, short-term 0.90.
     pub knock_strength: f64,
+    /// So often a leaf may be opened and shut before the tongue of its detent tires.
+    pub detent_openings: u32,
 }
 
 /// How slots vary, and what share of them may.
@@ -333,6 +335,7 @@ impl Strength {
             push_n: Force::newton(fields.number("push_n")),
             push_span_over: fields.number("push_span_over"),
             knock_strength: fields.number("knock_strength"),
+            detent_openings: fields.whole("detent_openings", u32::MAX),
         }
     }
 }

@@ -155,6 +155,7 @@ fn boards(out: &mut Problems, range: &Range) {
                 ("density_kg_per_m3", board.density_kg_per_m3.in_kg_per_m3(), 100.0, 1500.0),
                 ("e_along_n_per_mm2", board.e_along_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0),
                 ("e_across_n_per_mm2", board.e_across_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0),
+                ("e_plane_across_n_per_mm2", board.e_plane_across_n_per_mm2.in_n_per_mm2(), 100.0, 50_000.0),
                 ("shear_modulus_n_per_mm2", board.shear_modulus_n_per_mm2.in_n_per_mm2(), 10.0, 10_000.0),
                 ("planar_shear_modulus_n_per_mm2", board.planar_shear_modulus_n_per_mm2.in_n_per_mm2(), 10.0, 10_000.0),
                 ("planar_shear_n_per_mm2", board.planar_shear_n_per_mm2.in_n_per_mm2(), 0.1, 500.0),

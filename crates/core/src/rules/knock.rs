@@ -1,7 +1,8 @@
 //! What stands out of a part takes a knock: hooks, tabs, ears and pivots; the ends of a plinth's boards beyond a lap; the wood of an
 //! upright between two slots of shelves, and of the back beside and over its slots. Necks carry the back for good.
 //!
-//! The tongue of a detent is sprung: the top stops it before it breaks, and what comes from the side meets it with its nose.
+//! The tongue of a detent is sprung: the top stops it before it breaks, what comes from the side meets it with its nose, and it is
+//! lifted at each opening for as often as the range says.
 //!
 //! All is judged from the layout: of what is alike the narrowest and longest. The tests hold what is cut against it: each feature
 //! that stands out of a part has its section here, with the same figures.
@@ -17,6 +18,7 @@ use crate::choice::question::Question;
 use crate::range::{Detent, relief_radius};
 use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::detent::Tongue;
+use crate::statics::fatigue;
 use crate::statics::knock::{Bears, Stub, pin, strip};
 use crate::units::quantity::{Force, Length, Stress};
 
@@ -33,9 +35,9 @@ enum Form {
     Stub(Stub),
     /// At a round root.
     Pin { reach: Length, diameter: Length },
-    /// A tongue whose nose is pressed up to its stop in its plane, and knocked from the side, where it reaches so far: in the middle
-    /// of its height with the nose, so far beside its own. Nothing gets at it from above.
-    Spring { tongue: Tongue, by: Length, reach: Length, beside: Length },
+    /// A tongue whose nose is lifted over its leaf again and again, pressed up to its stop in its plane, and knocked from the side, where
+    /// it reaches so far: in the middle of its height with the nose, so far beside its own. Nothing gets at it from above.
+    Spring { tongue: Tongue, over: Length, by: Length, reach: Length, beside: Length },
     /// At both ends: it is knocked in its middle, across its face.
     Strip { length: Length, width: Length, thickness: Length },
 }
@@ -60,10 +62,8 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
     let (picked, layout) = (unit.picked, unit.layout);
     let limits = &picked.range.strength;
     let mut worst: Option<Borne> = None;
-    let mut add = |part, bears: Bears, kept: f64| {
+    let mut add = |part, bears: Bears, left: f64| {
         let board = if part == PanelId::Back { picked.back } else { picked.body };
-        // Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
-        let left = kept / limits.material_factor;
         for (found, most) in
             [(bears.bending, board.bearing_n_per_mm2 * left), (bears.shear, board.planar_shear_n_per_mm2 * left)]
         {
@@ -72,9 +72,15 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
             }
         }
     };
+    // Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
+    let left = |kept| kept / limits.material_factor;
     sections(unit, &mut |part, form| {
         for bears in form.bears(limits.knock_n) {
-            add(part, bears, limits.knock_strength);
+            add(part, bears, left(limits.knock_strength));
+        }
+        if let Form::Spring { tongue, over, .. } = form {
+            // It is lifted over the leaf twice each time.
+            add(part, tongue.bears(over), fatigue::kept(2.0 * f64::from(limits.detent_openings)));
         }
     });
     // A stiff board on several supports may rest on two: one neck carries half of it, for good.
@@ -83,7 +89,7 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
     let (half, thickness) = (weight.unwrap_or_default() / 2.0, picked.body.thickness());
     let reach = (layout.back + picked.range.build.clearance_mm) / 2.0;
     let hung = Stub { reach, width: layout.hooks.neck, thickness, beside: Length::ZERO };
-    add(PanelId::Upright(1), hung.in_plane(half), limits.lasting_strength);
+    add(PanelId::Upright(1), hung.in_plane(half), left(limits.lasting_strength));
     worst
 }
 
@@ -92,7 +98,7 @@ impl Form {
     fn bears(self, knock: Force) -> [Bears; 2] {
         match self {
             Self::Stub(stub) => [stub.in_plane(knock), stub.across(knock)],
-            Self::Spring { tongue, by, reach, beside } => {
+            Self::Spring { tongue, by, reach, beside, .. } => {
                 let Tongue { height: width, thickness, .. } = tongue;
                 [tongue.bears(by), Stub { reach, width, thickness, beside }.across(knock)]
             }
@@ -186,7 +192,8 @@ fn leaves(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
         }
     }
     let (tongue, reach) = (Tongue::of(detent, picked.body), detent.free() + detent.out());
-    tell(stop, Form::Spring { tongue, by: detent.lifts_by(), reach, beside: detent.rise / 2.0 });
+    let (over, by) = (detent.overlap, detent.lifts_by());
+    tell(stop, Form::Spring { tongue, over, by, reach, beside: detent.rise / 2.0 });
 }
 
 /// Everything that the sections and the back's weight come from.

@@ -90,6 +90,7 @@ fn strength(out: &mut Problems, range: &Range) {
             ("push_n", strength.push_n.in_newton(), 0.0, 1000.0),
             ("push_span_over", strength.push_span_over, 20.0, 2000.0),
             ("knock_strength", strength.knock_strength, 0.05, 1.2),
+            ("detent_openings", strength.detent_openings.into(), 1.0, 10_000_000.0),
         ],
     );
     each(

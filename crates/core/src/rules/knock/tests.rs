@@ -26,6 +26,8 @@ fn with<T>(range: &Range, choice: &Choice, look: impl FnOnce(Subject<'_>) -> T) 
 #[test]
 fn a_knock_is_borne_to_the_last_bit() {
     let mut range = demo();
+    // What a tongue bears hangs on no knock.
+    range.build.detent_rise_mm = Length::ZERO;
     for model in &demo().models {
         let choice = Choice::starting(model).unwrap();
         range.strength = demo().strength;
@@ -37,6 +39,26 @@ fn a_knock_is_borne_to_the_last_bit() {
             let told = judge(&range, &choice).findings.iter().any(|finding| finding.rule == Rule::Knock);
             assert_eq!(told, stops, "{by}");
         }
+    }
+}
+
+// The root of the demo range's tongue bears 10.915 N/mm² each time (`statics/detent`) of 24.8, a share of 0.440 1: that is left
+// after 10^((1 − 0.440 1) × 10.45) = 709 500 times, thrice counted, twice an opening: 118 250 openings.
+#[test]
+fn a_tongue_tires() {
+    let mut range = demo();
+    for (openings, stops) in [(117_500, false), (119_000, true)] {
+        range.strength.detent_openings = openings;
+        let mut looked = 0;
+        for model in &range.models {
+            let choice = Choice::starting(model).unwrap();
+            let judged = judge(&range, &choice);
+            let has_leaf = judged.layout.as_ref().unwrap().bays.iter().any(|bay| bay.stop.is_some());
+            let told = judged.findings.iter().any(|finding| finding.rule == Rule::Knock);
+            assert_eq!(told, stops && has_leaf, "{} {openings}", model.key);
+            looked += usize::from(has_leaf);
+        }
+        assert!(looked > 1, "{looked}");
     }
 }
 

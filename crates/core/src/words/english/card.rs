@@ -155,7 +155,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "along the back, where its slots hold the hooks, an orthotropic strip with one free edge: 12 D66 / b² + π² D11 / L² (Bank and Yin, Thin-Walled Structures 24, 1996; Kollár, J. Struct. Eng. 128, 2002; formula from memory, checked against finite elements); between two hooks a column by Euler; moduli from the range file, less by creep as in EN 1995-1-1:2004+A1, table 3.2",
         },
         Rule::Knock => Card {
-            what: "All that stands out of a part takes a knock at its tip from any side: hooks, tabs, ears, pivots, the ends of a plinth's boards beyond a lap, an upright's wood between two slots of shelves, the tongue that keeps a door shut; so do the strips of the back beside and over its slots. A neck carries half of the back for good. A door's tongue bends up to the top, which stops it before it breaks.",
+            what: "All that stands out of a part takes a knock at its tip from any side: hooks, tabs, ears, pivots, the ends of a plinth's boards beyond a lap, an upright's wood between two slots of shelves, the tongue that keeps a door shut; so do the strips of the back beside and over its slots. A neck carries half of the back for good. A door's tongue bends up to the top, which stops it before it breaks; it bears to be lifted for as many openings as the range says.",
             why: "Parts lie about, are carried and dropped: what stands out is knocked first.",
             source: "statics of cantilevers and beams; twisting by Roark's Formulas, 7th ed., table 10.1, from memory; strengths as for shelf-ear, from memory: verify before they decide; k_mod for a short load is 0.90 in EN 1995-1-1:2004+A1, table 3.1; the knock is the range file's",
         },
