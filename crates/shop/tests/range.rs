@@ -52,10 +52,10 @@ fn everything_that_is_wrong_comes_at_once() -> Result<()> {
             exit 1
             --- errors
             error: range.toml:29:15: board.birch-18.measured_mm: 12 is out of proportion; 17.01 to 18.79 is possible
-                   range.toml:48:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-                   range.toml:218:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
-                   range.toml:318:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
-                   range.toml:552:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   range.toml:49:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+                   range.toml:220:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
+                   range.toml:320:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
+                   range.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -75,11 +75,11 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: range.toml:391:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
-                   range.toml:391:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
-                   range.toml:392:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
-                   range.toml:584:1: stage: no stage does the work "pack", so no promise would count it; add one
-                   range.toml:610:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
+            error: range.toml:393:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
+                   range.toml:393:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
+                   range.toml:394:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
+                   range.toml:587:1: stage: no stage does the work "pack", so no promise would count it; add one
+                   range.toml:613:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -93,11 +93,11 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
         &expect![[r#"
             exit 0
             Fenland of Odd Lintel Workshop: right, with 1 warning
-            warning: range.toml:243:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
+            warning: range.toml:245:1: plug.bs-1363: this plug passes none of the holes: the best has 42 mm for it, it needs 50 mm
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-              digest    7415b1e73fe07a0821f800a119ad8c0feef2fd71532585995df01b3260f8f1ec
+              digest    225b46bc21af09deef9d09f99f0231fba5988bfdd4f5e73e51cf8072014f3fe6
         "#]],
     )
 }

@@ -29,8 +29,8 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: broken.toml:48:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-                   broken.toml:552:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: broken.toml:49:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
+                   broken.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )?;
@@ -41,7 +41,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:552:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -70,7 +70,7 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             expect![[r#"
                 exit 1
                 --- errors
-                error: comma.toml:398:16: 0,15 has a comma for its decimals: write 0.15
+                error: comma.toml:400:16: 0,15 has a comma for its decimals: write 0.15
                 hint: the demo range web/ranges/fenland.toml documents every key
             "#]],
         ),
@@ -81,7 +81,7 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             expect![[r#"
                 exit 1
                 --- errors
-                error: inner.toml:322:22: 900,5 has a comma for its decimals: write 900.5
+                error: inner.toml:324:22: 900,5 has a comma for its decimals: write 900.5
                 hint: the demo range web/ranges/fenland.toml documents every key
             "#]],
         ),
@@ -103,7 +103,7 @@ fn slips_of_the_pen_are_named() -> Result<()> {
             expect![[r#"
                 exit 1
                 --- errors
-                error: open.toml:397:7: unclosed table, expected `]`
+                error: open.toml:399:7: unclosed table, expected `]`
                 hint: the demo range web/ranges/fenland.toml documents every key
             "#]],
         ),
