@@ -47,7 +47,8 @@ for (const engine of ["firefox", "webkit"]) {
       assert.equal(await price(driver), order.promised.price_minor);
       // It derives all of it anew and compares every figure.
       execFileSync(process.env.SLOTWRIGHT_BIN, ["check", file, "--range", range]);
-      assert.ok(await driver.run(`() => document.querySelector(".dims text, .paper svg") !== null`), "there is a picture");
+      // It is drawn once all else is there.
+      await driver.until(() => driver.run(`() => document.querySelector(".dims text, .paper svg") !== null`), "the picture");
     } finally {
       await driver.close();
     }
