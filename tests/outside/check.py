@@ -88,19 +88,6 @@ def shelves(figures):
         near("sag under a force", case["sag"], sheared(span, rigid, slides(case), 0.0, points), 0.002)
 
 
-def tongues(figures):
-    # Half of a beam of twice the length on simple supports, with twice the force in its middle, is a cantilever.
-    for case in figures["tongues"]:
-        lever, high, thick, force = case["lever"], case["height"], case["thickness"], case["force"]
-        rigid, slid = case["bending"] * thick * high**3 / 12, 1 / (case["shear"] * thick * high * 5 / 6)
-        near("tongue", sheared(2 * lever, rigid, slid, 0.0, [(lever, 2 * force)]), case["by"], 0.001)
-        model, places = beam(2 * lever, thick * high**3 / 12, case["bending"], (0.0, 2 * lever), points=[(lever, 2 * force)])
-        bent = sag_at(model, places, lever)
-        near("tongue, bent", case["by"], bent + 1.2 * force * lever / (case["shear"] * thick * high), 0.001)
-        moment = max(abs(model.members["M0"].max_moment("Mz")), abs(model.members["M0"].min_moment("Mz")))
-        near("stress of a tongue", case["stress"], moment * high / 2 / (thick * high**3 / 12), 0.001)
-
-
 def two_bays(figures):
     # Lindeburg, Civil Engineering Reference Manual, 15th ed.: two equal spans, 0.00541 w L⁴/(E I) at 0.4215 L.
     case = next(case for case in figures["shelves"] if case["span"] == 800.0)
@@ -315,7 +302,7 @@ def fits(figures):
 
 if __name__ == "__main__":
     figures = json.load(sys.stdin)
-    for check in (shelves, tongues, two_bays, plates, buckling, stability, fits):
+    for check in (shelves, two_bays, plates, buckling, stability, fits):
         check(figures)
     leaf()
     business.check(figures, near)

@@ -14,7 +14,6 @@ use slotwright_core::range::Range;
 use slotwright_core::rules::judge;
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::statics::buckling::{self, Carries, Strip};
-use slotwright_core::statics::detent::Tongue;
 use slotwright_core::statics::fit::Clearance;
 use slotwright_core::statics::sag::{Beam, sag, sag_of_point, widest_span};
 use slotwright_core::statics::stability::push::{least, pushes};
@@ -30,7 +29,7 @@ mod strength;
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let range = demo().map_err(|problems| words::problems(&problems.0))?;
     let figures = json!({
-        "shelves": shelves(), "points": points(), "tongues": tongues(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
+        "shelves": shelves(), "points": points(), "strips": strips(), "fits": fits(), "cabinets": cabinets(&range)?,
         "business": business::all(&range)?, "packs": packs::all(&range)?, "strength": strength::all(&range)?,
     });
     writeln!(std::io::stdout(), "{figures}")?;
@@ -75,22 +74,6 @@ fn points() -> Vec<Value> {
         })
     };
     [(800.0, 400.0), (800.0, 200.0), (1000.0, 90.0), (200.0, 80.0)].map(|(span, from)| each(span, from)).to_vec()
-}
-
-/// Forces that lift tongues of detents, long and short.
-fn tongues() -> Vec<Value> {
-    let each = |lever: f64, height: f64, by: f64| {
-        let [along, high, thickness, lifts] = [lever, height, 17.7, by].map(Length::mm);
-        let [bending, shear] = [7452.0, 620.0].map(Stiffness::n_per_mm2);
-        let tongue = Tongue { lever: along, height: high, thickness, bending, shear };
-        json!({
-            "lever": lever, "height": height, "thickness": 17.7, "bending": 7452.0, "shear": 620.0, "by": by,
-            "force": tongue.lifted(lifts).in_newton(), "stress": tongue.bears(lifts).bending.in_n_per_mm2(),
-        })
-    };
-    [(90.0, 6.0, 1.2), (90.0, 6.0, 2.0), (60.0, 4.5, 0.9), (40.0, 10.0, 0.2)]
-        .map(|(lever, height, by)| each(lever, height, by))
-        .to_vec()
 }
 
 /// The forces under which uprights buckle, by the strip that is held and the column that is not.

@@ -37,7 +37,7 @@ def outwards(stub, panel):
     return seen, half, (panel["grain"] == "v") == (stub["edge"] in ("bottom", "top"))
 
 
-def meshed(shape, focus):
+def meshed(shape, focus, fine=FINE):
     """Triangles of an area, fine round a box and coarse far from it."""
     near = lambda at: numpy.asarray(distance(points(at), focus)) < 3
     rim = []
@@ -46,12 +46,12 @@ def meshed(shape, focus):
         for start, end in zip(corners, corners[1:]):
             long = math.dist(start, end)
             # An arc comes as short chords.
-            size = FINE if near([start])[0] or near([end])[0] or near([(start + end) / 2])[0] else COARSE
+            size = fine if near([start])[0] or near([end])[0] or near([(start + end) / 2])[0] else COARSE
             count = max(1, math.ceil(long / size))
             rim += [tuple(start + (end - start) * step / count) for step in range(count)]
     rim = numpy.array(rim)
     inner = []
-    for size, wanted in ((FINE, True), (COARSE, False)):
+    for size, wanted in ((fine, True), (COARSE, False)):
         low_x, low_y, high_x, high_y = shape.bounds
         rows = numpy.arange(low_y, high_y, size * math.sqrt(0.75))
         grid = numpy.array([(x + (row % 2) * size / 2, y) for row, y in enumerate(rows) for x in numpy.arange(low_x, high_x, size)])
@@ -297,7 +297,58 @@ def leaf(part, board, force):
     return solve(*condense(bent.assemble(basis), load, D=held))[middle]
 
 
+# Of veneers along the tension; what does not run one way of a board runs the other way: from memory.
+VENEER = 17500
+
+
+def lifted(case):
+    """A stop's tongue lifted at the tip of its nose by a newton: how far that goes, how far the end of its upper side goes, and the
+    most stress beside its root."""
+    corners = numpy.array(ring(case["outline"]))
+    out = corners[corners[:, 0] < -1]
+    tip, over = out[numpy.argmin(out[:, 1])], out[:, 1].max()
+    end = out[(out[:, 1] > over - 1e-6)][:, 0].min()
+    root, low = max(u for u, v, _ in case["outline"] if abs(v - over) < 1e-6), over - 140
+    shape = Polygon(corners).buffer(0).intersection(box(-60, low, 400, over + 60))
+    mesh = meshed(shape, box(root - 15, tip[1] - 12, root + 6, over + 3), 0.3)
+    basis, board = Basis(mesh, ElementVector(ElementTriP2())), case["board"]
+    stiff = board["plane_across"], VENEER - board["plane_across"], board["panel_shear"]
+
+    def stress(u):
+        strain = grad(u)
+        return stiff[0] * strain[0, 0], stiff[1] * strain[1, 1], stiff[2] * (strain[0, 1] + strain[1, 0])
+
+    @BilinearForm
+    def strained(u, v, _):
+        (x, y, shear), strain = stress(u), grad(v)
+        return board["thickness"] * (x * strain[0, 0] + y * strain[1, 1] + shear * (strain[0, 1] + strain[1, 0]))
+
+    load, moves = numpy.zeros(basis.N), lambda at: basis.nodal_dofs[1, numpy.argmin(((mesh.p.T - at) ** 2).sum(1))]
+    load[moves(tip)] = 1
+    # The stop goes on below, and its tab stands in the top.
+    top = corners[:, 1].max()
+    held = mesh.facets_satisfying(lambda x: (x[1] < low + 1e-6) | (x[1] > top - 1e-6), boundaries_only=True)
+    found = solve(*condense(strained.assemble(basis), load, D=basis.get_dofs(held)))
+    at, stresses = basis.global_coordinates().value, numpy.array(stress(basis.interpolate(found)))
+    return found[moves(tip)], found[moves((end, over))], most(stresses[:, at[0] > root / 2])
+
+
+def detents(strength, near):
+    """Tongues of stops on their true outlines: how they give with the wood behind them, what the corners at their root bear, and how
+    far the top lets them go."""
+    ratios = []
+    for case in strength["detents"]:
+        by, end, stress = lifted(case)
+        near("force on a tongue", 1 / by, case["force"], 0.03)
+        near("lift of a nose", case["travel"] * by / end, case["lifts"], 0.01)
+        ratios.append(stress / by / case["stress"])
+    if len(ratios) < 5 or not 0.85 < min(ratios) <= max(ratios) < 1.0:
+        sys.exit(f"detents: {ratios} of what the formula has at the root")
+    print(f"detents: {len(ratios)} tongues; their corners bear {min(ratios):.0%} to {max(ratios):.0%} of what the formula has")
+
+
 def check(strength, near):
+    detents(strength, near)
     long_stub(near)
     knocks(strength, near)
     knocked_across(strength, near)

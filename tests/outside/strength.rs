@@ -8,8 +8,9 @@ use slotwright_core::cabinet::panel::{Edge, Feature, Panel, PanelId, Stock};
 use slotwright_core::choice::Choice;
 use slotwright_core::order::derive::derive;
 use slotwright_core::order::parts::Parts;
-use slotwright_core::range::{Board, Range, relief_radius};
+use slotwright_core::range::{Board, Detent, Range, relief_radius};
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::statics::detent::Tongue;
 use slotwright_core::statics::knock::{Bears, Stub};
 use slotwright_core::statics::sag::{Beam, sag_of_point};
 use slotwright_core::statics::stability::push::pushes;
@@ -39,19 +40,49 @@ pub(crate) fn all(range: &Range) -> Result<Value, Fault> {
     let limits = &range.strength;
     Ok(json!({
         "knock": limits.knock_n.in_newton(), "push": limits.push_n.in_newton(), "push_span_over": limits.push_span_over, "short": limits.knock_strength / limits.material_factor,
-        "units": units,
+        "units": units, "detents": detents(range)?,
     }))
 }
 
+/// Cutter, height of the tongue and depth of its slit: as the range has it, and round that.
+const TONGUES: [(f64, f64, f64); 5] =
+    [(6.0, 6.5, 89.0), (8.0, 6.5, 89.0), (4.0, 8.0, 89.0), (6.0, 5.0, 60.0), (8.0, 10.0, 120.0)];
+
+/// Stops with their tongues, the force that lifts the nose by a millimetre, what the root bears then, and how far the nose is lifted
+/// as the tongue meets the top.
+fn detents(range: &Range) -> Result<Vec<Value>, Fault> {
+    let (mut detents, backlog) = (Vec::new(), Backlog::default());
+    for (cutter, tongue, root) in TONGUES {
+        let mut range = range.clone();
+        let build = &mut range.build;
+        [build.cutter_mm, build.detent_tongue_mm, build.detent_root_mm] = [cutter, tongue, root].map(Length::mm);
+        // A tab as long as the range's stands behind the slit.
+        build.stop_depth_mm = Length::mm(root + cutter + 21.0);
+        let choice = range.models.iter().find_map(Choice::starting).ok_or("no model")?;
+        let today = "2026-11-25".parse().map_err(|wrong| words::no_day(&wrong))?;
+        let derived = derive(&range, &choice, today, &backlog);
+        let (built, picked) = derived.built.as_ref().zip(Picked::of(&range, &choice)).ok_or("nothing is built")?;
+        let detent = Detent::of(&range.build, built.layout.body).ok_or("no detent")?;
+        let (tongue, by) = (Tongue::of(detent, picked.body), Length::mm(1.0));
+        let stop = Parts::of(built).panels.into_iter().find(|panel| matches!(panel.id, PanelId::Stop(_)));
+        detents.push(json!({
+            "outline": stop.ok_or("no stop")?.outline, "board": board(picked.body), "force": tongue.lifted(by).in_newton(),
+            "stress": tongue.bears(by).bending.in_n_per_mm2(), "travel": detent.travel.in_mm(), "lifts": detent.lifts_by().in_mm(),
+        }));
+    }
+    Ok(detents)
+}
+
+fn board(board: &Board) -> Value {
+    json!({
+        "thickness": board.thickness().in_mm(), "along": board.e_along_n_per_mm2.in_n_per_mm2(),
+        "across": board.e_across_n_per_mm2.in_n_per_mm2(), "plane_across": board.e_plane_across_n_per_mm2.in_n_per_mm2(),
+        "panel_shear": board.shear_modulus_n_per_mm2.in_n_per_mm2(), "planar": board.planar_shear_modulus_n_per_mm2.in_n_per_mm2(),
+        "bearing": board.bearing_n_per_mm2.in_n_per_mm2(), "planar_strength": board.planar_shear_n_per_mm2.in_n_per_mm2(),
+    })
+}
+
 fn boards(picked: Picked<'_>) -> Value {
-    let board = |board: &Board| {
-        json!({
-            "thickness": board.thickness().in_mm(), "along": board.e_along_n_per_mm2.in_n_per_mm2(),
-            "across": board.e_across_n_per_mm2.in_n_per_mm2(), "panel_shear": board.shear_modulus_n_per_mm2.in_n_per_mm2(),
-            "planar": board.planar_shear_modulus_n_per_mm2.in_n_per_mm2(),
-            "bearing": board.bearing_n_per_mm2.in_n_per_mm2(), "planar_strength": board.planar_shear_n_per_mm2.in_n_per_mm2(),
-        })
-    };
     json!({ "body": board(picked.body), "back": board(picked.back) })
 }
 

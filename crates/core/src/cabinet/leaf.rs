@@ -46,13 +46,27 @@ pub fn of(span: &BaySpan, layout: &Layout, build: &Build, hung: Hung) -> Leaf {
 }
 
 impl Leaf {
+    /// From the pivots' axis to its free edge.
+    pub fn free(self) -> Length {
+        (self.right - self.axis).max(self.axis - self.left)
+    }
+
+    /// From the pivots' axis to a place so far from its left edge.
+    pub fn from_axis(self, across: Length) -> Length {
+        (self.left + across - self.axis).abs()
+    }
+
+    /// From the pivots' axis to the middle of the stop behind it, and to the nose over it.
+    pub fn to_stop(self, body: Length) -> Length {
+        self.free() - self.covered + body / 2.0
+    }
+
     /// Width and depth of what is cut off its upper free corner, for the tongue of its stop; `None` where the range has none.
     pub fn corner(self, build: &Build, layout: &Layout) -> Option<(Length, Length)> {
         let detent = Detent::of(build, layout.body)?;
         // The cutter leaves a rounded corner, beside the gap that leaves have all round.
         let wide = self.covered + build.leaf_gap_mm + detent.relief();
-        let free = (self.right - self.axis).max(self.axis - self.left);
-        let leans = leans(build.pivot_clearance_mm, free - self.covered + layout.body / 2.0, layout.clear_height());
+        let leans = leans(build.pivot_clearance_mm, self.to_stop(layout.body), layout.clear_height());
         let hangs = detent.deep() - detent.overlap;
         Some((wide, hangs - leans - (layout.ceiling - self.over)))
     }

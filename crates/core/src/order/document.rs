@@ -69,7 +69,8 @@ pub struct BuiltDocument {
     pub centre_mm: [f64; 3],
     /// How easily it tips.
     pub stability: StabilityDocument,
-    /// What opens a leaf at its free edge against what keeps it shut: a calculation, no test; `null` where nothing does.
+    /// What opens a leaf by its finger hole against what keeps it shut, the most of all leaves: a calculation, no test; `null` where
+    /// nothing does.
     pub leaf_opens_n: Option<f64>,
     /// What it costs.
     pub price: Price,

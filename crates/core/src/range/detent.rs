@@ -18,8 +18,6 @@ pub struct Detent {
     pub slit: Length,
     /// How far the slit goes in.
     pub root: Length,
-    /// How far out the rear face of the leaf is.
-    pub behind: Length,
     /// How far out the front face of the leaf is.
     pub before: Length,
     /// How far out the nose begins: nothing of it lies nearer to the leaf.
@@ -47,7 +45,6 @@ impl Detent {
             tongue: build.detent_tongue_mm,
             slit: relief_radius(build.cutter_mm) * 2.0,
             root: build.detent_root_mm,
-            behind: build.stop_gap_mm,
             before,
             nose: before + build.pivot_clearance_mm,
             rise: build.detent_rise_mm + build.detent_play_mm,
@@ -127,12 +124,12 @@ impl Detent {
         self.free() + self.rear_flank().2
     }
 
-    /// From the tip of the nose to the end of the tongue, which meets the top first.
+    /// From the tip of the nose to where the round end of the tongue begins, which meets the top first.
     pub fn beyond(self) -> Length {
-        self.out() - self.rear_flank().2
+        self.front_flank().1 - self.rear_flank().2
     }
 
-    /// What of the travel is left at the nose, since the end of the tongue meets the top first: a straight line on from the
+    /// What of the travel is left at the nose, since the tongue meets the top beyond it first: a straight line on from the
     /// nose, with the slope that a rod has under a force there, 3 / 2 of what it gives over its length.
     pub fn lifts_by(self) -> Length {
         self.travel / (1.0 + 1.5 * (self.beyond() / self.lever()))

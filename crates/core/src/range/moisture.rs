@@ -27,6 +27,12 @@ pub struct Moisture {
 }
 
 impl Moisture {
+    /// How far the thickness of a board may go from what it was, at the worse end of the window.
+    pub fn thickens(&self, board: Length) -> Length {
+        let furthest = (self.most_percent - self.made_percent).max(self.made_percent - self.least_percent);
+        board * (furthest * self.thicker_percent / 100.0)
+    }
+
     pub(super) fn read(fields: &mut Fields<'_>) -> Self {
         Self {
             made_percent: fields.number("made_percent"),

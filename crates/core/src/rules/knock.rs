@@ -47,9 +47,13 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     if let Some((part, found, most)) = worst(unit).filter(|(_, found, most)| found > most) {
         let (found, most) = (Figure::stress(found), Figure::stress(most));
         let about = match part {
-            PanelId::Bearer(_) | PanelId::PlinthFront => Question::Plinth,
+            PanelId::Bearer(_) | PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
             PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
-            _ => Question::Back,
+            PanelId::Stave { .. } => Question::Bow,
+            PanelId::Stile(_) => Question::Height,
+            PanelId::Back | PanelId::BaseLower | PanelId::BaseUpper | PanelId::Upright(_) | PanelId::Top => {
+                Question::Back
+            }
         };
         out.push(Finding::stops(Rule::Knock, about, found, Limit::AtMost, most).of([part]));
     }
@@ -62,10 +66,10 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
     let (picked, layout) = (unit.picked, unit.layout);
     let limits = &picked.range.strength;
     let mut worst: Option<Borne> = None;
-    let mut add = |part, bears: Bears, left: f64| {
+    let mut add = |part, bears: Bears, [bent, sheared]: [f64; 2]| {
         let board = if part == PanelId::Back { picked.back } else { picked.body };
         for (found, most) in
-            [(bears.bending, board.bearing_n_per_mm2 * left), (bears.shear, board.planar_shear_n_per_mm2 * left)]
+            [(bears.bending, board.bearing_n_per_mm2 * bent), (bears.shear, board.planar_shear_n_per_mm2 * sheared)]
         {
             if worst.is_none_or(|(_, other, its_most)| found / most > other / its_most) {
                 worst = Some((part, found, most));
@@ -73,14 +77,15 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
         }
     };
     // Source: k_mod over γ_M of EN 1995-1-1:2004+A1, tables 3.1 and 2.3.
-    let left = |kept| kept / limits.material_factor;
+    let left = |kept| [kept / limits.material_factor; 2];
     sections(unit, &mut |part, form| {
         for bears in form.bears(limits.knock_n) {
             add(part, bears, left(limits.knock_strength));
         }
         if let Form::Spring { tongue, over, .. } = form {
             // It is lifted over the leaf twice each time.
-            add(part, tongue.bears(over), fatigue::kept(2.0 * f64::from(limits.detent_openings)));
+            let times = 2.0 * f64::from(limits.detent_openings);
+            add(part, tongue.bears(over), [fatigue::in_bending(times), fatigue::in_shear(times)]);
         }
     });
     // A stiff board on several supports may rest on two: one neck carries half of it, for good.
@@ -117,7 +122,7 @@ fn sections(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     let (upright, board, back) = (PanelId::Upright(1), picked.body.thickness(), picked.back.thickness());
     let mut strip = |length, width| tell(PanelId::Back, Form::Strip { length, width, thickness: back });
     // A relief lies in both ends of each slot.
-    strip(hooks.slot(), build.back_ear_mm - play);
+    strip(hooks.slot() + relief * 2.0, build.back_ear_mm - play);
     strip(layout.body + clearance, (hooks.pitch - hooks.slot()) / 2.0 - relief);
     leaves(unit, tell);
     let mut stub = |part, (reach, width, beside)| {
@@ -192,7 +197,9 @@ fn leaves(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
         }
     }
     let (tongue, reach) = (Tongue::of(detent, picked.body), detent.free() + detent.out());
-    let (over, by) = (detent.overlap, detent.lifts_by());
+    // The leaf stands on the lower base plate, the stop on the upper one, which moves with the air; and all are cut by a machine.
+    let over = detent.overlap + picked.range.moisture.thickens(layout.body) + picked.range.fit.cut_mm;
+    let by = detent.lifts_by();
     tell(stop, Form::Spring { tongue, over, by, reach, beside: detent.rise / 2.0 });
 }
 

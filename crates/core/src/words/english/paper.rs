@@ -257,7 +257,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::Code(text) => format!("Code: {text}"),
         Message::DoorOpens(newtons) => format!(
-            "A wooden tongue keeps each door shut: at its edge about {newtons}\u{a0}N open it, calculated with wood on wood at \
+            "A wooden tongue keeps each door shut: a finger opens it with about {newtons}\u{a0}N, calculated with wood on wood at \
              0.4. Coats, wax and years change that. Hang nothing on it, and pull it by nothing but the door. Where it has worn, the workshop cuts the door's stop again by itself."
         ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
