@@ -78,13 +78,14 @@ pub fn dimensions(clip_from_stage: Mat4, eye: Vec3, size: Vec3, bounds: Bounds) 
 const CLEAR: f32 = 4.0;
 
 /// Where the middle of a figure stands that is half so wide and high: clear of its line, on the side away from the points
-/// of the unit that it measures, or on the line if the picture of that extent has no room there. All in pixels.
+/// of the unit that it measures, or on the line if the picture of that extent has no room there; `None` where the line is the
+/// shorter of both. All in pixels.
 pub fn figure_place(
     [from, to]: [(f32, f32); 2],
     points: [(f32, f32); 2],
     half: (f32, f32),
     extent: (f32, f32),
-) -> (f32, f32) {
+) -> Option<(f32, f32)> {
     let between = |[one, other]: [(f32, f32); 2]| (f32::midpoint(one.0, other.0), f32::midpoint(one.1, other.1));
     let (middle, measured) = (between([from, to]), between(points));
     let (along, down) = (to.0 - from.0, to.1 - from.1);
@@ -94,7 +95,8 @@ pub fn figure_place(
     let off = (across.0.abs() * half.0 + across.1.abs() * half.1 + CLEAR).copysign(away);
     let place = (middle.0 + across.0 * off, middle.1 + across.1 * off);
     let within = |at: f32, half: f32, extent: f32| at - half >= 0.0 && at + half <= extent;
-    if within(place.0, half.0, extent.0) && within(place.1, half.1, extent.1) { place } else { middle }
+    let has_room = within(place.0, half.0, extent.0) && within(place.1, half.1, extent.1);
+    if has_room { Some(place) } else { (long >= 2.0 * half.0.max(half.1)).then_some(middle) }
 }
 
 #[cfg(test)]
@@ -141,7 +143,7 @@ mod tests {
         }
     }
     /// From all sides a figure stands off its line, farther from the unit than the line; on the line where the picture
-    /// ends.
+    /// ends, if that is long enough for it.
     #[test]
     fn a_figure_stands_clear_of_its_line() {
         let (extent, half) = ((600.0, 400.0), (20.0, 6.0));
@@ -152,14 +154,15 @@ mod tests {
                 (300.0 + along * cos - off * sin, 200.0 + along * sin + off * cos)
             };
             let (line, points) = ([at(-90.0, 30.0), at(90.0, 30.0)], [at(-80.0, 0.0), at(100.0, 0.0)]);
-            let (x, y) = figure_place(line, points, half, extent);
+            let (x, y) = figure_place(line, points, half, extent).unwrap();
             // How far the corner of its box that is nearest to the line is beyond that.
             let (sin, cos) = (libm::sinf(round), libm::cosf(round));
             let off = (y - 200.0) * cos - (x - 300.0) * sin - 30.0;
             let beyond = off - sin.abs() * half.0 - cos.abs() * half.1;
             assert!((beyond - CLEAR).abs() < 0.01, "{turn}: {beyond}");
-            let narrow = (300.0 + 90.0, 200.0 + 90.0);
-            let (x, y) = figure_place(line, points, (400.0, 6.0), narrow);
+            let narrow = (150.0, 400.0);
+            assert_eq!(figure_place(line, points, (91.0, 6.0), narrow), None, "{turn}");
+            let (x, y) = figure_place(line, points, (89.0, 6.0), narrow).unwrap();
             assert!((x - at(0.0, 30.0).0).abs() < 0.01 && (y - at(0.0, 30.0).1).abs() < 0.01, "{turn}: {x} {y}");
         }
     }

@@ -47,18 +47,20 @@ impl Overlay {
                 Measures::Height => layout.height,
                 Measures::Depth => layout.depth,
             };
-            self.line("", from, to);
-            // From the unit to a little beyond the line, as on a drawing.
-            for (point, end) in line.points.map(|point| in_pixels(point, self.extent)).into_iter().zip([from, to]) {
-                let (across, down) = (end.0 - point.0, end.1 - point.1);
-                let beyond = 5.0 / across.hypot(down).max(1.0);
-                self.line("out", point, (end.0 + across * beyond, end.1 + down * beyond));
-            }
             let text = words::decimal(figure.in_mm(), 1);
             let digits = f32::from(u8::try_from(text.chars().count()).unwrap_or(u8::MAX));
             let half = (digits * HALF_DIGIT, HALF_HIGH);
             let points = line.points.map(|point| in_pixels(point, self.extent));
-            self.text("", figure_place([from, to], points, half, self.extent), &text);
+            // Without room for its figure it would say nothing.
+            let Some(place) = figure_place([from, to], points, half, self.extent) else { continue };
+            self.line("", from, to);
+            // From the unit to a little beyond the line, as on a drawing.
+            for (point, end) in points.into_iter().zip([from, to]) {
+                let (across, down) = (end.0 - point.0, end.1 - point.1);
+                let beyond = 5.0 / across.hypot(down).max(1.0);
+                self.line("out", point, (end.0 + across * beyond, end.1 + down * beyond));
+            }
+            self.text("", place, &text);
         }
         self
     }
