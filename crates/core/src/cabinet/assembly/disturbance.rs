@@ -50,7 +50,9 @@ pub(super) fn all(case: &Case, hulls: &Blocking, standing: &Standing<'_>, play: 
     let laid = |by, down: &[Direction]| {
         let mut standing = lifted.clone();
         let first = free(&standing, down);
-        first.iter().for_each(|body| standing.take(*body));
+        for body in &first {
+            standing.take(*body);
+        }
         let then = free(&standing, down);
         // Pivots lie across their weight then: a leaf that faces down or sideways swings open.
         let swings = if by == Disturbance::LaidOnBack { Vec::new() } else { leaves() };
