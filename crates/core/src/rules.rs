@@ -6,6 +6,7 @@ use core::cell::OnceCell;
 
 use self::dependencies::{Context, Dependencies, Direction};
 use self::table::CheckSubject;
+use crate::business::bill::Bill;
 use crate::business::built::Built;
 use crate::business::job::Job;
 use crate::business::material::Material;
@@ -81,8 +82,8 @@ pub struct Judged<'a> {
     pub findings: Vec<Finding>,
     /// The parts, if a rule asked for them.
     pub(crate) cut: Option<WeighedCase>,
-    /// The sheets that they take, if a rule asked for them.
-    pub(crate) materials: Option<Vec<Material>>,
+    /// Their bill and the sheets that they take, if a rule asked for them.
+    pub(crate) work: Option<(Bill, Vec<Material>)>,
 }
 
 impl Judged<'_> {
@@ -93,8 +94,8 @@ impl Judged<'_> {
         let (picked, layout) = self.picked.zip(self.layout)?;
         // After advice the parts are there; else they are cut now.
         let cut = self.cut.or_else(|| WeighedCase::of(picked, choice, &layout))?;
-        let job = match self.materials {
-            Some(materials) => Job::on(&cut, picked, materials),
+        let job = match self.work {
+            Some((bill, materials)) => Job { range: picked.range, finish: picked.finish, bill, materials },
             None => Job::of(&cut, picked),
         };
         Some(Built::of(layout, cut, job, dated))
@@ -145,7 +146,7 @@ pub(crate) struct Subject<'a> {
     pub(crate) blanks: &'a [Blank],
     pub(crate) coated: Coated,
     cut: &'a OnceCell<Option<WeighedCase>>,
-    materials: &'a OnceCell<Vec<Material>>,
+    work: &'a OnceCell<(Bill, Vec<Material>)>,
 }
 
 impl<'a> Subject<'a> {
@@ -154,10 +155,13 @@ impl<'a> Subject<'a> {
         self.cut.get_or_init(|| WeighedCase::of(self.picked, self.choice, self.layout)).as_ref()
     }
 
-    /// The sheets that the parts take, nested when the first rule asks for them.
-    pub(crate) fn materials(self) -> Option<&'a [Material]> {
+    /// The bill of the parts and the sheets that they take, nested when the first rule asks for them.
+    pub(crate) fn work(self) -> Option<&'a (Bill, Vec<Material>)> {
         let cut = self.cut()?;
-        Some(self.materials.get_or_init(|| Job::of(cut, self.picked).materials))
+        Some(self.work.get_or_init(|| {
+            let Job { bill, materials, .. } = Job::of(cut, self.picked);
+            (bill, materials)
+        }))
     }
 
     /// The heaviest part and its mass, if that is over `most`. Parts are cut only where their blanks are over it.
@@ -215,7 +219,7 @@ pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: imp
 /// Checks until there are `enough` findings.
 fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
     let mut findings = Vec::new();
-    let (out, cut, materials) = (&mut findings, OnceCell::new(), OnceCell::new());
+    let (out, cut, work) = (&mut findings, OnceCell::new(), OnceCell::new());
     let picked = Picked::of(range, choice);
     let mut layout = picked.and_then(|picked| Layout::of(picked, choice));
     for check in table::BASICS.iter().flatten() {
@@ -231,13 +235,13 @@ fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>
                 if out.len() >= enough {
                     break;
                 }
-                let (cut, materials) = (&cut, &materials);
-                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, materials });
+                let (cut, work) = (&cut, &work);
+                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, work });
             }
         }
     }
     debug_assert!(findings.iter().all(|found| found.rule.remedies(found.severity).is_some()), "{findings:?}");
-    Judged { picked, layout, findings, cut: cut.into_inner().flatten(), materials: materials.into_inner() }
+    Judged { picked, layout, findings, cut: cut.into_inner().flatten(), work: work.into_inner() }
 }
 
 /// Numbers things from 1, as people do.

@@ -13,8 +13,9 @@ pub(crate) fn any_rule(random: &mut Random) -> Rule {
     RULES.get(random.place(RULES.len())).copied().unwrap_or(Rule::Short)
 }
 
-/// Puts parts in an order by a measure of their size that is chosen by chance, as is how far it is kept to.
-pub(crate) fn arrange(parts: &mut [u32], keys: &mut Vec<(i64, u32)>, kinds: &[Kind], random: &mut Random) {
+/// Puts parts in an order by a measure of their size that is chosen by chance, as is how far it is kept to; whether it is kept to
+/// wholly.
+pub(crate) fn arrange(parts: &mut [u32], keys: &mut Vec<(i64, u32)>, kinds: &[Kind], random: &mut Random) -> bool {
     let by = random.below(5);
     let spread = SPREADS.get(random.place(SPREADS.len())).copied().unwrap_or(0);
     keys.clear();
@@ -34,4 +35,5 @@ pub(crate) fn arrange(parts: &mut [u32], keys: &mut Vec<(i64, u32)>, kinds: &[Ki
     for (slot, (_, number)) in parts.iter_mut().zip(keys.iter()) {
         *slot = *number;
     }
+    spread == 0
 }

@@ -205,6 +205,7 @@ fn settle(table: &mut Table, pieces: &Pieces, orders: &Orders, left: &[u32]) -> 
         return None;
     }
     let (mut order, mut keys) = (parts.to_vec(), Vec::new());
+    let is_one_kind = parts.first() == parts.last();
     let mut known = Known { net: i64::MAX, sheets: Vec::new(), effort: 0 };
     for mut plan in plans(pieces, Load::of(pieces, parts), left, i64::MAX, PLANS, SHEETS) {
         if known.is_settled(&plan) {
@@ -224,8 +225,14 @@ fn settle(table: &mut Table, pieces: &Pieces, orders: &Orders, left: &[u32]) -> 
         let mut random = Random::new(1);
         let until = known.effort + EFFORT_OF_PLAN;
         while known.effort < until && !known.is_settled(&plan) {
-            arrange(&mut order, &mut keys, &pieces.kinds, &mut random);
-            known.lay(table, pieces, &plan, &order, any_rule(&mut random));
+            let is_known = is_one_kind || arrange(&mut order, &mut keys, &pieces.kinds, &mut random);
+            let rule = any_rule(&mut random);
+            if is_known {
+                // So they were laid by every rule before.
+                known.effort += order.len();
+            } else {
+                known.lay(table, pieces, &plan, &order, rule);
+            }
             plan.boards.reverse();
         }
     }

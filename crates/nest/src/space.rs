@@ -28,6 +28,11 @@ impl Rect {
         self.left < other.right && other.left < self.right && self.low < other.high && other.low < self.high
     }
 
+    /// Whether they have a side or a corner in common, or more.
+    const fn touches(&self, other: &Self) -> bool {
+        self.left <= other.right && other.left <= self.right && self.low <= other.high && other.low <= self.high
+    }
+
     const fn holds(&self, other: &Self) -> bool {
         self.left <= other.left && other.right <= self.right && self.low <= other.low && other.high <= self.high
     }
@@ -58,6 +63,7 @@ pub(crate) struct Space {
     /// All maximal empty rectangles that are at least as large as `least`.
     pub(crate) free: Vec<Rect>,
     fresh: Vec<Rect>,
+    beside: Vec<Rect>,
     width: i32,
     height: i32,
     least: (i32, i32),
@@ -109,10 +115,14 @@ impl Space {
     /// Takes a rectangle out of what is free.
     pub(crate) fn take(&mut self, part: Rect) {
         self.fresh.clear();
+        self.beside.clear();
         let (wide, high) = self.least;
         let mut at = 0;
         while let Some(&free) = self.free.get(at) {
             if !free.meets(&part) {
+                if free.touches(&part) {
+                    self.beside.push(free);
+                }
                 at += 1;
                 continue;
             }
@@ -130,10 +140,10 @@ impl Space {
                 self.fresh.push(Rect { low: part.high, ..free });
             }
         }
-        // A rectangle that was there lies in no other; so only fresh ones can lie in one.
-        let old = self.free.len();
+        // A rectangle that was there lies in no other; so only fresh ones can lie in one. They have a side in common with the
+        // part, so what holds one does as well.
         for (at, fresh) in self.fresh.iter().enumerate() {
-            let in_old = self.free.iter().take(old).any(|free| free.holds(fresh));
+            let in_old = self.beside.iter().any(|free| free.holds(fresh));
             let in_fresh = || {
                 self.fresh
                     .iter()

@@ -65,9 +65,10 @@ impl Bill {
     /// Adds a panel; its joints are not counted.
     pub fn add(&mut self, panel: &Panel, mass: Mass) {
         let (width, height) = panel.blank();
-        self.cut += panel.outer_length() + panel.inner_length();
+        let outer = panel.outer_length();
+        self.cut += outer + panel.inner_length();
         self.outlines += 1 + panel.count_of_holes();
-        self.edges += panel.outer_length();
+        self.edges += outer;
         let face = panel.area();
         self.faces += face * 2.0;
         for (edge, ease) in panel.eased() {

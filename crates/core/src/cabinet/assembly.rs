@@ -23,19 +23,23 @@ use crate::geometry::space::{Block, Spot};
 use crate::units::quantity::{Dim, Length, Mass};
 
 mod blocking;
+mod body;
 mod cell;
+mod direction;
 mod disturbance;
 mod held;
 mod sequence;
 mod solid;
 mod way;
 
-pub use blocking::{Blocking, Body, Direction};
+pub use blocking::Blocking;
+pub use body::Body;
+pub use direction::Direction;
 pub use disturbance::{Disturbance, Disturbed};
 pub use solid::{Bound, Solids, solids};
 pub use way::{Leg, Way};
 
-use way::Ways;
+use way::{Standing, Ways};
 
 /// How a unit goes together and what holds it.
 #[derive(Clone, Debug, PartialEq)]
@@ -89,20 +93,21 @@ impl Assembly {
             let parts = case.panels.iter().map(|panel| Body::of_solids(solids(panel, bound)));
             parts.chain([floor()]).collect()
         };
-        let hulls = bodies(Bound::Hull);
-        let blocking = Blocking::of(&hulls);
+        let (hulls, cores) = (bodies(Bound::Hull), bodies(Bound::Core));
         let build = &picked.range.build;
-        let most = Direction::ALL.map(|direction| play(picked, direction)).into_iter().fold(Length::ZERO, Length::max);
+        let play = |direction| play(picked, direction);
+        let most = Direction::ALL.map(play).into_iter().fold(Length::ZERO, Length::max);
+        let blocking = Blocking::as_far_as(&hulls, play, Length::mm(f64::MAX));
         let ways = Ways { hulls: &blocking, bodies: &hulls, play: most, room: build.hook_play_mm };
-        let (order, stuck) = sequence::order(ways);
-        let cores = bodies(Bound::Core);
+        let standing = Standing::all(ways);
+        let (order, stuck) = sequence::order(standing.clone());
         let name = |at: usize| case.panels.get(at).map(|panel| panel.id);
         Self {
             steps: order.iter().filter_map(|taken| step(picked, case, &hulls, taken)).collect(),
             stuck: stuck.into_iter().filter_map(name).collect(),
-            loose: loose(picked, case, &Blocking::of(&cores)),
+            loose: loose(picked, case, &Blocking::as_far_as(&cores, play, most * 2.0)),
             unheld: held::unheld(case, &cores, build),
-            disturbed: disturbance::all(case, ways, play(picked, Direction::Up)),
+            disturbed: disturbance::all(case, &blocking, &standing, play(Direction::Up)),
         }
     }
 
@@ -144,8 +149,9 @@ fn play(picked: Picked<'_>, direction: Direction) -> Length {
 
 /// What moves in the finished unit though it should not.
 fn loose(picked: Picked<'_>, case: &Case, cores: &Blocking) -> Vec<Loose> {
-    let moves_with = |body, direction| cores.moves_with(body, direction, play(picked, direction));
-    if holds(case, moves_with) { Vec::new() } else { groups(case, moves_with) }
+    let play = |direction| play(picked, direction);
+    let moves_with = |body, direction| cores.moves_with(body, direction, play(direction));
+    if holds(case, cores, play) { Vec::new() } else { groups(case, moves_with) }
 }
 
 fn top_of(case: &Case) -> Option<usize> {
@@ -176,16 +182,17 @@ fn groups(case: &Case, moves_with: impl Fn(usize, Direction) -> Vec<usize>) -> V
     loose
 }
 
-/// The same in the few steps that a unit takes which holds. What stops what along a direction is, read
-/// backwards, what stops what along the opposite one: so one part's groups tell of all parts. Upwards
-/// and downwards the play differs, and each is asked with its own.
-fn holds(case: &Case, moves_with: impl Fn(usize, Direction) -> Vec<usize>) -> bool {
+/// The same in the few steps that a unit takes which holds. What stops what along a direction is, read backwards, what stops
+/// what along the opposite one, and with the same play: so the groups of one body tell of all that have it in theirs.
+fn holds(case: &Case, cores: &Blocking, play: impl Fn(Direction) -> Length) -> bool {
     let (floor, Some(top)) = (case.panels.len(), top_of(case)) else { return false };
     let sideways = [Direction::Forwards, Direction::Back, Direction::Left, Direction::Right];
-    sideways.into_iter().all(|direction| moves_with(top, direction).len() == floor)
-        && (0..floor).all(|part| moves_with(part, Direction::Down).binary_search(&floor).is_ok())
-        && moves_with(top, Direction::Up) == [top]
-        && (0..floor).all(|part| moves_with(part, Direction::Up).binary_search(&top).is_ok())
+    let with = |body, direction| cores.moves_with(body, direction, play(direction));
+    let without = |body, direction: Direction| cores.moves_with(body, direction.opposite(), play(direction));
+    sideways.into_iter().all(|direction| with(top, direction).len() == floor)
+        && without(floor, Direction::Down).len() == cores.count()
+        && with(top, Direction::Up) == [top]
+        && without(top, Direction::Up).len() == cores.count()
 }
 
 fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken) -> Option<Step> {

@@ -2,7 +2,6 @@
 
 use super::dependencies::{Context, Dependencies};
 use super::{Rule, Subject};
-use crate::business::bill::Bill;
 use crate::business::carriage::{Excess, carriage};
 use crate::cabinet::blank::Blank;
 use crate::cabinet::panel::PanelId;
@@ -26,8 +25,8 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let (found, most) = (Figure::length(long(part)), Figure::length(most));
         out.push(find(Rule::PartLength, found, most, &[part.id]).but(Severity::Advises));
     }
-    let Some(cut) = unit.cut() else { return };
-    let Some(carriage) = carriage(range, &Bill::of(cut)) else { return };
+    let Some((bill, _)) = unit.work() else { return };
+    let Some(carriage) = carriage(range, bill) else { return };
     if let Some((package, Excess { found, allowed, lifted_by })) = carriage.refused(range) {
         let finding = find(Rule::Package, found, allowed, &package.parts).but(Severity::Warns);
         out.push(Finding { lifted_by, ..finding });

@@ -83,10 +83,10 @@ mod tests {
             let choice = Choice::first_of(&range).unwrap();
             let picked = Picked::of(&range, &choice).unwrap();
             let (layout, cut) = (Layout::of(picked, &choice).unwrap(), OnceCell::new());
-            let (coated, materials) = (Coated::of(picked), OnceCell::new());
+            let (coated, work) = (Coated::of(picked), OnceCell::new());
             let mut out = Vec::new();
-            let (choice, layout, cut, materials) = (&choice, &layout, &cut, &materials);
-            check(&mut out, Subject { picked, choice, layout, blanks: &[], coated, cut, materials });
+            let (choice, layout, cut, work) = (&choice, &layout, &cut, &work);
+            check(&mut out, Subject { picked, choice, layout, blanks: &[], coated, cut, work });
             let exact = [Stock::Back, Stock::Body].map(|stock| {
                 Clearance::of(&range, picked.board(stock), picked.finish).in_most_batches(Clearance::tight)
             });

@@ -47,7 +47,7 @@ const LITTLE: f64 = 1.0 / 3.0;
 
 /// Where a unit takes several sheets of a board, each of them is used.
 pub(crate) fn advise(out: &mut Vec<Finding>, unit: Subject<'_>) {
-    let Some(materials) = unit.materials() else { return };
+    let Some((_, materials)) = unit.work() else { return };
     let least = materials.iter().filter_map(|material| material.least_used);
     let least = least.fold(1.0, f64::min);
     if least < LITTLE {

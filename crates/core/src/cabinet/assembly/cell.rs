@@ -87,40 +87,37 @@ impl Cell {
         Self { x: span(self.x, other.x), y: span(self.y, other.y), z: span(self.z, other.z) }
     }
 
-    /// Along how many axes two boxes overlap.
-    pub(super) fn overlaps(self, other: Self) -> [bool; 3] {
+    /// Along which axes two boxes overlap.
+    fn overlaps(self, other: Self) -> [bool; 3] {
         [overlaps(self.x, other.x), overlaps(self.y, other.y), overlaps(self.z, other.z)]
     }
 
-    /// Whether one runs into the other along some axis.
-    pub(super) fn meets(self, other: Self) -> bool {
-        let [x, y, z] = self.overlaps(other);
-        (x && (y || z)) || (y && z)
+    /// Whether one runs into the other along an axis, wherever they are on it.
+    pub(super) fn faces(self, other: Self, axis: Axis) -> bool {
+        match axis {
+            Axis::X => overlaps(self.y, other.y) && overlaps(self.z, other.z),
+            Axis::Y => overlaps(self.x, other.x) && overlaps(self.z, other.z),
+            Axis::Z => overlaps(self.x, other.x) && overlaps(self.y, other.y),
+        }
+    }
+
+    /// How far it has to go along an axis, forwards or not, until it is past the other.
+    pub(super) fn far(self, other: Self, (axis, forwards): (Axis, bool)) -> f64 {
+        let (own, others) = (self.along(axis), other.along(axis));
+        if forwards { others.1 - own.0 } else { own.1 - others.0 }
     }
 
     pub(super) fn shares_room(self, other: Self) -> bool {
         self.overlaps(other) == [true; 3]
     }
 
-    /// The gaps of two boxes; those of what lies in them are no less.
-    pub(super) fn gaps(self, other: Self) -> Gaps {
-        let [x, y, z] = self.overlaps(other);
-        let none = (f64::INFINITY, f64::INFINITY);
-        let axis = |faces: bool, own, others| if faces { between(own, others) } else { none };
-        let (x, y, z) = (axis(y && z, self.x, other.x), axis(z && x, self.y, other.y), axis(x && y, self.z, other.z));
-        Gaps { ahead: [x.0, y.0, z.0], behind: [x.1, y.1, z.1] }
-    }
-
-    /// How far two boxes are apart along the only axis along which they do not overlap, if there is one: then nothing in them
-    /// meets along another.
-    pub(super) fn apart(self, other: Self) -> Option<f64> {
-        let gap = |a: (f64, f64), b: (f64, f64)| (b.0 - a.1).max(a.0 - b.1).max(0.0);
-        match self.overlaps(other) {
-            [false, true, true] => Some(gap(self.x, other.x)),
-            [true, false, true] => Some(gap(self.y, other.y)),
-            [true, true, false] => Some(gap(self.z, other.z)),
-            _ => None,
-        }
+    /// The gaps along an axis of two boxes that face each other; those of what lies in them are no less.
+    pub(super) fn gaps(self, other: Self, axis: Axis) -> Gaps {
+        let (own, others) = (self.along(axis), other.along(axis));
+        let gap = |own: (f64, f64), others: (f64, f64)| {
+            if others.1 > own.0 + SAME_MM { (others.0 - own.1).max(0.0) } else { f64::INFINITY }
+        };
+        Gaps { ahead: gap(own, others), behind: gap(others, own) }
     }
 
     fn corners(self) -> Plan {
@@ -150,89 +147,65 @@ impl Convex<'_> {
         self.plan.cloned().unwrap_or_else(|| self.cell.corners())
     }
 
-    /// The gaps to another one towards larger x, y and z, and from the other one to it: infinite where nothing is in the way.
-    pub(super) fn gaps(self, other: Self) -> Gaps {
-        let mut gaps = self.cell.gaps(other.cell);
+    /// The gaps along an axis to another one that it faces.
+    pub(super) fn gaps(self, other: Self, axis: Axis) -> Gaps {
         if self.plan.is_none() && other.plan.is_none() {
-            return gaps;
+            return self.cell.gaps(other.cell, axis);
         }
-        let [x, y, z] = self.cell.overlaps(other.cell);
-        let (own, others) = (self.outline(), other.outline());
-        let swapped = |plan: &Plan| -> Plan { plan.iter().map(|(x, y)| (*y, *x)).collect() };
-        if y && z {
-            gaps.set(0, level(&own, &others));
+        let swapped = |plan: Plan| -> Plan { plan.iter().map(|(x, y)| (*y, *x)).collect() };
+        match axis {
+            Axis::X => level(&self.outline(), &other.outline()),
+            Axis::Y => level(&swapped(self.outline()), &swapped(other.outline())),
+            Axis::Z if self.lies_over(other) => self.cell.gaps(other.cell, axis),
+            Axis::Z => Gaps::NONE,
         }
-        if z && x {
-            gaps.set(1, level(&swapped(&own), &swapped(&others)));
-        }
-        if !self.lies_over(other) {
-            gaps.set(2, (f64::INFINITY, f64::INFINITY));
-        }
-        gaps
     }
 }
 
-/// The gaps from one thing to another towards larger x, y and z, and from the other one to it.
+/// How far two things may go along an axis until they meet; infinite where nothing is in the way.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Gaps {
-    /// From the one to the other.
-    pub(super) ahead: [f64; 3],
-    /// From the other to the one.
-    pub(super) behind: [f64; 3],
+    /// The one towards larger x, y or z.
+    pub(super) ahead: f64,
+    /// The other one.
+    pub(super) behind: f64,
 }
 
 impl Gaps {
     /// Nothing is in the way of anything.
-    pub(super) const NONE: Self = Self { ahead: [f64::INFINITY; 3], behind: [f64::INFINITY; 3] };
-
-    fn set(&mut self, axis: usize, (ahead, behind): (f64, f64)) {
-        if let (Some(own), Some(others)) = (self.ahead.get_mut(axis), self.behind.get_mut(axis)) {
-            (*own, *others) = (ahead, behind);
-        }
-    }
-
-    fn all(&self) -> impl Iterator<Item = f64> {
-        self.ahead.into_iter().chain(self.behind)
-    }
+    pub(super) const NONE: Self = Self { ahead: f64::INFINITY, behind: f64::INFINITY };
 
     /// Whether one of them is less than that of others.
-    pub(super) fn has_less_than(&self, others: &Self) -> bool {
-        self.all().zip(others.all()).any(|(own, other)| own < other)
+    pub(super) fn has_less_than(self, others: Self) -> bool {
+        self.ahead < others.ahead || self.behind < others.behind
     }
 
-    /// Whether one of them is no more than that.
-    pub(super) fn has_within(&self, most: f64) -> bool {
-        self.all().any(|gap| gap <= most)
+    /// Each of them changed.
+    pub(super) fn map(self, change: impl Fn(f64) -> f64) -> Self {
+        Self { ahead: change(self.ahead), behind: change(self.behind) }
     }
 
     /// Of each the lesser one.
     pub(super) fn least(self, other: Self) -> Self {
-        let both = |a: [f64; 3], b: [f64; 3]| {
-            let ([ax, ay, az], [bx, by, bz]) = (a, b);
-            [ax.min(bx), ay.min(by), az.min(bz)]
-        };
-        Self { ahead: both(self.ahead, other.ahead), behind: both(self.behind, other.behind) }
+        Self { ahead: self.ahead.min(other.ahead), behind: self.behind.min(other.behind) }
+    }
+
+    /// The same as the other one has them.
+    pub(super) fn swapped(self) -> Self {
+        Self { ahead: self.behind, behind: self.ahead }
     }
 }
 
-/// How far one stretch may go until it meets another that is ahead of it, and the other way round.
-fn between(own: (f64, f64), others: (f64, f64)) -> (f64, f64) {
-    let gap = |own: (f64, f64), others: (f64, f64)| {
-        if others.1 > own.0 + SAME_MM { (others.0 - own.1).max(0.0) } else { f64::INFINITY }
-    };
-    (gap(own, others), gap(others, own))
-}
-
-/// The same for two convex polygons along their first axis. At each place across it each of them is a stretch, whose ends are
+/// The gaps of two convex polygons along their first axis. At each place across it each of them is a stretch, whose ends are
 /// straight lines from corner to corner: gaps are least, and overlaps largest, at a corner of one of them or where the stretch
 /// of places that both have ends.
-fn level(own: &Plan, others: &Plan) -> (f64, f64) {
+fn level(own: &Plan, others: &Plan) -> Gaps {
     let span = |plan: &Plan| {
         plan.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |span, at| (span.0.min(at.1), span.1.max(at.1)))
     };
     let (a, b) = (span(own), span(others));
     if !overlaps(a, b) {
-        return (f64::INFINITY, f64::INFINITY);
+        return Gaps::NONE;
     }
     let (low, high) = (a.0.max(b.0), a.1.min(b.1));
     let corners = own.iter().chain(others).map(|at| at.1).filter(|at| low < *at && *at < high);
@@ -243,30 +216,38 @@ fn level(own: &Plan, others: &Plan) -> (f64, f64) {
         behind = (behind.0.min(own.0 - others.1), behind.1 || own.1 > others.0 + SAME_MM);
     }
     let gap = |(gap, is_there): (f64, bool)| if is_there { gap.max(0.0) } else { f64::INFINITY };
-    (gap(ahead), gap(behind))
+    Gaps { ahead: gap(ahead), behind: gap(behind) }
+}
+
+/// From where to where each side of a polygon goes.
+fn sides(plan: &Plan) -> impl Iterator<Item = (&(f64, f64), &(f64, f64))> {
+    plan.iter().zip(plan.iter().skip(1).chain(plan.first()))
 }
 
 /// From where to where a convex polygon goes along its first axis at a place across it.
-fn stretch(plan: &Plan, at: f64) -> (f64, f64) {
-    let ends = plan.iter().cycle().skip(1);
-    plan.iter().zip(ends).fold((f64::INFINITY, f64::NEG_INFINITY), |span, (from, to)| {
+fn stretch(plan: &[(f64, f64)], at: f64) -> (f64, f64) {
+    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+    let mut with = |place: f64| (least, most) = (least.min(place), most.max(place));
+    let mut before = plan.last();
+    for to in plan {
+        let from = before.replace(to).unwrap_or(to);
         let (low, high) = (from.1.min(to.1), from.1.max(to.1));
         if at < low || at > high {
-            return span;
+            continue;
         }
-        let with = |span: (f64, f64), place: f64| (span.0.min(place), span.1.max(place));
         if high > low {
-            with(span, from.0 + (to.0 - from.0) * ((at - from.1) / (to.1 - from.1)))
+            with(from.0 + (to.0 - from.0) * ((at - from.1) / (to.1 - from.1)));
         } else {
-            with(with(span, from.0), to.0)
+            with(from.0);
+            with(to.0);
         }
-    })
+    }
+    (least, most)
 }
 
 /// Whether a convex polygon holds another one.
 pub(super) fn holds(plan: &Plan, other: &Plan) -> bool {
-    let ends = plan.iter().cycle().skip(1);
-    plan.iter().zip(ends).all(|(from, to)| other.iter().all(|at| left_of(*from, *to, *at) > -SAME_MM))
+    sides(plan).all(|(from, to)| other.iter().all(|at| left_of(*from, *to, *at) > -SAME_MM))
 }
 
 /// How far a place lies to the left of a straight line.
@@ -277,8 +258,7 @@ fn left_of(from: (f64, f64), to: (f64, f64), at: (f64, f64)) -> f64 {
 
 /// Whether another polygon lies wholly beyond one of the sides of one.
 fn is_beside(plan: &Plan, other: &Plan) -> bool {
-    let ends = plan.iter().cycle().skip(1);
-    plan.iter().zip(ends).any(|(from, to)| other.iter().all(|at| left_of(*from, *to, *at) < SAME_MM))
+    sides(plan).any(|(from, to)| other.iter().all(|at| left_of(*from, *to, *at) < SAME_MM))
 }
 
 #[cfg(test)]
@@ -296,22 +276,27 @@ mod tests {
         Convex { cell: *cell, plan: Some(plan) }
     }
 
+    /// The gaps along x, y and z.
+    fn gaps(own: Convex<'_>, other: Convex<'_>) -> [Gaps; 3] {
+        Axis::ALL.map(|axis| if own.cell.faces(other.cell, axis) { own.gaps(other, axis) } else { Gaps::NONE })
+    }
+
     // Worked: a square on its corner, (0, 0) to (2, 0), half as wide at y = ±0.5; a box 3 to its right from −0.5 to 0.5.
     #[test]
     fn a_square_on_its_corner_meets_a_box_at_its_corner_and_at_its_flanks() {
         let square = prism(&[(0.0, 0.0), (1.0, -1.0), (2.0, 0.0), (1.0, 1.0)], (0.0, 1.0));
         let flat = |y: (f64, f64)| Convex { cell: Cell { x: (5.0, 6.0), y, z: (0.0, 1.0) }, plan: None };
-        let to = |y| convex(&square).gaps(flat(y));
-        assert_eq!(to((-0.5, 0.5)), Gaps { ahead: [3.0, f64::INFINITY, f64::INFINITY], ..Gaps::NONE });
-        assert_eq!(to((0.5, 4.0)), Gaps { ahead: [3.5, f64::INFINITY, f64::INFINITY], ..Gaps::NONE });
-        assert_eq!(to((1.0, 4.0)), Gaps::NONE, "they pass each other");
-        let back = flat((-0.5, 0.5)).gaps(convex(&square));
-        assert_eq!(back, Gaps { behind: [3.0, f64::INFINITY, f64::INFINITY], ..Gaps::NONE });
+        let to = |y| gaps(convex(&square), flat(y));
+        let ahead = |gap| [Gaps { ahead: gap, ..Gaps::NONE }, Gaps::NONE, Gaps::NONE];
+        assert_eq!(to((-0.5, 0.5)), ahead(3.0));
+        assert_eq!(to((0.5, 4.0)), ahead(3.5));
+        assert_eq!(to((1.0, 4.0)), [Gaps::NONE; 3], "they pass each other");
+        assert_eq!(gaps(flat((-0.5, 0.5)), convex(&square)), ahead(3.0).map(Gaps::swapped));
         // Over it: only what lies over each other in plan meets, whatever their boxes do.
         let over = |x: (f64, f64)| Convex { cell: Cell { x, y: (0.6, 1.0), z: (3.0, 4.0) }, plan: None };
-        let ahead = |x| convex(&square).gaps(over(x)).ahead;
-        assert!(ahead((0.0, 0.4)).iter().skip(2).all(|gap| gap.is_infinite()));
-        assert!(ahead((0.0, 0.9)).iter().skip(2).all(|gap| (gap - 2.0).abs() < 1e-9));
+        let upwards = |x| gaps(convex(&square), over(x))[2].ahead;
+        assert!(upwards((0.0, 0.4)).is_infinite());
+        assert!((upwards((0.0, 0.9)) - 2.0).abs() < 1e-9);
     }
 
     proptest! {
@@ -324,10 +309,10 @@ mod tests {
             let other = Cell { x: span(g, h), y: span(i, j), z: span(k, l) };
             let (own_plan, other_plan) = (own.corners(), other.corners());
             let plain = |cell| Convex { cell, plan: None };
-            let expected = plain(own).gaps(plain(other));
+            let expected = gaps(plain(own), plain(other));
             for (one, two) in [(Some(&own_plan), Some(&other_plan)), (Some(&own_plan), None), (None, Some(&other_plan))] {
                 let (one, two) = (Convex { cell: own, plan: one }, Convex { cell: other, plan: two });
-                prop_assert_eq!(one.gaps(two), expected);
+                prop_assert_eq!(gaps(one, two), expected);
                 prop_assert_eq!(one.shares_room(two), plain(own).shares_room(plain(other)));
             }
         }
@@ -342,7 +327,7 @@ mod tests {
             };
             let (own, other) = (turned(angles[0], (0.0, 0.0)), turned(angles[1], (at[0], at[1])));
             prop_assume!(!convex(&own).shares_room(convex(&other)));
-            let Gaps { ahead, .. } = convex(&own).gaps(convex(&other));
+            let ahead = gaps(convex(&own), convex(&other)).map(|gaps| gaps.ahead);
             for (axis, step) in [(0, (1.0, 0.0)), (1, (0.0, 1.0))] {
                 let moved = |by: f64| turned(angles[0], (step.0 * by, step.1 * by));
                 if ahead[axis].is_finite() {

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::way::Ways;
-use super::{Direction, top_of};
+use super::way::Standing;
+use super::{Blocking, Direction, top_of};
 use crate::cabinet::case::Case;
 use crate::cabinet::panel::PanelId;
 use crate::units::quantity::Length;
@@ -39,25 +39,30 @@ pub struct Disturbed {
 }
 
 /// All answers. Friction is not relied on: what nothing stops is said to move.
-pub(super) fn all(case: &Case, ways: Ways<'_>, play: Length) -> Vec<Disturbed> {
+pub(super) fn all(case: &Case, hulls: &Blocking, standing: &Standing<'_>, play: Length) -> Vec<Disturbed> {
     let names = |at: Vec<usize>| -> Vec<PanelId> {
         at.into_iter().filter_map(|at| case.panels.get(at)).map(|panel| panel.id).collect()
     };
     let leaves = || case.panels.iter().map(|panel| panel.id).filter(|id| matches!(id, PanelId::Leaf(_))).collect();
+    // The floor is nowhere near then.
+    let mut lifted = standing.clone();
+    lifted.take(case.panels.len());
     let laid = |by, down: &[Direction]| {
-        let mut gone = Vec::new();
-        let first = free(ways, &gone, down);
-        gone.extend(&first);
-        let then = free(ways, &gone, down);
+        let mut standing = lifted.clone();
+        let first = free(&standing, down);
+        for body in &first {
+            standing.take(*body);
+        }
+        let then = free(&standing, down);
         // Pivots lie across their weight then: a leaf that faces down or sideways swings open.
         let swings = if by == Disturbance::LaidOnBack { Vec::new() } else { leaves() };
         Disturbed { by, first: names(first), then: names(then), swings }
     };
-    let lifted = top_of(case).map(|top| ways.hulls.moves_with(top, Direction::Up, play));
+    let with_top = top_of(case).map(|top| hulls.moves_with(top, Direction::Up, play));
     vec![
         Disturbed {
             by: Disturbance::LiftedByTop,
-            first: names(lifted.unwrap_or_default()),
+            first: names(with_top.unwrap_or_default()),
             then: Vec::new(),
             swings: Vec::new(),
         },
@@ -69,14 +74,12 @@ pub(super) fn all(case: &Case, ways: Ways<'_>, play: Length) -> Vec<Disturbed> {
     ]
 }
 
-/// Bodies that go out without being lifted; the floor is nowhere near now, and those gone are left out.
-fn free(ways: Ways<'_>, gone: &[usize], down: &[Direction]) -> Vec<usize> {
-    let floor = ways.hulls.count().saturating_sub(1);
-    let standing: Vec<usize> = (0..floor).filter(|at| !gone.contains(at)).collect();
+/// Bodies that go out without being lifted.
+fn free(standing: &Standing<'_>, down: &[Direction]) -> Vec<usize> {
     let goes = |body: usize, down: Direction| {
         let may = |out: Direction| out != down.opposite();
-        ways.straight(body, &standing, may).or_else(|| ways.bent(body, &standing, may)).is_some()
+        standing.straight(body, may).or_else(|| standing.bent(body, may)).is_some()
     };
     let out = |body: usize| down.iter().any(|down| goes(body, *down));
-    standing.iter().copied().filter(|body| out(*body)).collect()
+    standing.bodies.iter().copied().filter(|body| out(*body)).collect()
 }

@@ -2,8 +2,8 @@
 //! range says.
 
 use super::Body;
-use super::blocking::between;
-use super::cell::Gaps;
+use super::blocking::Along;
+use super::cell::Axis;
 use crate::cabinet::case::Case;
 use crate::cabinet::joint::{Joint, JointKind};
 use crate::cabinet::panel::{Panel, PanelId};
@@ -42,9 +42,11 @@ fn holds(upright: &Body, back: &Body, neck: Block, build: &Build) -> bool {
         from: Spot { y: neck.from.y, x: neck.from.x - beside, ..neck.from },
         to: Spot::new(neck.to.x + beside, neck.to.y + beside, neck.to.z + over),
     };
-    let Gaps { ahead: [right, _, _], behind: [left, rear, _] } = between(&upright.within(window), &back.within(window));
+    let (upright, back) = (upright.within(window), back.within(window));
     let most = (build.clearance_mm + Length::mm(1e-3)).in_mm();
-    right <= most && left <= most && rear <= most
+    let gaps = |axis| Along { axis, none: most, reach: most * 2.0 }.between(&upright, &back);
+    let (sideways, lengthways) = (gaps(Axis::X), gaps(Axis::Y));
+    sideways.ahead <= most && sideways.behind <= most && lengthways.behind <= most
 }
 
 #[cfg(test)]

@@ -29,7 +29,7 @@ impl Out {
     pub(super) fn reversed<'a>(self, body: &Body, standing: impl Iterator<Item = &'a Body>) -> (Way, Length) {
         let turned = self.first.map(|(direction, by)| body.moved(direction.step(by)));
         let from = turned.as_ref().unwrap_or(body);
-        let travel = standing.map(|other| from.clear_of(other, self.last)).fold(Length::ZERO, Length::max);
+        let travel = from.clear_of_all(standing, self.last);
         let mut way: Way = SmallVec::new();
         way.push(Leg { moves: self.last.opposite(), travel });
         way.extend(self.first.map(|(direction, by)| Leg { moves: direction.opposite(), travel: by }));
@@ -39,7 +39,7 @@ impl Out {
     }
 }
 
-/// Finds ways out of parts from among what stands.
+/// What ways out are looked for by.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Ways<'a> {
     pub(super) hulls: &'a Blocking,
@@ -50,29 +50,68 @@ pub(super) struct Ways<'a> {
     pub(super) room: Length,
 }
 
-impl Ways<'_> {
-    /// The bodies in the way along a direction, each with how far it lets the other one go.
-    fn stops(self, body: usize, standing: &[usize], along: Direction) -> impl Iterator<Item = Length> {
-        let others = standing.iter().filter(move |other| **other != body);
-        others.filter_map(move |other| self.hulls.travel(body, along, *other))
+/// Finds ways out of parts from among what stands.
+#[derive(Clone, Debug)]
+pub(super) struct Standing<'a> {
+    ways: Ways<'a>,
+    /// What stands.
+    pub(super) bodies: Vec<usize>,
+    /// For each body and direction how many of them are in its way.
+    stops: Vec<[usize; 6]>,
+}
+
+impl<'a> Standing<'a> {
+    /// All bodies.
+    pub(super) fn all(ways: Ways<'a>) -> Self {
+        let bodies: Vec<usize> = (0..ways.hulls.count()).collect();
+        let stops = |body: &usize| {
+            let stops =
+                |along| bodies.iter().filter(|other| ways.hulls.travel(*body, along, **other).is_some()).count();
+            Direction::ALL.map(stops)
+        };
+        Self { ways, stops: bodies.iter().map(stops).collect(), bodies }
+    }
+
+    /// The same without one that is gone.
+    pub(super) fn take(&mut self, gone: usize) {
+        self.bodies.retain(|body| *body != gone);
+        for (body, stops) in self.stops.iter_mut().enumerate() {
+            for (stops, along) in stops.iter_mut().zip(Direction::ALL) {
+                *stops -= usize::from(self.ways.hulls.travel(body, along, gone).is_some());
+            }
+        }
     }
 
     /// One straight move that nothing stops.
-    pub(super) fn straight(self, body: usize, standing: &[usize], may: impl Fn(Direction) -> bool) -> Option<Out> {
-        let is_free = |along: &Direction| may(*along) && self.stops(body, standing, *along).next().is_none();
-        Direction::ALL.into_iter().find(is_free).map(|last| Out { first: None, last })
+    pub(super) fn straight(&self, body: usize, may: impl Fn(Direction) -> bool) -> Option<Out> {
+        let mut stops = Direction::ALL.into_iter().zip(self.stops.get(body)?);
+        stops.find(|(along, stops)| may(*along) && **stops == 0).map(|(last, _)| Out { first: None, last })
+    }
+
+    /// How far a body may go along a direction until something stops it, if that is a move.
+    fn most(&self, body: usize, along: Direction) -> Option<Length> {
+        let stops = self.bodies.iter().filter_map(|other| self.ways.hulls.travel(body, along, *other));
+        let mut most = None;
+        for stop in stops {
+            if stop <= self.ways.play {
+                return None;
+            }
+            most = Some(most.map_or(stop, |most: Length| most.min(stop)));
+        }
+        most
     }
 
     /// Two straight moves that nothing stops: the first one as short as it can be.
-    pub(super) fn bent(self, body: usize, standing: &[usize], may: impl Fn(Direction) -> bool) -> Option<Out> {
-        let own = self.bodies.get(body)?;
-        let others = standing.iter().filter(|other| **other != body).filter_map(|other| self.bodies.get(*other));
+    pub(super) fn bent(&self, body: usize, may: impl Fn(Direction) -> bool) -> Option<Out> {
+        let own = self.ways.bodies.get(body)?;
+        let others =
+            self.bodies.iter().filter(|other| **other != body).filter_map(|other| self.ways.bodies.get(*other));
         Direction::ALL.into_iter().filter(|first| may(*first)).find_map(|first| {
-            let most = self.stops(body, standing, first).min_by(Length::total_cmp).filter(|most| *most > self.play)?;
+            let most = self.most(body, first)?;
             let mut lasts = Direction::ALL.into_iter().filter(|last| may(*last) && !last.is_along(first));
             lasts.find_map(|last| {
                 let (from, to) = own.turns(others.clone(), (first, last), most)?;
-                Some(Out { first: Some((first, from + ((to - from) / 2.0).min(self.room))), last })
+                Some(Out { first: Some((first, from + ((to - from) / 2.0).min(self.ways.room))), last })
             })
         })
     }

@@ -17,9 +17,9 @@ fn with<T>(range: &Range, choice: &Choice, look: impl FnOnce(Subject<'_>) -> T) 
     let judged = judge(range, choice);
     let (picked, layout) = (judged.picked.unwrap(), judged.layout.unwrap());
     let (blanks, coated) = (Blanks { picked, layout: &layout }.all(choice), Coated::of(picked));
-    let (cut, materials) = (OnceCell::new(), OnceCell::new());
-    let (cut, materials) = (&cut, &materials);
-    look(Subject { picked, choice, layout: &layout, blanks: &blanks, coated, cut, materials })
+    let (cut, work) = (OnceCell::new(), OnceCell::new());
+    let (cut, work) = (&cut, &work);
+    look(Subject { picked, choice, layout: &layout, blanks: &blanks, coated, cut, work })
 }
 
 /// At the share of its strength that the worst section bears it passes, a little below it is found.

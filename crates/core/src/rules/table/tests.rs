@@ -44,8 +44,8 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
             continue;
         }
         let (blanks, coated) = (Blanks { picked, layout }.all(&choice), Coated::of(picked));
-        let (cut, materials) = (&core::cell::OnceCell::new(), &core::cell::OnceCell::new());
-        let subject = Subject { picked, choice: &choice, layout, blanks: &blanks, coated, cut, materials };
+        let (cut, work) = (&core::cell::OnceCell::new(), &core::cell::OnceCell::new());
+        let subject = Subject { picked, choice: &choice, layout, blanks: &blanks, coated, cut, work };
         for rule in Rule::ALL {
             for of_subject in [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten() {
                 check(rule, &|out| of_subject(out, subject));

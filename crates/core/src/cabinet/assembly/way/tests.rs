@@ -30,9 +30,10 @@ fn a_plate_is_lifted_off_its_hook() {
         let bodies = [standing(rise), Body::of(plate.map(|(from, to)| block(from, to)))];
         let hulls = Blocking::of(&bodies);
         let ways = Ways { hulls: &hulls, bodies: &bodies, play: Length::mm(play), room: Length::mm(room) };
-        assert_eq!(ways.straight(1, &[0, 1], |_| true), None);
-        assert_eq!(ways.bent(1, &[0, 1], |out| out != Direction::Up), None, "it has to go up");
-        ways.bent(1, &[0, 1], |_| true)
+        let standing = Standing::all(ways);
+        assert_eq!(standing.straight(1, |_| true), None);
+        assert_eq!(standing.bent(1, |out| out != Direction::Up), None, "it has to go up");
+        standing.bent(1, |_| true)
     };
     let lifted = |mm: f64| Some(Out { first: Some((Direction::Up, Length::mm(mm))), last: Direction::Back });
     assert_eq!(out(3.0, 0.1, 10.0), lifted(3.5), "in the middle of what is free");
