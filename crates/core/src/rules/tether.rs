@@ -26,6 +26,18 @@ const CHILD: Mass = Mass::kg(27.2);
 // From memory: 87 FR 72598: the centre of a child that climbs is 0.52 ft before what it stands on.
 const LEANS_OUT: Length = Length::mm(158.0);
 
+/// Wood that stays before the tip of a screw in the back.
+// From memory: common practice is 2 mm.
+const BEFORE_TIP: Length = Length::mm(2.0);
+
+/// The longest screw with which a tether is fastened to the back, in whole millimetres: it does not come through.
+///
+/// The back it is, beside a hook: the top lifts off, uprights do not reach behind the back but for their hooks, and these hold it
+/// from the rear.
+pub fn longest_screw(layout: &Layout) -> Length {
+    Length::mm((layout.back - BEFORE_TIP).in_mm().max(0.0).floor())
+}
+
 /// Whether a unit is fastened to the wall: asked to be, or bound to be.
 pub fn is_asked(picked: Picked<'_>, choice: &Choice, layout: &Layout, cut: &WeighedCase) -> bool {
     is_tall_or_doored(choice, layout) || danger(picked, choice, layout, cut).is_some()

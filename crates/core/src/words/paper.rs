@@ -46,6 +46,7 @@ pub enum Label {
     Chamfer,
     Rounding,
     Pivots,
+    TabEnds,
     TurnAfter,
     NextAfter,
     Order,
@@ -225,6 +226,8 @@ pub enum Message<'a> {
     StickOn(PanelId),
     /// What opens a door against its detent, in newtons.
     DoorOpens(&'a str),
+    /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
+    TabEnds(&'a str),
     /// What a hand does to edges of a part: which, how far on both faces, and how much.
     Eased {
         /// Their names.
