@@ -107,3 +107,38 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     };
     out.push(finding.but(Severity::Warns));
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::choice::change::Change;
+    use crate::testing::demo;
+    use crate::words;
+
+    /// The last step names the part that a tether is screwed to and how long its screws may be: 10 mm in the back of 12 mm, 15 in
+    /// that of 18, which measures 17.7 and has a film. Of the top it says that it lifts off.
+    #[test]
+    fn the_last_step_says_where_the_tether_goes_and_how_long_its_screws_may_be() {
+        let range = demo();
+        let begun = Choice::first_of(&range).unwrap();
+        for (board, most) in [("birch-12", 10.0), ("birch-18", 15.0)] {
+            let choice = begun.with(&Change::Back(board.parse().unwrap()), &range);
+            let picked = Picked::of(&range, &choice).unwrap();
+            let layout = Layout::of(picked, &choice).unwrap();
+            let longest = longest_screw(&layout);
+            assert_eq!(longest, Length::mm(most), "{board}");
+            assert!(longest + BEFORE_TIP <= layout.back);
+            let said = words::last_step(Some(longest));
+            let screws = format!("screws of {most}\u{a0}mm at most");
+            for part in [
+                screws.as_str(),
+                "rear face of the back",
+                "hook of an end upright",
+                "never on the top, which lifts off",
+            ] {
+                assert!(said.contains(part), "{part} in {said}");
+            }
+            assert!(!words::last_step(None).contains("screws"));
+        }
+    }
+}

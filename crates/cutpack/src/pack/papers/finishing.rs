@@ -71,8 +71,7 @@ fn one(paper: &mut Paper, lot: &LotSheets<'_>) {
     paper.minor(Label::AfterCutting.text());
     if finish.coats_after == 0 {
         paper.paragraph(Label::NoCoatsAfter.text());
-        let steps: Vec<String> =
-            eases(lot).into_iter().chain([Label::SandParts.text().into()]).collect();
+        let steps: Vec<String> = eases(lot).into_iter().chain([Label::SandParts.text().into()]).collect();
         paper.ticks(&steps);
     } else {
         paper.pairs(

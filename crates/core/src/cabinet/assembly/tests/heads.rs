@@ -50,7 +50,7 @@ fn whatever_leans_further_than_its_chamfer_catches_is_guided() {
             assert_eq!(words::step(top).contains("one more person guides"), heads > 0, "{}", words::step(top));
         }
     }
-    assert!((15.0..17.0).contains(&stile) && stave > 8.0, "{stile} {stave}");
+    assert!((15.0..20.0).contains(&stile) && stave > 7.5, "{stile} {stave}");
     assert!(seen[0] > 5 && seen[1] > 300, "{seen:?}");
 }
 
@@ -61,7 +61,9 @@ fn whatever_leans_further_than_its_chamfer_catches_is_guided() {
 fn a_card_bears_a_leaf_until_the_top_is_on() {
     let mut range = demo();
     let mut off = 0;
-    for (rise, gap, said) in [(1.2, 2.5, "card 2.5\u{a0}mm thick"), (0.0, 3.1, "card 3.1\u{a0}mm thick"), (0.0, 0.0, "")] {
+    for (rise, gap, said) in
+        [(1.2, 2.5, "card 2.5\u{a0}mm thick"), (0.0, 3.1, "card 3.1\u{a0}mm thick"), (0.0, 0.0, "")]
+    {
         (range.build.detent_rise_mm, range.build.leaf_gap_mm) = (Length::mm(rise), Length::mm(gap));
         let build = &range.build;
         for choice in choices(&demo(), 5, Wanted::Valid).take(60) {
@@ -77,7 +79,11 @@ fn a_card_bears_a_leaf_until_the_top_is_on() {
                 let sinks = (gap / free).min(build.pivot_clearance_mm / panel.thickness);
                 let aside = sinks * panel.height.in_mm();
                 if rise > 0.0 && panel.height > panel.width {
-                    assert!(sinks * (free - 30.0) > build.detent_rise_mm.in_mm(), "the nose holds {}", panel.width.in_mm());
+                    assert!(
+                        sinks * (free - 30.0) > build.detent_rise_mm.in_mm(),
+                        "the nose holds {}",
+                        panel.width.in_mm()
+                    );
                     assert!(aside > (build.tab_chamfer_mm + build.pivot_clearance_mm / 2.0).in_mm(), "{aside}");
                     off += 1;
                 }
@@ -110,7 +116,11 @@ fn the_top_says_how_many_heads_are_guided() {
     };
     assert!(!said(0).contains("guides"), "{}", said(0));
     assert!(said(1).contains("the head of the one part that stands free."), "{}", said(1));
-    assert!(said(7).contains("the heads of the seven parts that stand free, one after the other, from one end."), "{}", said(7));
+    assert!(
+        said(7).contains("the heads of the seven parts that stand free, one after the other, from one end."),
+        "{}",
+        said(7)
+    );
 }
 
 /// Chamfered are the upper tabs of all that may lean across its face; whatever else goes into the top is held from front to rear by
