@@ -45,8 +45,7 @@ pub enum Label {
     Edges,
     Chamfer,
     Rounding,
-    Pivots,
-    TabEnds,
+    TabsAndPivots,
     TurnAfter,
     NextAfter,
     Order,
@@ -228,6 +227,13 @@ pub enum Message<'a> {
     DoorOpens(&'a str),
     /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
     TabEnds(&'a str),
+    /// By how much the ends of a part's tabs are chamfered: those in which edge.
+    EasedTabs {
+        /// Its name.
+        edge: &'a str,
+        /// Width of the chamfer.
+        size: &'a str,
+    },
     /// What a hand does to edges of a part: which, how far on both faces, and how much.
     Eased {
         /// Their names.

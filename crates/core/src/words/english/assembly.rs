@@ -61,17 +61,19 @@ fn leaf(step: &Step, what: &str) -> String {
 fn top(step: &Step) -> String {
     let lower = match step.guided {
         0 => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
-        1 => "Lower the top over all tabs and pivots, while one more person guides into it the head of the one part that stands \
-              free. Its weight holds the unit."
-            .into(),
+        1 => {
+            "Lower the top over all tabs and pivots, while one more person guides the head of the one part that stands \
+              free into it. Its weight holds the unit."
+                .into()
+        }
         heads => format!(
-            "Lower the top over all tabs and pivots, while one more person guides into it the heads of the {} that stand free, one \
-             after the other, from one end. Its weight holds the unit.",
+            "Lower the top over all tabs and pivots, while one more person guides the heads of the {} that stand free into \
+             it, one after the other, from one end. Its weight holds the unit.",
             number_of(heads, "part", "parts")
         ),
     };
     match step.card {
-        Some(_) => format!("{lower} Then draw the cards out from under the doors."),
+        Some(_) => format!("{lower} Then draw each card out from under its door."),
         None => lower,
     }
 }

@@ -42,8 +42,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Edges => "Edges",
         Label::Chamfer => "Chamfer",
         Label::Rounding => "Rounding",
-        Label::Pivots => "Pivots",
-        Label::TabEnds => "Ends of tabs",
+        Label::TabsAndPivots => "Tabs, pivots",
         Label::TurnAfter => "Other face after",
         Label::NextAfter => "Next coat after",
         Label::Order => "Order",
@@ -188,8 +187,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TetherFirst => {
             "Fasten the unit to the wall before you put anything in or on it. The tether goes on the rear face of the back, beside \
              the uppermost hook of an end upright, never on the top, which lifts off; the last step says how long its screws \
-             may be. Where no hand gets in there, do it with the top off. All else its own instructions say, and it has to suit \
-             the wall: ask who knows it."
+             may be. Where no hand gets in there, do it with the top off. Its own instructions say the rest; it and its screws \
+             have to suit the wall: ask who knows it."
         }
         Label::Children => {
             "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top."
@@ -268,6 +267,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             "Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot all round: by \
              that they find their places in the top. All else of them stays as it is."
         ),
+        Message::EasedTabs { edge, size } => format!("{edge}: {size}"),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join(" \u{d7} ")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {

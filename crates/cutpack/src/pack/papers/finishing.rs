@@ -117,8 +117,7 @@ fn edges(lot: &LotSheets<'_>) -> Table {
         // Nearly all parts have chamfers, few are rounded.
         Column::share(Label::Chamfer.text(), 1.3),
         Column::share(Label::Rounding.text(), 0.7),
-        Column::share(Label::TabEnds.text(), 0.7),
-        Column::fit(Label::Pivots.text()),
+        Column::fit(Label::TabsAndPivots.text()),
         Column::fit(Label::Edges.text()).end(),
     ]);
     let mut all = Length::ZERO;
@@ -152,16 +151,23 @@ fn edges(lot: &LotSheets<'_>) -> Table {
                 Ease::Rounding(radius) => Some(radius),
                 Ease::Chamfer(_) | Ease::TabEnds(_) => None,
             }),
-            eased(panel, |ease| match ease {
-                Ease::TabEnds(width) => Some(width),
-                Ease::Chamfer(_) | Ease::Rounding(_) => None,
-            }),
-            words::edges(panel.id, &pivots),
+            // No part has both.
+            if pivots.is_empty() { tab_ends(panel) } else { words::edges(panel.id, &pivots) },
             metres(panel.outer_length()),
         ]));
     }
-    table.rows.push(Row::total(["", "", "", "", "", "", metres(all).as_str()]));
+    table.rows.push(Row::total(["", "", "", "", "", metres(all).as_str()]));
     table
+}
+
+/// In which edges the ends of tabs are chamfered, and by how much.
+fn tab_ends(panel: &Panel) -> String {
+    let ends = panel.eased().find_map(|(edge, ease)| match ease {
+        Ease::TabEnds(width) => Some((edge, width)),
+        Ease::Chamfer(_) | Ease::Rounding(_) => None,
+    });
+    let Some((edge, width)) = ends else { return String::new() };
+    Message::EasedTabs { edge: &words::edges(panel.id, &[edge]), size: &mm(width) }.text()
 }
 
 /// Which edges are eased in one way, how far on both faces, and how much.

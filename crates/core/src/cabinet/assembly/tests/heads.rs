@@ -91,7 +91,7 @@ fn a_card_bears_a_leaf_until_the_top_is_on() {
             let top = steps.last().unwrap();
             let draws = leaves > 0 && gap > 0.0;
             assert_eq!(top.card.is_some(), draws);
-            assert_eq!(words::step(top).ends_with("draw the cards out from under the doors."), draws, "{choice:?}");
+            assert_eq!(words::step(top).ends_with("draw each card out from under its door."), draws, "{choice:?}");
         }
     }
     assert!(off > 20, "{off}");
@@ -115,9 +115,9 @@ fn the_top_says_how_many_heads_are_guided() {
         })
     };
     assert!(!said(0).contains("guides"), "{}", said(0));
-    assert!(said(1).contains("the head of the one part that stands free."), "{}", said(1));
+    assert!(said(1).contains("the head of the one part that stands free into it."), "{}", said(1));
     assert!(
-        said(7).contains("the heads of the seven parts that stand free, one after the other, from one end."),
+        said(7).contains("the heads of the seven parts that stand free into it, one after the other, from one end."),
         "{}",
         said(7)
     );
