@@ -61,6 +61,10 @@ test("documents hold what they are for, and names of people only where they belo
   assert.ok(cut.includes("Birch dust can cause cancer"), "cautions");
   const finishing = text("pack", "finishing.pdf");
   assert.match(finishing, /Mask tabs, slots, hooks and pivots/);
+  // Tabs that have to find their slots in the top: of uprights and all that stands free.
+  assert.match(finishing, /Chamfer the ends of tabs that the table names by 2\u00a0?\s?mm/);
+  const led = rows.filter(({ part }) => /^(upright|stile|stop|stave)-/.test(part));
+  assert.equal(finishing.match(/top: 2\u00a0?\s?mm/g).length, led.length);
   assert.match(finishing, /front and rear: [\d.]+\u00a0?\s?m \u00d7 1/);
   for (const [at, { customer }] of orders.entries()) {
     const of = (name) => text("pack", "orders", `0${at + 1}-${name}.pdf`);

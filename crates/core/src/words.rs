@@ -329,17 +329,17 @@ pub fn no_day(wrong: &NotADay) -> String {
     }
 }
 
-/// What to do in a step of assembly, in one sentence.
+/// What to do in a step of assembly.
 pub fn step(step: &Step) -> String {
     match LOCALE {
         Locale::English => english::assembly::step(step),
     }
 }
 
-/// What to do when all parts are in, with a unit that is fastened to the wall or one that is not.
-pub const fn last_step(tethered: bool) -> &'static str {
+/// What to do when all parts are in: with a unit that is fastened to the wall, by screws no longer than that, or one that is not.
+pub fn last_step(longest_screw: Option<Length>) -> String {
     match LOCALE {
-        Locale::English => english::assembly::last_step(tethered),
+        Locale::English => english::assembly::last_step(longest_screw),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
 //! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that has
-//! the tone, and the arrow goes from the unit to it: where the tether is fitted is for those who make it to say.
+//! the tone, and the arrow goes from the unit to it: where the tether is fitted its sentence says.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
@@ -11,6 +11,7 @@ use core::ops::Range;
 
 use slotwright_core::business::built::Built;
 use slotwright_core::cabinet::assembly::{Assembly, Step};
+use slotwright_core::rules::tether;
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::picture::StepTitle;
@@ -96,7 +97,8 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     let number = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
     let of = number(assembly.count());
     let picture = |at: usize, step: Option<&'a Step>, content: &Content| {
-        let sentence = step.map_or_else(|| words::last_step(tethered).into(), words::step);
+        let screw = || tethered.then(|| tether::longest_screw(&built.layout));
+        let sentence = step.map_or_else(|| words::last_step(screw()), words::step);
         let number = number(at).saturating_add(1);
         let title = StepTitle { number, of, part: step.map(|step| step.part) }.text();
         let [width_mm, height_mm] = frame.size;

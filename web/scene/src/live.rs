@@ -324,7 +324,7 @@ fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, exten
 fn sentence(unit: &Unit, at: usize) -> String {
     let what = match unit.assembly.steps.get(at) {
         Some(step) => format!("{} {}", words::step(step), words::burden(step)),
-        None => words::last_step(unit.tethered).into(),
+        None => words::last_step(unit.tethered.then(|| tether::longest_screw(&unit.layout))),
     };
     Message::Step { number: at + 1, of: pose::steps(&unit.assembly), what: &what }.text()
 }

@@ -16,7 +16,7 @@ pub struct Bill {
     pub faces: Area,
     /// Length of the outer edges that are finished by hand.
     pub edges: Length,
-    /// Length of the corners that are chamfered by hand: an edge has two, one at each face.
+    /// Length of the corners that are chamfered by hand, ends of tabs with them: an edge has two, one at each face.
     pub chamfers: Length,
     /// Length of the corners that are rounded by hand: those of the leaves' upright edges.
     pub roundings: Length,
@@ -72,9 +72,9 @@ impl Bill {
         let face = panel.area();
         self.faces += face * 2.0;
         for (edge, ease) in panel.eased() {
-            let corners = panel.length_of(edge) * 2.0;
+            let corners = panel.eased_length(edge, ease) * 2.0;
             match ease {
-                Ease::Chamfer(_) => self.chamfers += corners,
+                Ease::Chamfer(_) | Ease::TabEnds(_) => self.chamfers += corners,
                 Ease::Rounding(_) => self.roundings += corners,
             }
         }

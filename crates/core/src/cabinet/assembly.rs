@@ -27,6 +27,7 @@ mod body;
 mod cell;
 mod direction;
 mod disturbance;
+mod heads;
 mod held;
 mod sequence;
 mod solid;
@@ -75,6 +76,10 @@ pub struct Step {
     pub people: u8,
     /// Whether it is a leaf that a detent keeps shut, or the stop that bears this.
     pub detent: bool,
+    /// How thick the card is on which the free corner of a leaf stands until the top is on; of the top, that of all leaves.
+    pub card: Option<Length>,
+    /// Heads that lean further than the top catches them by itself: of the top, into which a hand guides them.
+    pub guided: u8,
 }
 
 /// A group of parts that moves.
@@ -215,6 +220,8 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
         mass,
         people: people(picked, panel, mass),
         detent: has_detent(case, panel.id),
+        card: heads::card(case, &picked.range.build, panel.id),
+        guided: if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 },
     })
 }
 

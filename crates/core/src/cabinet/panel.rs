@@ -144,6 +144,8 @@ pub struct Panel {
     pub cutter: Length,
     /// Chamfer of the edges that people touch.
     pub ease: Length,
+    /// Chamfer of the ends of its tabs in the top.
+    pub tab_chamfer: Length,
     /// Tabs, notches and holes, in the order in which joints name them.
     pub features: Vec<Feature>,
     /// Where it stands in the case.

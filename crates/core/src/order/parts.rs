@@ -62,7 +62,7 @@ pub struct PanelDocument {
 pub struct EasedDocument {
     /// `bottom`, `right`, `top` or `left`.
     pub edge: &'static str,
-    /// `chamfer` or `rounding`.
+    /// `chamfer`, `rounding`, or `tab-ends`: a chamfer of the ends of the tabs in the edge, which stays sharp itself.
     pub how: &'static str,
     /// Width of the chamfer or radius of the rounding.
     pub size_mm: f64,
@@ -95,6 +95,7 @@ impl EasedDocument {
         let (how, size) = match ease {
             Ease::Chamfer(width) => ("chamfer", width),
             Ease::Rounding(radius) => ("rounding", radius),
+            Ease::TabEnds(width) => ("tab-ends", width),
         };
         let edge = match edge {
             Edge::Bottom => "bottom",

@@ -62,6 +62,8 @@ pub struct Build {
     pub taper_across_mm: Length,
     /// How far they are cut off along its flanks.
     pub taper_along_mm: Length,
+    /// Chamfer by hand on both faces of the ends of tabs in the top, and round the tips of the upper pivots; nothing for none.
+    pub tab_chamfer_mm: Length,
     /// Depth of the front-open shelf slots, per mille of the way from upright front to back.
     pub shelf_slot_per_mille: u32,
     /// From the hinge-side edge of a leaf to its pivot.
@@ -292,6 +294,7 @@ impl Build {
             tab_stagger_mm: fields.length("tab_stagger_mm"),
             taper_across_mm: fields.length("taper_across_mm"),
             taper_along_mm: fields.length("taper_along_mm"),
+            tab_chamfer_mm: fields.length("tab_chamfer_mm"),
             shelf_slot_per_mille: fields.whole("shelf_slot_per_mille", 1_000_000),
             pivot_inset_mm: fields.length("pivot_inset_mm"),
             pivot_clearance_mm: fields.length("pivot_clearance_mm"),

@@ -45,7 +45,7 @@ pub enum Label {
     Edges,
     Chamfer,
     Rounding,
-    Pivots,
+    TabsAndPivots,
     TurnAfter,
     NextAfter,
     Order,
@@ -225,6 +225,15 @@ pub enum Message<'a> {
     StickOn(PanelId),
     /// What opens a door against its detent, in newtons.
     DoorOpens(&'a str),
+    /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
+    TabEnds(&'a str),
+    /// By how much the ends of a part's tabs are chamfered: those in which edge.
+    EasedTabs {
+        /// Its name.
+        edge: &'a str,
+        /// Width of the chamfer.
+        size: &'a str,
+    },
     /// What a hand does to edges of a part: which, how far on both faces, and how much.
     Eased {
         /// Their names.

@@ -114,7 +114,7 @@ fn the_last_picture_has_the_unit_and_its_wall() {
         for tethered in [true, false] {
             let last = step(built, assembly, tethered, assembly.steps.len()).unwrap();
             assert!(last.step.is_none() && last.number == last.of);
-            assert_eq!(last.sentence, words::last_step(tethered));
+            assert_eq!(last.sentence, words::last_step(tethered.then(|| tether::longest_screw(&built.layout))));
             let document = roxmltree::Document::parse(&last.svg).unwrap();
             let path = |class| document.descendants().find(|node| node.attribute("class") == Some(class));
             let wide = |of: Vec<[f64; 2]>| {

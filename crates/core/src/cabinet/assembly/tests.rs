@@ -13,8 +13,10 @@ use crate::range::Range;
 use crate::rules::sample::{Wanted, choices};
 use crate::testing::{DEMO, cases, demo};
 use crate::units::quantity::{Dim, Length};
+use crate::words;
 
 mod detent;
+mod heads;
 
 fn block(from: [f64; 3], to: [f64; 3]) -> Block {
     let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
@@ -354,6 +356,8 @@ fn comes_free(range: &Range, choice: &Choice, at_once: &[PanelId], then_one: Pan
     let disturbed = Assembly::of(picked, &case).disturbed;
     let of = |by| disturbed.iter().find(|known| known.by == by).unwrap();
     assert_eq!(of(Disturbance::LiftedByTop).first, [PanelId::Top]);
+    // Nor is there a place by which it could be lifted whole.
+    assert!(words::disturbed(of(Disturbance::LiftedByTop)).ends_with("stays. Take it apart to move it."));
     assert_eq!(of(Disturbance::Unlevel).first, []);
     for by in [Disturbance::LaidOnSide, Disturbance::LaidOnBack, Disturbance::LaidOnFront] {
         assert_eq!(of(by).first, [at_once, &[PanelId::Top]].concat(), "{by:?}");

@@ -89,6 +89,7 @@ impl Drawn<'_> {
             rounding: Length::ZERO,
             cutter: self.build.cutter_mm,
             ease: self.build.ease_mm,
+            tab_chamfer: self.build.tab_chamfer_mm,
             features: Vec::new(),
             case_from_panel: Placement { origin, lie },
         }

@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::cabinet::assembly::{Assembly, Direction, Disturbance};
 use crate::cabinet::panel::PanelId;
 use crate::order::parts::mm;
+use crate::units::quantity::Length;
 use crate::words;
 
 /// How a unit goes together.
@@ -18,8 +19,7 @@ pub struct AssemblyDocument {
     /// The steps in order.
     pub steps: Vec<StepDocument>,
     /// What to do when all parts are in.
-    #[cfg_attr(feature = "schema", schemars(with = "String"))]
-    pub last_step: &'static str,
+    pub last_step: String,
     /// What comes free when the unit does not stand as it should.
     pub disturbed: Vec<DisturbedDocument>,
     /// What everybody who puts it together should know.
@@ -78,7 +78,7 @@ pub struct DisturbedDocument {
 }
 
 impl AssemblyDocument {
-    pub(super) fn of(assembly: &Assembly, tethered: bool) -> Self {
+    pub(super) fn of(assembly: &Assembly, longest_screw: Option<Length>) -> Self {
         let steps = assembly.steps.iter().map(|step| StepDocument {
             part: step.part,
             way: step.way.iter().map(|leg| LegDocument { moves: leg.moves, travel_mm: mm(leg.travel) }).collect(),
@@ -99,7 +99,7 @@ impl AssemblyDocument {
             proven: assembly.is_proven(),
             reaches_mm: mm(assembly.reaches()),
             steps: steps.collect(),
-            last_step: words::last_step(tethered),
+            last_step: words::last_step(longest_screw),
             disturbed: disturbed.collect(),
             cautions: words::CAUTIONS,
         }

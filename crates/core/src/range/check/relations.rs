@@ -131,7 +131,7 @@ fn bow(out: &mut Problems, range: &Range) {
 /// A figure with its bounds and the figures that these come from.
 type Related<'a> = dyn FnMut((&str, f64), (f64, f64), &[&str]) + 'a;
 
-/// Stops that leaves reach, of a thickness that overlaps them, with room for a tab and its wood.
+/// Stops that leaves reach, of a thickness that overlaps them and has room for the chamfers of tabs, with room for a tab and its wood.
 fn stop<'a>(related: &mut Related<'_>, build: &Build, bodies: impl Iterator<Item = &'a Board>) {
     let (gap, most) = (build.stop_gap_mm.in_mm(), f64::INFINITY);
     related(("stop_gap_mm", gap), (build.pivot_clearance_mm.in_mm(), most), &["pivot_clearance_mm"]);
@@ -139,6 +139,8 @@ fn stop<'a>(related: &mut Related<'_>, build: &Build, bodies: impl Iterator<Item
     let bodies = bodies.map(|board| board.thickness().in_mm()).filter(|mm| (3.0..=60.0).contains(mm));
     let thinnest = bodies.fold(most, f64::min);
     related(("stop_overlap_mm", build.stop_overlap_mm.in_mm()), (0.0, thinnest), &[]);
+    // Half of a tab's end stays between its chamfers.
+    related(("tab_chamfer_mm", build.tab_chamfer_mm.in_mm()), (0.0, thinnest / 4.0), &[]);
     // Two reliefs lie in the end of its tab, on either side of which is a sixth of its depth at least.
     let reliefs = relief_radius(build.cutter_mm) * 4.0;
     let least = (build.stop_tab_behind() * 2.0 + reliefs).max(reliefs * 1.5);

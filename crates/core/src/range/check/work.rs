@@ -44,6 +44,7 @@ fn build(out: &mut Problems, range: &Range) {
             ("tab_stagger_mm", build.tab_stagger_mm.in_mm(), 0.5, 10.0),
             ("taper_across_mm", build.taper_across_mm.in_mm(), 0.5, 1.5),
             ("taper_along_mm", build.taper_along_mm.in_mm(), 1.0, 20.0),
+            ("tab_chamfer_mm", build.tab_chamfer_mm.in_mm(), 0.0, 5.0),
             ("pivot_inset_mm", build.pivot_inset_mm.in_mm(), 1.5, 100.0),
             ("pivot_clearance_mm", build.pivot_clearance_mm.in_mm(), 0.0, 5.0),
             ("leaf_gap_mm", build.leaf_gap_mm.in_mm(), 0.0, 20.0),

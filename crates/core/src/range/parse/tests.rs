@@ -173,6 +173,12 @@ fn one_cause_is_one_problem() {
             "most = 500, step = 10",
             "model.sedge.width_mm.most: 500 is out of proportion; the least is 900",
         ),
+        // Half of a tab's end stays: that of a board of 17.7 mm.
+        (
+            "tab_chamfer_mm = 2\n",
+            "tab_chamfer_mm = 4.5\n",
+            "build.tab_chamfer_mm: 4.5 is out of proportion; 0 to 4.425 is possible",
+        ),
         // Nobody can tell what else refers to it.
         (
             "key = \"birch-18\"\nname",

@@ -1,9 +1,11 @@
 //! Steps of assembly and what comes free.
 
 use super::LOCALE;
+use super::count::number_of;
 use super::name::{all_parts, part};
 use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
 use crate::cabinet::panel::PanelId;
+use crate::units::quantity::Length;
 
 pub(in crate::words) fn step(step: &Step) -> String {
     let what = part(step.part);
@@ -35,19 +37,56 @@ pub(in crate::words) fn step(step: &Step) -> String {
             )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
-        PanelId::Leaf(_) if step.detent => {
-            format!("Stand the {what} on its lower pivot, cut-off corner up, and hold it there: its stop comes next.")
-        }
-        PanelId::Leaf(_) => format!("Stand the {what} on its lower pivot."),
-        PanelId::Top => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
+        PanelId::Leaf(_) => leaf(step, &what),
+        PanelId::Top => top(step),
     }
 }
 
-pub(in crate::words) const fn last_step(tethered: bool) -> &'static str {
-    if tethered {
-        "See that it stands level, then fasten it to the wall with its tether before you put anything in or on it."
-    } else {
-        "See that it stands level before you put anything in or on it."
+fn leaf(step: &Step, what: &str) -> String {
+    match (step.detent, step.card.map(|thick| LOCALE.distance(thick))) {
+        (true, Some(thick)) => format!(
+            "Stand the {what} on its lower pivot, cut-off corner up, with a strip of card {thick} thick under its free lower \
+             corner until the top is on, and hold it there: its stop comes next."
+        ),
+        (true, None) => {
+            format!("Stand the {what} on its lower pivot, cut-off corner up, and hold it there: its stop comes next.")
+        }
+        (false, Some(thick)) => format!(
+            "Stand the {what} on its lower pivot, with a strip of card {thick} thick under its free lower corner until the top is on."
+        ),
+        (false, None) => format!("Stand the {what} on its lower pivot."),
+    }
+}
+
+fn top(step: &Step) -> String {
+    let lower = match step.guided {
+        0 => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
+        1 => {
+            "Lower the top over all tabs and pivots, while one more person guides the head of the one part that stands \
+              free into it. Its weight holds the unit."
+                .into()
+        }
+        heads => format!(
+            "Lower the top over all tabs and pivots, while one more person guides the heads of the {} that stand free into \
+             it, one after the other, from one end. Its weight holds the unit.",
+            number_of(heads, "part", "parts")
+        ),
+    };
+    match step.card {
+        Some(_) => format!("{lower} Then draw each card out from under its door."),
+        None => lower,
+    }
+}
+
+pub(in crate::words) fn last_step(longest_screw: Option<Length>) -> String {
+    match longest_screw {
+        Some(longest) => format!(
+            "See that it stands level, then fasten it to the wall with its tether before you put anything in or on it. The tether \
+             goes on the rear face of the back, beside the uppermost hook of an end upright, never on the top, which lifts off: by \
+             screws of {} at most, or they come through.",
+            LOCALE.distance(longest)
+        ),
+        None => "See that it stands level before you put anything in or on it.".into(),
     }
 }
 
@@ -62,7 +101,7 @@ pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
     let first = all_parts(&disturbed.first);
     match (disturbed.by, disturbed.swings.is_empty()) {
         (Disturbance::LiftedByTop, _) => {
-            format!("Lifted by its top, {first} comes off and the rest stays. Lift it under the lower base plate.")
+            format!("Lifted by its top, {first} comes off and the rest stays. Take it apart to move it.")
         }
         (Disturbance::LaidOnSide, true) => {
             format!("Laid on its side it comes apart: nothing holds {first}. Never lay it down whole.")

@@ -42,7 +42,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Edges => "Edges",
         Label::Chamfer => "Chamfer",
         Label::Rounding => "Rounding",
-        Label::Pivots => "Pivots",
+        Label::TabsAndPivots => "Tabs, pivots",
         Label::TurnAfter => "Other face after",
         Label::NextAfter => "Next coat after",
         Label::Order => "Order",
@@ -185,8 +185,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::ReceivedWhole => "Received whole and undamaged",
         Label::DayAndName => "Day and name",
         Label::TetherFirst => {
-            "Fasten the unit to the wall before you put anything in or on it. The tether and its screws have to \
-             suit the wall: ask who knows it."
+            "Fasten the unit to the wall before you put anything in or on it. The tether goes on the rear face of the back, beside \
+             the uppermost hook of an end upright, never on the top, which lifts off; the last step says how long its screws \
+             may be. Where no hand gets in there, do it with the top off. Its own instructions say the rest; it and its screws \
+             have to suit the wall: ask who knows it."
         }
         Label::Children => {
             "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top."
@@ -261,6 +263,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
              0.4. Coats, wax and years change that. Hang nothing on it, and pull it by nothing but the door. Where it has worn, the workshop cuts the door's stop again by itself."
         ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
+        Message::TabEnds(size) => format!(
+            "Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot all round: by \
+             that they find their places in the top. All else of them stays as it is."
+        ),
+        Message::EasedTabs { edge, size } => format!("{edge}: {size}"),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join(" \u{d7} ")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {

@@ -71,7 +71,8 @@ fn one(paper: &mut Paper, lot: &LotSheets<'_>) {
     paper.minor(Label::AfterCutting.text());
     if finish.coats_after == 0 {
         paper.paragraph(Label::NoCoatsAfter.text());
-        paper.ticks(&[Label::EaseParts.text(), Label::SandParts.text()]);
+        let steps: Vec<String> = eases(lot).into_iter().chain([Label::SandParts.text().into()]).collect();
+        paper.ticks(&steps);
     } else {
         paper.pairs(
             4,
@@ -82,10 +83,18 @@ fn one(paper: &mut Paper, lot: &LotSheets<'_>) {
                 (Label::Edges.text().into(), metres(job.bill.edges)),
             ],
         );
-        let steps = [Label::EaseParts, Label::MaskParts, Label::CoatParts, Label::PartsHarden];
-        paper.ticks(&steps.map(|step| hardens(lot, step, Work::Edges)));
+        let coats = [Label::MaskParts, Label::CoatParts, Label::PartsHarden];
+        let coats = coats.map(|step| hardens(lot, step, Work::Edges));
+        paper.ticks(&eases(lot).into_iter().chain(coats).collect::<Vec<_>>());
     }
     paper.table(&edges(lot));
+}
+
+/// What a hand does to edges, tabs and pivots.
+fn eases(lot: &LotSheets<'_>) -> Vec<String> {
+    let chamfer = lot.lot.range.build.tab_chamfer_mm;
+    let ends = (chamfer > Length::ZERO).then(|| Message::TabEnds(&mm(chamfer)).text());
+    [Label::EaseParts.text().into()].into_iter().chain(ends).collect()
 }
 
 /// A step as a sentence; where something hardens, with the days that the range gives it.
@@ -108,7 +117,7 @@ fn edges(lot: &LotSheets<'_>) -> Table {
         // Nearly all parts have chamfers, few are rounded.
         Column::share(Label::Chamfer.text(), 1.3),
         Column::share(Label::Rounding.text(), 0.7),
-        Column::fit(Label::Pivots.text()),
+        Column::fit(Label::TabsAndPivots.text()),
         Column::fit(Label::Edges.text()).end(),
     ]);
     let mut all = Length::ZERO;
@@ -136,18 +145,29 @@ fn edges(lot: &LotSheets<'_>) -> Table {
             words::part(panel.id),
             eased(panel, |ease| match ease {
                 Ease::Chamfer(width) => Some(width),
-                Ease::Rounding(_) => None,
+                Ease::Rounding(_) | Ease::TabEnds(_) => None,
             }),
             eased(panel, |ease| match ease {
                 Ease::Rounding(radius) => Some(radius),
-                Ease::Chamfer(_) => None,
+                Ease::Chamfer(_) | Ease::TabEnds(_) => None,
             }),
-            words::edges(panel.id, &pivots),
+            // No part has both.
+            if pivots.is_empty() { tab_ends(panel) } else { words::edges(panel.id, &pivots) },
             metres(panel.outer_length()),
         ]));
     }
     table.rows.push(Row::total(["", "", "", "", "", metres(all).as_str()]));
     table
+}
+
+/// In which edges the ends of tabs are chamfered, and by how much.
+fn tab_ends(panel: &Panel) -> String {
+    let ends = panel.eased().find_map(|(edge, ease)| match ease {
+        Ease::TabEnds(width) => Some((edge, width)),
+        Ease::Chamfer(_) | Ease::Rounding(_) => None,
+    });
+    let Some((edge, width)) = ends else { return String::new() };
+    Message::EasedTabs { edge: &words::edges(panel.id, &[edge]), size: &mm(width) }.text()
 }
 
 /// Which edges are eased in one way, how far on both faces, and how much.
@@ -156,7 +176,7 @@ fn eased(panel: &Panel, wanted: fn(Ease) -> Option<Length>) -> String {
     for (edge, ease) in panel.eased() {
         let Some(of_edge) = wanted(ease) else { continue };
         edges.push(edge);
-        long += panel.length_of(edge) * 2.0;
+        long += panel.eased_length(edge, ease) * 2.0;
         size = of_edge;
     }
     if edges.is_empty() {

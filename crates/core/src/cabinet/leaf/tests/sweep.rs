@@ -200,7 +200,7 @@ fn plans(panel: &Panel, bound: Bound, (under, over): (Length, Length)) -> Vec<Pl
 fn stop_plan(panel: &Panel) -> Plan {
     let eased = panel.eased().find_map(|(edge, ease)| match ease {
         Ease::Chamfer(wide) if edge == Edge::Left => Some(wide.in_mm()),
-        Ease::Chamfer(_) | Ease::Rounding(_) => None,
+        Ease::Chamfer(_) | Ease::Rounding(_) | Ease::TabEnds(_) => None,
     });
     let (origin, off) = (panel.case_from_panel.origin, eased.unwrap());
     let (left, front) = (origin.x.in_mm(), origin.y.in_mm());
