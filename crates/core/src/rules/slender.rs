@@ -31,31 +31,39 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let gives = unit.blanks.iter().flat_map(|blank| {
         let bow = slender(blank, unit.layout).map(|(span, strip)| {
             let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
-            (blank.id, bow, span / strength.push_span_over)
+            (blank.id, about(blank.id), bow, span / strength.push_span_over)
         });
-        bow.into_iter().chain(twist(blank, unit))
+        let twist = twist(blank, unit).map(|(twist, most)| (blank.id, TWIST, twist, most));
+        bow.into_iter().chain(twist)
     });
-    let worst = gives.reduce(|worst, next| if next.1 / next.2 > worst.1 / worst.2 { next } else { worst });
-    if let Some((part, bow, most)) = worst.filter(|(_, bow, most)| bow > most) {
-        let about = match part {
-            PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
-            PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
-            PanelId::Stave { .. } => Question::Bow,
-            _ => Question::Height,
-        };
-        let (found, most) = (Figure::length(bow), Figure::length(most));
+    let worst = gives.reduce(|worst, next| if next.2 / next.3 > worst.2 / worst.3 { next } else { worst });
+    if let Some((part, about, gives, most)) = worst.filter(|(_, _, gives, most)| gives > most) {
+        let (found, most) = (Figure::length(gives), Figure::length(most));
         out.push(Finding::stops(Rule::Slender, about, found, Limit::AtMost, most).of([part]));
     }
 }
 
+/// What a part that bends is about.
+const fn about(part: PanelId) -> Question {
+    match part {
+        PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
+        PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
+        PanelId::Stave { .. } => Question::Bow,
+        _ => Question::Height,
+    }
+}
+
+/// What a leaf that twists is about: it is too wide, however high it is.
+const TWIST: Question = Question::Width;
+
 /// How far the free corner of a leaf gives way, and how far it may: its height is a cantilever to that corner.
-fn twist(blank: &Blank, unit: Subject<'_>) -> Option<(PanelId, Length, Length)> {
+fn twist(blank: &Blank, unit: Subject<'_>) -> Option<(Length, Length)> {
     let (PanelId::Leaf(_), (width, height)) = (blank.id, blank.size) else { return None };
     let (range, board) = (unit.picked.range, unit.picked.body);
     Detent::of(&range.build, unit.layout.body)?;
     let (strength, wide) = (&range.strength, width - range.build.pivot_inset_mm);
     let gives = corner(strength.push_n, [wide, height], board.thickness(), board.shear_modulus_n_per_mm2);
-    Some((blank.id, gives, height * (CANTILEVER / strength.push_span_over)))
+    Some((gives, height * (CANTILEVER / strength.push_span_over)))
 }
 
 /// How far a slender part is free, along its face grain, and how wide it is there.
@@ -76,9 +84,15 @@ fn slender(blank: &Blank, layout: &Layout) -> Option<(Length, Length)> {
 /// What the part's length and width come from, and what it is there for.
 pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.distance_tells_nothing();
-    on.answer(Question::Plinth);
+    if finding.about != TWIST {
+        on.answer(Question::Plinth);
+    }
     for part in &finding.parts {
         match *part {
+            PanelId::Leaf(bay) if finding.about == TWIST => {
+                on.clear_width(context, Direction::Down, Length::ZERO);
+                on.stiles(context, bay, Direction::Down, None);
+            }
             PanelId::Stile(number) => {
                 on.size(Question::Height, Direction::Down, Length::ZERO);
                 on.answer(Question::Bays);
@@ -101,10 +115,9 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
                 on.answer(Question::Finish);
             }
             PanelId::Leaf(bay) => {
-                // A wider one bends less, and twists more.
                 on.size(Question::Height, Direction::Down, Length::ZERO);
-                on.clear_width(context, Direction::Either, Length::ZERO);
-                on.stiles(context, bay, Direction::Either, None);
+                on.clear_width(context, Direction::Up, Length::ZERO);
+                on.stiles(context, bay, Direction::Up, None);
             }
             _ => on.whole(context, Direction::Either),
         }
@@ -197,12 +210,12 @@ mod tests {
             for (by, found) in [(0.999, false), (1.001, true)] {
                 // Half of it at the free end of a cantilever.
                 range.strength.push_span_over = 2.0 * high / twisted * by;
-                let leaves = told(&range, &choice).contains(&(Question::Bay(1), PanelId::Leaf(1)));
+                let leaves = told(&range, &choice).contains(&(Question::Width, PanelId::Leaf(1)));
                 assert_eq!(leaves, found, "{width} {by}");
             }
             // Without a detent a push opens it.
             range.build.detent_rise_mm = Length::ZERO;
-            assert!(!told(&range, &choice).contains(&(Question::Bay(1), PanelId::Leaf(1))), "{width}");
+            assert!(!told(&range, &choice).contains(&(Question::Width, PanelId::Leaf(1))), "{width}");
             range = demo();
         }
     }
@@ -217,7 +230,7 @@ mod tests {
         let leaf = Change::Fill { bay: 1, fill: Fill::Leaf(Hung::Left) };
         let changes = [Change::BayCount(1), leaf, Change::WidthMm(Dim::mm(900))];
         let choice = changes.iter().fold(low, |choice, change| choice.with(change, &range));
-        assert_eq!(told(&range, &choice), [(Question::Bay(1), PanelId::Leaf(1))]);
+        assert_eq!(told(&range, &choice), [(Question::Width, PanelId::Leaf(1))]);
         let found = advise(&range, &choice, None);
         let remedies = &found.iter().find(|finding| finding.rule == Rule::Slender).unwrap().remedies;
         assert!(
