@@ -203,6 +203,7 @@ def buckling(figures):
 
 
 def stability(figures):
+    rises = []
     for case in figures["cabinets"]:
         points = [(kg, behind, up) for kg, behind, up in case["burdens"]]
         tilt = tipped(points)
@@ -219,18 +220,23 @@ def stability(figures):
         if not all(worst):
             sys.exit(f"stability: {worst} is worse than all leaves open")
         near("slope from centres of gravity", case["steepest"], math.tan(angles[worst]), 0.05, 0.005)
-        pushes(case, leaves)
+        pushes(case, leaves, rises)
+    print(f"of {len(rises)} pushes {sum(rises)} raise the case out of its base")
 
 
-def pushes(case, leaves):
-    """The least push at the top to each side over every combination of open leaves, empty and loaded, by moments."""
+def pushes(case, leaves, rises):
+    """The least push at the top to each side over every combination of open leaves, empty and loaded, by moments: of the whole unit over
+    its foot, or of what its uprights carry, which nothing but weight keeps in the base."""
     (_, depth, high), loads = case["size"], case["loads"]
     more = [(loads["on_shelf"] * area / 1e6, x, loads["behind"]) for area, x in loads["shelves"]]
     area, middle = case["top"]
     more.append((loads["on_top"] * area / 1e6, middle, depth / 2))
     front, rear, left, right = case["foot"]
     sides = [lambda x, y: y - front, lambda x, y: rear - y, lambda x, y: x - left, lambda x, y: right - x]
-    for side, arc, found in zip(sides, [None, None, *case["arcs"]], case["pushes"]):
+    case_front, case_rear, case_left, case_right, low = case["uprights"]
+    edges = [lambda x, y: y - case_front, lambda x, y: case_rear - y, lambda x, y: x - case_left, lambda x, y: case_right - x]
+    kinds = [part["part"].split("-")[0] for part in case["parts"]]
+    for side, edge, arc, found in zip(sides, edges, [None, None, *case["arcs"]], case["pushes"]):
         moment = lambda parts: sum(kg * G * side(x, y) for kg, x, y in parts)
         # A foot that ends in an arc ends there where the common centre goes over it.
         further = lambda parts: 0 if arc is None else curve(parts, *arc)
@@ -239,8 +245,16 @@ def pushes(case, leaves):
             opened = {leaf for leaf, is_open in zip(leaves, state) if is_open}
             states.append([placed(part, at in opened) for at, part in enumerate(case["parts"])])
         worst = min(states, key=moment)
-        for name, parts, force in [("empty", worst, found[0]), ("loaded", worst + more, found[1])]:
-            near(f"push, {name}", force, max(moment(parts) - further(parts), 0) / high, 1e-9, 1e-9)
+        # A leaf leans with the case about its lower pivot; stiles, stops and staves stand beside it.
+        about = lambda part: edge(*part["axis"]) if part["axis"] else 0
+        raised = lambda state: sum(kg * G * (edge(x, y) - about(part)) for (kg, x, y), part, kind in zip(state, case["parts"], kinds)
+                                   if kind in ("upright", "back", "shelf", "leaf", "top"))
+        least = min(map(raised, states))
+        for name, parts, loads_on, force in [("empty", worst, [], found[0]), ("loaded", worst + more, more, found[1])]:
+            tied = max(moment(parts) - further(parts), 0) / high
+            alone = max(least + sum(kg * G * edge(x, y) for kg, x, y in loads_on), 0) / (high - low)
+            near(f"push, {name}", force, min(tied, alone), 1e-9, 1e-9)
+            rises.append(alone < tied)
     front, _, left, right = [empty for empty, _ in case["pushes"]]
     near("least push", case["least"], min(front, left, right), 1e-12)
 

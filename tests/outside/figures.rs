@@ -8,6 +8,7 @@ use slotwright_core::cabinet::assembly::{Bound, solids};
 use slotwright_core::cabinet::case::Case;
 use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::cabinet::panel::{Feature, PanelId};
+use slotwright_core::geometry::outline::Point;
 use slotwright_core::geometry::space::Block;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
@@ -149,7 +150,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let (case, layout) = (&built.cut.case, &built.layout);
         let parts = case.panels.iter().zip(&built.cut.parts).map(|(panel, (_, part))| {
             let at = [part.centre.x, part.centre.y, part.centre.z].map(Length::in_mm);
-            json!({ "kg": part.mass.in_kg(), "at": at, "axis": axis(panel.id, case) })
+            json!({ "part": panel.id, "kg": part.mass.in_kg(), "at": at, "axis": axis(panel.id, case) })
         });
         let masses =
             || case.panels.iter().zip(&built.cut.parts).map(|(panel, (id, part))| (*id, panel.width, part.mass));
@@ -157,7 +158,7 @@ fn cabinets(range: &Range) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
         let moments = Moments::of(open.clone(), 0.0);
         let pushed = pushes(picked, &choice, layout, &built.cut.parts);
         all.push(json!({
-            "foot": foot(case), "parts": parts.collect::<Vec<_>>(),
+            "foot": foot(case), "uprights": uprights(case), "parts": parts.collect::<Vec<_>>(),
             "burdens": open.iter().map(|one| [one.mass.in_kg(), one.behind.in_mm(), one.up.in_mm()]).collect::<Vec<_>>(),
             "left": moments.left(), "steepest": steepest(&open), "upright": upright(picked, layout),
             "size": [layout.width.in_mm(), layout.depth.in_mm(), layout.height.in_mm()],
@@ -189,6 +190,21 @@ fn foot(case: &Case) -> [f64; 4] {
     standing.fold([f64::MAX, f64::MIN, f64::MAX, f64::MIN], |[front, rear, left, right], Block { from, to }| {
         let [from_x, to_x, from_y, to_y] = [from.x, to.x, from.y, to.y].map(Length::in_mm);
         [front.min(from_y), rear.max(to_y), left.min(from_x), right.max(to_x)]
+    })
+}
+
+/// The outermost lines of the uprights, without what stands out of them: in front, behind, at the left and at the right; and how high
+/// they begin.
+fn uprights(case: &Case) -> [f64; 5] {
+    let uprights = case.panels.iter().filter(|panel| matches!(panel.id, PanelId::Upright(_)));
+    let spots = uprights.flat_map(|panel| {
+        let far = Point { u: panel.width, v: panel.height };
+        [panel.case_from_panel.origin, panel.case_from_panel.spot(far, panel.thickness)]
+    });
+    let none = [f64::MAX, f64::MIN, f64::MAX, f64::MIN, f64::MAX];
+    spots.fold(none, |[front, rear, left, right, low], spot| {
+        let [x, y, z] = [spot.x, spot.y, spot.z].map(Length::in_mm);
+        [front.min(y), rear.max(y), left.min(x), right.max(x), low.min(z)]
     })
 }
 

@@ -14,6 +14,7 @@ use slotwright_core::statics::detent::Tongue;
 use slotwright_core::statics::knock::{Bears, Stub};
 use slotwright_core::statics::sag::{Beam, sag_of_point};
 use slotwright_core::statics::stability::push::pushes;
+use slotwright_core::statics::twist::corner;
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 
@@ -30,7 +31,7 @@ pub(crate) fn all(range: &Range) -> Result<Value, Fault> {
         let derived = derive(range, &choice, today, &backlog);
         let Some((built, picked)) = derived.built.as_ref().zip(Picked::of(range, &choice)) else { continue };
         let [_, _, left, right] =
-            pushes(picked, &choice, &built.layout, &built.cut.parts).map(|push| push.empty.in_newton());
+            pushes(picked, &choice, &built.layout, &built.cut.parts).map(|push| push.tied.in_newton());
         units.push(json!({
             "model": choice.model, "tips": left.min(right), "height": built.layout.clear_height().in_mm(), "floor": built.layout.floor.in_mm(),
             "ceiling": built.layout.ceiling.in_mm(), "parts": Parts::of(built), "boards": boards(picked),
@@ -150,6 +151,13 @@ fn section(stub: Stub, picked: Picked<'_>) -> Value {
     })
 }
 
+/// What a push at its free corner twists a leaf by, as `rules/slender` has it.
+fn twist(panel: &Panel, pivot: Length, picked: Picked<'_>) -> f64 {
+    let (board, wide) = (picked.body, pivot.max(panel.width - pivot));
+    let push = picked.range.strength.push_n;
+    corner(push, [wide, panel.height], board.thickness(), board.shear_modulus_n_per_mm2).in_mm()
+}
+
 /// What a push in its middle bends a part by, as `rules/slender` has it: by bending, and with plies that slide.
 fn slender(built: &Built, picked: Picked<'_>) -> Vec<Value> {
     let push = picked.range.strength.push_n;
@@ -160,12 +168,12 @@ fn slender(built: &Built, picked: Picked<'_>) -> Vec<Value> {
     let told = slender.map(|panel| {
         let bow = |beam| sag_of_point(panel.height, panel.height / 2.0, push, panel.width, beam).in_mm();
         let pivot = panel.features.iter().find_map(|feature| match *feature {
-            Feature::Pivot { at, .. } => Some(at.in_mm()),
+            Feature::Pivot { at, .. } => Some(at),
             _ => None,
         });
         json!({
-            "part": panel.id, "height": panel.height.in_mm(), "width": panel.width.in_mm(), "pivot": pivot,
-            "bow": bow(beam), "bent": bow(Beam { planar: None, ..beam }),
+            "part": panel.id, "height": panel.height.in_mm(), "width": panel.width.in_mm(), "pivot": pivot.map(Length::in_mm),
+            "twist": pivot.map(|at| twist(panel, at, picked)), "bow": bow(beam), "bent": bow(Beam { planar: None, ..beam }),
         })
     });
     told.collect()

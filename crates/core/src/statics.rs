@@ -8,3 +8,4 @@ pub mod knock;
 pub mod lifting;
 pub mod sag;
 pub mod stability;
+pub mod twist;

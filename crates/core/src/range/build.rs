@@ -153,9 +153,9 @@ pub struct Strength {
     pub tether_push_n: Force,
     /// What stands out of a part takes this at its tip, from any side.
     pub knock_n: Force,
-    /// A push in the middle of a slender part.
+    /// A push in the middle of a slender part, or at the free corner of a leaf.
     pub push_n: Force,
-    /// Under it the part may bend by at most its length divided by this.
+    /// Under it the part may bend by at most its length divided by this; the corner of a leaf may move by twice that.
     pub push_span_over: f64,
     /// Share of its strength that the board has against a knock, `k_mod`.
     // Source: EN 1995-1-1:2004+A1, table 3.1: plywood, service class 1, short-term 0.90.

@@ -2,9 +2,10 @@
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
+use crate::cabinet::blank::{Blanks, Rank};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
-use crate::range::Strength;
+use crate::range::{Strength, relief_radius};
 use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::sag::own_load;
 use crate::units::quantity::{Area, Force, Length, Mass, Stress};
@@ -54,13 +55,13 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let (found, most) = (Figure::stress(found), Figure::stress(most));
         out.push(Finding::stops(rule, Question::Bay(bay), found, Limit::AtMost, most).of([part]));
     };
-    let share = f64::from(picked.range.build.shelf_slot_per_mille) / 1000.0;
-    let depth = layout.clear_depth();
+    let (blanks, build, depth) = (Blanks { picked, layout }, &picked.range.build, layout.clear_depth());
     for (bay, span) in numbered(&layout.bays).filter(|(_, span)| !span.shelves.is_empty()) {
         let load = picked.model.shelf_load_kg_per_m2 + own_load(board);
         let half = Mass::kg(load.in_kg_per_m2() * (span.clear() * depth).in_m2() / 2.0);
-        // At a divider the neighbour's ear has the other half.
-        let (shear, pressure) = ear(half.weight(), depth * share, layout.body / 2.0, board.thickness());
+        // At a divider the neighbour's ear has the other half; a relief lies at the root of each.
+        let (long, deep) = (blanks.shelf_slot() - relief_radius(build.cutter_mm), blanks.ear(layout.bays.len() == 1));
+        let (shear, pressure) = ear(half.weight(), long, deep, board.thickness());
         let shelf = PanelId::Shelf { bay, row: 1 };
         if shear > most_shear {
             find(Rule::ShelfEar, bay, shear, most_shear, shelf);
@@ -71,8 +72,10 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     for leaf in unit.blanks {
         let PanelId::Leaf(bay) = leaf.id else { continue };
         let (width, height) = leaf.size;
-        let lever = width / 2.0 - picked.range.build.pivot_inset_mm;
-        let (side, end) = pivot(leaf.most_mass(unit.coated).weight(), lever, height, layout.body, layout.body);
+        let lever = width / 2.0 - build.pivot_inset_mm;
+        // Pivots are bare; the upper one reaches less deep.
+        let (diameter, deep) = (board.thickness(), blanks.into_top(Rank::Face));
+        let (side, end) = pivot(leaf.most_mass(unit.coated).weight(), lever, height, diameter, deep);
         if side.max(end) > most_pressure {
             find(Rule::LeafPivot, bay, side.max(end), most_pressure, leaf.id);
         }

@@ -1,4 +1,4 @@
-//! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it.
+//! Cable holes: the plug passes, wood stays round the hole, no shelf stands before it, and no slot of one is near it.
 
 use super::dependencies::{Context, Dependencies, Direction, ONE};
 use super::{Rule, Subject, numbered};
@@ -59,7 +59,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         }
         let (long, high) = kind.shape.extent();
         let least = range.build.ligament_mm;
-        // Behind an upright no cable goes, so it keeps off its slots at whatever height they are.
+        // Behind an upright no cable goes, so it keeps off its slots at whatever height they are. They are wider than what is in them.
         let play = range.build.clearance_mm / 2.0;
         let centre = span.middle() + hole.offset_mm.length();
         let beside = (centre - long / 2.0 - span.left - play).min(span.right - play - centre - long / 2.0);
@@ -75,8 +75,9 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
             find(Rule::HoleStile, if is_stile { PanelId::Back } else { PanelId::Leaf(bay) }, shown, Length::ZERO);
         }
         let shelf = span.shelves.iter().map(|shelf| {
+            // Its slots in the back begin half a clearance before it, as those of uprights do.
             let low = *shelf - unit.layout.floor;
-            (low - over).max(under - low - unit.layout.body)
+            (low - play - over).max(under - low - unit.layout.body - play)
         });
         if let Some(gap) = shelf.min_by(Length::total_cmp).filter(|gap| *gap < least) {
             find(Rule::HoleShelf, PanelId::Back, gap, least);

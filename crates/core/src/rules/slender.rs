@@ -1,8 +1,12 @@
-//! Slender parts: a push in the middle of a stile, of a stave, of a leaf or its stop, or of a plinth's board bends it.
+//! Slender parts: a push in the middle of a stile, of a stave, of a leaf or its stop, or of a plinth's board bends it; one at the free
+//! corner of a leaf twists it.
 //!
 //! Each is a strip on simple supports: tabs and pivots hold its ends, bearers those of a plinth's board. What stands behind a stile
 //! stops a push from the front; from the rear, or by its own warp, nothing does. A stop is pushed from the side: a leaf pushes along
 //! its depth.
+//!
+//! A leaf hangs on two pivots at one side and is kept shut at its head, by its detent. Nothing keeps its lower free corner: a push there,
+//! or its own warp, twists it. Without a detent that push opens it.
 
 use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject};
@@ -10,30 +14,56 @@ use crate::cabinet::blank::Blank;
 use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
+use crate::range::Detent;
 use crate::rules::finding::{Figure, Finding, Limit};
 use crate::statics::sag::{Beam, sag_of_point};
+use crate::statics::twist::corner;
 use crate::units::quantity::Length;
+
+/// The free end of a cantilever may move twice as far for its length as the middle of a beam on two supports.
+// Source: EN 1995-1-1:2004+A1, table 7.2, from memory: l/300 to l/500 and l/150 to l/250.
+const CANTILEVER: f64 = 2.0;
 
 /// The part that bends most of what it may. The first of several alike: stiles are all as wide and as high.
 // Source: the force in mid-span of beam tables, as for shelves; the force and the share of the span are the range's.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (strength, beam) = (&unit.picked.range.strength, Beam::along(unit.picked.body));
-    let bows = unit.blanks.iter().filter_map(|blank| {
-        let (span, strip) = slender(blank, unit.layout)?;
-        let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
-        Some((blank.id, bow, span / strength.push_span_over))
+    let gives = unit.blanks.iter().flat_map(|blank| {
+        let bow = slender(blank, unit.layout).map(|(span, strip)| {
+            let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
+            (blank.id, about(blank.id), bow, span / strength.push_span_over)
+        });
+        let twist = twist(blank, unit).map(|(twist, most)| (blank.id, TWIST, twist, most));
+        bow.into_iter().chain(twist)
     });
-    let worst = bows.reduce(|worst, next| if next.1 / next.2 > worst.1 / worst.2 { next } else { worst });
-    if let Some((part, bow, most)) = worst.filter(|(_, bow, most)| bow > most) {
-        let about = match part {
-            PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
-            PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
-            PanelId::Stave { .. } => Question::Bow,
-            _ => Question::Height,
-        };
-        let (found, most) = (Figure::length(bow), Figure::length(most));
+    let worst = gives.reduce(|worst, next| if next.2 / next.3 > worst.2 / worst.3 { next } else { worst });
+    if let Some((part, about, gives, most)) = worst.filter(|(_, _, gives, most)| gives > most) {
+        let (found, most) = (Figure::length(gives), Figure::length(most));
         out.push(Finding::stops(Rule::Slender, about, found, Limit::AtMost, most).of([part]));
     }
+}
+
+/// What a part that bends is about.
+const fn about(part: PanelId) -> Question {
+    match part {
+        PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
+        PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
+        PanelId::Stave { .. } => Question::Bow,
+        _ => Question::Height,
+    }
+}
+
+/// What a leaf that twists is about: it is too wide, however high it is.
+const TWIST: Question = Question::Width;
+
+/// How far the free corner of a leaf gives way, and how far it may: its height is a cantilever to that corner.
+fn twist(blank: &Blank, unit: Subject<'_>) -> Option<(Length, Length)> {
+    let (PanelId::Leaf(_), (width, height)) = (blank.id, blank.size) else { return None };
+    let (range, board) = (unit.picked.range, unit.picked.body);
+    Detent::of(&range.build, unit.layout.body)?;
+    let (strength, wide) = (&range.strength, width - range.build.pivot_inset_mm);
+    let gives = corner(strength.push_n, [wide, height], board.thickness(), board.shear_modulus_n_per_mm2);
+    Some((gives, height * (CANTILEVER / strength.push_span_over)))
 }
 
 /// How far a slender part is free, along its face grain, and how wide it is there.
@@ -54,9 +84,15 @@ fn slender(blank: &Blank, layout: &Layout) -> Option<(Length, Length)> {
 /// What the part's length and width come from, and what it is there for.
 pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.distance_tells_nothing();
-    on.answer(Question::Plinth);
+    if finding.about != TWIST {
+        on.answer(Question::Plinth);
+    }
     for part in &finding.parts {
         match *part {
+            PanelId::Leaf(bay) if finding.about == TWIST => {
+                on.clear_width(context, Direction::Down, Length::ZERO);
+                on.stiles(context, bay, Direction::Down, None);
+            }
             PanelId::Stile(number) => {
                 on.size(Question::Height, Direction::Down, Length::ZERO);
                 on.answer(Question::Bays);
@@ -91,13 +127,14 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cabinet::blank::Blanks;
     use crate::choice::change::Change;
-    use crate::choice::{Choice, Fill};
+    use crate::choice::{Choice, Fill, Hung};
     use crate::order::derive::advise;
     use crate::range::Range;
     use crate::rules::{can_be_made, judge};
     use crate::testing::demo;
-    use crate::units::quantity::{Dim, Force};
+    use crate::units::quantity::{Dim, Force, Mass};
 
     fn told(range: &Range, choice: &Choice) -> Vec<(Question, PanelId)> {
         let found = judge(range, choice).findings;
@@ -152,6 +189,54 @@ mod tests {
             assert_eq!(told(&range, &choice), [], "{}", model.key);
             assert!(can_be_made(&range, &choice), "{}", model.key);
         }
+    }
+
+    // δ = 3 F W H / (G t³), W from the pivots to the free edge.
+    #[test]
+    fn a_leaf_twists_as_by_hand() {
+        let mut range = demo();
+        let low = Choice::first_of(&range).unwrap();
+        for width in [900, 1300] {
+            let leaf = Change::Fill { bay: 1, fill: Fill::Leaf(Hung::Left) };
+            let choice = [Change::BayCount(1), leaf, Change::WidthMm(Dim::mm(width))]
+                .iter()
+                .fold(low.clone(), |choice, change| choice.with(change, &range));
+            let judged = judge(&range, &choice);
+            let blanks =
+                judged.layout.as_ref().map(|layout| Blanks { picked: judged.picked.unwrap(), layout }.all(&choice));
+            let leaf = blanks.unwrap().into_iter().find(|blank| blank.id == PanelId::Leaf(1)).unwrap();
+            let (wide, high) = (leaf.size.0.in_mm() - 16.0, leaf.size.1.in_mm());
+            let twisted = 3.0 * 10.0 * wide * high / (620.0 * 17.7 * 17.7 * 17.7);
+            for (by, found) in [(0.999, false), (1.001, true)] {
+                // Half of it at the free end of a cantilever.
+                range.strength.push_span_over = 2.0 * high / twisted * by;
+                let leaves = told(&range, &choice).contains(&(Question::Width, PanelId::Leaf(1)));
+                assert_eq!(leaves, found, "{width} {by}");
+            }
+            // Without a detent a push opens it.
+            range.build.detent_rise_mm = Length::ZERO;
+            assert!(!told(&range, &choice).contains(&(Question::Width, PanelId::Leaf(1))), "{width}");
+            range = demo();
+        }
+    }
+
+    /// What twists too far has a narrower unit or more bays as ways out: none of them is a lower one.
+    #[test]
+    fn what_twists_too_far_has_ways_out() {
+        let mut range = demo();
+        range.strength.leaf_most_kg = Mass::kg(20.0);
+        range.strength.push_n = Force::newton(14.0);
+        let low = Choice::first_of(&range).unwrap();
+        let leaf = Change::Fill { bay: 1, fill: Fill::Leaf(Hung::Left) };
+        let changes = [Change::BayCount(1), leaf, Change::WidthMm(Dim::mm(900))];
+        let choice = changes.iter().fold(low, |choice, change| choice.with(change, &range));
+        assert_eq!(told(&range, &choice), [(Question::Width, PanelId::Leaf(1))]);
+        let found = advise(&range, &choice, None);
+        let remedies = &found.iter().find(|finding| finding.rule == Rule::Slender).unwrap().remedies;
+        assert!(
+            !remedies.is_empty() && !remedies.iter().any(|change| matches!(change, Change::HeightMm(_))),
+            "{remedies:?}"
+        );
     }
 
     /// A plinth whose bearers stand far apart bends as well.

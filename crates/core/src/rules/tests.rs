@@ -15,6 +15,7 @@ use crate::testing::demo;
 use crate::units::quantity::{AreaMass, Dim, Length, Mass};
 
 mod advice;
+mod hole;
 mod strength;
 
 fn start(range: &Range, model: &str) -> Choice {
@@ -188,30 +189,6 @@ fn leaves_keep_their_shape_and_mass() {
     assert_eq!(found(&range, &changed(&range, "bulrush", &tall)).0, [Rule::LeafShape]);
     range.strength.leaf_most_kg = Mass::kg(2.0);
     assert_eq!(found(&range, &changed(&range, "bulrush", &narrow)).0, [Rule::LeafMass]);
-}
-
-#[test]
-fn holes_keep_wood_round_them() {
-    let range = demo();
-    // Bays are 506.8 mm clear: a 60 mm hole with 20 mm of wood may be 203 mm off the middle.
-    for (change, rules) in [
-        (hole(3, "round-60", 203), &[][..]),
-        (hole(3, "round-60", 204), &[Rule::HoleEdge]),
-        (hole(3, "round-60", -203), &[]),
-        (hole(3, "round-60", -900), &[Rule::HoleEdge, Rule::HoleStile]),
-        (hole(3, "round-99", 0), &[Rule::Known]),
-    ] {
-        assert_eq!(found(&range, &changed(&range, "sedge", std::slice::from_ref(&change))).0, rules, "{change:?}");
-    }
-    // The third bay's left stile covers 14 mm of it: with 5 mm of wood enough, a hole may be 209 mm off to the left. In the first one
-    // a stile covers 28 and the open leaf 27.45 mm: 167 mm.
-    let mut range = demo();
-    range.build.ligament_mm = Length::mm(5.0);
-    for (bay, off, rules) in
-        [(3, -209, &[][..]), (3, -210, &[Rule::HoleStile]), (1, -167, &[]), (1, -168, &[Rule::HoleStile])]
-    {
-        assert_eq!(found(&range, &changed(&range, "sedge", &[hole(bay, "round-60", off)])).0, rules, "{bay} {off}");
-    }
 }
 
 /// Geometry: a square body passes a round hole by its diagonal, a round one by its diameter.

@@ -8,7 +8,7 @@ use crate::choice::question::Question;
 use crate::choice::{Choice, Fill};
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
 use crate::statics::stability::push::{least, pushes};
-use crate::statics::stability::{Leaves, Moments, burdens, edge};
+use crate::statics::stability::{Burden, Leaves, Moments, Rising, burdens, edge};
 use crate::units::quantity::{Force, Length, Mass};
 
 // Source: GB/T 10357.4-2013, 4.1: stability is tested from this height on.
@@ -50,7 +50,7 @@ fn is_tall_or_doored(choice: &Choice, layout: &Layout) -> bool {
 /// Why a unit has to be fastened.
 #[derive(Clone, Copy, Debug)]
 enum Danger {
-    /// This push at its top tips it.
+    /// Under this push at its top it begins to tip.
     Push(Force),
     /// In the worst of the load cases it tips by this moment, in newton metres.
     Case(f64),
@@ -64,23 +64,38 @@ fn danger(picked: Picked<'_>, choice: &Choice, layout: &Layout, cut: &WeighedCas
     worst(picked, layout, cut).filter(|left| *left < 0.0).map(|left| Danger::Case(-left))
 }
 
-/// What is left, in newton metres, in the worst of the load cases; negative if it tips.
+/// What is left, in newton metres, in the worst of the load cases, of the unit or of the case in its base; negative if it tips.
 fn worst(picked: Picked<'_>, layout: &Layout, cut: &WeighedCase) -> Option<f64> {
-    let edge = edge(&picked.range.build, layout);
-    let standing = |leaves| Moments::of(burdens(picked, layout, leaves, cut.masses()), 0.0);
+    Rising::ALL.into_iter().filter_map(|rising| worst_of(rising, picked, layout, cut)).min_by(f64::total_cmp)
+}
+
+fn worst_of(rising: Rising, picked: Picked<'_>, layout: &Layout, cut: &WeighedCase) -> Option<f64> {
+    let build = &picked.range.build;
+    let (foot, edge) = (edge(build, layout), rising.foot(build, layout).front);
+    // Where leaves hang, and who climbs one, the case has its edge in the pivots.
+    let pivots = if rising == Rising::Case { layout.face + layout.body / 2.0 } else { edge };
+    let standing = |leaves| {
+        let parts =
+            |is_leaf| cut.masses().filter(move |(id, ..)| matches!(id, PanelId::Leaf(_)) == is_leaf && rising.has(*id));
+        let about = |line: Length, is_leaf| {
+            let burdens = burdens(picked, layout, leaves, parts(is_leaf));
+            burdens.map(move |burden| Burden { behind: burden.behind + foot - line, ..burden })
+        };
+        Moments::of(about(edge, false).chain(about(pivots, true)), 0.0)
+    };
     let (shut, open, at) = (standing(Leaves::Shut), standing(Leaves::Open), FROM_EDGE - edge);
     let top = if layout.height > TALL {
-        shut.with(ON_TOP_TALL, at).with(TO_FRONT, -layout.height)
+        shut.with(ON_TOP_TALL, at).with(TO_FRONT, rising.under(layout) - layout.height)
     } else {
         shut.with(ON_TOP, at)
     };
     let climbed = cut.case.panels.iter().filter_map(|panel| {
-        let before = match panel.id {
-            PanelId::Leaf(_) => panel.width - picked.range.build.pivot_inset_mm - layout.face - layout.body / 2.0,
-            PanelId::Shelf { .. } => LEANS_OUT - layout.upright_front,
+        let (before, line) = match panel.id {
+            PanelId::Leaf(_) => (panel.width - build.pivot_inset_mm - layout.face - layout.body / 2.0, pivots),
+            PanelId::Shelf { .. } => (LEANS_OUT - layout.upright_front, edge),
             _ => return None,
         };
-        Some(open.with(CHILD.weight(), -before - edge))
+        Some(open.with(CHILD.weight(), -before - line))
     });
     climbed.chain([top]).map(Moments::left).min_by(f64::total_cmp)
 }

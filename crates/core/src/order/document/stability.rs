@@ -6,7 +6,7 @@ use crate::statics::stability::push::{Push, Towards, least};
 use crate::units::quantity::Force;
 use crate::units::rounding::round_half_away;
 
-/// The pushes at the top under which it begins to tip: a calculation, no test and no certificate.
+/// The pushes at the top under which it begins to tip, over its foot or out of its base: a calculation, no test and no certificate.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StabilityDocument {
@@ -33,7 +33,7 @@ pub struct PushDocument {
 impl StabilityDocument {
     pub(super) fn of(pushes: [Push; 4]) -> Self {
         let least = least(pushes);
-        let each = pushes.map(|Push { towards, empty, loaded }| PushDocument {
+        let each = pushes.map(|Push { towards, empty, loaded, tied: _ }| PushDocument {
             towards,
             empty_n: newton(empty),
             loaded_n: newton(loaded),

@@ -1,6 +1,7 @@
 //! Fit, bearing, buckling and tipping, each at its edge.
 
 use super::*;
+use crate::cabinet::blank::{Blanks, Coated};
 use crate::cabinet::layout::{Layout, Picked};
 use crate::rules::finding::Limit;
 use crate::statics::fit::Clearance;
@@ -147,7 +148,9 @@ fn strengths_hold_to_the_last_bit() {
     let own = 685.0 * 0.0177;
     let area: Area = span.clear() * layout.clear_depth();
     let force = (195.0 + own) * area.in_m2() / 2.0 * 9.806_65;
-    let shear = 1.5 * force / (layout.clear_depth().in_mm() * 0.45 * 17.7);
+    // A relief of 3.1 mm lies at its root; it ends half a millimetre before the middle of its divider and its neighbour.
+    let long = layout.clear_depth().in_mm() * 0.45 - 3.1;
+    let shear = 1.5 * force / (long * 17.7);
     let with = |shear: f64, bearing: f64| {
         stops(&|range: &mut Range| {
             // Hooks and tongues are looked at elsewhere.
@@ -161,10 +164,37 @@ fn strengths_hold_to_the_last_bit() {
     };
     assert_eq!(with(shear * 1.000_1, 10.0), []);
     assert_eq!(with(shear * 0.999_9, 10.0), [Rule::ShelfEar]);
-    let pressure = force / (layout.clear_depth().in_mm() * 0.45 * layout.body.in_mm() / 2.0);
+    let deep = (layout.body.in_mm() - 0.5) / 2.0;
+    let pressure = force / (long * deep);
     assert_eq!(with(10.0, pressure * 1.000_1), []);
     assert!(with(10.0, pressure * 0.999_9).contains(&Rule::ShelfEar));
     assert!(with(10.0, 0.01).contains(&Rule::LeafPivot));
+}
+
+/// Pivots by hand: bare, 17.7 mm thick; the upper one ends half a millimetre and two steps of 2 mm below the face of the top. A wide leaf
+/// presses most on the side of that one, any other on the end of the lower one.
+#[test]
+fn pivots_bear_where_they_are_cut() {
+    let base = demo();
+    let wide = [Change::BayCount(2), Change::WidthMm(Dim::mm(2400)), fill(1, Fill::Leaf(Hung::Left))];
+    for (changes, is_wide) in [(&[][..], false), (&wide, true)] {
+        let choice = changed(&base, "sedge", changes);
+        let (picked, layout) = laid(&base, &choice);
+        let blanks = Blanks { picked, layout: &layout }.all(&choice);
+        let leaf = blanks.iter().find(|blank| blank.id == PanelId::Leaf(1)).unwrap();
+        let (weight, (width, height)) = (leaf.most_mass(Coated::of(picked)).weight().in_newton(), leaf.size);
+        let pull = weight * (width.in_mm() / 2.0 - 16.0) / height.in_mm();
+        let side = pull / (17.7 * (layout.body.in_mm() - 4.5));
+        let end = weight / (core::f64::consts::FRAC_PI_4 * 17.7 * 17.7);
+        assert_eq!(side > end, is_wide, "{side} {end}");
+        for (by, told) in [(1.000_1, false), (0.999_9, true)] {
+            let mut range = demo();
+            // k_mod 0.6 over γ_M 1.2.
+            range.boards[0].bearing_n_per_mm2 = Stress::n_per_mm2(side.max(end) * by * 2.0);
+            let stops = judge(&range, &choice).findings;
+            assert_eq!(stops.iter().any(|finding| finding.rule == Rule::LeafPivot), told, "{by}");
+        }
+    }
 }
 
 /// The middle upright of a tall unit by hand: twist and bending along the back, then a column between two hooks.

@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 
-use crate::cabinet::bow::Bow;
 use crate::cabinet::case::Weighed;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, PanelId};
+use crate::cabinet::plinth::Foot;
 use crate::choice::{Choice, Fill};
 use crate::geometry::space::Spot;
+use crate::statics::stability::Rising;
 use crate::units::quantity::{Area, AreaMass, Force, Length, Mass};
 
 /// A side to which a unit can tip.
@@ -30,9 +31,8 @@ impl Towards {
     /// All of them.
     pub const ALL: [Self; 4] = [Self::Front, Self::Rear, Self::Left, Self::Right];
 
-    /// How far a place lies within the edge of the foot at that side; beyond it if negative.
-    fn within(self, picked: Picked<'_>, layout: &Layout, at: Spot) -> Length {
-        let foot = layout.foot(&picked.range.build);
+    /// How far a place lies within that side of a foot; beyond it if negative.
+    fn within(self, foot: Foot, at: Spot) -> Length {
         match self {
             Self::Front => at.y - foot.front,
             Self::Rear => foot.rear - at.y,
@@ -41,23 +41,46 @@ impl Towards {
         }
     }
 
-    /// The moment with which masses hold a unit, in newton millimetres about the edge of the foot before their common centre.
-    fn held(self, picked: Picked<'_>, layout: &Layout, masses: &[(Mass, Spot)]) -> f64 {
-        let (mut moment, mut weight, mut back) = (0.0, 0.0, 0.0);
-        for (mass, at) in masses {
-            let newton = mass.weight().in_newton();
-            moment += newton * self.within(picked, layout, *at).in_mm();
-            weight += newton;
-            back += newton * at.y.in_mm();
-        }
+    /// What an arc takes from the moment that masses hold with: beside its outermost point a bowed foot lies further in, where their
+    /// common centre goes over it. In newton millimetres.
+    fn curved(self, layout: &Layout, masses: &[Held]) -> f64 {
         let end = match self {
-            Self::Front | Self::Rear => return moment,
+            Self::Front | Self::Rear => return 0.0,
             Self::Left => End::Left,
             Self::Right => End::Right,
         };
-        // Beside its outermost point the foot's arc lies further in.
-        let curve = |bow: Bow| bow.foot_within(end, Length::mm(back / weight)).in_mm();
-        moment - weight * layout.bow(end).filter(|_| layout.plinth.is_none()).map_or(0.0, curve)
+        let Some(bow) = layout.bow(end).filter(|_| layout.plinth.is_none()) else { return 0.0 };
+        let weight: f64 = masses.iter().map(|held| held.newton).sum();
+        let back: f64 = masses.iter().map(|held| held.newton * held.back.in_mm()).sum();
+        weight * bow.foot_within(end, Length::mm(back / weight)).in_mm()
+    }
+}
+
+/// A weight, its lever and how far behind the front edge of the top it is.
+#[derive(Clone, Copy, Debug)]
+struct Held {
+    newton: f64,
+    lever: Length,
+    back: Length,
+}
+
+/// A part: where its centre is, shut and open, and the axis of its pivots if it is a leaf.
+#[derive(Clone, Copy, Debug)]
+struct Part {
+    id: PanelId,
+    mass: Mass,
+    at: [Spot; 2],
+    axis: Option<Spot>,
+}
+
+impl Part {
+    /// As it holds least.
+    fn least(self, towards: Towards, rising: Rising, foot: Foot) -> Held {
+        let [shut, open] = self.at;
+        let within = |at| towards.within(foot, at);
+        let at = if within(open) < within(shut) { open } else { shut };
+        let about = self.axis.filter(|_| rising == Rising::Case).map_or(Length::ZERO, within);
+        Held { newton: self.mass.weight().in_newton(), lever: within(at) - about, back: at.y }
     }
 }
 
@@ -70,26 +93,45 @@ pub struct Push {
     pub empty: Force,
     /// With what the range lays its shelves and its top out for.
     pub loaded: Force,
+    /// Empty, if base and plinth were tied to what stands on them: never smaller.
+    pub tied: Force,
 }
 
-/// The pushes to all sides of a unit of weighed parts, every leaf open at a right angle or shut as it holds the unit least.
-// Source: statics: F h = Σ m g x, about the edge of the foot at that side.
+/// The pushes to all sides of a unit of weighed parts, every leaf open at a right angle or shut as it holds the unit least: of
+/// all that may rise as one, what rises first.
+///
+/// By hand, an empty tall shelf without leaves, 400 × 2200 × 340 mm. Over its foot, whose edge is 12 mm behind that of the top, all of
+/// it holds: 27.0 kg at 198 mm take 27.0 × 9.81 × 186 / 2200 = 22.3 N. Out of its base, about the uprights' front edge 39 mm in and 36 mm
+/// over the floor, uprights, back and top hold alone: 23.8 kg at 201 mm take 23.8 × 9.81 × 162 / 2164 = 17.5 N, and that is it.
+///
+/// What is left out: to a side the case leans before it rises as one, since nothing but weight and shelves keeps its back from rising
+/// at one end (`tests/outside/racking.py`); friction in slots holds it.
+// Source: statics: F h = Σ m g x, about the edge of what it stands on at that side, h from there up.
 pub fn pushes(picked: Picked<'_>, choice: &Choice, layout: &Layout, parts: &[(PanelId, Weighed)]) -> [Push; 4] {
-    let both = |(id, Weighed { mass, centre }): &(PanelId, Weighed)| {
-        (*mass, [*centre, opened(picked, choice, layout, *id, *centre)])
-    };
-    let parts: Vec<(Mass, [Spot; 2])> = parts.iter().map(both).collect();
+    let build = &picked.range.build;
+    let parts: Vec<Part> = parts.iter().map(|(id, part)| hung(picked, choice, layout, (*id, *part))).collect();
     let loads = loads(picked, layout);
     Towards::ALL.map(|towards| {
-        let arm = |at: Spot| towards.within(picked, layout, at);
-        let least =
-            |(mass, [shut, open]): &(Mass, [Spot; 2])| (*mass, if arm(*open) < arm(*shut) { *open } else { *shut });
-        let mut masses: Vec<(Mass, Spot)> = parts.iter().map(least).collect();
-        let empty = towards.held(picked, layout, &masses);
-        masses.extend(&loads);
-        let loaded = towards.held(picked, layout, &masses);
-        let push = |moment: f64| Force::newton(moment.max(0.0) / layout.height.in_mm());
-        Push { towards, empty: push(empty), loaded: push(loaded) }
+        let begins = |rising: Rising| {
+            let foot = rising.foot(build, layout);
+            let arcs = |masses: &[Held]| if rising == Rising::Unit { towards.curved(layout, masses) } else { 0.0 };
+            let push = |masses: &[Held]| {
+                let moment: f64 = masses.iter().map(|held| held.newton * held.lever.in_mm()).sum();
+                let high = layout.height - rising.under(layout);
+                Force::newton((moment - arcs(masses)).max(0.0) / high.in_mm())
+            };
+            let own = parts.iter().filter(|part| rising.has(part.id));
+            let mut masses: Vec<Held> = own.map(|part| part.least(towards, rising, foot)).collect();
+            let empty = push(&masses);
+            masses.extend(loads.iter().map(|(mass, at)| Held {
+                newton: mass.weight().in_newton(),
+                lever: towards.within(foot, *at),
+                back: at.y,
+            }));
+            (empty, push(&masses))
+        };
+        let ((tied, whole), (case, full)) = (begins(Rising::Unit), begins(Rising::Case));
+        Push { towards, empty: tied.min(case), loaded: whole.min(full), tied }
     })
 }
 
@@ -100,14 +142,19 @@ pub fn least([front, _, left, right]: [Push; 4]) -> Push {
     [left, right].into_iter().fold(front, |least, push| if push.empty < least.empty { push } else { least })
 }
 
-/// Where the centre of a part is once its leaf stands open; others stay where they are.
-fn opened(picked: Picked<'_>, choice: &Choice, layout: &Layout, id: PanelId, shut: Spot) -> Spot {
-    let PanelId::Leaf(bay) = id else { return shut };
-    let at = usize::from(bay).wrapping_sub(1);
-    let Some((span, chosen)) = layout.bays.get(at).zip(choice.bays.get(at)) else { return shut };
-    let Fill::Leaf(hung) = chosen.fill else { return shut };
-    let axis = leaf::of(span, layout, &picked.range.build, hung).axis;
-    Spot { x: axis, y: shut.y - (shut.x - axis).abs(), ..shut }
+/// A part as its leaf may stand; others stay where they are.
+fn hung(picked: Picked<'_>, choice: &Choice, layout: &Layout, (id, part): (PanelId, Weighed)) -> Part {
+    let Weighed { mass, centre } = part;
+    let axis = || {
+        let PanelId::Leaf(bay) = id else { return None };
+        let at = usize::from(bay).wrapping_sub(1);
+        let (span, chosen) = layout.bays.get(at).zip(choice.bays.get(at))?;
+        let Fill::Leaf(hung) = chosen.fill else { return None };
+        Some(Spot { x: leaf::of(span, layout, &picked.range.build, hung).axis, ..centre })
+    };
+    let axis = axis();
+    let open = axis.map_or(centre, |axis| Spot { y: centre.y - (centre.x - axis.x).abs(), ..axis });
+    Part { id, mass, at: [centre, open], axis }
 }
 
 /// What the range lays shelves and top out for, each spread over the whole of it.

@@ -160,9 +160,9 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "statics of cantilevers and beams; twisting by Roark's Formulas, 7th ed., table 10.1, from memory; strengths as for shelf-ear, from memory: verify before they decide; k_mod for a short load is 0.90 in EN 1995-1-1:2004+A1, table 3.1; the knock is the range file's",
         },
         Rule::Slender => Card {
-            what: "A stile, a stave, a door, its stop or a board of the plinth bends no further than its length divided by the range's figure when it is pushed in its middle.",
+            what: "A stile, a stave, a door, its stop or a board of the plinth bends no further than its length divided by the range's figure when it is pushed in its middle. Pushed at its free lower corner, a door that is kept shut at its head gives way by twice that at most.",
             why: "What gives way at a touch looks weak, rattles, and warps the sooner.",
-            source: "beam on two supports under a force in mid-span, by bending and shear: Wood Handbook, FPL-GTR-190 (2010), table 9-1; the push and the figure are the range file's",
+            source: "beam on two supports under a force in mid-span, by bending and shear: Wood Handbook, FPL-GTR-190 (2010), table 9-1; torsion of a thin rectangle: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, § 11; twice as far at a free end: EN 1995-1-1:2004+A1, table 7.2, both from memory; the push and the figure are the range file's",
         },
         Rule::PartMass => Card {
             what: "No part is heavier than what three people may carry; from what one may carry on, two are asked for, and three beyond what two may.",
@@ -255,7 +255,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "seated eyes 1 140 to 1 230 mm over the floor (Pheasant, Bodyspace, medians added), up to 100 mm lower on a soft seat; 1.63 diagonals away is SMPTE EG-18; 15° is from memory",
         },
         Rule::WallTether => Card {
-            what: "A unit over 600 mm high, or with a door leaf, is fastened to the wall. One that a small push at its top tips over, a child who climbs it, or a load case that is usual in tests, has to be.",
+            what: "A unit over 600 mm high, or with a door leaf, is fastened to the wall. One that begins to tip under a small push at its top, over its foot or out of its base, has to be; so has one that a child who climbs it tips over, or a load case that is usual in tests.",
             why: "Furniture that tips over kills children. The load cases are calculated as guidance: no calculation replaces a test, and local rules and qualified people decide.",
             source: "the height above which GB/T 10357.4-2013, 4.1 asks for a stability test; loads on the top 50 mm from its edge as in EN 16122:2012, 11.2, their forces as in EN 14749 and EN 16121, from memory: 750 N, or 350 N and 50 N to the front over 1 000 mm; a child of 60 lb as in ASTM F2057-23 at the edge of an open door, or leaning out 158 mm before a shelf as in 87 FR 72598, from memory; the push is the range file's. Verify them before they decide",
         },

@@ -141,7 +141,7 @@ fn package(finding: &Finding, found: &str, allowed: &str) -> String {
 fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
     if finding.found.unit == Unit::N {
         format!(
-            "A push of {found} at its top tips it; under {allowed} it has to be fastened to the wall: children climb."
+            "Pushed at its top with {found} it begins to tip; under {allowed} it must be fastened to the wall: children climb."
         )
     } else if finding.found.unit == Unit::Nm {
         // By how much, in newton metres, says nothing to a customer; the finding has it.
