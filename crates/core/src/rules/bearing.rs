@@ -73,8 +73,8 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let PanelId::Leaf(bay) = leaf.id else { continue };
         let (width, height) = leaf.size;
         let lever = width / 2.0 - build.pivot_inset_mm;
-        // Pivots are bare; the upper one reaches less deep.
-        let (diameter, deep) = (board.thickness(), blanks.into_top(Rank::Face));
+        // Pivots are bare; the upper one reaches less deep, and its tip is chamfered.
+        let (diameter, deep) = (board.thickness(), blanks.into_top(Rank::Face) - build.tab_chamfer_mm);
         let (side, end) = pivot(leaf.most_mass(unit.coated).weight(), lever, height, diameter, deep);
         if side.max(end) > most_pressure {
             find(Rule::LeafPivot, bay, side.max(end), most_pressure, leaf.id);

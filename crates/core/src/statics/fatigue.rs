@@ -1,6 +1,6 @@
 //! What is left of a strength where a stress comes and goes.
 //!
-//! Source: EN 1995-2:2004, annex A.3, (A.5) and table A.1: k_fat = 1 − (1 − R) / (a (b − R)) lg(β N), here with R = 0; γ_M,fat is 1.0
+//! Source: EN 1995-2:2004, annex A.3, (A.5) and table A.1: `k_fat` = 1 − (1 − R) / (a (b − R)) lg(β N), here with R = 0; `γ_M,fat` is 1.0
 //! (2.3.2). All from memory, and written for timber as it stands in bridges.
 
 /// Counts a stress three times as often as it comes, as where what fails does much harm.
