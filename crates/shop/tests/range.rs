@@ -55,7 +55,7 @@ fn everything_that_is_wrong_comes_at_once() -> Result<()> {
                    range.toml:49:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
                    range.toml:220:1: hole.slot-90.raise_mm: no section or key of this name is known; did you mean "rise_mm"?
                    range.toml:320:8: model.sedge.body: no board "brich-18" for this use in the range; did you mean "birch-18"?
-                   range.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   range.toml:558:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -78,8 +78,8 @@ fn a_range_that_cannot_be_sold_is_not_right() -> Result<()> {
             error: range.toml:393:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Up to bay 1 there would be 1 door; the most is 0.
                    range.toml:393:23: model.bulrush.start_bays.1.fill: this model cannot be made as it begins: Inside, bay 1 would be 149 mm wide; the least is 160 mm.
                    range.toml:394:23: model.bulrush.start_bays.2.fill: this model cannot be made as it begins: Inside, bay 2 would be 149 mm wide; the least is 160 mm.
-                   range.toml:587:1: stage: no stage does the work "pack", so no promise would count it; add one
-                   range.toml:613:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
+                   range.toml:590:1: stage: no stage does the work "pack", so no promise would count it; add one
+                   range.toml:616:8: stage.pack.work: stage "cut" does the work "cut" already; it would be counted twice. Keep one of them
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
@@ -97,7 +97,7 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-              digest    225b46bc21af09deef9d09f99f0231fba5988bfdd4f5e73e51cf8072014f3fe6
+              digest    16ab17a5796644aced64e4e7e9ead140cd0faf4b5fa34e1e9b30452ea2e61882
         "#]],
     )
 }

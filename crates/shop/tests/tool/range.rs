@@ -30,7 +30,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
             exit 1
             --- errors
             error: broken.toml:49:9: board.birch-18.sheet.small.grain: "up" is not one of "length" or "width"
-                   broken.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+                   broken.toml:558:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )?;
@@ -41,7 +41,7 @@ fn a_range_shows_all_its_problems() -> Result<()> {
         &expect![[r#"
             exit 1
             --- errors
-            error: later.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
+            error: later.toml:558:10: rates.passes: 0 is out of proportion; 1 to 50 is possible
             hint: the demo range web/ranges/fenland.toml documents every key
         "#]],
     )
