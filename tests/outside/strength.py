@@ -266,7 +266,7 @@ def pushes(strength, near):
             if part["pivot"] is not None:
                 # A strip from end to end is the formula; a low wide leaf spans from its pivots to its stop as well.
                 bend = leaf(part, board, force)
-                twists.append(twisted(part, board, force) / part["twist"])
+                twists.append(corner(part, board, force) / part["twist"])
                 leaves.append((bend / part["bow"], bend * strength["push_span_over"] / max(long, wide), long > 1.5 * wide))
     kinds = {kind for kind, _, _ in seen}
     tall, low = ([share for share, _, is_tall in leaves if is_tall is wanted] for wanted in (True, False))
@@ -287,7 +287,7 @@ def leaf(part, board, force):
     return plywood(part, board, force, (high / 2, wide / 2), [], lambda x: abs(x[1] - free) < 1e-6)
 
 
-def twisted(part, board, force):
+def corner(part, board, force):
     """How far a push at its lower free corner moves a leaf that its pivots and its upper free corner hold."""
     high, wide = part["height"], part["width"]
     free = wide if part["pivot"] < wide / 2 else 0.0

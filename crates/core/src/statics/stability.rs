@@ -123,8 +123,10 @@ impl Rising {
             | PanelId::PlinthRear
             | PanelId::Bearer(_)
             | PanelId::BaseLower
-            | PanelId::BaseUpper => self == Self::Unit,
-            PanelId::Stile(_) | PanelId::Stop(_) | PanelId::Stave { .. } => self == Self::Unit,
+            | PanelId::BaseUpper
+            | PanelId::Stile(_)
+            | PanelId::Stop(_)
+            | PanelId::Stave { .. } => self == Self::Unit,
         }
     }
 }
