@@ -37,7 +37,7 @@ fn a_faulty_range_file_is_one_that_cannot_be_used() -> Result<()> {
     let folder = folder("faulty")?;
     put(&folder, "range.toml", other(&[("passes = 3 ", "passes = 0 ")]))?;
     seen(&folder, &["order", "--today", DAY, "--out", "order.json"], "")?;
-    let said = "--- errors\nerror: range.toml:555:10: rates.passes: 0 is out of proportion; 1 to 50 is possible\n";
+    let said = "--- errors\nerror: range.toml:558:10: rates.passes: 0 is out of proportion; 1 to 50 is possible\n";
     for command in [
         &["check", "order.json"][..],
         &["derive", "--today", DAY],

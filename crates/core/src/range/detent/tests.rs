@@ -3,8 +3,8 @@ use crate::testing::demo;
 
 // Worked for boards of 18 mm: the leaf's front face is 19 mm before the stop, the nose begins 0.4 before that. At a slope of 0.8
 // the sine is 0.624 695 and the cosine 0.780 869. The fillet, of 3.1 mm, takes 3.1 × 0.219 131 / 0.624 695 = 1.087 42 mm; the flank
-// goes down 1.9 − 2.166 667 × 0.219 131 = 1.425 216 over 1.781 520 mm; the tip is 2.166 667 × 0.624 695 = 1.353 506 further out.
-// The front flank goes up from 9.875 216 to 1.95 + 3.25 × 1.780 869 = 7.737 824, so over 2.671 740 mm, and the round end of 3.25 mm
+// goes down 1.8 − 2.166 667 × 0.219 131 = 1.325 216 over 1.656 520 mm; the tip is 2.166 667 × 0.624 695 = 1.353 506 further out.
+// The front flank goes up from 9.625 216 to 1.8 + 3.25 × 1.780 869 = 7.587 824, so over 2.546 740 mm, and the round end of 3.25 mm
 // stands 3.25 − 3.25 × 0.624 695 = 1.219 741 beyond that.
 #[test]
 fn a_tongue_measures_as_by_hand() {
@@ -12,13 +12,13 @@ fn a_tongue_measures_as_by_hand() {
     let close = |found: Length, expected: f64| assert!((found.in_mm() - expected).abs() < 1e-4, "{found:?} {expected}");
     let (foot, (rear, low), tip) = detent.rear_flank();
     close(foot, 20.487_42);
-    close(rear, 22.268_94);
-    close(low, 9.875_22);
-    close(tip, 23.622_45);
-    close(detent.out(), 23.622_45 + 1.353_51 + 2.671_74 + 1.219_74);
-    close(detent.lever(), 85.9 + 23.622_45);
-    // The round end begins 1.995 mm beyond the nose: 1.95 / (1 + 1.5 × 1.995 / 109.522).
-    close(detent.lifts_by(), 1.898_14);
+    close(rear, 22.143_94);
+    close(low, 9.625_22);
+    close(tip, 23.497_45);
+    close(detent.out(), 23.497_45 + 1.353_51 + 2.546_74 + 1.219_74);
+    close(detent.lever(), 85.9 + 23.497_45);
+    // The round end begins 1.870 mm beyond the nose: 1.8 / (1 + 1.5 × 1.870 / 109.397).
+    close(detent.lifts_by(), 1.755_00);
     let mut build = demo().build;
     build.detent_rise_mm = Length::ZERO;
     assert_eq!(Detent::of(&build, Length::mm(18.0)), None);
