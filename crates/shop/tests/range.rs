@@ -97,7 +97,7 @@ fn what_nothing_can_use_is_a_warning() -> Result<()> {
               models    Sedge, Teasel, Bulrush
               boards    18 mm birch plywood, 12 mm birch plywood
               finishes  Clear, Pale, Chalk, Soot, Sallow, Mere, Brick
-              digest    16ab17a5796644aced64e4e7e9ead140cd0faf4b5fa34e1e9b30452ea2e61882
+              digest    5bfb6e7c57a01dc9923a74787b00568322e2a7a62c6526f6b007059a22b8ef70
         "#]],
     )
 }

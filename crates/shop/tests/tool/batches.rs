@@ -110,7 +110,7 @@ fn a_report_says_what_is_cut() -> Result<()> {
               unit      Sedge, 1 640 × 520 × 420 mm, Clear, ordered on 2026-11-25
               birch-18  body: 17.4 mm measured at eight points, 17.59 mm with its film, slots 17.74 mm; 0 % of joints too tight, 6.6 % outside the wanted clearance
               birch-12  back: 12 mm measured at eight points, 12.19 mm with its film, slots 12.34 mm; under 0.1 % of joints too tight, 15.3 % outside the wanted clearance
-              mass      44.053 kg, promised 44.644 kg
+              mass      44.054 kg, promised 44.644 kg
               price     € 1 263.83, promised € 1 263.75
               arrives   by 2026-12-11
               parts     cut to the measured batches, not to the thickness of the range

@@ -25,13 +25,13 @@ fn what_a_file_is_instead_is_said_in_plain_words() -> Result<()> {
         (
             "cheap",
             changed("\"price_minor\":118176", "\"price_minor\":100000"),
-            "the file was changed after it was written: the price was \u{20ac}\u{202f}1\u{202f}180.75 and is \u{20ac}\u{202f}1\u{202f}000.00; it states ",
+            "the file was changed after it was written: the price was \u{20ac}\u{202f}1\u{202f}181.76 and is \u{20ac}\u{202f}1\u{202f}000.00; it states ",
             "ask for the original; ",
         ),
         (
             "light",
-            changed("\"mass_g\":47210", "\"mass_g\":40000"),
-            "the file was changed after it was written: the mass was 47.21 kg and is 40 kg; it states ",
+            changed("\"mass_g\":47323", "\"mass_g\":40000"),
+            "the file was changed after it was written: the mass was 47.323 kg and is 40 kg; it states ",
             "ask for the original; ",
         ),
         (
