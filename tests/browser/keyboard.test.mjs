@@ -61,6 +61,8 @@ class Keys {
 
   /** Fills in the order's dialog from where it opens, and saves; the order. */
   async save() {
+    // Its fields stand there once the order is derived.
+    await this.page.getByRole("dialog", { name: "Order" }).getByRole("textbox", { name: "Name", exact: true }).waitFor();
     await this.to("Name");
     await this.type("Ada Reed");
     await this.press("Enter");
