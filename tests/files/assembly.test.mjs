@@ -8,7 +8,7 @@ import { clear, meets, replay, WAYS } from "./replay.mjs";
 import { Manifold, choices, near, shared, unit, within } from "./unit.mjs";
 
 const { build } = parse(readFileSync(new URL("../../web/ranges/fenland.toml", import.meta.url), "utf8"));
-const units = choices(Number(process.env.SLOTWRIGHT_UNITS ?? 24), 61);
+const units = choices(Number(process.env.SLOTWRIGHT_UNITS ?? 24), 29);
 
 /// A place in the axes of the case as one in those of the file, which has y up and z to the front.
 const inFile = ([x, y, z]) => [x, z, -y];
