@@ -29,11 +29,11 @@ pub(in crate::words) fn step(step: &Step) -> String {
             )
         }
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
-        PanelId::Stile(_) => format!("Lower {what} before its upright into the base."),
+        PanelId::Stile(_) => format!("Lower {what} in front of its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
         PanelId::Stop(_) if step.detent => {
             format!(
-                "Lower the {what} into the base behind its door, nose up and to the front: it comes down before the door."
+                "Lower the {what} into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and you may let go of the door."
             )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
@@ -45,11 +45,13 @@ pub(in crate::words) fn step(step: &Step) -> String {
 fn leaf(step: &Step, what: &str) -> String {
     match (step.detent, step.card.map(|thick| LOCALE.distance(thick))) {
         (true, Some(thick)) => format!(
-            "Stand the {what} on its lower pivot, cut-off corner up, with a strip of card {thick} thick under its free lower \
-             corner until the top is on, and hold it there: its stop comes next."
+            "Stand the {what} on its lower pivot, notched corner up, on the free side, with a strip of card {thick} thick under its free lower \
+             corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
         ),
         (true, None) => {
-            format!("Stand the {what} on its lower pivot, cut-off corner up, and hold it there: its stop comes next.")
+            format!(
+                "Stand the {what} on its lower pivot, notched corner up, on the free side, and let somebody hold it there until its stop stands, which comes next."
+            )
         }
         (false, Some(thick)) => format!(
             "Stand the {what} on its lower pivot, with a strip of card {thick} thick under its free lower corner until the top is on."

@@ -260,12 +260,14 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Code(text) => format!("Code: {text}"),
         Message::DoorOpens(newtons) => format!(
             "A wooden tongue keeps each door shut: a finger opens it with about {newtons}\u{a0}N, calculated with wood on wood at \
-             0.4. Coats, wax and years change that. Hang nothing on it, and pull it by nothing but the door. Where it has worn, the workshop cuts the door's stop again by itself."
+             0.4. Coats, wax and years change that. Open a door by its finger hole alone; hang nothing on the tongue, and carry no stop by it. Where one has worn, the \
+             workshop cuts that door's stop alone again."
         ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
         Message::TabEnds(size) => format!(
-            "Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot all round: by \
-             that they find their places in the top. All else of them stays as it is."
+            "Round both pivots of each door by hand over their whole length, as thick as the bare board, until they turn freely in \
+             their holes. Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot \
+             all round: by that they find their places in the top. All else of them stays as it is."
         ),
         Message::EasedTabs { edge, size } => format!("{edge}: {size}"),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
