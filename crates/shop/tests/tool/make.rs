@@ -102,7 +102,7 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         11 of 15: 271 "Lower stile 3 in front of its upright into the base."
         12 of 15: 2603 "Stand the door of bay 1 on its lower pivot, notched corner up, on the free side, with a strip of card 2.5 mm thick under its free lower corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
         13 of 15: 679 "Lower the door stop of bay 1 into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and you may let go of the door."
-        14 of 15: 8329 "Lower the top over all tabs and pivots, while one more person guides the heads of the five parts that stand free into it, one after the other, from one end. Its weight holds the unit. Then draw each card out from under its door.""#]]
+        14 of 15: 8329 "Lower the top over all tabs and pivots, while one more person guides the heads of the five parts that stand free into it, one after the other, those at the rear first. Its weight holds the unit. Then draw each card out from under its door.""#]]
     .assert_eq(&steps.join("\n"));
     // The page shows as many: the wall has its step and its picture in both.
     let last = &sheet["last_step"];

@@ -70,7 +70,7 @@ fn top(step: &Step) -> String {
         }
         heads => format!(
             "Lower the top over all tabs and pivots, while one more person guides the heads of the {} that stand free into \
-             it, one after the other, from one end. Its weight holds the unit.",
+             it, one after the other, those at the rear first. Its weight holds the unit.",
             number_of(heads, "part", "parts")
         ),
     };
@@ -132,6 +132,6 @@ pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
 
 // Common practice.
 pub(in crate::words) const CAUTIONS: [&str; 2] = [
-    "To move it, take it apart: top first, then the steps backwards.",
+    "To move it, take it apart: top first, then the steps backwards. Without the top a door stands on one pivot and can fall: somebody holds it until it is out.",
     "Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.",
 ];

@@ -198,7 +198,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              certificate. Local rules decide."
         }
         Label::NoHurry => {
-            "Put all parts where you can see their marks. Nothing is glued or screwed, nothing needs force: who \
+            "Put all parts where you can see their marks. Nothing but the tether is screwed, nothing is glued, nothing needs force: who \
              has to press looks again at the picture."
         }
         Label::SharedSheets => {

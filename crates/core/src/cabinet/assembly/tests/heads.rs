@@ -117,7 +117,9 @@ fn the_top_says_how_many_heads_are_guided() {
     assert!(!said(0).contains("guides"), "{}", said(0));
     assert!(said(1).contains("the head of the one part that stands free into it."), "{}", said(1));
     assert!(
-        said(7).contains("the heads of the seven parts that stand free into it, one after the other, from one end."),
+        said(7).contains(
+            "the heads of the seven parts that stand free into it, one after the other, those at the rear first."
+        ),
         "{}",
         said(7)
     );
