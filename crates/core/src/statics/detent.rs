@@ -2,8 +2,8 @@
 //!
 //! A tongue in the plane of a board is a cantilever that bends over its height, by bending and by shear in that plane. The wood behind
 //! its root gives too, and in the corners beside it stress is more than a rod has. Both come from finite elements on outlines like
-//! that of `panel/detent`, for tongues 1 to 4 times as high as the radius of their slit is and 8 to 22 times as long as high;
-//! `tests/outside/strength.py` holds them against the demo range's own.
+//! that of `panel/detent`, for tongues 1 to 4 times as high as the radius of their slit is and 12 to 22 times as long as high;
+//! `tests/outside/strength.py` holds them for the demo range's own and four round it. Of others nothing is known.
 
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;
@@ -15,7 +15,7 @@ use crate::units::quantity::{Force, Length, Stiffness};
 /// So many times its height a tongue bends as if it were longer, since the wood behind its root gives. Found: 1.06 to 1.22.
 const ROOT_GIVES: f64 = 1.1;
 
-/// By this, times the root of height over radius, the corners beside its root bear more than a rod. Found: 0.41 to 0.50.
+/// By this, times the root of height over radius, the corners beside its root bear more than a rod. Found: 0.40 to 0.50.
 const CORNER: f64 = 0.51;
 
 /// Friction of wood on wood, coated and dry.
