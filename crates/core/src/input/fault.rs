@@ -72,6 +72,11 @@ pub enum Fault {
     },
     /// No member of this name is known.
     Strange,
+    /// The same is said here in another way, in a document that has one way to say it.
+    OtherWay {
+        /// What stands here in that way; nothing if the member is left out.
+        own: Option<String>,
+    },
     /// No length.
     Dim(NotADim),
     /// No day.

@@ -2,7 +2,8 @@
 //! again before it is believed.
 //!
 //! It is JSON; the seal is the SHA-256 of its canonical form (RFC 8785) without the member
-//! `digest`. A reader takes any formatting, since the seal is over the canonical form.
+//! `digest`. A reader takes any formatting, since the seal is over the canonical form; what the format leaves
+//! out where it says nothing has to be left out, so that one order has one seal.
 
 use serde::Serialize;
 

@@ -1,16 +1,17 @@
 //! Reading an order spec, whatever the bytes.
 
+use alloc::collections::BTreeSet;
 use core::fmt;
 
 use serde_json::Value;
 
-use super::sealing::seal_of_value;
+use super::sealing::{own_form, seal_of_value};
 use super::{BadText, Changed, Checked, Customer, FORMAT, OrderSpec, Promised, RangeRef, VERSION, read_by, texts};
 use crate::business::promise::Backlog;
 use crate::choice::Choice;
 use crate::input::fault::{Fault, NotJson, ReadError};
 use crate::input::members::{Place, parse, quoted, whole};
-use crate::input::seal::Digest;
+use crate::input::seal::{Digest, canonical};
 use crate::range::Key;
 use crate::units::money::Money;
 use crate::words::reader::{Label, Message};
@@ -164,12 +165,42 @@ pub fn read(bytes: &[u8]) -> Result<OrderSpec, SpecError> {
     let mut content = value.clone();
     let computed = seal_of_value(&mut content);
     let spec = OrderSpec::from_place(Place::whole(value))?;
+    one_way(&content, &own_form(&spec), "")?;
     texts::check(&spec.customer, &spec.remark)?;
     if spec.digest != computed {
         let stated = spec.digest;
         return Err(SpecError::Seal { order: Box::new(spec), stated, computed, changed: Changed::Unknown });
     }
     Ok(spec)
+}
+
+/// Nothing if a file says what it says in the one way that this format has: else one order would have two seals.
+///
+/// A member that says nothing is left out.
+fn one_way(found: &Value, own: &Value, pointer: &str) -> Result<(), ReadError> {
+    let differs = |pointer: &str, own: Option<&Value>| {
+        let fault = Fault::OtherWay { own: own.map(quoted) };
+        Err(ReadError::Field { pointer: pointer.into(), fault })
+    };
+    match (found, own) {
+        (Value::Object(found), Value::Object(own)) => {
+            let names: BTreeSet<&String> = found.keys().chain(own.keys()).collect();
+            names.into_iter().try_for_each(|name| {
+                let pointer = format!("{pointer}/{name}");
+                match (found.get(name), own.get(name)) {
+                    (Some(found), Some(own)) => one_way(found, own, &pointer),
+                    (_, own) => differs(&pointer, own),
+                }
+            })
+        }
+        (Value::Array(found), Value::Array(own)) if found.len() == own.len() => {
+            let mut both = found.iter().zip(own).enumerate();
+            both.try_for_each(|(at, (found, own))| one_way(found, own, &format!("{pointer}/{at}")))
+        }
+        // As they are sealed: `1.0` and `1` are one number.
+        _ if canonical(found) == canonical(own) => Ok(()),
+        _ => differs(pointer, Some(own)),
+    }
 }
 
 impl OrderSpec {

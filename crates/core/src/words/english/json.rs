@@ -40,6 +40,8 @@ fn fault(fault: &Fault) -> String {
         Fault::Missing(name) => format!("the member \"{name}\" is missing"),
         Fault::Misspelt { meant } => format!("no member of this name is known; did you mean \"{meant}\"?"),
         Fault::Strange => "no member of this name is known".into(),
+        Fault::OtherWay { own: None } => "this says nothing, and an order leaves out what says nothing".into(),
+        Fault::OtherWay { own: Some(own) } => format!("an order says the same by {own}"),
         Fault::Dim(wrong) => dim(*wrong),
         Fault::Day(wrong) => day(wrong),
         Fault::Digest(NotADigest(text)) => format!("{text:?} is not a digest of 64 lower-case hexadecimal digits"),
