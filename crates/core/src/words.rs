@@ -329,17 +329,18 @@ pub fn no_day(wrong: &NotADay) -> String {
     }
 }
 
-/// What to do in a step of assembly.
-pub fn step(step: &Step) -> String {
+/// What to do in a step of assembly: of a unit that is fastened to the wall, with tethers by screws no longer than that, or of one that
+/// is not.
+pub fn step(step: &Step, longest_screw: Option<Length>) -> String {
     match LOCALE {
-        Locale::English => english::assembly::step(step),
+        Locale::English => english::assembly::step(step, longest_screw),
     }
 }
 
-/// What to do when all parts are in: with a unit that is fastened to the wall, by screws no longer than that, or one that is not.
-pub fn last_step(longest_screw: Option<Length>) -> String {
+/// What to do when all parts are in: with a unit that is fastened to the wall, or one that is not.
+pub fn last_step(tethered: bool) -> String {
     match LOCALE {
-        Locale::English => english::assembly::last_step(longest_screw),
+        Locale::English => english::assembly::last_step(tethered),
     }
 }
 

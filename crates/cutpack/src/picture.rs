@@ -1,7 +1,7 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
-//! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that has
-//! the tone, and the arrow goes from the unit to it: where the tether is fitted its sentence says.
+//! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that is
+//! drawn too. Broken lines show what is not seen: where a part comes to lie, tethers behind the back, cards under doors.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
@@ -23,11 +23,12 @@ mod last;
 mod shape;
 mod sheet;
 mod tone;
+mod unseen;
 mod view;
 
 use arrow::Run;
 use hidden::{Drawn, hide};
-use shape::Shape;
+use shape::{Line, Shape};
 use sheet::{Content, Frame, Layer};
 use view::Bounds;
 
@@ -80,14 +81,6 @@ struct Part<'a> {
     lifted: Shape,
 }
 
-impl Part<'_> {
-    /// How high it reaches.
-    const fn top(&self) -> f64 {
-        let [_, [_, _, top]] = self.placed.extent;
-        top
-    }
-}
-
 /// The pictures of the steps that are wanted. What hides a line that stands goes on hiding it, so every
 /// step only takes away from what the one before it left.
 fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Range<usize>) -> Vec<StepPicture<'a>> {
@@ -97,8 +90,8 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     let number = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
     let of = number(assembly.count());
     let picture = |at: usize, step: Option<&'a Step>, content: &Content| {
-        let screw = || tethered.then(|| tether::longest_screw(&built.layout));
-        let sentence = step.map_or_else(|| words::last_step(screw()), words::step);
+        let screw = tethered.then(|| tether::longest_screw(&built.layout));
+        let sentence = step.map_or_else(|| words::last_step(tethered), |step| words::step(step, screw));
         let number = number(at).saturating_add(1);
         let title = StepTitle { number, of, part: step.map(|step| step.part) }.text();
         let [width_mm, height_mm] = frame.size;
@@ -111,14 +104,15 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
         if wanted.contains(&at) {
-            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, frame.scale)));
+            let unseen = unseen::lines(&built.cut.case, tethered, part, before);
+            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, unseen, frame.scale)));
         }
         hide(&mut standing, &part.placed);
         let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
         standing.extend(own.into_iter().filter(|line| !line.seen.is_empty()));
     }
     if wanted.contains(&parts.len()) {
-        pictures.push(picture(parts.len(), None, &last::content(&parts, standing, wall.as_ref(), frame.scale)));
+        pictures.push(picture(parts.len(), None, &last::content(&parts, standing, wall.as_ref())));
     }
     pictures
 }
@@ -155,13 +149,14 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
 }
 
 /// What the picture of a step shows.
-fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], scale: f64) -> Content {
+fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], unseen: Vec<Line>, scale: f64) -> Content {
     let Part { runs, placed, lifted, .. } = part;
     let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
     let mut stands = standing.to_vec();
     hide(&mut stands, lifted);
     let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
-    let mut guides = arrow::guides(lifted, runs);
+    let mut guides = unseen;
+    guides.extend(arrow::guides(lifted, runs));
     if before.is_empty() {
         // On the bare floor the place itself is shown.
         guides.extend(placed.lines.iter().filter(|line| line.rim));

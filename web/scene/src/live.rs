@@ -323,8 +323,11 @@ fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, exten
 /// What to do in a step, counted from 0.
 fn sentence(unit: &Unit, at: usize) -> String {
     let what = match unit.assembly.steps.get(at) {
-        Some(step) => format!("{} {}", words::step(step), words::burden(step)),
-        None => words::last_step(unit.tethered.then(|| tether::longest_screw(&unit.layout))),
+        Some(step) => {
+            let screw = unit.tethered.then(|| tether::longest_screw(&unit.layout));
+            format!("{} {}", words::step(step, screw), words::burden(step))
+        }
+        None => words::last_step(unit.tethered),
     };
     Message::Step { number: at + 1, of: pose::steps(&unit.assembly), what: &what }.text()
 }

@@ -72,8 +72,10 @@ pub struct Step {
     pub at_once: u32,
     /// Its mass.
     pub mass: Mass,
-    /// How many people it takes.
+    /// How many people carry it.
     pub people: u8,
+    /// How many more hold or guide something meanwhile.
+    pub helpers: u8,
     /// Whether it is a leaf that a detent keeps shut, or the stop that bears this.
     pub detent: bool,
     /// How thick the card is on which the free corner of a leaf stands until the top is on; of the top, that of all leaves.
@@ -91,7 +93,29 @@ pub struct Loose {
     pub parts: Vec<PanelId>,
 }
 
+/// Above it nobody lifts from the floor.
+// Common practice: about the shoulder of a tall person; HSE INDG143 allows a man half at shoulder height and less above it, from
+// memory.
+const OVERHEAD: Length = Length::mm(1600.0);
+
+impl Step {
+    /// Whether who lifts or guides it stands on something: the top of a high unit.
+    pub fn is_overhead(&self) -> bool {
+        self.part == PanelId::Top && self.reaches > OVERHEAD
+    }
+
+    /// How many people it takes in all.
+    pub const fn hands(&self) -> u8 {
+        self.people.saturating_add(self.helpers)
+    }
+}
+
 impl Assembly {
+    /// The most people that a step takes.
+    pub fn people(&self) -> u8 {
+        self.steps.iter().map(Step::hands).max().unwrap_or(1)
+    }
+
     /// Finds the order and proves the lock of a case.
     pub fn of(picked: Picked<'_>, case: &Case) -> Self {
         let bodies = |bound| -> Vec<Body> {
@@ -211,6 +235,8 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     let mass = Case::weigh(panel, picked).mass;
     let (way, lifted) = taken.out.reversed(body, standing().map(|(_, other)| other));
     let at_once = at_once(&way, closes.clone());
+    let detent = has_detent(case, panel.id);
+    let guided = if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 };
     Some(Step {
         part: panel.id,
         way,
@@ -219,10 +245,23 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
         closes: closes.map(|joint| joint.id).collect(),
         mass,
         people: people(picked, panel, mass),
-        detent: has_detent(case, panel.id),
+        helpers: helpers(panel.id, detent, guided),
+        detent,
         card: heads::card(case, &picked.range.build, panel.id),
-        guided: if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 },
+        guided,
     })
+}
+
+/// Who steadies the uprights while the back is hung onto them, holds a door until the stop with its detent stands, guides heads into the
+/// top.
+const fn helpers(id: PanelId, detent: bool, guided: u8) -> u8 {
+    let helps = match id {
+        PanelId::Back => true,
+        PanelId::Stop(_) => detent,
+        PanelId::Top => guided > 0,
+        _ => false,
+    };
+    helps as u8
 }
 
 /// Whether a part is a stop with a detent, or the leaf before one.

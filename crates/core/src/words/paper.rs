@@ -215,6 +215,8 @@ pub enum Message<'a> {
     WorkingDays(u32),
     /// So many people.
     People(u8),
+    /// So many people put a unit together.
+    PeopleForIt(u8),
     /// The picture of a part for who does not see it.
     PartPicture(&'a str),
     /// The picture of a sheet for who does not see it.

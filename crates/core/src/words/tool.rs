@@ -131,6 +131,8 @@ pub enum Message<'a> {
         slot: &'a str,
         /// Share of joints that are too tight.
         tight: &'a str,
+        /// Share of joints outside the wanted clearance that is usual in the range.
+        most: &'a str,
         /// Share of joints outside the wanted clearance.
         outside: &'a str,
     },

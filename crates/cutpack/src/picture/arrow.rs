@@ -96,7 +96,7 @@ pub(super) fn arrows(part: &Shape, runs: &[Run], scale: f64, ink: &[Drawn]) -> V
 
 /// The arrow of a part that is drawn back by so much. One that goes down or up goes before the part,
 /// where it covers least ink; one that goes sideways lies on the part, or before one that is too thin for it.
-pub(super) fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: &[Drawn]) -> Option<Arrow> {
+fn arrow(part: &Shape, moves: Direction, back: f64, scale: f64, ink: &[Drawn]) -> Option<Arrow> {
     let along = Seen::of(way(moves, 1.0));
     let [[left, front, bottom], [right, rear, top]] = part.extent;
     if !matches!(moves, Direction::Up | Direction::Down) {

@@ -1,12 +1,10 @@
 //! The last step: all parts are in, and the unit stands at its wall.
 
-use super::arrow;
 use super::hidden::Drawn;
 use super::shape::{Facet, Line, Shape};
 use super::sheet::Content;
 use super::view::Seen;
 use super::{Part, lines, tone};
-use slotwright_core::cabinet::assembly::Direction;
 
 /// So far, as a share of the unit's depth, the wall is drawn beyond the unit to both sides and above it.
 // Chosen by eye: enough to be seen as a wall, without making all pictures of the series much smaller.
@@ -23,22 +21,10 @@ pub(super) fn wall([wide, deep, high]: [f64; 3]) -> Shape {
     Shape { lines: rim.to_vec(), extent: [[left, deep, 0.0], [right, deep, top]], ..Shape::cover(facets) }
 }
 
-/// What the picture of the last step shows: the whole unit and, where it is fastened to it, the wall with its tone,
-/// and an arrow from the unit to it.
-pub(super) fn content(parts: &[Part<'_>], standing: Vec<Drawn>, wall: Option<&Shape>, scale: f64) -> Content {
-    let Some((wall, highest)) = wall.zip(parts.iter().max_by(|a, b| a.top().total_cmp(&b.top()))) else {
-        return Content { stands: standing, ..Content::default() };
-    };
-    let mut before: Vec<&Shape> = parts.iter().map(|part| &part.placed).collect();
-    let mut content = Content { goes_in: lines(wall, before.iter().copied()), stands: standing, ..Content::default() };
-    let arrow = arrow::arrow(&highest.placed, Direction::Back, 0.0, scale, &content.stands);
-    if let Some(arrow) = &arrow {
-        for lines in [&mut content.stands, &mut content.goes_in] {
-            super::hide(lines, &arrow.cover);
-        }
-        before.push(&arrow.cover);
-        content.arrows.push(arrow.corners);
-    }
-    content.tone = tone::seen(wall, &before);
-    content
+/// What the picture of the last step shows: the whole unit and, where it is fastened to it, the wall with its tone.
+pub(super) fn content(parts: &[Part<'_>], standing: Vec<Drawn>, wall: Option<&Shape>) -> Content {
+    let Some(wall) = wall else { return Content { stands: standing, ..Content::default() } };
+    let before: Vec<&Shape> = parts.iter().map(|part| &part.placed).collect();
+    let goes_in = lines(wall, before.iter().copied());
+    Content { goes_in, stands: standing, tone: tone::seen(wall, &before), ..Content::default() }
 }

@@ -4,14 +4,16 @@ use std::collections::BTreeSet;
 
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::assembly::Direction;
-use slotwright_core::cabinet::panel::Panel;
+use slotwright_core::cabinet::joint::JointKind;
+use slotwright_core::cabinet::panel::{Panel, PanelId};
+use slotwright_core::geometry::space::Block;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
 use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::Mesh;
 
-use super::view::Seen;
+use super::view::{Bounds, Seen};
 use super::*;
 use crate::plain;
 
@@ -73,12 +75,10 @@ fn arrows_point_along_the_move() {
             let document = roxmltree::Document::parse(&picture.svg).unwrap();
             let arrow = document.descendants().find(|node| node.attribute("class") == Some("arrow"));
             let Some(arrow) = arrow else {
-                assert!(picture.step.is_none() && !tethered, "{}", picture.sentence);
+                assert!(picture.step.is_none(), "{}", picture.sentence);
                 continue;
             };
-            // To the wall, which is at the rear.
-            let to_wall = || vec![Direction::Back];
-            let moves = picture.step.map_or_else(to_wall, |step| step.way.iter().map(|leg| leg.moves).collect());
+            let moves: Vec<Direction> = picture.step.unwrap().way.iter().map(|leg| leg.moves).collect();
             let cosine = 30.0_f64.to_radians().cos();
             let (corners, mut before) = (corners(arrow), None);
             assert_eq!(corners.len(), 7 * moves.len(), "an arrow for each move");
@@ -114,7 +114,7 @@ fn the_last_picture_has_the_unit_and_its_wall() {
         for tethered in [true, false] {
             let last = step(built, assembly, tethered, assembly.steps.len()).unwrap();
             assert!(last.step.is_none() && last.number == last.of);
-            assert_eq!(last.sentence, words::last_step(tethered.then(|| tether::longest_screw(&built.layout))));
+            assert_eq!(last.sentence, words::last_step(tethered));
             let document = roxmltree::Document::parse(&last.svg).unwrap();
             let path = |class| document.descendants().find(|node| node.attribute("class") == Some(class));
             let wide = |of: Vec<[f64; 2]>| {
@@ -130,7 +130,7 @@ fn the_last_picture_has_the_unit_and_its_wall() {
                 let (rim, tone) = (wide(corners(path("rim").unwrap())), wide(corners(path("tone").unwrap())));
                 assert!(rim.0 < unit.0 - 0.5 && rim.2 < unit.2 - 0.5, "{rim:?} {unit:?}");
                 assert!((rim.0 - tone.0).abs() < 0.1 && (rim.1 - tone.1).abs() < 0.1 && (rim.2 - tone.2).abs() < 0.1);
-                assert!(path("arrow").is_some());
+                assert!(path("arrow").is_none());
             } else {
                 assert!(["rim", "tone", "arrow", "goes-in"].into_iter().all(|class| path(class).is_none()));
             }
@@ -138,6 +138,59 @@ fn the_last_picture_has_the_unit_and_its_wall() {
         }
     });
     assert_eq!(told, 12);
+}
+
+/// Two rings at the uppermost hooks show where tethers go, on the back of a unit that is fastened and on no other; a strip before each
+/// door, and before all of them with the top, shows its card.
+#[test]
+fn broken_lines_show_tethers_and_cards() {
+    let mut doors = 0;
+    units(11, 12, |built, assembly, _| {
+        let case = &built.cut.case;
+        let parts = parts(built, assembly);
+        let at = |id| parts.iter().position(|part| part.step.part == id).unwrap();
+        let shown = |id, tethered| unseen::lines(case, tethered, &parts[at(id)], &parts[..at(id)]);
+        assert!(shown(PanelId::Back, false).is_empty());
+        let rings = shown(PanelId::Back, true);
+        let back = &parts[at(PanelId::Back)];
+        let hooks =
+            || case.joints.iter().filter(|joint| joint.id.takes == PanelId::Back && joint.kind == JointKind::Hook);
+        let highest = hooks().map(|hook| hook.shared.to.z.in_mm()).fold(0.0, f64::max);
+        for ring in [&rings[..24], &rings[24..]] {
+            assert!(ring.iter().zip(ring.iter().cycle().skip(1)).all(|(line, next)| line.to.apart(next.from) < 1e-6));
+            let Bounds { low, high } = Bounds::of(ring.iter().map(|line| line.from));
+            let Bounds { low: left, high: right } = back.lifted.bounds;
+            assert!(low.x > left.x && high.x < right.x && low.y > left.y && high.y < right.y, "within the back");
+            // Its middle is beside the hook that is highest: one of them is there at that height.
+            let middle = [low.x.midpoint(high.x), low.y.midpoint(high.y)];
+            let [dx, dy, dz] = arrow::back(&back.runs);
+            let beside = hooks().filter(|hook| (hook.shared.to.z.in_mm() - highest).abs() < 1e-6).any(|hook| {
+                let Block { from, to } = hook.shared;
+                let x = ((from.x + to.x) / 2.0).in_mm();
+                [x - 45.0, x + 45.0].into_iter().any(|x| {
+                    let at = Seen::of([x + dx, from.y.in_mm() + dy, ((from.z + to.z) / 2.0).in_mm() + dz]);
+                    (at.x - middle[0]).hypot(at.y - middle[1]) < 0.5
+                })
+            });
+            assert!(beside, "{middle:?}");
+        }
+        let leaves = || parts.iter().filter(|part| matches!(part.step.part, PanelId::Leaf(_)));
+        for leaf in leaves() {
+            let card = shown(leaf.step.part, false);
+            assert_eq!(card.len(), 4);
+            let [[left, front, _], [right, ..]] = leaf.placed.extent;
+            let pivots = case.joints.iter().filter(|joint| joint.id.goes_in == leaf.step.part);
+            let pivot = pivots.map(|joint| joint.shared.from.x.in_mm()).next().unwrap();
+            // Its nearest corner, before the leaf, is nearer to the free side than to the pivot.
+            let free = if (pivot - left).abs() < (pivot - right).abs() { right } else { left };
+            let [_, [_, _, floor]] = parts[at(PanelId::BaseUpper)].placed.extent;
+            let corner = Seen::of([free, front - 60.0, floor]);
+            assert!(card.iter().any(|line| line.from.apart(corner) < 0.5 || line.to.apart(corner) < 0.5), "{card:?}");
+            doors += 1;
+        }
+        assert_eq!(shown(PanelId::Top, true).len(), 4 * leaves().count());
+    });
+    assert!(doors > 4, "{doors}");
 }
 
 #[test]

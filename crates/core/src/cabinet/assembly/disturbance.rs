@@ -34,7 +34,7 @@ pub struct Disturbed {
     pub first: Vec<PanelId>,
     /// Parts that nothing holds any more when those are gone.
     pub then: Vec<PanelId>,
-    /// Leaves that swing by their own weight.
+    /// Leaves that swing by their own weight, or lose the pivot by which they stand.
     pub swings: Vec<PanelId>,
 }
 
@@ -64,7 +64,7 @@ pub(super) fn all(case: &Case, hulls: &Blocking, standing: &Standing<'_>, play: 
             by: Disturbance::LiftedByTop,
             first: names(with_top.unwrap_or_default()),
             then: Vec::new(),
-            swings: Vec::new(),
+            swings: leaves(),
         },
         laid(Disturbance::LaidOnSide, &[Direction::Left, Direction::Right]),
         laid(Disturbance::LaidOnBack, &[Direction::Back]),

@@ -14,6 +14,8 @@ use crate::words;
 pub struct AssemblyDocument {
     /// Whether every part has its step and nothing moves that should not.
     pub proven: bool,
+    /// The most people that a step takes.
+    pub people: u8,
     /// How high over the floor the part reaches that is lifted highest.
     pub reaches_mm: f64,
     /// The steps in order.
@@ -42,8 +44,10 @@ pub struct StepDocument {
     pub closes: Vec<String>,
     /// Its mass.
     pub mass_g: i64,
-    /// How many people it takes.
+    /// How many people carry it.
     pub people: u8,
+    /// How many more hold or guide something meanwhile.
+    pub helpers: u8,
     /// What to do.
     pub sentence: String,
 }
@@ -70,7 +74,7 @@ pub struct DisturbedDocument {
     /// Parts that nothing holds any more when those are gone.
     #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
     pub then: Vec<PanelId>,
-    /// Leaves that swing by their own weight.
+    /// Leaves that swing by their own weight, or lose the pivot by which they stand.
     #[cfg_attr(feature = "schema", schemars(with = "Vec<String>"))]
     pub swings: Vec<PanelId>,
     /// What to do about it.
@@ -86,7 +90,8 @@ impl AssemblyDocument {
             closes: step.closes.iter().map(ToString::to_string).collect(),
             mass_g: step.mass.to_gram(),
             people: step.people,
-            sentence: words::step(step),
+            helpers: step.helpers,
+            sentence: words::step(step, longest_screw),
         });
         let disturbed = assembly.disturbed.iter().map(|disturbed| DisturbedDocument {
             by: disturbed.by,
@@ -97,9 +102,10 @@ impl AssemblyDocument {
         });
         Self {
             proven: assembly.is_proven(),
+            people: assembly.people(),
             reaches_mm: mm(assembly.reaches()),
             steps: steps.collect(),
-            last_step: words::last_step(longest_screw),
+            last_step: words::last_step(longest_screw.is_some()),
             disturbed: disturbed.collect(),
             cautions: words::CAUTIONS,
         }

@@ -7,7 +7,7 @@ use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
 use crate::cabinet::panel::PanelId;
 use crate::units::quantity::Length;
 
-pub(in crate::words) fn step(step: &Step) -> String {
+pub(in crate::words) fn step(step: &Step, longest_screw: Option<Length>) -> String {
     let what = part(step.part);
     match step.part {
         PanelId::PlinthFront => {
@@ -23,23 +23,33 @@ pub(in crate::words) fn step(step: &Step) -> String {
         }
         PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
         PanelId::Upright(_) => format!("Stand {what} up, tabs down through both base plates."),
-        PanelId::Back => {
-            format!(
-                "Bring the {what} forward over the hooks of the uprights, let it down onto them, then push all to its place."
-            )
-        }
+        PanelId::Back => back(longest_screw),
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} in front of its upright into the base."),
-        PanelId::Stave { .. } => format!("Lower {what} into the base: its slot gives it its turn."),
+        PanelId::Stave { .. } => format!("Lower {what} into the base: its slot sets its angle."),
         PanelId::Stop(_) if step.detent => {
             format!(
-                "Lower the {what} into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and you may let go of the door."
+                "Lower the {what} into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and who holds the door may let go."
             )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
         PanelId::Leaf(_) => leaf(step, &what),
-        PanelId::Top => top(step),
+        PanelId::Top => top(step, longest_screw.is_some()),
     }
+}
+
+fn back(longest_screw: Option<Length>) -> String {
+    let tethers = longest_screw.map_or_else(String::new, |longest| {
+        format!(
+            "Screw a tether to the rear face of the back at each end, beside the uppermost hook of the end upright, by screws of {} at \
+             most, or they come through. ",
+            LOCALE.distance(longest)
+        )
+    });
+    format!(
+        "{tethers}Bring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Then \
+         push all to its place by the base, never by the uprights, and see that it stands level."
+    )
 }
 
 fn leaf(step: &Step, what: &str) -> String {
@@ -60,40 +70,43 @@ fn leaf(step: &Step, what: &str) -> String {
     }
 }
 
-fn top(step: &Step) -> String {
-    let lower = match step.guided {
-        0 => "Lower the top over all tabs and pivots: its weight holds the unit.".into(),
-        1 => {
-            "Lower the top over all tabs and pivots, while one more person guides the head of the one part that stands \
-              free into it. Its weight holds the unit."
-                .into()
-        }
+fn top(step: &Step, tethered: bool) -> String {
+    let first = if tethered { "Fasten both tethers to the wall, while a hand gets in from above. " } else { "" };
+    let guided = match step.guided {
+        0 => String::new(),
+        1 => ", while one more person guides the head of the one part that stands free into it".into(),
         heads => format!(
-            "Lower the top over all tabs and pivots, while one more person guides the heads of the {} that stand free into \
-             it, one after the other, those at the rear first. Its weight holds the unit.",
+            ", while one more person guides the heads of the {} that stand free into it, one after the other, those at the rear first",
             number_of(heads, "part", "parts")
         ),
     };
-    match step.card {
-        Some(_) => format!("{lower} Then draw each card out from under its door."),
-        None => lower,
-    }
+    let high = if step.is_overhead() {
+        format!(
+            " It is lifted to {}: stand on something firm and wide that does not tip.",
+            LOCALE.distance(Length::mm(libm::ceil(step.reaches.in_mm())))
+        )
+    } else {
+        String::new()
+    };
+    let cards = match (step.card, step.closes.iter().filter(|id| matches!(id.goes_in, PanelId::Leaf(_))).count()) {
+        (None, _) => "",
+        (Some(_), 1) => " Then draw the card out from under the door.",
+        (Some(_), _) => " Then draw each card out from under its door.",
+    };
+    format!("{first}Lower the top over all tabs and pivots{guided}: its weight holds the unit.{high}{cards}")
 }
 
-pub(in crate::words) fn last_step(longest_screw: Option<Length>) -> String {
-    match longest_screw {
-        Some(longest) => format!(
-            "See that it stands level, then fasten it to the wall with its tether before you put anything in or on it. The tether \
-             goes on the rear face of the back, beside the uppermost hook of an end upright, never on the top, which lifts off: by \
-             screws of {} at most, or they come through.",
-            LOCALE.distance(longest)
-        ),
-        None => "See that it stands level before you put anything in or on it.".into(),
+pub(in crate::words) fn last_step(tethered: bool) -> String {
+    if tethered {
+        "See that it still stands level and that both tethers hold it to the wall before you put anything in or on it."
+            .into()
+    } else {
+        "See that it stands level before you put anything in or on it.".into()
     }
 }
 
 pub(in crate::words) fn burden(step: &Step) -> String {
-    match step.people {
+    match step.hands() {
         0 | 1 => LOCALE.mass(step.mass),
         people => format!("{}, {people} people", LOCALE.mass(step.mass)),
     }
@@ -102,8 +115,11 @@ pub(in crate::words) fn burden(step: &Step) -> String {
 pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
     let first = all_parts(&disturbed.first);
     match (disturbed.by, disturbed.swings.is_empty()) {
-        (Disturbance::LiftedByTop, _) => {
+        (Disturbance::LiftedByTop, true) => {
             format!("Lifted by its top, {first} comes off and the rest stays. Take it apart to move it.")
+        }
+        (Disturbance::LiftedByTop, false) => {
+            format!("Lifted by its top, {first} comes off and doors can fall. Take it apart to move it.")
         }
         (Disturbance::LaidOnSide, true) => {
             format!("Laid on its side it comes apart: nothing holds {first}. Never lay it down whole.")

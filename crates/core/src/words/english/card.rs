@@ -171,7 +171,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
         },
         Rule::TipOver => Card {
             what: "Empty, with all leaves open and the rear of its foot lifted by a carpet, the unit still stands, with the range's factor to spare.",
-            why: "Furniture that tips over kills children. This is a calculation, no test and no certificate; local rules and qualified people decide, and the tether is fitted all the same.",
+            why: "Furniture that tips over kills children. This is a calculation, no test and no certificate; local rules and qualified people decide, and the tethers are fitted all the same.",
             source: "statics: moments about the front edge of the foot; of all combinations of doors and loads this is the worst. The lift is that of ASTM F2057-23; the factor is the range file's",
         },
         Rule::PartLength => Card {

@@ -151,7 +151,7 @@ fn tether(finding: &Finding, found: &str, allowed: &str) -> String {
             "It is {found} high, over {allowed}: fasten it to the wall; children climb, and furniture that tips over can kill."
         )
     } else {
-        "Fasten it to the wall with the tether that comes with it: children climb, and furniture that tips over can kill."
+        "Fasten it to the wall with the tethers that come with it: children climb, and furniture that tips over can kill."
             .into()
     }
 }

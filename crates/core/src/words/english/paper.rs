@@ -1,6 +1,6 @@
 //! The workshop's paper in English.
 
-use super::count::counted;
+use super::count::{counted, number_of_first};
 use crate::cabinet::panel::PanelId;
 use crate::words::paper::{Label, Message};
 
@@ -130,7 +130,9 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SandSheets => "Sand both faces of every new sheet.",
         Label::CoatSheets => "Coat the first face, turn the sheet, coat the other; sand between coats.",
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
-        Label::MaskParts => "Mask tabs, slots, hooks and pivots: a coat there changes the fit.",
+        Label::MaskParts => {
+            "Mask tabs, slots, hooks, pivots, and the nose of a door stop and the notch before it: a coat there changes the fit."
+        }
         Label::EaseParts => {
             "Chamfer and round what the table says, by hand, on both faces. Edges are named as they stand in the unit. What \
              is not named stays sharp."
@@ -185,10 +187,10 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::ReceivedWhole => "Received whole and undamaged",
         Label::DayAndName => "Day and name",
         Label::TetherFirst => {
-            "Fasten the unit to the wall before you put anything in or on it. The tether goes on the rear face of the back, beside \
-             the uppermost hook of an end upright, never on the top, which lifts off; the last step says how long its screws \
-             may be. Where no hand gets in there, do it with the top off. Its own instructions say the rest; it and its screws \
-             have to suit the wall: ask who knows it."
+            "Fasten the unit to the wall before you put anything in or on it. Its two tethers go on the rear face of the back before \
+             it goes in, where its picture has broken rings, never on the top, which lifts off. They are fastened to the wall \
+             before the top goes on. Their own instructions say the rest; they and their screws have to suit the wall: ask who \
+             knows it."
         }
         Label::Children => {
             "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top."
@@ -198,7 +200,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              certificate. Local rules decide."
         }
         Label::NoHurry => {
-            "Put all parts where you can see their marks. Nothing but the tether is screwed, nothing is glued, nothing needs force: who \
+            "Put all parts where you can see their marks. Nothing but the tethers is screwed, nothing is glued, nothing needs force: who \
              has to press looks again at the picture."
         }
         Label::SharedSheets => {
@@ -211,7 +213,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SprayFoot => "Ventilate, keep flames and sparks away, wear a fitted mask.",
         Label::MachineFoot => "Guards closed, extraction on, nobody within reach.",
         Label::GuidanceFoot => "Calculated, not tested: guidance and no certificate.",
-        Label::Tether => "tether for the wall, with what fastens it",
+        Label::Tether => "two tethers for the wall, with what fastens them",
         Label::AssemblySheet => "assembly sheet",
         Label::BeyondEquation => "too deep for it",
         Label::SetAside => "Set aside",
@@ -253,6 +255,13 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::People(1) => "one person".into(),
         Message::People(2) => "two people".into(),
         Message::People(people) => format!("{people} people"),
+        Message::PeopleForIt(people) => {
+            let people = number_of_first(people, "person puts it together", "people put it together");
+            format!(
+                "{people}: each step says how many it takes, those who hold or guide among them. In the pictures broken lines show \
+                     what is not seen: where a part comes to lie, tethers behind the back, cards under doors."
+            )
+        }
         Message::PartPicture(part) => format!("Outline of the {part} with its holes; lines show the grain"),
         Message::SheetPicture(number, parts) => {
             format!("Sheet {number} with {}", counted(&parts.to_string(), "part", "parts"))

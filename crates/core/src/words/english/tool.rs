@@ -72,7 +72,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             None => format!("{name} ({key} {digest}), for orders without a last day, from {file}"),
         },
         Message::ArrivesBy(day) => format!("by {day}"),
-        Message::Cut { parts, measured, thickness, coated, slot, tight, outside } => {
+        Message::Cut { parts, measured, thickness, coated, slot, tight, outside, most } => {
             let parts = match parts {
                 [Use::Body] => "body",
                 [Use::Back] => "back",
@@ -85,7 +85,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             };
             format!(
                 "{parts}: {thickness} mm {known}, {coated} mm with its film, slots {slot} mm; {tight} of joints too \
-                 tight, {outside} outside the wanted clearance"
+                 tight, {outside} outside the wanted clearance, {most} is usual"
             )
         }
         Message::NotSet(key) => format!("{key} is not set"),

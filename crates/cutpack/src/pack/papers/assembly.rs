@@ -28,6 +28,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
         paper.caution(caution);
     }
     paper.paragraph(Label::NoHurry.text());
+    paper.paragraph(&Message::PeopleForIt(assembly.people()).text());
     paper.paragraph(Label::Guidance.text());
     let opens = Picked::of(range, &order.spec.choice)
         .and_then(|picked| leaf_opens(picked, &order.spec.choice, &built.layout))

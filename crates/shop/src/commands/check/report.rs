@@ -153,6 +153,8 @@ pub(super) struct BoardReport {
     /// Width of a slot for one thickness, and how its joints fit.
     #[serde(flatten)]
     pub(super) fit: FinishFit,
+    /// Share of joints outside the wanted clearance that the range takes without a word.
+    pub(super) outside_most: f64,
 }
 
 /// How a thickness is known.
@@ -203,6 +205,7 @@ fn boards(picked: Picked<'_>) -> Vec<BoardReport> {
         thickness_mm: board.thickness(),
         coated_mm: Length::mm((board.thickness() + picked.finish.dry_film() * 2.0).to_hundredth_mm()),
         fit: FinishFit::of(picked.range, board, picked.finish),
+        outside_most: f64::from(picked.range.fit.outside_most_per_mille) / 1000.0,
     };
     if picked.body.key == picked.back.key {
         vec![report(picked.body, vec![Use::Body, Use::Back])]

@@ -116,6 +116,7 @@ fn cut(board: &BoardReport) -> String {
         slot: &mm(board.fit.slot_mm),
         tight: &percent(board.fit.tight),
         outside: &percent(board.fit.outside),
+        most: &percent(board.outside_most),
     };
     message.text()
 }

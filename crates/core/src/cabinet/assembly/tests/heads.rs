@@ -47,7 +47,9 @@ fn whatever_leans_further_than_its_chamfer_catches_is_guided() {
             let (top, others) = steps.split_last().unwrap();
             assert_eq!((top.part, top.guided), (PanelId::Top, heads), "{choice:?}");
             assert!(others.iter().all(|step| step.guided == 0));
-            assert_eq!(words::step(top).contains("one more person guides"), heads > 0, "{}", words::step(top));
+            let said = words::step(top, None);
+            assert_eq!(said.contains("one more person guides"), heads > 0, "{said}");
+            assert_eq!(top.helpers, u8::from(heads > 0), "{said}");
         }
     }
     assert!((15.0..20.0).contains(&stile) && stave > 7.5, "{stile} {stave}");
@@ -73,7 +75,8 @@ fn a_card_bears_a_leaf_until_the_top_is_on() {
             for step in steps.iter().filter(|step| matches!(step.part, PanelId::Leaf(_))) {
                 leaves += 1;
                 assert_eq!(step.card.map(Length::in_mm), (gap > 0.0).then_some(gap));
-                assert!(words::step(step).contains(said) && (gap > 0.0 || !words::step(step).contains("card")));
+                let told = words::step(step, None);
+                assert!(told.contains(said) && (gap > 0.0 || !told.contains("card")), "{told}");
                 let panel = case.panel(step.part).unwrap();
                 let free = (panel.width - build.pivot_inset_mm).in_mm();
                 let sinks = (gap / free).min(build.pivot_clearance_mm / panel.thickness);
@@ -91,34 +94,50 @@ fn a_card_bears_a_leaf_until_the_top_is_on() {
             let top = steps.last().unwrap();
             let draws = leaves > 0 && gap > 0.0;
             assert_eq!(top.card.is_some(), draws);
-            assert_eq!(words::step(top).ends_with("draw each card out from under its door."), draws, "{choice:?}");
+            let told = words::step(top, None);
+            let draw = if leaves == 1 {
+                "draw the card out from under the door."
+            } else {
+                "draw each card out from under its door."
+            };
+            assert_eq!(told.ends_with(draw), draws, "{told}");
+            assert_eq!(told.contains("card"), draws, "{told}");
         }
     }
     assert!(off > 20, "{off}");
 }
 
-/// One head is guided, or several one after the other.
+/// One head is guided, or several one after the other. A top that goes on over shoulders wants something to stand on.
 #[test]
-fn the_top_says_how_many_heads_are_guided() {
-    let said = |guided| {
-        words::step(&Step {
+fn the_top_says_how_many_heads_are_guided_and_how_high_it_is_lifted() {
+    let said = |guided, reaches| {
+        let top = Step {
             part: PanelId::Top,
             way: Way::default(),
-            reaches: Length::ZERO,
+            reaches: Length::mm(reaches),
             closes: Vec::new(),
             at_once: 0,
             mass: Mass::kg(8.0),
             people: 1,
+            helpers: 0,
             detent: false,
             card: None,
             guided,
-        })
+        };
+        words::step(&top, None)
     };
+    assert!(!said(0, 1600.0).contains("lifted"), "{}", said(0, 1600.0));
+    assert!(
+        said(0, 1655.5).contains("It is lifted to 1\u{202f}656\u{a0}mm: stand on something firm"),
+        "{}",
+        said(0, 1655.5)
+    );
+    let said = |guided| said(guided, 900.0);
     assert!(!said(0).contains("guides"), "{}", said(0));
-    assert!(said(1).contains("the head of the one part that stands free into it."), "{}", said(1));
+    assert!(said(1).contains("the head of the one part that stands free into it: its weight"), "{}", said(1));
     assert!(
         said(7).contains(
-            "the heads of the seven parts that stand free into it, one after the other, those at the rear first."
+            "the heads of the seven parts that stand free into it, one after the other, those at the rear first: its weight"
         ),
         "{}",
         said(7)
