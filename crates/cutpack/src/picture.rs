@@ -1,7 +1,7 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
 //! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that is
-//! drawn too. Broken lines show what is not seen: where a part comes to lie, tethers behind the back, cards under doors.
+//! drawn too. Rings on the back show where tethers go behind it, a strip before a door its card.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
@@ -17,18 +17,18 @@ use slotwright_core::words;
 use slotwright_core::words::picture::StepTitle;
 
 mod arrow;
+mod beside;
 mod hidden;
 mod ink;
 mod last;
 mod shape;
 mod sheet;
 mod tone;
-mod unseen;
 mod view;
 
 use arrow::Run;
 use hidden::{Drawn, hide};
-use shape::{Line, Shape};
+use shape::Shape;
 use sheet::{Content, Frame, Layer};
 use view::Bounds;
 
@@ -104,8 +104,8 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
         if wanted.contains(&at) {
-            let unseen = unseen::lines(&built.cut.case, tethered, part, before);
-            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, unseen, frame.scale)));
+            let beside = beside::shapes(&built.cut.case, tethered, part, before);
+            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, &beside, frame.scale)));
         }
         hide(&mut standing, &part.placed);
         let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
@@ -149,14 +149,17 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
 }
 
 /// What the picture of a step shows.
-fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], unseen: Vec<Line>, scale: f64) -> Content {
+fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], beside: &[Shape], scale: f64) -> Content {
     let Part { runs, placed, lifted, .. } = part;
     let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
     let mut stands = standing.to_vec();
     hide(&mut stands, lifted);
     let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
-    let mut guides = unseen;
-    guides.extend(arrow::guides(lifted, runs));
+    for thing in beside {
+        hide(&mut stands, thing);
+        goes_in.extend(lines(thing, before.iter().copied().chain([lifted])));
+    }
+    let mut guides = arrow::guides(lifted, runs);
     if before.is_empty() {
         // On the bare floor the place itself is shown.
         guides.extend(placed.lines.iter().filter(|line| line.rim));

@@ -188,7 +188,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::DayAndName => "Day and name",
         Label::TetherFirst => {
             "Fasten the unit to the wall before you put anything in or on it. Its two tethers go on the rear face of the back before \
-             it goes in, where its picture has broken rings, never on the top, which lifts off. They are fastened to the wall \
+             it goes in, where its picture has rings, never on the top, which lifts off. They are fastened to the wall \
              before the top goes on. Their own instructions say the rest; they and their screws have to suit the wall: ask who \
              knows it."
         }
@@ -257,10 +257,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::People(people) => format!("{people} people"),
         Message::PeopleForIt(people) => {
             let people = number_of_first(people, "person puts it together", "people put it together");
-            format!(
-                "{people}: each step says how many it takes, those who hold or guide among them. In the pictures broken lines show \
-                     what is not seen: where a part comes to lie, tethers behind the back, cards under doors."
-            )
+            format!("{people}; each step says how many it takes, those who hold or guide among them.")
         }
         Message::PartPicture(part) => format!("Outline of the {part} with its holes; lines show the grain"),
         Message::SheetPicture(number, parts) => {

@@ -1,4 +1,4 @@
-//! What a picture shows by broken lines though no part of the unit is seen there: tethers behind the back, cards under doors.
+//! What goes in beside parts: rings on the back where tethers are screwed to its rear face, cards under doors.
 
 use core::f64::consts::TAU;
 
@@ -7,7 +7,7 @@ use slotwright_core::cabinet::joint::{Joint, JointKind};
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::geometry::space::Block;
 
-use super::shape::Line;
+use super::shape::{Facet, Line, Shape};
 use super::view::Seen;
 use super::{Part, arrow};
 
@@ -20,17 +20,17 @@ const SIDES: u8 = 24;
 const CARD: [f64; 3] = [30.0, 60.0, 10.0];
 
 /// What is shown with a part that goes in, after those that stand.
-pub(super) fn lines(case: &Case, tethered: bool, part: &Part<'_>, before: &[Part<'_>]) -> Vec<Line> {
+pub(super) fn shapes(case: &Case, tethered: bool, part: &Part<'_>, before: &[Part<'_>]) -> Vec<Shape> {
     match part.step.part {
         PanelId::Back if tethered => tethers(case, arrow::back(&part.runs)),
-        PanelId::Leaf(_) => card(case, part).unwrap_or_default(),
-        PanelId::Top => before.iter().filter_map(|part| card(case, part)).flatten().collect(),
+        PanelId::Leaf(_) => card(case, part).into_iter().collect(),
+        PanelId::Top => before.iter().filter_map(|part| card(case, part)).collect(),
         _ => Vec::new(),
     }
 }
 
 /// A ring at each end of the back, beside the uppermost hook there.
-fn tethers(case: &Case, [dx, dy, dz]: [f64; 3]) -> Vec<Line> {
+fn tethers(case: &Case, [dx, dy, dz]: [f64; 3]) -> Vec<Shape> {
     let hooks = || case.joints.iter().filter(|joint| joint.kind == JointKind::Hook);
     let middle = |Joint { shared: Block { from, to }, .. }: &Joint| {
         [from.x + to.x, from.z + to.z].map(|sum| (sum / 2.0).in_mm())
@@ -45,13 +45,14 @@ fn tethers(case: &Case, [dx, dy, dz]: [f64; 3]) -> Vec<Line> {
             let [x, z] = [middle + RADIUS * libm::cos(angle), highest + RADIUS * libm::sin(angle)];
             Seen::of([x + dx, face + dy, z + dz])
         };
-        (0..SIDES).map(move |side| Line { from: at(side), to: at(side + 1), rim: false })
+        let lines = (0..SIDES).map(|side| Line { from: at(side), to: at(side + 1), rim: true });
+        Shape { lines: lines.collect(), ..Shape::cover(Vec::new()) }
     };
-    if left < right { ring(left + BESIDE).chain(ring(right - BESIDE)).collect() } else { Vec::new() }
+    if left < right { vec![ring(left + BESIDE), ring(right - BESIDE)] } else { Vec::new() }
 }
 
 /// The strip of card under the free lower corner of a leaf; none if it has no gap there.
-fn card(case: &Case, Part { step, placed, .. }: &Part<'_>) -> Option<Vec<Line>> {
+fn card(case: &Case, Part { step, placed, .. }: &Part<'_>) -> Option<Shape> {
     step.card.filter(|_| matches!(step.part, PanelId::Leaf(_)))?;
     let foot = |joint: &&Joint| joint.id.goes_in == step.part && joint.id.takes == PanelId::BaseUpper;
     let Block { from, to } = case.joints.iter().find(foot)?.shared;
@@ -61,5 +62,7 @@ fn card(case: &Case, Part { step, placed, .. }: &Part<'_>) -> Option<Vec<Line>> 
     let [near, far] = if is_left_free { [left, left + wide] } else { [right - wide, right] };
     let corners = [[near, front - before], [far, front - before], [far, front + under], [near, front + under]];
     let [a, b, c, d] = corners.map(|[x, y]| Seen::of([x, y, to.z.in_mm()]));
-    Some([(a, b), (b, c), (c, d), (d, a)].map(|(from, to)| Line { from, to, rim: false }).to_vec())
+    let lines = [(a, b), (b, c), (c, d), (d, a)].map(|(from, to)| Line { from, to, rim: true });
+    let facets = [[a, b, c], [a, c, d]].into_iter().filter_map(Facet::facing).collect();
+    Some(Shape { lines: lines.to_vec(), ..Shape::cover(facets) })
 }
