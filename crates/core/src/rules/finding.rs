@@ -67,6 +67,17 @@ pub enum Limit {
     OneOf,
 }
 
+/// The question to which a part owes that it is there: what a finding about the part is about.
+pub(super) const fn asked_by(part: PanelId) -> Question {
+    match part {
+        PanelId::Bearer(_) | PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
+        PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
+        PanelId::Stave { .. } => Question::Bow,
+        PanelId::Stile(_) => Question::Height,
+        PanelId::Back | PanelId::BaseLower | PanelId::BaseUpper | PanelId::Upright(_) | PanelId::Top => Question::Back,
+    }
+}
+
 /// One result of checking a rule.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -14,9 +14,8 @@ use crate::cabinet::layout::BaySpan;
 use crate::cabinet::leaf;
 use crate::cabinet::panel::{End, PanelId};
 use crate::choice::Fill;
-use crate::choice::question::Question;
 use crate::range::{Detent, relief_radius};
-use crate::rules::finding::{Figure, Finding, Limit};
+use crate::rules::finding::{Figure, Finding, Limit, asked_by};
 use crate::statics::detent::Tongue;
 use crate::statics::fatigue;
 use crate::statics::knock::{Bears, Stub, pin, strip};
@@ -46,16 +45,7 @@ enum Form {
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     if let Some((part, found, most)) = worst(unit).filter(|(_, found, most)| found > most) {
         let (found, most) = (Figure::stress(found), Figure::stress(most));
-        let about = match part {
-            PanelId::Bearer(_) | PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
-            PanelId::Shelf { bay, .. } | PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
-            PanelId::Stave { .. } => Question::Bow,
-            PanelId::Stile(_) => Question::Height,
-            PanelId::Back | PanelId::BaseLower | PanelId::BaseUpper | PanelId::Upright(_) | PanelId::Top => {
-                Question::Back
-            }
-        };
-        out.push(Finding::stops(Rule::Knock, about, found, Limit::AtMost, most).of([part]));
+        out.push(Finding::stops(Rule::Knock, asked_by(part), found, Limit::AtMost, most).of([part]));
     }
 }
 

@@ -15,7 +15,7 @@ use crate::cabinet::layout::Layout;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::range::Detent;
-use crate::rules::finding::{Figure, Finding, Limit};
+use crate::rules::finding::{Figure, Finding, Limit, asked_by};
 use crate::statics::sag::{Beam, sag_of_point};
 use crate::statics::twist::corner;
 use crate::units::quantity::Length;
@@ -31,7 +31,7 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let gives = unit.blanks.iter().flat_map(|blank| {
         let bow = slender(blank, unit.layout).map(|(span, strip)| {
             let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
-            (blank.id, about(blank.id), bow, span / strength.push_span_over)
+            (blank.id, asked_by(blank.id), bow, span / strength.push_span_over)
         });
         let twist = twist(blank, unit).map(|(twist, most)| (blank.id, TWIST, twist, most));
         bow.into_iter().chain(twist)
@@ -40,16 +40,6 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     if let Some((part, about, gives, most)) = worst.filter(|(_, _, gives, most)| gives > most) {
         let (found, most) = (Figure::length(gives), Figure::length(most));
         out.push(Finding::stops(Rule::Slender, about, found, Limit::AtMost, most).of([part]));
-    }
-}
-
-/// What a part that bends is about.
-const fn about(part: PanelId) -> Question {
-    match part {
-        PanelId::Leaf(bay) | PanelId::Stop(bay) => Question::Bay(bay),
-        PanelId::PlinthFront | PanelId::PlinthRear => Question::Plinth,
-        PanelId::Stave { .. } => Question::Bow,
-        _ => Question::Height,
     }
 }
 

@@ -2,8 +2,8 @@
 //!
 //! A tongue in the plane of a board is a cantilever that bends over its height, by bending and by shear in that plane. The wood behind
 //! its root gives too, and in the corners beside it stress is more than a rod has. Both come from finite elements on outlines like
-//! that of `panel/detent`, for tongues 1 to 4 times as high as the radius of their slit is and 12 to 22 times as long as high;
-//! `tests/outside/strength.py` holds them for the demo range's own and four round it. Of others nothing is known.
+//! that of `panel/detent`, for tongues 1 to 4 times as high as the radius of their slit is and 12 to 22 times as long as high, as the check
+//! of ranges asks for (`range/check/relations`); `tests/outside/strength.py` holds them for the demo range's own and four round it.
 
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::leaf;

@@ -11,6 +11,11 @@ const WITHIN_PANEL: f64 = 0.6;
 /// To how much a mean thickness is read.
 // Source: EN 324-1:1993.
 const READ_TO: f64 = 0.05;
+/// So many times as high as the radius of its slit, and as long as high, a detent's tongue may be: what `statics::detent` says of its root
+/// was found for those.
+// Source: finite elements on such outlines; `tests/outside/strength.py` holds five of them.
+const FOR_THEIR_RADIUS: [f64; 2] = [1.0, 4.0];
+const FOR_THEIR_HEIGHT: [f64; 2] = [12.0, 22.0];
 
 pub(super) fn check(out: &mut Problems, range: &Range) {
     build(out, range);
@@ -173,9 +178,21 @@ fn detent(out: &mut Problems, range: &Range) {
         let by = ["detent_rise_mm", "pivot_clearance_mm", "detent_root_mm", "detent_tongue_mm"];
         related(("detent_travel_mm", build.detent_travel_mm.in_mm()), (lifts.in_mm(), most), &by);
         // The cutter rounds the inside of the leaf's corner.
-        let tongue = build.leaf_gap_mm + relief + leans - (detent.travel + build.detent_play_mm);
-        let by = ["leaf_gap_mm", "cutter_mm", "pivot_clearance_mm", "detent_travel_mm", "detent_play_mm"];
-        related(("detent_tongue_mm", build.detent_tongue_mm.in_mm()), (tongue.in_mm(), most), &by);
+        let clear = build.leaf_gap_mm + relief + leans - (detent.travel + build.detent_play_mm);
+        // Of no other outline is known how far its root gives and what its corners bear.
+        let [low, high] = FOR_THEIR_RADIUS.map(|times| detent.relief() * times);
+        let [thickest, thinnest] = FOR_THEIR_HEIGHT.map(|times| detent.lever() / times);
+        let bounds = (clear.max(low).max(thinnest).in_mm(), high.min(thickest).in_mm());
+        let by = [
+            "leaf_gap_mm",
+            "cutter_mm",
+            "pivot_clearance_mm",
+            "detent_travel_mm",
+            "detent_play_mm",
+            "detent_root_mm",
+            "detent_slope_per_mille",
+        ];
+        related(("detent_tongue_mm", build.detent_tongue_mm.in_mm()), bounds, &by);
         let before = (detent.out() - detent.before).in_mm();
         let by = ["detent_rise_mm", "detent_play_mm", "detent_tongue_mm", "detent_slope_per_mille"];
         related(("front_inset_mm", build.front_inset_mm.in_mm()), (before, most), &by);

@@ -100,7 +100,9 @@ fn a_detent_that_does_not_work_is_found() {
         ("detent_play_mm = 0.9", "detent_play_mm = 0.8"),
         ("detent_travel_mm = 1.8", "detent_travel_mm = 1.5"),
         ("detent_root_mm = 89", "detent_root_mm = 97"),
+        ("detent_root_mm = 89", "detent_root_mm = 56"),
         ("detent_tongue_mm = 6.5", "detent_tongue_mm = 2.5"),
+        ("detent_tongue_mm = 6.5", "detent_tongue_mm = 9.5"),
     ] {
         assert_eq!(problems(from, to).len(), 1, "{from} -> {to}: {:?}", problems(from, to));
         let none = DEMO.replacen(from, to, 1).replacen("detent_rise_mm = 0.9", "detent_rise_mm = 0", 1);
