@@ -81,7 +81,7 @@ fn the_carrier_is_named_where_it_takes_less_and_people_where_more_of_them_help_o
 
 /// Lays parts of 1 kg into one package, each by its length, width and thickness: in which layer each lies, how far along and
 /// across, and the package's length, width and height.
-fn laid(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [f64; 3]) {
+fn laid(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [Length; 3]) {
     let range = demo();
     let mut package = Package::empty(&range);
     for (number, [long, wide, thick]) in (1..).zip(parts) {
@@ -91,7 +91,7 @@ fn laid(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [f64; 3]) {
     }
     let Outer { long, wide, high, .. } = package.outer;
     let places = package.parts.iter().map(|part| (part.layer, part.along.in_mm(), part.across.in_mm()));
-    (places.collect(), [long, wide, high].map(Length::in_mm))
+    (places.collect(), [long, wide, high])
 }
 
 // Worked: on a plate of 1000 × 400 two shelves of 450 lie end to end in a row of 300; a stile of 100 finds the room beside
@@ -109,10 +109,11 @@ fn small_parts_lie_side_by_side_over_a_large_one() {
     let (places, outer) = laid(&parts);
     let expected = [(0, 0.0, 0.0), (1, 0.0, 0.0), (1, 450.0, 0.0), (1, 0.0, 300.0), (2, 0.0, 0.0), (2, 0.0, 100.0)];
     assert_eq!(places, expected);
-    assert_eq!(outer, [1000.0, 400.0, 18.0 + 18.0 + 24.0]);
+    assert_eq!(outer, [1000.0, 400.0, 18.0 + 18.0 + 24.0].map(Length::mm));
     // A longer part makes the package longer, and then others find room behind those that lie there.
     let (places, outer) = laid(&[[450.0, 300.0, 18.0], [900.0, 200.0, 18.0], [450.0, 300.0, 18.0]]);
-    assert_eq!((places, outer), (vec![(0, 0.0, 0.0), (1, 0.0, 0.0), (0, 450.0, 0.0)], [900.0, 300.0, 36.0]));
+    assert_eq!(places, [(0, 0.0, 0.0), (1, 0.0, 0.0), (0, 450.0, 0.0)]);
+    assert_eq!(outer, [900.0, 300.0, 36.0].map(Length::mm));
 }
 
 // Worked: of strips 60 wide and 20 thick six on each other are 120 high, as two rows are wide.
@@ -121,7 +122,7 @@ fn narrow_parts_alone_make_no_tower() {
     let (places, outer) = laid(&[[800.0, 60.0, 20.0]; 13]);
     let layers: Vec<usize> = places.iter().map(|(layer, ..)| *layer).collect();
     assert_eq!(layers, [0, 1, 2, 3, 4, 5, 0, 1, 2, 3, 4, 5, 6]);
-    assert_eq!(outer, [800.0, 120.0, 140.0]);
+    assert_eq!(outer, [800.0, 120.0, 140.0].map(Length::mm));
 }
 
 /// Of seeded units every part is in one package and all of it within that, and no two lie in one place. The package is as large as
@@ -193,4 +194,13 @@ fn lies_well(package: &Package, flat: &[&FlatPart]) -> bool {
     let widest = flat.iter().map(|part| part.wide).reduce(Length::max).unwrap();
     assert!(wide >= widest && ((wide - widest.max(high)).in_mm() < nothing), "{package:?}");
     (stack - high).in_mm() > nothing
+}
+
+// Worked: one person carries 25 kg and 1600 mm, two 33 kg.
+#[test]
+fn length_is_the_reason_where_fewer_could_carry_the_mass() {
+    let handling = demo().handling;
+    let is_for_length = |kg: f64, long: f64| handling.is_for_length(Mass::kg(kg), Length::mm(long));
+    assert_eq!([1.5, 25.0, 25.1, 40.0].map(|kg| is_for_length(kg, 1601.0)), [true, true, false, false]);
+    assert!(!is_for_length(1.5, 1600.0));
 }

@@ -168,12 +168,12 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of one row lie end to end, rows side by side, \
              as its picture shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, so that nothing slides."
         }
-        Label::PackedSizes => "Sizes are those of the parts as they lie: card round them comes on top.",
+        Label::PackedSizes => "Sizes are those of the parts as they lie; card round them adds to that.",
         Label::Niosh => {
             "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and \
              then, the revised NIOSH equation recommends the limit in the table; it is not made for two. The lifting \
-             index is the mass over that limit: above 1 the risk rises, above 3 it is high. It is information: what \
-             people may carry is for the workshop and local rules to say."
+             index is the mass over that limit: above 1 the risk rises, above 3 it is high, and two lift it at least. It is \
+             information: what people may carry is for the workshop and local rules to say."
         }
         Label::Recommended => "NIOSH limit for one",
         Label::LiftingIndex => "Lifting index",
@@ -275,12 +275,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Tether(screw) => format!(
             "tether for the wall, its screws for the back, {screw} long at most, and what fastens it to the wall"
         ),
-        Message::Cards(1, thick) => {
-            format!("strip of card, {thick} thick: the door stands on it until the top is on")
-        }
-        Message::Cards(count, thick) => {
-            format!("{count} strips of card, {thick} thick: doors stand on them until the top is on")
-        }
+        Message::Cards(count, thick) => cards(count, thick),
         Message::People(1) => "one person".into(),
         Message::People(2) => "two people".into(),
         Message::People(people) => format!("{people} people"),
@@ -311,13 +306,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::OffcutThickness { coated, measured: None } => format!("{coated}; not measured: measure first"),
         Message::OffcutOf { sheet, pack } => format!("Offcut of sheet {sheet} \u{b7} {pack}"),
         Message::OffcutPicture(name) => format!("Offcut {name}; lines show the grain"),
-        Message::InTurn { from, is_booked } => {
-            let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
-            format!(
-                "Orders are made one after the other, the one that was promised first at first, from the day after \
-                 {from}, {booked}."
-            )
-        }
+        Message::InTurn { from, is_booked } => in_turn(from, is_booked),
         Message::SetBefore { set, from } => format!(
             "Work was set to begin after {set}, but the last of these orders was made on {from}: it begins after that day, since \
              nothing is made before it was ordered."
@@ -332,6 +321,20 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             let pictures = counted(&count.to_string(), "picture has", "pictures have");
             format!("{path}: {pictures} no room there, as {first:?}")
         }
+    }
+}
+
+fn in_turn(from: &str, is_booked: bool) -> String {
+    let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
+    format!(
+        "Orders are made one after the other, the one that was promised first at first, from the day after {from}, {booked}."
+    )
+}
+
+fn cards(count: usize, thick: &str) -> String {
+    match count {
+        1 => format!("strip of card, {thick} thick: the door stands on it until the top is on"),
+        _ => format!("{count} strips of card, {thick} thick: doors stand on them until the top is on"),
     }
 }
 
