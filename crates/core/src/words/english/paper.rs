@@ -334,7 +334,7 @@ fn in_turn(from: &str, is_booked: bool) -> String {
 fn cards(count: usize, thick: &str) -> String {
     match count {
         1 => format!("strip of card, {thick} thick: the door stands on it until the top is on"),
-        _ => format!("{count} strips of card, {thick} thick: doors stand on them until the top is on"),
+        count => format!("{count} strips of card, {thick} thick: doors stand on them until the top is on"),
     }
 }
 
