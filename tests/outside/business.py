@@ -79,8 +79,8 @@ def carried(order, near):
     def figures(ids):
         chosen = [parts[one] for one in ids]
         mass = sum(part["kg"] + part["m2"] * rates["pack_kg_per_m2"] for part in chosen) + rates["pack_kg_per_package"]
-        long, wide = max(part["long"] for part in chosen), max(part["wide"] for part in chosen)
-        return mass, long, long + 2 * (wide + sum(part["thick"] for part in chosen))
+        _, (long, wide, high) = laid(chosen)
+        return mass, long, long + 2 * (wide + high)
 
     for carrier in RANGE["carrier"]:
         most = min(carrier["package_most_kg"], lifted(carrier["people"]))
@@ -100,10 +100,39 @@ def carried(order, near):
     same("packages", [package["parts"] for package in order["packages"]], packages)
     for package in order["packages"]:
         near("a package's mass", package["kg"], figures(package["parts"])[0], 1e-9)
+        places, sides = laid([parts[one] for one in package["parts"]])
+        same("the layers of a package", [place[0] for place in package["places"]], [place[0] for place in places])
+        for found, wanted in zip([package["sides"], *package["places"]], [sides, *places], strict=True):
+            for one, other in zip(found, wanted, strict=True):
+                near("where parts lie in a package", one, other, 1e-9, 1e-9)
     # Whole parts need at least as many packages as the masses alone.
     mass = sum(part["kg"] + part["m2"] * rates["pack_kg_per_m2"] for part in parts.values())
     near("packages", max(len(packages), math.ceil(mass / most)), len(packages), 0)
     return packages
+
+
+def laid(parts):
+    """Layers of rows, part by part: where each lies, as layer, along and across, and the sides of them all."""
+    layers, begun, places, long, wide = [], [], [], 0, 0
+    high = lambda: sum(layer["thick"] for layer in layers)
+    for part in parts:
+        long, widest = max(long, part["long"]), max(wide, part["wide"], high())
+        # Rows in the order in which they were begun, then layers from the first one on, then a new one.
+        row = next((row for row in begun if row["wide"] >= part["wide"] and row["along"] + part["long"] <= long), None)
+        if row is None:
+            taken = lambda layer: sum(row["wide"] for row in begun if row["layer"] is layer)
+            layer = next((layer for layer in layers if taken(layer) + part["wide"] <= widest), None)
+            if layer is None:
+                layer = {"number": len(layers), "thick": 0}
+                layers.append(layer)
+            row = {"layer": layer, "across": taken(layer), "wide": part["wide"], "along": 0}
+            begun.append(row)
+        layer = row["layer"]
+        layer["thick"] = max(layer["thick"], part["thick"])
+        places.append([layer["number"], row["along"], row["across"]])
+        row["along"] += part["long"]
+        wide = max(wide, row["across"] + row["wide"])
+    return places, [long, wide, high()]
 
 
 def same(what, found, wanted):

@@ -1,7 +1,7 @@
 //! What units weigh, cost and take, and how they fit: figures of the core for a twin that reads the range file itself.
 
 use serde_json::{Value, json};
-use slotwright_core::business::carriage::carriage;
+use slotwright_core::business::carriage::{Outer, carriage};
 use slotwright_core::business::job::Job;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::layout::Picked;
@@ -46,8 +46,11 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         })
     });
     let packages = carriage.packages.iter().map(|package| {
-        let parts: Vec<String> = package.parts.iter().map(ToString::to_string).collect();
-        json!({ "parts": parts, "kg": package.mass.in_kg() })
+        let parts: Vec<String> = package.parts.iter().map(|part| part.id.to_string()).collect();
+        let places = package.parts.iter().map(|part| json!([part.layer, part.along.in_mm(), part.across.in_mm()]));
+        let Outer { mass, long, wide, high } = package.outer;
+        let sides = [long, wide, high].map(Length::in_mm);
+        json!({ "parts": parts, "places": places.collect::<Vec<_>>(), "sides": sides, "kg": mass.in_kg() })
     });
     let materials = job.materials.iter().map(|material| {
         json!({ "board": material.board, "sheets": material.sheets, "m2": material.counted.in_m2(), "cost": material.cost })

@@ -15,19 +15,66 @@ pub struct Carriage<'a> {
     pub packages: Vec<Package>,
 }
 
-/// A stack of whole parts with their protection.
+/// Whole parts with their protection, in layers: all of them lie lengthwise, end to end in rows, and rows side by side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Package {
-    /// Its parts.
-    pub parts: Vec<PanelId>,
+    /// Its parts, the heaviest first.
+    pub parts: Vec<Laid>,
+    /// What it is from outside.
+    pub outer: Outer,
+    /// How thick its layers are, each as its thickest part.
+    layers: Vec<Length>,
+    rows: Vec<Row>,
+}
+
+/// A part in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Laid {
+    /// Which part.
+    pub id: PanelId,
+    /// In which layer, the one that was begun first is 0; layers may lie on each other in any order.
+    pub layer: usize,
+    /// How far from one end of the package it begins.
+    pub along: Length,
+    /// How far from one side.
+    pub across: Length,
+}
+
+/// A package from outside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outer {
     /// What it weighs, protection included.
     pub mass: Mass,
-    /// The longest side of its parts.
+    /// How long it is: as its longest part.
     pub long: Length,
-    /// The widest of their shorter sides.
+    /// How wide: as its widest part or, where that is more, as rows that lie side by side.
     pub wide: Length,
-    /// Their thicknesses on each other.
+    /// How high: its layers on each other.
     pub high: Length,
+}
+
+/// Where one more part lies, and what the package is then.
+#[derive(Clone, Copy, Debug)]
+struct Next {
+    /// The number of its row.
+    at: usize,
+    /// That row before it.
+    row: Row,
+    /// How thick its layer is with it.
+    thick: Length,
+    outer: Outer,
+}
+
+/// Parts of a layer that lie end to end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Row {
+    layer: usize,
+    /// How far from one side it begins.
+    across: Length,
+    /// How wide it is: as its first part.
+    wide: Length,
+    /// How long it is so far.
+    along: Length,
 }
 
 /// What one package of a carrier may be.
@@ -55,7 +102,7 @@ impl<'a> Most<'a> {
     }
 
     /// What of a package is beyond it: its mass first.
-    pub fn excess(self, package: &Package) -> Option<Excess> {
+    pub fn excess(self, package: Outer) -> Option<Excess> {
         let accepted = self.carrier.package_most_kg;
         let of_mass =
             |most, lifted_by| Excess { found: Figure::mass(package.mass), allowed: Figure::mass(most), lifted_by };
@@ -85,23 +132,49 @@ impl<'a> Most<'a> {
 }
 
 impl Package {
-    /// The same with one more part.
-    fn with(&self, part: &FlatPart, range: &Range) -> Self {
-        let mut parts = self.parts.clone();
-        parts.push(part.id);
-        let protection = Mass::kg(range.rates.pack_kg_per_m2.in_kg_per_m2() * part.face.in_m2());
-        Self {
-            parts,
-            mass: self.mass + part.mass + protection,
-            long: self.long.max(part.long),
-            wide: self.wide.max(part.wide),
-            high: self.high + part.thick,
-        }
+    fn empty(range: &Range) -> Self {
+        let (mass, none) = (range.rates.pack_kg_per_package, Length::ZERO);
+        let outer = Outer { mass, long: none, wide: none, high: none };
+        Self { parts: Vec::new(), outer, layers: Vec::new(), rows: Vec::new() }
     }
 
-    fn of(part: &FlatPart, range: &Range) -> Self {
-        let (mass, none) = (range.rates.pack_kg_per_package, Length::ZERO);
-        Self { parts: Vec::new(), mass, long: none, wide: none, high: none }.with(part, range)
+    /// Where one more part lies: at the end of the first row with room for it; else in a row beside the others of the first layer
+    /// with room; else in a layer of its own. A row is no longer than the package. Side by side rows are no wider than its
+    /// widest part, or as it is high, so that narrow parts alone make no tower.
+    fn next(&self, part: &FlatPart, range: &Range) -> Next {
+        let Outer { mass, long, wide, high } = self.outer;
+        let (long, widest) = (long.max(part.long), wide.max(part.wide).max(high));
+        let has_room = |row: &Row| part.wide <= row.wide && row.along + part.long <= long;
+        let begun = |layer| {
+            let across = self.rows.iter().filter(|row| row.layer == layer).map(|row| row.wide).sum();
+            Row { layer, across, wide: part.wide, along: Length::ZERO }
+        };
+        let (at, row) = self.rows.iter().copied().enumerate().find(|(_, row)| has_room(row)).unwrap_or_else(|| {
+            let beside = (0..self.layers.len()).map(begun).find(|row| row.across + part.wide <= widest);
+            (self.rows.len(), beside.unwrap_or_else(|| begun(self.layers.len())))
+        });
+        let thick = self.layers.get(row.layer).copied().unwrap_or(Length::ZERO);
+        let protection = Mass::kg(range.rates.pack_kg_per_m2.in_kg_per_m2() * part.face.in_m2());
+        let mass = mass + part.mass + protection;
+        let (wide, high) = (wide.max(row.across + row.wide), high + part.thick.max(thick) - thick);
+        Next { at, row, thick: part.thick.max(thick), outer: Outer { mass, long, wide, high } }
+    }
+
+    /// Lays a part where it was found to lie.
+    fn lay(&mut self, part: &FlatPart, next: Next) {
+        let Next { at, row, thick, outer } = next;
+        let Row { layer, across, along, .. } = row;
+        self.parts.push(Laid { id: part.id, layer, along, across });
+        self.outer = outer;
+        let row = Row { along: along + part.long, ..row };
+        match self.rows.get_mut(at) {
+            Some(known) => *known = row,
+            None => self.rows.push(row),
+        }
+        match self.layers.get_mut(layer) {
+            Some(known) => *known = thick,
+            None => self.layers.push(thick),
+        }
     }
 }
 
@@ -124,7 +197,7 @@ impl Carriage<'_> {
     /// The first package that its carrier does not take as usual, and what of it is beyond a limit.
     pub fn refused(&self, range: &Range) -> Option<(&Package, Excess)> {
         let most = Most::of(range, self.carrier);
-        self.packages.iter().find_map(|package| Some((package, most.excess(package)?)))
+        self.packages.iter().find_map(|package| Some((package, most.excess(package.outer)?)))
     }
 }
 
@@ -136,12 +209,15 @@ fn packages(range: &Range, carrier: &Carrier, bill: &Bill) -> Vec<Package> {
     let mut packages: Vec<Package> = Vec::new();
     for part in &bill.flat {
         let room = packages.iter_mut().find_map(|package| {
-            let fuller = package.with(part, range);
-            most.excess(&fuller).is_none().then_some((package, fuller))
+            let next = package.next(part, range);
+            most.excess(next.outer).is_none().then_some((package, next))
         });
-        match room {
-            Some((package, fuller)) => *package = fuller,
-            None => packages.push(Package::of(part, range)),
+        if let Some((package, next)) = room {
+            package.lay(part, next);
+        } else {
+            let mut package = Package::empty(range);
+            package.lay(part, package.next(part, range));
+            packages.push(package);
         }
     }
     packages

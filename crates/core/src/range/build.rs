@@ -228,6 +228,11 @@ impl Handling {
         heavy.max(long)
     }
 
+    /// Whether it is its length alone for which it takes as many.
+    pub fn is_for_length(&self, mass: Mass, longest: Length) -> bool {
+        self.people(mass, longest) > self.people(mass, Length::ZERO)
+    }
+
     /// The most people who carry one thing.
     pub const PEOPLE_MOST: u8 = 3;
 }

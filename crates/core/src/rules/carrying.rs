@@ -28,7 +28,8 @@ pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let Some((bill, _)) = unit.work() else { return };
     let Some(carriage) = carriage(range, bill) else { return };
     if let Some((package, Excess { found, allowed, lifted_by })) = carriage.refused(range) {
-        let finding = find(Rule::Package, found, allowed, &package.parts).but(Severity::Warns);
+        let parts: Vec<PanelId> = package.parts.iter().map(|part| part.id).collect();
+        let finding = find(Rule::Package, found, allowed, &parts).but(Severity::Warns);
         out.push(Finding { lifted_by, ..finding });
     }
 }

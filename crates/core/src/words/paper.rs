@@ -119,10 +119,13 @@ pub enum Label {
     DiisocyanatesUnknown,
     OffcutsCoated,
     // Sentences of the other documents.
-    PackInOrder,
+    PackInLayers,
     Niosh,
     Recommended,
     LiftingIndex,
+    Layer,
+    Row,
+    OfItPacking,
     TwoLift,
     ThreeLift,
     OneLifts,
@@ -138,12 +141,13 @@ pub enum Label {
     SprayFoot,
     MachineFoot,
     GuidanceFoot,
-    Tether,
     AssemblySheet,
     BeyondEquation,
     SetAside,
     SandParts,
     PackFoot,
+    PackedSizes,
+    GoesAlong,
     InTime,
     NoDay,
     NothingToMind,
@@ -211,12 +215,26 @@ pub enum Message<'a> {
     Coats(u32),
     /// A package: its number, how many there are.
     Package(u32, u32),
-    /// So many working days.
-    WorkingDays(u32),
+    /// The mass of a package, and how much of it is packing.
+    Packed(&'a str, &'a str),
+    /// What packing weighs, in kilograms: for each square metre of parts, and for each package.
+    PackingWeighs(&'a str, &'a str),
+    /// The picture of a package's layers for who does not see it.
+    LayersPicture(u32, usize),
+    /// The last coat hardens on the sheets for so many working days.
+    SheetsHarden(u32),
+    /// The last coat hardens on the parts for so many working days.
+    PartsHarden(u32),
+    /// What goes along for the wall: the longest screw for the back.
+    Tether(&'a str),
+    /// What goes along for doors to stand on until the top is on: how many strips of card, and how thick.
+    Cards(usize, &'a str),
     /// So many people.
     People(u8),
     /// So many people put a unit together.
     PeopleForIt(u8),
+    /// So many people carry something only because it is long; for its mass fewer could.
+    ForLength(&'a str),
     /// The picture of a part for who does not see it.
     PartPicture(&'a str),
     /// The picture of a sheet for who does not see it.
@@ -229,6 +247,8 @@ pub enum Message<'a> {
     DoorOpens(&'a str),
     /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
     TabEnds(&'a str),
+    /// At which edges a part's pivots are rounded.
+    RoundedPivots(&'a str),
     /// By how much the ends of a part's tabs are chamfered: those in which edge.
     EasedTabs {
         /// Its name.

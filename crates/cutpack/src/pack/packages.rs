@@ -1,9 +1,9 @@
 //! The packages of an order, as they are packed and carried.
 
-use slotwright_core::business::carriage::{self, carriage};
+use slotwright_core::business::carriage::{self, Laid, carriage};
 use slotwright_core::range::Carrier;
 use slotwright_core::statics::lifting::{HIGH, Lift};
-use slotwright_core::units::quantity::{Length, Mass};
+use slotwright_core::units::quantity::{Area, Length, Mass};
 
 use super::TakenOrder;
 use super::lot::{Part, parts};
@@ -21,16 +21,56 @@ pub struct Packages<'a> {
 /// A package.
 #[derive(Clone, Debug)]
 pub struct Package<'a> {
-    /// Its parts: what goes in first lies on top.
-    pub parts: Vec<Part<'a>>,
+    /// Its layers: the lowest first, which has the largest part.
+    pub layers: Vec<Vec<Packed<'a>>>,
     /// Its mass, protection included.
     pub mass: Mass,
-    /// Its three sides, the longest first.
+    /// How much of that is protection.
+    pub packing: Mass,
+    /// Its three sides: along its parts, across them, and how high it is.
     pub sides: [Length; 3],
     /// How many people lift it: by the range, and two at least where the equation calls it a high risk for one.
     pub people: u8,
+    /// Whether they are as many for its length alone.
+    pub is_for_length: bool,
     /// How one person would lift it, for the equation: information alone.
     pub lift: Lift,
+}
+
+/// A part in its place.
+#[derive(Clone, Copy, Debug)]
+pub struct Packed<'a> {
+    /// The part.
+    pub part: Part<'a>,
+    /// The row of its layer in which it lies, from 1.
+    pub row: u32,
+    /// How far from one end of the package it begins, and from one side.
+    pub at: [Length; 2],
+}
+
+impl Packed<'_> {
+    /// How long and how wide its blank is.
+    pub fn size(&self) -> [Length; 2] {
+        let (width, height) = self.part.panel.blank();
+        [width.max(height), width.min(height)]
+    }
+
+    fn covers(&self) -> Area {
+        let [long, wide] = self.size();
+        long * wide
+    }
+}
+
+impl<'a> Package<'a> {
+    /// Its parts, layer by layer from below, row by row.
+    pub fn parts(&self) -> impl Iterator<Item = &Packed<'a>> {
+        self.layers.iter().flatten()
+    }
+
+    /// The step of the assembly for which it is opened.
+    fn opened(&self) -> Option<(u32, u32)> {
+        self.parts().map(|packed| (packed.part.step, packed.part.number)).min()
+    }
 }
 
 /// The packages of an order; nothing if its range has no carrier.
@@ -39,21 +79,51 @@ pub fn packages<'a>(order: &'a TakenOrder<'a>) -> Option<Packages<'a>> {
     let range = job.range;
     let carriage = carriage(range, &job.bill)?;
     let all: Vec<Part<'a>> = parts(order.number, &order.cut).map(|(_, part)| part).collect();
-    let package = |carriage::Package { parts, mass, long, wide, high }: &carriage::Package| {
-        let mut inside: Vec<Part<'a>> = all.iter().filter(|part| parts.contains(&part.panel.id)).copied().collect();
-        inside.sort_by_key(|part| (part.step, part.number));
-        let lift = Lift::of_package(*wide, *high);
-        let alone = lift.index(*mass) <= HIGH;
+    let package = |carriage::Package { parts, outer, .. }: &carriage::Package| {
+        let layers = layers(&all, parts);
+        let own: Mass = layers.iter().flatten().map(|packed| packed.part.mass).sum();
+        let lift = Lift::of_package(outer.wide, outer.high);
+        let alone = lift.index(outer.mass) <= HIGH;
+        let people = |long| range.handling.people(outer.mass, long).max(if alone { 1 } else { 2 });
         Package {
-            parts: inside,
-            mass: *mass,
-            sides: [*long, *wide, *high],
-            people: range.handling.people(*mass, *long).max(if alone { 1 } else { 2 }),
+            layers,
+            mass: outer.mass,
+            packing: outer.mass - own,
+            sides: [outer.long, outer.wide, outer.high],
+            people: people(outer.long),
+            is_for_length: people(outer.long) > people(Length::ZERO),
             lift,
         }
     };
     let mut packages: Vec<Package<'a>> = carriage.packages.iter().map(package).collect();
-    packages.sort_by_key(|package| package.parts.first().map(|part| (part.step, part.number)));
+    packages.sort_by_key(Package::opened);
     let carrier = range.carriers.iter().find(|carrier| carrier.key == carriage.carrier.key)?;
     Some(Packages { carrier, packages })
 }
+
+/// The layers of a package: that with the largest part lies lowest, so that small parts lie on large ones.
+fn layers<'a>(all: &[Part<'a>], laid: &[Laid]) -> Vec<Vec<Packed<'a>>> {
+    let mut laid = laid.to_vec();
+    laid.sort_by(|a, b| a.layer.cmp(&b.layer).then(a.across.total_cmp(&b.across)).then(a.along.total_cmp(&b.along)));
+    let mut layers: Vec<Vec<Packed<'a>>> = Vec::new();
+    for layer in laid.chunk_by(|a, b| a.layer == b.layer) {
+        let rows = layer.chunk_by(|a, b| a.across.total_cmp(&b.across).is_eq());
+        let packed = rows.zip(1..).flat_map(|(laid, row)| {
+            laid.iter().filter_map(move |laid| {
+                let part = *all.iter().find(|part| part.panel.id == laid.id)?;
+                Some(Packed { part, row, at: [laid.along, laid.across] })
+            })
+        });
+        layers.push(packed.collect());
+    }
+    layers.sort_by(|a, b| largest(b).total_cmp(&largest(a)));
+    layers
+}
+
+/// What the largest part of a layer covers.
+fn largest(layer: &[Packed<'_>]) -> Area {
+    layer.iter().map(Packed::covers).fold(Area::ZERO, Area::max)
+}
+
+#[cfg(test)]
+mod tests;

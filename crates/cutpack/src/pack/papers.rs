@@ -10,6 +10,7 @@ use super::work::{Schedule, schedule};
 use super::{Kind, Pack, PackFile, TakenOrder};
 use crate::paper::{Format, Labels, Paper, Running, Setting, Style, Written};
 
+mod along;
 mod assembly;
 mod batch;
 mod cut_list;

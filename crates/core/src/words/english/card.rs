@@ -180,7 +180,7 @@ pub(in crate::words) const fn card(rule: Rule) -> Card {
             source: "the range file; common practice",
         },
         Rule::Package => Card {
-            what: "Packages of whole parts with their protection stay within the limits of one of the range's carriers: mass, also as people lift it, length, length and girth.",
+            what: "Packages of whole parts, laid in layers with their protection, stay within the limits of one of the range's carriers: mass, also as people lift it, length, length and girth.",
             why: "What no carrier takes as usual has to be agreed with the workshop.",
             source: "the range file; 20 or 31.5 kg, 1 500 mm, and 3 000 mm of length and girth are usual for parcels; people lift as in part-mass",
         },

@@ -42,7 +42,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Edges => "Edges",
         Label::Chamfer => "Chamfer",
         Label::Rounding => "Rounding",
-        Label::TabsAndPivots => "Tabs, pivots",
+        Label::TabsAndPivots => "Tabs\u{a0}and\u{a0}pivots",
         Label::TurnAfter => "Other face after",
         Label::NextAfter => "Next coat after",
         Label::Order => "Order",
@@ -166,18 +166,22 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              more only trained people may use it (Regulation (EU) 2020/1149)."
         }
         Label::OffcutsCoated => "Offcuts from the rack are coated already.",
-        Label::PackInOrder => {
-            "In each package the part that goes in first lies on top. Card between all parts, edges and corners \
-             first."
+        Label::PackInLayers => {
+            "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of one row lie end to end, rows side by side, \
+             as its picture shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, so that nothing slides."
         }
+        Label::PackedSizes => "Sizes are those of the parts as they lie; card round them adds to that.",
         Label::Niosh => {
             "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and \
              then, the revised NIOSH equation recommends the limit in the table; it is not made for two. The lifting \
-             index is the mass over that limit: above 1 the risk rises, above 3 it is high. It is information: what \
-             people may carry is for the workshop and local rules to say."
+             index is the mass over that limit: above 1 the risk rises, above 3 it is high, and two lift it at least. It is \
+             information: what people may carry is for the workshop and local rules to say."
         }
         Label::Recommended => "NIOSH limit for one",
         Label::LiftingIndex => "Lifting index",
+        Label::Layer => "Layer",
+        Label::Row => "Row",
+        Label::OfItPacking => "Of it packing",
         Label::TwoLift => "Lift it with two people.",
         Label::ThreeLift => "Lift it with three people.",
         Label::OneLifts => {
@@ -213,12 +217,12 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SprayFoot => "Ventilate, keep flames and sparks away, wear a fitted mask.",
         Label::MachineFoot => "Guards closed, extraction on, nobody within reach.",
         Label::GuidanceFoot => "Calculated, not tested: guidance and no certificate.",
-        Label::Tether => "two tethers for the wall, with what fastens them",
         Label::AssemblySheet => "assembly sheet",
         Label::BeyondEquation => "too deep for it",
         Label::SetAside => "Set aside",
         Label::SandParts => "Sand the faces of the parts.",
-        Label::PackFoot => "What goes in first lies on top.",
+        Label::PackFoot => "Large parts lie below, card between all of them.",
+        Label::GoesAlong => "What goes along, on top in the first package",
         Label::InTime => "in time",
         Label::NoDay => "no day in the calendar",
         Label::NothingKept | Label::NothingToMind => "nothing",
@@ -251,7 +255,29 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Coats(1) => "one, both faces".into(),
         Message::Coats(coats) => format!("{coats}, both faces"),
         Message::Package(number, of) => format!("Package {number} of {of}"),
-        Message::WorkingDays(days) => counted(&days.to_string(), "working day", "working days"),
+        Message::Packed(whole, packing) => format!("{whole}, of it {packing} packing"),
+        Message::PackingWeighs(per_area, per_package) => format!(
+            "Packing weighs {per_area}\u{a0}kg for each square metre of parts, as card between and round them, and {per_package}\u{a0}kg \
+             for each package, as edges and tape: so the range counts it."
+        ),
+        Message::LayersPicture(number, layers) => {
+            format!(
+                "Package {number} from above, {} with marks of the parts",
+                counted(&layers.to_string(), "layer", "layers")
+            )
+        }
+        Message::SheetsHarden(days) => {
+            format!("After the day of the last coat let it harden for {}, then cut the sheets.", working_days(days))
+        }
+        Message::PartsHarden(days) => format!(
+            "After the day of the last coat let parts cure for {}, then pack them. Films go on hardening for one to two weeks \
+             (common practice).",
+            working_days(days)
+        ),
+        Message::Tether(screw) => format!(
+            "two tethers for the wall, their screws for the back, {screw} long at most, and what fastens them to the wall"
+        ),
+        Message::Cards(count, thick) => cards(count, thick),
         Message::People(1) => "one person".into(),
         Message::People(2) => "two people".into(),
         Message::People(people) => format!("{people} people"),
@@ -259,6 +285,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             let people = number_of_first(people, "person puts it together", "people put it together");
             format!("{people}; each step says how many it takes, those who hold or guide among them.")
         }
+        Message::ForLength(people) => format!("{people}, for its length"),
         Message::PartPicture(part) => format!("Outline of the {part} with its holes; lines show the grain"),
         Message::SheetPicture(number, parts) => {
             format!("Sheet {number} with {}", counted(&parts.to_string(), "part", "parts"))
@@ -275,7 +302,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
              their holes. Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot \
              all round: by that they find their places in the top. All else of them stays as it is."
         ),
-        Message::EasedTabs { edge, size } => format!("{edge}: {size}"),
+        Message::RoundedPivots(edges) => format!("pivots at {edges}"),
+        Message::EasedTabs { edge, size } => format!("tabs at {edge}: {size}"),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join(" \u{d7} ")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {
@@ -284,13 +312,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::OffcutThickness { coated, measured: None } => format!("{coated}; not measured: measure first"),
         Message::OffcutOf { sheet, pack } => format!("Offcut of sheet {sheet} \u{b7} {pack}"),
         Message::OffcutPicture(name) => format!("Offcut {name}; lines show the grain"),
-        Message::InTurn { from, is_booked } => {
-            let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
-            format!(
-                "Orders are made one after the other, the one that was promised first at first, from the day after \
-                 {from}, {booked}."
-            )
-        }
+        Message::InTurn { from, is_booked } => in_turn(from, is_booked),
         Message::SetBefore { set, from } => format!(
             "Work was set to begin after {set}, but the last of these orders was made on {from}: it begins after that day, since \
              nothing is made before it was ordered."
@@ -306,6 +328,24 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             format!("{path}: {pictures} no room there, as {first:?}")
         }
     }
+}
+
+fn in_turn(from: &str, is_booked: bool) -> String {
+    let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
+    format!(
+        "Orders are made one after the other, the one that was promised first at first, from the day after {from}, {booked}."
+    )
+}
+
+fn cards(count: usize, thick: &str) -> String {
+    match count {
+        1 => format!("strip of card, {thick} thick: the door stands on it until the top is on"),
+        count => format!("{count} strips of card, {thick} thick: doors stand on them until the top is on"),
+    }
+}
+
+fn working_days(days: u32) -> String {
+    counted(&days.to_string(), "working day", "working days")
 }
 
 /// A place on a part where a label covers no joint while the part goes from stage to stage.

@@ -201,7 +201,11 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Machine(minutes, metres) => format!("{minutes} for {metres}"),
         Message::Packages(count, least, most) => {
             let counted = counted(&count.to_string(), "package", "packages");
-            if least == most { format!("{counted} of {most}") } else { format!("{counted}, {least} to {most}") }
+            if least == most {
+                format!("{counted} of {most}, with packing")
+            } else {
+                format!("{counted}, {least} to {most} with packing")
+            }
         }
         Message::Litres(before, after) => format!("{before}, then {after} once cut"),
         Message::Days(days) => counted(&days.to_string(), "day", "days"),

@@ -116,6 +116,8 @@ fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
     table.rows.extend(placed.into_iter().map(|placed| {
         let part = &placed.part;
         let (along, across) = part.along_and_across();
+        let people = part.people.to_string();
+        let is_for_length = lot.range.handling.is_for_length(part.mass, along.max(across));
         Row::of([
             part.mark(),
             words::part(part.panel.id),
@@ -123,7 +125,7 @@ fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
             words::fixed(across.in_mm(), 1),
             super::mass(part.mass),
             part.step.to_string(),
-            part.people.to_string(),
+            if is_for_length { Message::ForLength(&people).text() } else { people },
         ])
     }));
     paper.table(&table);

@@ -7,6 +7,7 @@ use slotwright_core::words::paper::{Label, Message};
 
 use super::super::packages::{Package, Packages, packages};
 use super::super::{Kind, TakenOrder};
+use super::along::along;
 use super::{Desk, mass, sides};
 use crate::describe::describe;
 use crate::paper::{Column, Face, Paper, Row, Style, Table};
@@ -41,26 +42,27 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
         Column::fit(Label::Parts.text()).end(),
         Column::fit(Label::Size.text()).end(),
         Column::fit(Label::Mass.text()).end(),
+        Column::fit(Label::OfItPacking.text()).end(),
         Column::fit(Label::People.text()).end(),
     ]);
     let of = u32::try_from(packages.len()).unwrap_or(u32::MAX);
     table.rows.extend((1..).zip(&packages).map(|(number, package)| {
         Row::of([
             Message::Package(number, of).text(),
-            package.parts.len().to_string(),
+            package.parts().count().to_string(),
             sides(&package.sides),
             mass(package.mass),
+            mass(package.packing),
             package.people.to_string(),
         ])
     }));
     let whole = packages.iter().map(|package| package.mass).sum();
-    table.rows.push(Row::total([String::new(), String::new(), String::new(), mass(whole), String::new()]));
+    let packing = packages.iter().map(|package| package.packing).sum();
+    let none = String::new;
+    table.rows.push(Row::total([none(), none(), none(), mass(whole), mass(packing), none()]));
     paper.table(&table);
-    if order.cut.is_tethered() {
-        paper.ticks(&[Label::Tether.text(), Label::AssemblySheet.text()]);
-    } else {
-        paper.ticks(&[Label::AssemblySheet.text()]);
-    }
+    paper.text(Label::PackedSizes.text(), &Style::SMALL);
+    paper.ticks(&along(order));
     paper.space(Length::mm(10.0));
     signature(&mut paper);
     for (number, package) in (1..).zip(&packages) {

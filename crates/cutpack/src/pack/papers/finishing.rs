@@ -102,9 +102,8 @@ fn hardens(lot: &LotSheets<'_>, step: Label, work: Work) -> String {
     let stage = lot.lot.range.stages.iter().find(|stage| stage.work == work);
     let days = stage.map_or(0, |stage| stage.wait_days.into());
     match step {
-        Label::SheetsHarden | Label::PartsHarden if days > 0 => {
-            format!("{} ({})", step.text(), Message::WorkingDays(days).text())
-        }
+        Label::SheetsHarden if days > 0 => Message::SheetsHarden(days).text(),
+        Label::PartsHarden if days > 0 => Message::PartsHarden(days).text(),
         _ => step.text().into(),
     }
 }
@@ -152,7 +151,11 @@ fn edges(lot: &LotSheets<'_>) -> Table {
                 Ease::Chamfer(_) | Ease::TabEnds(_) => None,
             }),
             // No part has both.
-            if pivots.is_empty() { tab_ends(panel) } else { words::edges(panel.id, &pivots) },
+            if pivots.is_empty() {
+                tab_ends(panel)
+            } else {
+                Message::RoundedPivots(&words::edges(panel.id, &pivots)).text()
+            },
             metres(panel.outer_length()),
         ]));
     }
