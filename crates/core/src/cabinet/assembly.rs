@@ -18,7 +18,7 @@ use alloc::collections::BTreeMap;
 
 use crate::cabinet::joint::{Joint, JointId, JointKind};
 use crate::cabinet::layout::Picked;
-use crate::cabinet::panel::{Feature, Panel, PanelId};
+use crate::cabinet::panel::{Feature, PanelId};
 use crate::geometry::space::{Block, Spot};
 use crate::units::quantity::{Dim, Length, Mass};
 
@@ -74,6 +74,8 @@ pub struct Step {
     pub mass: Mass,
     /// How many people carry it.
     pub people: u8,
+    /// Whether fewer could carry its mass: it is long.
+    pub for_length: bool,
     /// How many more hold or guide something meanwhile.
     pub helpers: u8,
     /// Whether it is a leaf that a detent keeps shut, or the stop that bears this.
@@ -235,6 +237,8 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     let mass = Case::weigh(panel, picked).mass;
     let (way, lifted) = taken.out.reversed(body, standing().map(|(_, other)| other));
     let at_once = at_once(&way, closes.clone());
+    let (width, height) = panel.blank();
+    let longest = width.max(height);
     let detent = has_detent(case, panel.id);
     let guided = if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 };
     Some(Step {
@@ -244,7 +248,8 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
         at_once,
         closes: closes.map(|joint| joint.id).collect(),
         mass,
-        people: people(picked, panel, mass),
+        people: picked.range.handling.people(mass, longest),
+        for_length: picked.range.handling.is_for_length(mass, longest),
         helpers: helpers(panel.id, detent, guided),
         detent,
         card: heads::card(case, &picked.range.build, panel.id),
@@ -284,11 +289,6 @@ fn at_once<'a>(way: &Way, joints: impl Iterator<Item = &'a Joint>) -> u32 {
         *together.entry((*kind == JointKind::Hook, Dim::within(Length::mm(reach)).in_tenths())).or_default() += 1;
     }
     together.into_values().max().unwrap_or(0)
-}
-
-fn people(picked: Picked<'_>, panel: &Panel, mass: Mass) -> u8 {
-    let (width, height) = panel.blank();
-    picked.range.handling.people(mass, width.max(height))
 }
 
 #[cfg(test)]

@@ -108,6 +108,9 @@ pub(in crate::words) fn last_step(tethered: bool) -> String {
 pub(in crate::words) fn burden(step: &Step) -> String {
     match step.hands() {
         0 | 1 => LOCALE.mass(step.mass),
+        people if step.for_length && step.helpers == 0 => {
+            format!("{}, {people} people, for its length", LOCALE.mass(step.mass))
+        }
         people => format!("{}, {people} people", LOCALE.mass(step.mass)),
     }
 }

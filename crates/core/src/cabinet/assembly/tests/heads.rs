@@ -119,6 +119,7 @@ fn the_top_says_how_many_heads_are_guided_and_how_high_it_is_lifted() {
             at_once: 0,
             mass: Mass::kg(8.0),
             people: 1,
+            for_length: false,
             helpers: 0,
             detent: false,
             card: None,
@@ -183,4 +184,24 @@ fn the_ends_of_tabs_that_may_lean_are_chamfered() {
             assert!((with - without - ends * 2.0).abs() < Length::mm(1e-6), "{}", panel.id);
         }
     }
+}
+
+/// A light part that is long says why two carry it; who helps is counted, and then the sentence says what for.
+#[test]
+fn what_a_part_weighs_is_said_with_all_who_are_needed() {
+    let range = demo();
+    let mut met = [0, 0, 0];
+    for choice in choices(&range, 31, Wanted::Valid).take(60) {
+        let (picked, case) = made(&range, &choice);
+        for step in Assembly::of(picked, &case).steps {
+            let said = words::burden(&step);
+            let by_mass = range.handling.people(step.mass, Length::ZERO);
+            let for_length = step.people > by_mass && step.helpers == 0;
+            assert_eq!(said.ends_with(", for its length"), for_length, "{said}");
+            let all = step.people + step.helpers;
+            assert_eq!(said.contains(&format!(", {all} people")), all > 1, "{said}");
+            met[usize::from(for_length) + 2 * usize::from(step.helpers > 0)] += 1;
+        }
+    }
+    assert!(met.iter().all(|met| *met > 10), "{met:?}");
 }
