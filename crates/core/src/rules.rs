@@ -5,7 +5,7 @@
 use core::cell::OnceCell;
 
 use self::dependencies::{Context, Dependencies, Direction};
-use self::table::CheckSubject;
+use self::table::CheckLaidOut;
 use crate::business::bill::Bill;
 use crate::business::built::Built;
 use crate::business::job::Job;
@@ -177,17 +177,23 @@ impl<'a> Subject<'a> {
 
 /// Lays a choice out and checks every rule.
 pub fn judge<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[&table::STOPS, &table::ADVICE], usize::MAX)
+    check(range, choice, &[&table::STOPS, &table::ADVICE], Asked::All)
 }
 
 /// The same for what can stop an order alone.
 pub fn judge_stops<'a>(range: &'a Range, choice: &Choice) -> Judged<'a> {
-    check(range, choice, &[&table::STOPS], usize::MAX)
+    check(range, choice, &[&table::STOPS], Asked::All)
+}
+
+/// The same for a search by some rules: what comes from all parts together is looked at only where none of these rules stops
+/// the order otherwise, since it says less.
+pub(crate) fn judge_for_search<'a>(range: &'a Range, choice: &Choice, rules: u64) -> Judged<'a> {
+    check(range, choice, &[&table::STOPS], Asked::Search(rules))
 }
 
 /// What stops an order first, if anything does: no rule is checked after one that does.
 pub fn first_stop(range: &Range, choice: &Choice) -> Option<Finding> {
-    check(range, choice, &[&table::STOPS], 1).findings.into_iter().next()
+    check(range, choice, &[&table::STOPS], Asked::First).findings.into_iter().next()
 }
 
 /// Whether nothing stops the order of a choice.
@@ -216,8 +222,27 @@ pub(crate) fn each_dependency(finding: &Finding, context: Context<'_>, tell: imp
     on.each(finding, tell);
 }
 
-/// Checks until there are `enough` findings.
-fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>]], enough: usize) -> Judged<'a> {
+/// Which findings are asked for.
+#[derive(Clone, Copy)]
+enum Asked {
+    All,
+    First,
+    /// What a search by these rules needs.
+    Search(u64),
+}
+
+impl Asked {
+    /// Whether a check need not be made after what was found.
+    fn passes_over(self, is_of_whole: bool, found: &[Finding]) -> bool {
+        match self {
+            Self::All => false,
+            Self::First => !found.is_empty(),
+            Self::Search(rules) => is_of_whole && found.iter().any(|finding| finding.rule.bit() & rules != 0),
+        }
+    }
+}
+
+fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckLaidOut>]], asked: Asked) -> Judged<'a> {
     let mut findings = Vec::new();
     let (out, cut, work) = (&mut findings, OnceCell::new(), OnceCell::new());
     let picked = Picked::of(range, choice);
@@ -231,12 +256,11 @@ fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckSubject>
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
             let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
-            for check in stages.iter().copied().flatten().flatten() {
-                if out.len() >= enough {
-                    break;
+            for (check, is_of_whole) in stages.iter().copied().flatten().flatten() {
+                if !asked.passes_over(*is_of_whole, out) {
+                    let (cut, work) = (&cut, &work);
+                    check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, work });
                 }
-                let (cut, work) = (&cut, &work);
-                check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, work });
             }
         }
     }

@@ -127,7 +127,9 @@ fn lay<S>(range: &Range, choice: &Choice, state: &mut dyn FnMut(&Change, &Choice
 
 /// What stops each answer when nothing else changes, if anything does; `None` if the range lacks the model.
 pub fn options(range: &Range, choice: &Choice) -> Option<Options<Option<Finding>>> {
-    lay(range, choice, &mut |_, changed| first_stop(range, changed))
+    // The present answers to all questions are one choice.
+    let own = first_stop(range, choice);
+    lay(range, choice, &mut |_, changed| if changed == choice { own.clone() } else { first_stop(range, changed) })
 }
 
 /// What stops each size when nothing else changes, as runs from the model's least to its most.

@@ -1,6 +1,8 @@
 //! The blank of every part: its rectangle, and how far its tabs stand out of it. What a sheet has to
 //! hold and what a part weighs at most is known from it before anything is cut in.
 
+use core::mem::discriminant;
+
 use crate::cabinet::bow::Bow;
 use crate::cabinet::layout::{BaySpan, Layout, Picked};
 use crate::cabinet::leaf;
@@ -33,6 +35,12 @@ impl Blank {
     /// The rectangle that holds the part with its tabs.
     pub(crate) fn whole(self) -> (Length, Length) {
         (self.size.0 + self.tabs.0, self.size.1 + self.tabs.1)
+    }
+
+    /// Whether another part has the same rectangle and the same tabs, for the same purpose: they stand beside each other in
+    /// the list of all.
+    pub(crate) fn is_like(&self, other: &Self) -> bool {
+        discriminant(&self.id) == discriminant(&other.id) && (self.size, self.tabs) == (other.size, other.tabs)
     }
 
     /// That rectangle along and across the face grain.
@@ -280,14 +288,20 @@ impl<'a> Blanks<'a> {
         self.plinth(&mut all);
         all.extend([self.plate(PanelId::BaseLower), self.plate(PanelId::BaseUpper)]);
         let numbered = || (1..=u8::MAX).zip(stiles);
-        all.extend(numbered().map(|(number, _)| self.upright(number)));
+        let upright = self.upright(1);
+        all.extend(numbered().map(|(number, _)| Blank { id: PanelId::Upright(number), ..upright }));
         all.push(self.back());
         for (bay, span) in (1..=u8::MAX).zip(bays) {
             all.extend((1..=u8::MAX).zip(&span.shelves).map(|(row, _)| self.shelf(bay, row, span)));
         }
-        all.extend(numbered().filter(|(_, stile)| **stile).map(|(number, _)| self.stile(number)));
-        let stopped = (1..=u8::MAX).zip(bays).filter(|(_, span)| span.stop.is_some());
-        all.extend(stopped.map(|(bay, _)| self.stop(bay)));
+        let stile = self.stile(1);
+        let standing = numbered().filter(|(_, stile)| **stile);
+        all.extend(standing.map(|(number, _)| Blank { id: PanelId::Stile(number), ..stile }));
+        let mut stopped =
+            (1..=u8::MAX).zip(bays).filter(|(_, span)| span.stop.is_some()).map(|(bay, _)| bay).peekable();
+        if let Some(stop) = stopped.peek().map(|bay| self.stop(*bay)) {
+            all.extend(stopped.map(|bay| Blank { id: PanelId::Stop(bay), ..stop }));
+        }
         for (bay, (span, chosen)) in (1..=u8::MAX).zip(bays.iter().zip(&choice.bays)) {
             if let Fill::Leaf(hung) = chosen.fill {
                 all.push(self.leaf(bay, span, hung));

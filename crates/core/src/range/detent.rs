@@ -28,6 +28,8 @@ pub struct Detent {
     pub overlap: Length,
     /// Rise over run of the nose's flanks.
     pub slope: f64,
+    /// Sine and cosine of the angle that they make with the level.
+    angle: (f64, f64),
 }
 
 /// Sine and cosine of the angle that a slope makes with the level.
@@ -40,6 +42,7 @@ impl Detent {
     /// That of a stop behind a leaf so thick; `None` if the range has none.
     pub fn of(build: &Build, body: Length) -> Option<Self> {
         let before = build.stop_gap_mm + body;
+        let slope = f64::from(build.detent_slope_per_mille) / 1000.0;
         (build.detent_rise_mm > Length::ZERO).then(|| Self {
             travel: build.detent_travel_mm,
             tongue: build.detent_tongue_mm,
@@ -49,7 +52,8 @@ impl Detent {
             nose: before + build.pivot_clearance_mm,
             rise: build.detent_rise_mm + build.detent_play_mm,
             overlap: build.detent_rise_mm,
-            slope: f64::from(build.detent_slope_per_mille) / 1000.0,
+            slope,
+            angle: angle(slope),
         })
     }
 
@@ -85,7 +89,7 @@ impl Detent {
 
     /// How far out the rear flank of the nose begins, behind its fillet, how far out and down it ends, and how far out the tip is.
     pub(crate) fn rear_flank(self) -> (Length, (Length, Length), Length) {
-        let (sine, cosine) = angle(self.slope);
+        let (sine, cosine) = self.angle;
         // A fillet takes r tan(α/2) of both walls, and tan(α/2) is (1 − cos α) / sin α.
         let foot = self.nose + self.fillet();
         let low = self.rise - self.round() * (1.0 - cosine);
@@ -95,19 +99,19 @@ impl Detent {
 
     /// What the fillet before the nose takes of the tongue's underside and of the flank.
     pub(crate) fn fillet(self) -> Length {
-        let (sine, cosine) = angle(self.slope);
+        let (sine, cosine) = self.angle;
         self.relief() * ((1.0 - cosine) / sine)
     }
 
     /// The least rise that has room for the fillet and the rounded tip.
     pub(crate) fn rise_least(self) -> Length {
-        (self.relief() + self.round()) * (1.0 - angle(self.slope).1)
+        (self.relief() + self.round()) * (1.0 - self.angle.1)
     }
 
     /// How far out and down the front flank of the nose ends, where the round end of the tongue begins, and how far out the middle
     /// of that is.
     pub(crate) fn front_flank(self) -> ((Length, Length), Length) {
-        let ((sine, cosine), half) = (angle(self.slope), self.tongue / 2.0);
+        let ((sine, cosine), half) = (self.angle, self.tongue / 2.0);
         let (_, (_, low), tip) = self.rear_flank();
         let up = self.travel + half * (1.0 + cosine);
         let out = tip + self.round() * sine + (low - up) / self.slope;

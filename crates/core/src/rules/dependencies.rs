@@ -13,6 +13,9 @@ use crate::range::{Board, Build, Model, Range};
 use crate::rules::finding::{Finding, Limit, Unit};
 use crate::units::quantity::{Dim, Length};
 
+/// What rounding takes of the difference of two figures at most.
+pub(super) const ROUNDING: f64 = 0.01;
+
 /// One millimetre more or less of a size changes the figure by one.
 pub(super) const ONE: Length = Length::mm(1.0);
 
@@ -145,6 +148,8 @@ struct Dependency {
 #[derive(Debug, Default)]
 pub(crate) struct Dependencies {
     list: SmallVec<[Dependency; 26]>,
+    /// By how many millimetres a length has to change for the finding to leave, where its figure is none of that length.
+    distance: Option<f64>,
     distance_is_void: bool,
 }
 
@@ -179,6 +184,11 @@ impl Dependencies {
         self.distance_is_void = true;
     }
 
+    /// By how much at least the length that sizes change has to change itself, where the figure is another one.
+    pub(super) const fn distance(&mut self, length: Length) {
+        self.distance = Some(length.in_mm());
+    }
+
     /// What the clear width of a bay comes from.
     pub(super) fn clear_width(&mut self, context: Context<'_>, direction: Direction, size_for_one: Length) {
         self.size(Question::Width, direction, size_for_one);
@@ -196,10 +206,13 @@ impl Dependencies {
             Direction::Down => Direction::Up,
             Direction::Either => Direction::Either,
         };
-        self.size(Question::Bow, bows, Length::ZERO);
+        let is_square = context.choice.bow_mm == Dim::mm(0);
+        if !is_square || direction != Direction::Up {
+            self.size(Question::Bow, bows, Length::ZERO);
+        }
         let both = context.choice.bowed == Bowed::Both;
         let no_better = direction == Direction::Up && !both || direction == Direction::Down && both;
-        if context.choice.bow_mm != Dim::mm(0) && !no_better {
+        if !is_square && !no_better {
             self.answer(Question::Bowed);
         }
     }
@@ -228,11 +241,27 @@ impl Dependencies {
         direction: Direction,
         size_for_one: Length,
     ) {
+        self.row_height_of_kept(context, finding, direction, size_for_one);
+        if finding.about.bay().is_some() {
+            self.answer(Question::Bays);
+        }
+    }
+
+    /// The same in a bay that stays, since it holds a device: see `ChoiceSpace::bays_least`.
+    pub(super) fn row_height_of_kept(
+        &mut self,
+        context: Context<'_>,
+        finding: &Finding,
+        direction: Direction,
+        size_for_one: Length,
+    ) {
         self.size(Question::Height, direction, size_for_one);
-        self.plinth(context);
+        // Without a plinth nothing is taken from the rows.
+        if context.choice.plinth_mm.is_some() || direction != Direction::Up {
+            self.plinth(context);
+        }
         if let Some(bay) = finding.about.bay() {
             self.answer(Question::Bay(bay));
-            self.answer(Question::Bays);
         }
     }
 
@@ -259,6 +288,11 @@ impl Dependencies {
         }
     }
 
+    /// The same of what comes from all parts together: nobody knows which way.
+    pub(super) fn all_parts(&mut self, _: &Finding, context: Context<'_>) {
+        self.whole(context, Direction::Either);
+    }
+
     /// All questions: of what stops no order while answers are tried, nobody asks more.
     pub(super) fn everything(&mut self, _: &Finding, context: Context<'_>) {
         self.whole(context, Direction::Either);
@@ -274,7 +308,8 @@ impl Dependencies {
         let unit = finding.found.unit;
         let is_known = matches!(unit, Unit::Mm | Unit::Ratio) && !self.distance_is_void;
         // Both figures are rounded to a hundredth.
-        let distance = is_known.then(|| ((finding.found.value - finding.allowed.value).abs() - 0.01).max(0.0));
+        let off = || ((finding.found.value - finding.allowed.value).abs() - ROUNDING).max(0.0);
+        let distance = self.distance.or_else(|| is_known.then(off));
         let mut spare = distance.unwrap_or(0.0);
         let is_size = |question| matches!(question, Question::Width | Question::Height | Question::Depth);
         for asked in self.list.iter().filter(|asked| !is_size(asked.question)) {

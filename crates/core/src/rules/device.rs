@@ -53,7 +53,7 @@ pub(super) fn width_dependencies(on: &mut Dependencies, finding: &Finding, conte
 
 /// The device, and what the height of its row comes from.
 pub(super) fn height_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
-    on.row_height(context, finding, Direction::Up, ONE * context.rows(finding));
+    on.row_height_of_kept(context, finding, Direction::Up, ONE * context.rows(finding));
     on.answer(finding.about);
     on.film(context);
 }
@@ -62,5 +62,4 @@ pub(super) fn height_dependencies(on: &mut Dependencies, finding: &Finding, cont
 pub(super) fn depth_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.clear_depth(context, Direction::Up, ONE);
     on.answer(finding.about);
-    on.answer(Question::Bays);
 }

@@ -1,6 +1,5 @@
 //! Uprights that stay straight.
 
-use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -18,9 +17,4 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
         let finding = Finding::stops(Rule::UprightBuckling, Question::Height, found, Limit::AtLeast, least);
         out.push(finding.of([PanelId::Upright(number)]));
     }
-}
-
-/// Everything that carries and is carried: nobody knows which way.
-pub(super) fn dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
-    on.whole(context, Direction::Either);
 }

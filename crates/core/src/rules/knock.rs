@@ -7,7 +7,6 @@
 //! All is judged from the layout: of what is alike the narrowest and longest. The tests hold what is cut against it: each feature
 //! that stands out of a part has its section here, with the same figures.
 
-use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject, numbered, shelf_slot};
 use crate::cabinet::blank::{Blanks, Rank};
 use crate::cabinet::layout::BaySpan;
@@ -55,14 +54,16 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
 fn worst(unit: Subject<'_>) -> Option<Borne> {
     let (picked, layout) = (unit.picked, unit.layout);
     let limits = &picked.range.strength;
-    let mut worst: Option<Borne> = None;
+    // With what it bears of what it may.
+    let mut worst: Option<(Borne, f64)> = None;
     let mut add = |part, bears: Bears, [bent, sheared]: [f64; 2]| {
         let board = if part == PanelId::Back { picked.back } else { picked.body };
         for (found, most) in
             [(bears.bending, board.bearing_n_per_mm2 * bent), (bears.shear, board.planar_shear_n_per_mm2 * sheared)]
         {
-            if worst.is_none_or(|(_, other, its_most)| found / most > other / its_most) {
-                worst = Some((part, found, most));
+            let share = found / most;
+            if worst.is_none_or(|(_, its_share)| share > its_share) {
+                worst = Some(((part, found, most), share));
             }
         }
     };
@@ -85,7 +86,7 @@ fn worst(unit: Subject<'_>) -> Option<Borne> {
     let reach = (layout.back + picked.range.build.clearance_mm) / 2.0;
     let hung = Stub { reach, width: layout.hooks.neck, thickness, beside: Length::ZERO };
     add(PanelId::Upright(1), hung.in_plane(half), left(limits.lasting_strength));
-    worst
+    worst.map(|(borne, _)| borne)
 }
 
 impl Form {
@@ -191,9 +192,4 @@ fn leaves(unit: Subject<'_>, tell: &mut dyn FnMut(PanelId, Form)) {
     let over = detent.overlap + picked.range.moisture.thickens(layout.body) + picked.range.fit.cut_mm;
     let by = detent.lifts_by();
     tell(stop, Form::Spring { tongue, over, by, reach, beside: detent.rise / 2.0 });
-}
-
-/// Everything that the sections and the back's weight come from.
-pub(super) fn dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
-    on.whole(context, Direction::Either);
 }

@@ -4,8 +4,9 @@
 //! upright to upright (its continuity is left out, on the safe side). So is the base, as if it hung between them: on a plinth
 //! a bearer stands under each divider and beside each end, and it spans no further.
 
-use super::dependencies::{Context, Dependencies, Direction};
+use super::dependencies::{Context, Dependencies, Direction, ONE, ROUNDING};
 use super::{Rule, Subject, numbered};
+use crate::cabinet::layout::BaySpan;
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit};
@@ -42,14 +43,18 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     }
 }
 
-/// What the shelf's span comes from. How far it bends grows with the fourth power of that.
+/// What the shelf's span comes from.
 pub(super) fn shelf_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     plate_dependencies(on, finding, context);
     on.answer(Question::Bay(finding.about.bay().unwrap_or(0)));
 }
 
-/// The same for the top and the base.
-pub(super) fn plate_dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
-    on.distance_tells_nothing();
-    on.clear_width(context, Direction::Down, Length::ZERO);
+/// The same for the top and the base. How far they bend of what they may grows with the third power of the span at most, so it
+/// stays while the span does not fall below its cube root.
+pub(super) fn plate_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
+    let bay = finding.about.bay().map(|bay| usize::from(bay).wrapping_sub(1));
+    let span = bay.zip(context.layout).and_then(|(bay, layout)| layout.bays.get(bay)).map(BaySpan::clear);
+    let left = (finding.allowed.value + ROUNDING) / (finding.found.value - ROUNDING);
+    on.distance(span.unwrap_or_default() * (1.0 - libm::cbrt(left.clamp(0.0, 1.0))));
+    on.clear_width(context, Direction::Down, ONE * context.widths_a_bay(finding));
 }

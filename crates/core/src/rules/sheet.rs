@@ -22,12 +22,17 @@ pub(crate) fn usable(sheet: &Sheet, trim: Length) -> (Length, Length) {
 /// that a sheet gives in that direction.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let trim = unit.picked.range.build.sheet_trim_mm;
+    let mut fitting: Option<&Blank> = None;
     for blank in unit.blanks {
+        if fitting.is_some_and(|fitting| blank.is_like(fitting)) {
+            continue;
+        }
         let sheets = &unit.picked.board(blank.stock).sheets;
         let (along, across) = blank.by_grain();
         let fits =
             sheets.iter().map(|sheet| usable(sheet, trim)).any(|(length, width)| along <= length && across <= width);
         if fits {
+            fitting = Some(blank);
             continue;
         }
         let longest = sheets.iter().map(|sheet| usable(sheet, trim).0).fold(Length::ZERO, Length::max);

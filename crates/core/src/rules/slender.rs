@@ -28,18 +28,46 @@ const CANTILEVER: f64 = 2.0;
 // Source: the force in mid-span of beam tables, as for shelves; the force and the share of the span are the range's.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let (strength, beam) = (&unit.picked.range.strength, Beam::along(unit.picked.body));
-    let gives = unit.blanks.iter().flat_map(|blank| {
+    let mut worst: Option<(PanelId, Question, Length, Length)> = None;
+    let mut judged: Option<&Blank> = None;
+    for blank in unit.blanks.iter().filter(|blank| is_slender(blank.id)) {
+        if judged.is_some_and(|judged| blank.is_like(judged)) {
+            continue;
+        }
+        judged = Some(blank);
         let bow = slender(blank, unit.layout).map(|(span, strip)| {
             let bow = sag_of_point(span, span / 2.0, strength.push_n, strip, beam);
             (blank.id, asked_by(blank.id), bow, span / strength.push_span_over)
         });
         let twist = twist(blank, unit).map(|(twist, most)| (blank.id, TWIST, twist, most));
-        bow.into_iter().chain(twist)
-    });
-    let worst = gives.reduce(|worst, next| if next.2 / next.3 > worst.2 / worst.3 { next } else { worst });
+        for next in bow.into_iter().chain(twist) {
+            if worst.is_none_or(|worst| next.2 / next.3 > worst.2 / worst.3) {
+                worst = Some(next);
+            }
+        }
+    }
     if let Some((part, about, gives, most)) = worst.filter(|(_, _, gives, most)| gives > most) {
         let (found, most) = (Figure::length(gives), Figure::length(most));
         out.push(Finding::stops(Rule::Slender, about, found, Limit::AtMost, most).of([part]));
+    }
+}
+
+/// Whether a part is one that a push bends.
+const fn is_slender(part: PanelId) -> bool {
+    match part {
+        PanelId::Stile(_)
+        | PanelId::Stop(_)
+        | PanelId::Stave { .. }
+        | PanelId::Leaf(_)
+        | PanelId::PlinthFront
+        | PanelId::PlinthRear => true,
+        PanelId::Bearer(_)
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Upright(_)
+        | PanelId::Back
+        | PanelId::Shelf { .. }
+        | PanelId::Top => false,
     }
 }
 

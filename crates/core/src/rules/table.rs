@@ -13,6 +13,8 @@ use crate::rules::finding::{Finding, Severity};
 pub(super) type CheckBasics = fn(&mut Vec<Finding>, Basics<'_>);
 /// The check of what is laid out.
 pub(super) type CheckSubject = fn(&mut Vec<Finding>, Subject<'_>);
+/// The same, and whether what it finds comes from all parts together.
+pub(super) type CheckLaidOut = (CheckSubject, bool);
 /// The check of the proof of assembly.
 pub(super) type CheckProof = fn(&mut Vec<Finding>, Proof<'_>);
 /// Names what a finding depends on.
@@ -33,6 +35,9 @@ enum Stage {
     Basics(Check<CheckBasics>),
     /// Whenever a choice is judged: it can stop the order.
     Stops(Check<CheckSubject>),
+    /// The same of what comes from all parts together: it says nothing of any other choice, so a search looks at it only
+    /// where nothing else stops a choice.
+    StopsWhole(CheckSubject),
     /// Where it is asked what is good to know.
     Advice(Check<CheckSubject>),
     /// At both, by two checks.
@@ -124,8 +129,8 @@ const fn entry(rule: Rule) -> Entry {
         },
         Rule::ShelfEar => stops(By(bearing::check), bearing::ear_dependencies),
         Rule::LeafPivot => stops(With(Rule::ShelfEar), bearing::pivot_dependencies),
-        Rule::UprightBuckling => stops(By(frame::check), frame::dependencies),
-        Rule::Knock => stops(By(knock::check), knock::dependencies),
+        Rule::UprightBuckling => stops_whole(frame::check),
+        Rule::Knock => stops_whole(knock::check),
         Rule::Slender => stops(By(slender::check), slender::dependencies),
         Rule::PartMass => Entry {
             stage: Stage::StopsAndAdvice(carrying::check, carrying::advise),
@@ -133,7 +138,7 @@ const fn entry(rule: Rule) -> Entry {
             severities: &[(Stops, ByQuestion), (Warns, Kinds(&[Kind::Back, Kind::Narrower])), (Advises, Kinds(&[]))],
             dependencies: carrying::dependencies,
         },
-        Rule::TipOver => stops(By(tip::check), tip::dependencies),
+        Rule::TipOver => stops_whole(tip::check),
         Rule::PartLength => advice(By(carrying::advise_sizes), &[(Advises, Kinds(&[]))]),
         Rule::Package => advice(With(Rule::PartLength), &[(Warns, Kinds(&[Kind::Width]))]),
         Rule::PartMoisture => advice(With(Rule::JointFit), &[(Warns, Kinds(&[Kind::Width]))]),
@@ -165,6 +170,11 @@ const fn basics(check: Check<CheckBasics>, dependencies: NameDependencies) -> En
 
 const fn stops(check: Check<CheckSubject>, dependencies: NameDependencies) -> Entry {
     Entry { stage: Stage::Stops(check), severities: &[(Stops, ByQuestion)], dependencies }
+}
+
+const fn stops_whole(check: CheckSubject) -> Entry {
+    let dependencies = Dependencies::all_parts;
+    Entry { stage: Stage::StopsWhole(check), severities: &[(Stops, ByQuestion)], dependencies }
 }
 
 const fn advice(check: Check<CheckSubject>, severities: &'static [(Severity, Remedies)]) -> Entry {
@@ -237,14 +247,14 @@ pub(super) static ARE_BASICS: Column<bool> = column!(entry => matches!(entry.sta
 pub(super) static SEVERITIES: Column<&[(Severity, Remedies)]> = column!(entry => entry.severities);
 pub(super) static DEPENDENCIES: Column<NameDependencies> = column!(entry => entry.dependencies);
 const BASICS_OF: Column<Option<CheckBasics>> = column!(entry => entry.stage.basics());
-const STOPS_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.stops());
-const ADVICE_OF: Column<Option<CheckSubject>> = column!(entry => entry.stage.advice());
+const STOPS_OF: Column<Option<CheckLaidOut>> = column!(entry => entry.stage.stops());
+const ADVICE_OF: Column<Option<CheckLaidOut>> = column!(entry => entry.stage.advice());
 const PROOF_OF: Column<Option<CheckProof>> = column!(entry => entry.stage.proof());
 
 /// The checks of each stage, in the order of the rules.
 pub(super) static BASICS: [Option<CheckBasics>; BASICS_OF.count()] = BASICS_OF.closed_up();
-pub(super) static STOPS: [Option<CheckSubject>; STOPS_OF.count()] = STOPS_OF.closed_up();
-pub(super) static ADVICE: [Option<CheckSubject>; ADVICE_OF.count()] = ADVICE_OF.closed_up();
+pub(super) static STOPS: [Option<CheckLaidOut>; STOPS_OF.count()] = STOPS_OF.closed_up();
+pub(super) static ADVICE: [Option<CheckLaidOut>; ADVICE_OF.count()] = ADVICE_OF.closed_up();
 pub(super) static PROOF: [Option<CheckProof>; PROOF_OF.count()] = PROOF_OF.closed_up();
 
 impl Stage {
@@ -253,6 +263,7 @@ impl Stage {
             Self::Basics(By(check)) => Some(check),
             Self::Basics(With(_))
             | Self::Stops(_)
+            | Self::StopsWhole(_)
             | Self::Advice(_)
             | Self::StopsAndAdvice(..)
             | Self::Proof(_)
@@ -260,24 +271,35 @@ impl Stage {
         }
     }
 
-    const fn stops(self) -> Option<CheckSubject> {
+    const fn stops(self) -> Option<CheckLaidOut> {
         match self {
-            Self::Stops(By(check)) | Self::StopsAndAdvice(check, _) => Some(check),
+            Self::Stops(By(check)) | Self::StopsAndAdvice(check, _) => Some((check, false)),
+            Self::StopsWhole(check) => Some((check, true)),
             Self::Basics(_) | Self::Stops(With(_)) | Self::Advice(_) | Self::Proof(_) | Self::Order => None,
         }
     }
 
-    const fn advice(self) -> Option<CheckSubject> {
+    const fn advice(self) -> Option<CheckLaidOut> {
         match self {
-            Self::Advice(By(check)) | Self::StopsAndAdvice(_, check) => Some(check),
-            Self::Basics(_) | Self::Stops(_) | Self::Advice(With(_)) | Self::Proof(_) | Self::Order => None,
+            Self::Advice(By(check)) | Self::StopsAndAdvice(_, check) => Some((check, false)),
+            Self::Basics(_)
+            | Self::Stops(_)
+            | Self::StopsWhole(_)
+            | Self::Advice(With(_))
+            | Self::Proof(_)
+            | Self::Order => None,
         }
     }
 
     const fn proof(self) -> Option<CheckProof> {
         match self {
             Self::Proof(check) => Some(check),
-            Self::Basics(_) | Self::Stops(_) | Self::Advice(_) | Self::StopsAndAdvice(..) | Self::Order => None,
+            Self::Basics(_)
+            | Self::Stops(_)
+            | Self::StopsWhole(_)
+            | Self::Advice(_)
+            | Self::StopsAndAdvice(..)
+            | Self::Order => None,
         }
     }
 
@@ -289,6 +311,7 @@ impl Stage {
             Self::Advice(With(first)) => entry(first).stage.advice().is_some(),
             Self::Basics(By(_))
             | Self::Stops(By(_))
+            | Self::StopsWhole(_)
             | Self::Advice(By(_))
             | Self::StopsAndAdvice(..)
             | Self::Proof(_)

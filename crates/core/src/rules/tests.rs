@@ -1,13 +1,13 @@
 //! Each rule at its edge: just inside passes, just outside is found.
 
-use super::{Rule, can_be_made, first_stop, judge, judge_stops};
+use super::{Rule, can_be_made, first_stop, judge, judge_for_search, judge_stops};
 use crate::business::bill::Bill;
 use crate::cabinet::case::{Case, WeighedCase};
 use crate::cabinet::panel::PanelId;
 use crate::choice::change::Change;
 use crate::choice::{Choice, Fill, Hole, Hung};
 use crate::range::{HoleShape, Plug, Range};
-use crate::rules::finding::Severity;
+use crate::rules::finding::{Finding, Severity};
 use crate::rules::hole::passage;
 use crate::rules::sample::{Wanted, choices};
 use crate::statics::sag::{Beam, lasting, own_load, widest_span};
@@ -330,6 +330,31 @@ fn what_stops_is_the_same_with_and_without_advice() {
         assert_eq!(first_stop(&range, &choice).as_ref(), stops.findings.first(), "{choice:?}");
         assert_eq!(can_be_made(&range, &choice), all.holds(), "{choice:?}");
     }
+}
+
+/// A search is told all that stops a choice but for what comes from all parts together, and that where nothing else of its rules
+/// does.
+#[test]
+fn a_search_lacks_nothing_but_what_comes_from_all_parts() {
+    let (mut range, of_all) = (demo(), [Rule::UprightBuckling, Rule::Knock, Rule::TipOver]);
+    // So that units tip over which nothing else stops.
+    range.strength.tip_factor *= 3.0;
+    let (mut left_out, mut told) = (0, 0);
+    for choice in choices(&range, 29, Wanted::Any).take(3000) {
+        let all = judge_stops(&range, &choice).findings;
+        let first = all.first().map_or(0, |finding| finding.rule.bit());
+        for rules in [u64::MAX, !first] {
+            let found = judge_for_search(&range, &choice, rules).findings;
+            let counts = |finding: &&Finding| rules & finding.rule.bit() != 0;
+            assert_eq!(all.iter().any(|finding| counts(&finding)), found.iter().any(|finding| counts(&finding)));
+            let lacking: Vec<&Finding> = all.iter().filter(|finding| !found.contains(finding)).collect();
+            assert!(lacking.iter().all(|finding| of_all.contains(&finding.rule)), "{lacking:?}");
+            assert_eq!(all.len(), found.len() + lacking.len(), "{choice:?}");
+            left_out += lacking.len();
+            told += found.iter().filter(|finding| of_all.contains(&finding.rule)).count();
+        }
+    }
+    assert!(left_out > 20 && told > 20, "{left_out} {told}");
 }
 
 /// To the tenth of a millimetre: width between stiles or past an open leaf and its stop, air beside, height with air, depth with plugs.

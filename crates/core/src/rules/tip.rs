@@ -1,12 +1,11 @@
 //! Units that stand by themselves.
 
-use super::dependencies::{Context, Dependencies, Direction};
 use super::{Rule, Subject};
-use crate::cabinet::blank::{Blanks, Cuts};
+use crate::cabinet::blank::{Blank, Blanks, Cuts};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::finding::{Figure, Finding, Limit};
-use crate::statics::stability::{Leaves, Moments, burdens, carpet, middle};
+use crate::statics::stability::{Leaves, Moments, burdens, carpet, edge, middle};
 
 // Source: statics: moments about the front edge of the foot; the lift is that of ASTM F2057-23.
 pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
@@ -29,20 +28,23 @@ pub(crate) fn check(out: &mut Vec<Finding>, unit: Subject<'_>) {
 /// can. Every answer that is tried comes here, so gravity is left out on both sides, and each part is weighed once.
 fn surely_stands(unit: Subject<'_>, slope: f64, least: f64) -> bool {
     let cuts = Cuts::of(Blanks { picked: unit.picked, layout: unit.layout }, unit.choice);
-    let (mut holds, mut tips) = (0.0, 0.0);
-    for blank in unit.blanks {
+    let edge = edge(&unit.picked.range.build, unit.layout);
+    let moment = |blank: &Blank| {
         let (behind, up) = middle(unit.picked, unit.layout, blank.id, blank.size.0, Leaves::Open);
-        let lever = (behind - up * slope).in_mm();
-        if lever > 0.0 {
-            holds += cuts.least_mass(blank, unit.coated).in_kg() * lever;
-        } else {
-            tips -= blank.most_mass(unit.coated).in_kg() * lever;
-        }
+        let lever = (behind - edge - up * slope).in_mm();
+        let mass = if lever > 0.0 { cuts.least_mass(blank, unit.coated) } else { blank.most_mass(unit.coated) };
+        mass.in_kg() * lever
+    };
+    let (mut holds, mut tips) = (0.0, 0.0);
+    let mut last: Option<(&Blank, f64)> = None;
+    for blank in unit.blanks {
+        // Neighbours that are alike stand as far behind, but for shelves over each other and staves along an arc.
+        let is_alone = matches!(blank.id, PanelId::Shelf { .. } | PanelId::Stave { .. });
+        let alike = last.filter(|(before, _)| !is_alone && blank.is_like(before));
+        let moment = alike.map_or_else(|| moment(blank), |(_, moment)| moment);
+        holds += f64::max(moment, 0.0);
+        tips -= f64::min(moment, 0.0);
+        last = Some((blank, moment));
     }
     holds >= tips * least
-}
-
-/// Everything that has a mass: nobody knows which way.
-pub(super) fn dependencies(on: &mut Dependencies, _: &Finding, context: Context<'_>) {
-    on.whole(context, Direction::Either);
 }

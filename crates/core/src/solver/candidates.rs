@@ -19,7 +19,7 @@ use crate::range::{Model, Range};
 use crate::rules::dependencies::{Context, Direction, Influence};
 use crate::rules::finding::{Finding, Limit};
 use crate::rules::place::breaches;
-use crate::rules::{Judged, Rule, each_dependency, judge_stops};
+use crate::rules::{Judged, Rule, each_dependency, judge_for_search, judge_stops};
 use crate::units::quantity::Dim;
 
 use numbers::{
@@ -128,28 +128,12 @@ impl SearchSpace for ChoiceSpace<'_> {
     }
 
     fn faults(&self, point: &Choice, at: &At, rules: u64) -> Option<Vec<NoGood>> {
-        let mut faults = self.proofs(&judge_stops(self.range, point), point, at);
-        let stops = !faults.is_empty();
-        // What does not suit the place stays so while the size goes no further the right way.
-        faults.extend(breaches(point).map(|finding| {
-            let (size, end) = match finding.rule {
-                Rule::ViewingHeight => (place(Question::Height), at.of(place(Question::Height))),
-                _ => (place(Question::Width), at.of(place(Question::Width))),
-            };
-            let (from, to) = if finding.rule != Rule::ScreenWidth && finding.limit == Limit::AtMost {
-                (end, i32::MAX)
-            } else {
-                (i32::MIN, end)
-            };
-            let mut proof = NoGood::of(finding.rule.bit());
-            proof.narrow(size, from, to);
-            proof
-        }));
-        let asked = rules & VISIT != 0 && !stops && faults.iter().all(|fault| fault.rules & rules == 0);
-        if asked {
-            faults.extend(self.visited(point, at)?);
-        }
-        Some(faults)
+        self.faults_of(&judge_for_search(self.range, point, rules), point, at, rules)
+    }
+
+    fn broken(&self, point: &Choice, at: &At, rules: u64) -> u64 {
+        let faults = self.faults_of(&judge_stops(self.range, point), point, at, rules);
+        rules & faults.into_iter().flatten().fold(0, |all, fault| all | fault.rules)
     }
 
     fn lines(&self) -> QuestionSet {
@@ -224,6 +208,32 @@ impl Candidates {
 }
 
 impl ChoiceSpace<'_> {
+    /// What is wrong with a judged point.
+    fn faults_of(&self, judged: &Judged<'_>, point: &Choice, at: &At, rules: u64) -> Option<Vec<NoGood>> {
+        let mut faults = self.proofs(judged, point, at);
+        let stops = !faults.is_empty();
+        // What does not suit the place stays so while the size goes no further the right way.
+        faults.extend(breaches(point).map(|finding| {
+            let (size, end) = match finding.rule {
+                Rule::ViewingHeight => (place(Question::Height), at.of(place(Question::Height))),
+                _ => (place(Question::Width), at.of(place(Question::Width))),
+            };
+            let (from, to) = if finding.rule != Rule::ScreenWidth && finding.limit == Limit::AtMost {
+                (end, i32::MAX)
+            } else {
+                (i32::MIN, end)
+            };
+            let mut proof = NoGood::of(finding.rule.bit());
+            proof.narrow(size, from, to);
+            proof
+        }));
+        let asked = rules & VISIT != 0 && !stops && faults.iter().all(|fault| fault.rules & rules == 0);
+        if asked {
+            faults.extend(self.visited(point, at)?);
+        }
+        Some(faults)
+    }
+
     /// What a point that nothing else stops breaks of what was given for the visit: that says nothing of any other.
     /// `None` if it is not looked at any more.
     fn visited(&self, point: &Choice, at: &At) -> Option<Vec<NoGood>> {

@@ -117,6 +117,11 @@ impl NoGood {
         span.copied().unwrap_or((i32::MIN, i32::MAX))
     }
 
+    /// Whether it holds nowhere: shares of different numbers of bays are different answers.
+    pub(crate) fn is_void(&self) -> bool {
+        self.spans.iter().any(|(from, to)| from > to)
+    }
+
     /// It holds with these answers to a question of its scope as well: their numbers as bits, so whoever shares
     /// proofs has to number that question's answers alike.
     pub(crate) fn extend(&mut self, question: u8, answers: u64) {
@@ -223,9 +228,9 @@ impl NoGoods {
         Self { lines, groups: Vec::new() }
     }
 
-    /// Remembers one, unless it holds nowhere: shares of different numbers of bays are different answers.
+    /// Remembers one, unless it holds nowhere.
     pub(crate) fn add(&mut self, proof: &NoGood) {
-        if proof.spans.iter().any(|(from, to)| from > to) {
+        if proof.is_void() {
             return;
         }
         let (scope, lines) = (proof.scope, self.lines);
@@ -254,14 +259,15 @@ impl NoGoods {
 
     /// A proof that some rules forbid a point whatever the free questions are answered with.
     pub(crate) fn closed(&self, at: &At, free: QuestionSet, rules: u64) -> Option<NoGood> {
-        let mut groups = self.groups.iter().filter(|group| group.scope.meeting(free).is_empty());
+        let speak = |group: &&Group| group.scope.meeting(free).is_empty() && group.may_speak_of(at);
+        let mut groups = self.groups.iter().filter(speak);
         groups.find_map(|group| Some(group.said(group.find(at, self.lines, rules)?, at, self.lines)))
     }
 
     /// The proof that some rules forbid a point which leaves the fewest free questions to be tried.
     pub(crate) fn narrowest(&self, at: &At, free: QuestionSet, rules: u64) -> Option<NoGood> {
         let (mut best, mut least) = (None, u32::MAX);
-        for group in &self.groups {
+        for group in self.groups.iter().filter(|group| group.may_speak_of(at)) {
             let open = group.scope.meeting(free).len();
             if open < least
                 && let Some(found) = group.find(at, self.lines, rules)
@@ -281,11 +287,13 @@ impl Group {
         Self { scope, answered: scope.minus(lines), seen: Seen::default(), proofs: BTreeMap::new() }
     }
 
+    /// Whether a point has all that its proofs speak of.
+    fn may_speak_of(&self, at: &At) -> bool {
+        self.answered.minus(at.answered).is_empty()
+    }
+
     /// What is known of a point by some rules alone.
     fn find(&self, at: &At, lines: QuestionSet, rules: u64) -> Option<&Proof> {
-        if !self.answered.minus(at.answered).is_empty() {
-            return None;
-        }
         let sets = self.scope.minus(lines);
         let mark = at.mark_of(sets);
         let known = if self.seen.may_have(mark) { self.proofs.get(&mark)? } else { return None };

@@ -35,9 +35,12 @@ pub(crate) trait SearchSpace {
     /// Where a point stands.
     fn at(&self, point: &Self::Point) -> At;
 
-    /// What is wrong with a point, at least all by which these rules forbid it; `None` if the rules ask for more than
-    /// may be looked at.
+    /// What is wrong with a point, at least what says most of that by which these rules forbid it; `None` if the rules ask
+    /// for more than may be looked at.
     fn faults(&self, point: &Self::Point, at: &At, rules: u64) -> Option<Vec<NoGood>>;
+
+    /// All of these rules that forbid a point.
+    fn broken(&self, point: &Self::Point, at: &At, rules: u64) -> u64;
 
     /// The questions whose answers are places on a line.
     fn lines(&self) -> QuestionSet;
@@ -156,15 +159,18 @@ impl<'a, P: SearchSpace> Search<'a, P> {
     fn judge(&mut self, step: &Step<'_, P>, free: QuestionSet) -> Verdict {
         self.steps += 1;
         let (at, faults) = (&step.at, &mut self.faults.borrow_mut());
-        let known = |faults: &NoGoods| faults.narrowest(at, free, self.rules);
-        if let Some(known) = self.proved.closed(at, free, self.rules).or_else(|| known(faults)) {
+        let known = self.proved.closed(at, free, self.rules).or_else(|| faults.narrowest(at, free, self.rules));
+        if let Some(known) = known {
             return Verdict::Fails(known);
         }
         let Some(found) = self.space.faults(step.point(self.space), at, self.rules) else { return Verdict::Unseen };
         for fault in &found {
             faults.add(fault);
         }
-        known(faults).map_or(Verdict::Holds, Verdict::Fails)
+        // Nothing was known of it before, so what is known now is what was found.
+        let counts = found.into_iter().filter(|fault| fault.rules & !self.rules == 0 && !fault.is_void());
+        let narrowest = counts.min_by_key(|fault| (fault.scope.meeting(free).len(), fault.scope.len(), fault.scope));
+        narrowest.map_or(Verdict::Holds, Verdict::Fails)
     }
 
     /// The question to be answered anew, if a fault names any that may be.
@@ -306,8 +312,7 @@ impl<P: SearchSpace> Search<'_, P> {
     /// with. That shows soon where all sets of questions would take long.
     fn alone(&mut self, point: &P::Point, free: QuestionSet) -> Option<NoGood> {
         let step = Step::begin(self.space, point);
-        let faults = self.space.faults(point, &step.at, self.rules).unwrap_or_default();
-        let mut rules = self.rules & faults.iter().fold(0, |all, fault| all | fault.rules);
+        let mut rules = self.space.broken(point, &step.at, self.rules);
         while rules != 0 {
             let rule = rules & rules.wrapping_neg();
             rules -= rule;

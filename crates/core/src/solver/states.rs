@@ -1,7 +1,7 @@
 //! Open, with other changes, or shut: the exact state of every answer, with the smallest set of other
 //! changes that it needs.
 
-use core::cell::{Cell, RefCell};
+use core::cell::{Cell, OnceCell, RefCell};
 
 use serde::Serialize;
 
@@ -17,7 +17,7 @@ use crate::choice::question::Question;
 use crate::choice::{Bay, Choice};
 use crate::range::{Model, Range};
 use crate::rules::finding::{Figure, Finding, Limit};
-use crate::rules::{Judged, Rule, can_be_made, first_stop, judge_stops};
+use crate::rules::{Judged, Rule, can_be_made, first_stop, judge_for_search};
 use crate::units::quantity::Dim;
 
 /// Whether an answer can be taken.
@@ -94,6 +94,8 @@ pub struct Reached {
 pub(super) struct AnswerSearch<'a> {
     range: &'a Range,
     choice: &'a Choice,
+    /// The choice itself, judged when its answer to the first question is asked for.
+    own: OnceCell<Judged<'a>>,
     candidates: Candidates,
     pins: QuestionSet,
     visit: Option<&'a Visit>,
@@ -113,7 +115,8 @@ impl<'a> AnswerSearch<'a> {
         let (candidates, faults) =
             (Candidates::of(range, model, choice), RefCell::new(NoGoods::none(candidates::LINES)));
         let rules = !broken(range, choice, visit);
-        Self { range, choice, candidates: candidates.visited(visit), pins, visit, rules, left, faults }
+        let (own, candidates) = (OnceCell::new(), candidates.visited(visit));
+        Self { range, choice, own, candidates, pins, visit, rules, left, faults }
     }
 
     /// The rules that count where a question is asked.
@@ -149,10 +152,14 @@ impl<'a> AnswerSearch<'a> {
         if let Some(reason) = self.drops_kept_bay(choice, self.pins) {
             return State::Shut { reason };
         }
-        let (judged, rules) = (judge_stops(self.range, choice), self.rules(asked));
+        let rules = self.rules(asked);
+        let judge = || judge_for_search(self.range, choice, rules);
+        // The present answers to all questions are one choice.
+        let other = (choice != self.choice).then(judge);
+        let judged = other.as_ref().unwrap_or_else(|| self.own.get_or_init(judge));
         let reason = judged.findings.first().cloned().or_else(|| breach(choice, rules));
         let Some(reason) = reason else { return State::Open };
-        self.learn(&self.space(choice, asked).0, &judged, choice);
+        self.learn(&self.space(choice, asked).0, judged, choice);
         match self.smallest(choice, asked, (rules, self.pins)) {
             Outcome::Point((_, point)) => State::Shifts { reason, changes: candidates::changes(choice, &point) },
             Outcome::Nothing(_) => State::Shut { reason },

@@ -163,8 +163,7 @@ impl Leaves {
     }
 }
 
-/// Where the middle of a part is, behind the foot's front edge and over the floor, its leaf open at a right angle or
-/// shut.
+/// Where the middle of a part is, behind the front edge of the top and over the floor, its leaf open at a right angle or shut.
 pub(crate) fn middle(
     picked: Picked<'_>,
     layout: &Layout,
@@ -172,10 +171,9 @@ pub(crate) fn middle(
     width: Length,
     leaves: Leaves,
 ) -> (Length, Length) {
-    let build = &picked.range.build;
     let half_up = (layout.floor + layout.ceiling) / 2.0;
     let shut = layout.face + layout.body / 2.0;
-    let (back, up) = match id {
+    match id {
         PanelId::PlinthFront | PanelId::PlinthRear | PanelId::Bearer(_) => {
             let middle = |plinth: Plinth| {
                 let [front, rear] = plinth.long(layout.body).map(|front| front + layout.body / 2.0);
@@ -187,7 +185,9 @@ pub(crate) fn middle(
             };
             (layout.plinth.map_or(Length::ZERO, middle), layout.base / 2.0)
         }
-        PanelId::BaseLower => ((layout.depth + build.foot_recess_mm) / 2.0, layout.base + layout.body / 2.0),
+        PanelId::BaseLower => {
+            ((layout.depth + picked.range.build.foot_recess_mm) / 2.0, layout.base + layout.body / 2.0)
+        }
         PanelId::BaseUpper => (layout.depth / 2.0, layout.seam() + layout.body / 2.0),
         PanelId::Top => (layout.depth / 2.0, layout.ceiling + layout.body / 2.0),
         PanelId::Upright(_) => ((layout.upright_front + layout.upright_rear) / 2.0, half_up),
@@ -209,8 +209,7 @@ pub(crate) fn middle(
             let under = shelf.copied().unwrap_or(layout.floor);
             ((layout.upright_front + layout.back_front) / 2.0, under + layout.body / 2.0)
         }
-    };
-    (back - edge(build, layout), up)
+    }
 }
 
 /// The parts of a unit as burdens: each of its mass in the middle of its rectangle.
@@ -220,9 +219,10 @@ pub fn burdens(
     leaves: Leaves,
     parts: impl IntoIterator<Item = (PanelId, Length, Mass)>,
 ) -> impl Iterator<Item = Burden> {
+    let edge = edge(&picked.range.build, layout);
     parts.into_iter().map(move |(id, width, mass)| {
         let (behind, up) = middle(picked, layout, id, width, leaves);
-        Burden { mass, behind, up }
+        Burden { mass, behind: behind - edge, up }
     })
 }
 

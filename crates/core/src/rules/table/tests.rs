@@ -10,6 +10,7 @@ fn first(rule: Rule) -> Rule {
         Stage::Basics(With(first)) | Stage::Stops(With(first)) | Stage::Advice(With(first)) => first,
         Stage::Basics(By(_))
         | Stage::Stops(By(_))
+        | Stage::StopsWhole(_)
         | Stage::Advice(By(_))
         | Stage::StopsAndAdvice(..)
         | Stage::Proof(_)
@@ -47,7 +48,7 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
         let (cut, work) = (&core::cell::OnceCell::new(), &core::cell::OnceCell::new());
         let subject = Subject { picked, choice: &choice, layout, blanks: &blanks, coated, cut, work };
         for rule in Rule::ALL {
-            for of_subject in [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten() {
+            for (of_subject, _) in [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten() {
                 check(rule, &|out| of_subject(out, subject));
             }
         }
@@ -61,7 +62,7 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
 fn the_basics_are_checked_first_and_the_proof_last() {
     let stage = |rule: &Rule| match entry(*rule).stage {
         Stage::Basics(_) => 0,
-        Stage::Stops(_) | Stage::Advice(_) | Stage::StopsAndAdvice(..) => 1,
+        Stage::Stops(_) | Stage::StopsWhole(_) | Stage::Advice(_) | Stage::StopsAndAdvice(..) => 1,
         Stage::Proof(_) => 2,
         Stage::Order => 3,
     };

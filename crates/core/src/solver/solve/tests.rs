@@ -117,6 +117,10 @@ impl SearchSpace for Table {
         Some(broken.map(fault).collect())
     }
 
+    fn broken(&self, point: &Vec<i32>, at: &At, rules: u64) -> u64 {
+        self.faults(point, at, rules).unwrap().iter().fold(0, |all, fault| all | fault.rules) & rules
+    }
+
     fn lines(&self) -> QuestionSet {
         let lines = (0..).zip(&self.lines).filter(|(_, line)| **line);
         lines.fold(QuestionSet::NONE, |all, (at, _)| all.and(QuestionSet::at(at)))
