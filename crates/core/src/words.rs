@@ -42,6 +42,7 @@ use crate::input::fault::ReadError;
 use crate::range::{Problem, Range, Wrong};
 use crate::rules::finding::Finding;
 use crate::rules::id::Rule;
+use crate::rules::tether::Tethers;
 use crate::solver::kept::{Beyond, Given};
 use crate::solver::why::{Release, Why};
 use crate::units::day::{Day, NotADay};
@@ -329,11 +330,10 @@ pub fn no_day(wrong: &NotADay) -> String {
     }
 }
 
-/// What to do in a step of assembly: of a unit that is fastened to the wall, with tethers by screws no longer than that, or of one that
-/// is not.
-pub fn step(step: &Step, longest_screw: Option<Length>) -> String {
+/// What to do in a step of assembly: of a unit that is fastened to the wall, or of one that is not.
+pub fn step(step: &Step, tethers: Option<Tethers>) -> String {
     match LOCALE {
-        Locale::English => english::assembly::step(step, longest_screw),
+        Locale::English => english::assembly::step(step, tethers),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
 //! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that is
-//! drawn too. Rings on the back show where tethers go behind it, a strip before a door its card.
+//! drawn too. Broken rings on the back show where tethers go behind it, a strip before a door its card.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
 //! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
@@ -11,7 +11,7 @@ use core::ops::Range;
 
 use slotwright_core::business::built::Built;
 use slotwright_core::cabinet::assembly::{Assembly, Step};
-use slotwright_core::rules::tether;
+use slotwright_core::rules::tether::Tethers;
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::picture::StepTitle;
@@ -86,12 +86,12 @@ struct Part<'a> {
 fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Range<usize>) -> Vec<StepPicture<'a>> {
     let parts = parts(built, assembly);
     let wall = tethered.then(|| last::wall(size(built)));
+    let tethers = tethered.then(|| Tethers::of(&built.layout, &built.cut.case)).flatten();
     let Some(frame) = Frame::around(bounds(&parts, wall.as_ref())) else { return Vec::new() };
     let number = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
     let of = number(assembly.count());
     let picture = |at: usize, step: Option<&'a Step>, content: &Content| {
-        let screw = tethered.then(|| tether::longest_screw(&built.layout));
-        let sentence = step.map_or_else(|| words::last_step(tethered), |step| words::step(step, screw));
+        let sentence = step.map_or_else(|| words::last_step(tethered), |step| words::step(step, tethers));
         let number = number(at).saturating_add(1);
         let title = StepTitle { number, of, part: step.map(|step| step.part) }.text();
         let [width_mm, height_mm] = frame.size;
@@ -104,7 +104,7 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
         if wanted.contains(&at) {
-            let beside = beside::shapes(&built.cut.case, tethered, part, before);
+            let beside = beside::shapes(&built.cut.case, tethers, part, before);
             pictures.push(picture(at, Some(part.step), &content(part, before, &standing, &beside, frame.scale)));
         }
         hide(&mut standing, &part.placed);

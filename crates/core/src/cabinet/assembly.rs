@@ -257,14 +257,22 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     })
 }
 
-/// Who steadies the uprights while the back is hung onto them, holds a door until the stop with its detent stands, guides heads into the
-/// top.
+/// Who holds boards of the plinth on edge until two bearers are on, and uprights until the back is, steadies them meanwhile, holds a
+/// door until the stop with its detent stands, guides heads into the top.
 const fn helpers(id: PanelId, detent: bool, guided: u8) -> u8 {
     let helps = match id {
-        PanelId::Back => true,
+        PanelId::PlinthFront | PanelId::PlinthRear | PanelId::Bearer(1 | 2) | PanelId::Upright(_) | PanelId::Back => {
+            true
+        }
         PanelId::Stop(_) => detent,
         PanelId::Top => guided > 0,
-        _ => false,
+        PanelId::Bearer(_)
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Shelf { .. }
+        | PanelId::Stile(_)
+        | PanelId::Stave { .. }
+        | PanelId::Leaf(_) => false,
     };
     helps as u8
 }

@@ -17,7 +17,7 @@ use crate::order::derive::Derived;
 use crate::order::parts::{Parts, spot};
 use crate::range::Key;
 use crate::rules::finding::Finding;
-use crate::rules::tether;
+use crate::rules::tether::Tethers;
 use crate::statics::detent::leaf_opens;
 use crate::statics::stability::push::{Push, pushes};
 use crate::units::day::Day;
@@ -100,10 +100,10 @@ impl Document {
                 let (picked, choice) = (Picked::of(derived.range, derived.choice)?, derived.choice);
                 let pushes = pushes(picked, choice, &built.layout, &built.cut.parts);
                 let opens = leaf_opens(picked, choice, &built.layout);
-                let screw = derived.is_tethered().then(|| tether::longest_screw(&built.layout));
+                let tethers = derived.is_tethered().then(|| Tethers::of(&built.layout, &built.cut.case)).flatten();
                 Some(BuiltDocument {
                     leaf_opens_n: opens.map(newton),
-                    ..BuiltDocument::of(built, AssemblyDocument::of(assembly, screw), pushes)
+                    ..BuiltDocument::of(built, AssemblyDocument::of(assembly, tethers), pushes)
                 })
             }),
         }

@@ -1,7 +1,8 @@
 //! Units are fastened to the wall: tall ones and those with leaves are told to, some have to be.
 
 use super::{Rule, Subject};
-use crate::cabinet::case::WeighedCase;
+use crate::cabinet::case::{Case, WeighedCase};
+use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
@@ -36,6 +37,47 @@ const BEFORE_TIP: Length = Length::mm(2.0);
 /// from the rear.
 pub fn longest_screw(layout: &Layout) -> Length {
     Length::mm((layout.back - BEFORE_TIP).in_mm().max(0.0).floor())
+}
+
+/// So far inwards of an end upright's middle a tether is screwed to the back: clear of its hook and the slot of that.
+// Chosen: half a hook's thickness, and room for a foot of 50 mm with a driver beside it.
+const BESIDE: Length = Length::mm(45.0);
+
+/// Where the two tethers of a unit go: on the rear face of its back, each beside the uppermost hook of an end upright.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tethers {
+    /// The longest screw in the back.
+    pub screw: Length,
+    /// From each end of the back.
+    pub from_end: Length,
+    /// Below its upper edge.
+    pub below: Length,
+    /// Over the floor, where the back hangs.
+    pub up: Length,
+    /// From one to the other.
+    pub apart: Length,
+    /// What they bridge: from the back to a wall that the top touches.
+    pub gap: Length,
+}
+
+impl Tethers {
+    /// Those of a case; none if nothing hangs its back.
+    pub fn of(layout: &Layout, case: &Case) -> Option<Self> {
+        let hooks = || case.joints.iter().filter(|joint| joint.kind == JointKind::Hook).map(|joint| joint.shared);
+        let middle = |from: Length, to: Length| (from + to) / 2.0;
+        let across = || hooks().map(|hook| middle(hook.from.x, hook.to.x));
+        let (left, right) = across().reduce(Length::min).zip(across().reduce(Length::max)).filter(|(a, b)| a < b)?;
+        let up = hooks().map(|hook| middle(hook.from.z, hook.to.z)).reduce(Length::max)?;
+        let wide = case.panel(PanelId::Back)?.width;
+        Some(Self {
+            screw: longest_screw(layout),
+            from_end: (wide - (right - left)) / 2.0 + BESIDE,
+            below: layout.ceiling - up,
+            up,
+            apart: right - left - BESIDE * 2.0,
+            gap: layout.depth - layout.back_front - layout.back,
+        })
+    }
 }
 
 /// Whether a unit is fastened to the wall: asked to be, or bound to be.
@@ -132,8 +174,8 @@ mod tests {
     use crate::testing::demo;
     use crate::words;
 
-    /// The step of the back says where tethers go and how long their screws may be, before nobody gets behind it: 10 mm in the back
-    /// of 12 mm, 15 in that of 18, which measures 17.7 and has a film.
+    /// The step of the back says where tethers go, by how long screws and when, with the figures of the case: 10 mm in the back of
+    /// 12 mm, 15 in that of 18, which measures 17.7 and has a film.
     #[test]
     fn the_step_of_the_back_says_where_tethers_go_and_how_long_their_screws_may_be() {
         let range = demo();
@@ -141,21 +183,33 @@ mod tests {
         let begun = Choice::first_of(&range).unwrap();
         for (board, most) in [("birch-12", 10.0), ("birch-18", 15.0)] {
             let choice = begun.with(&Change::Back(board.parse().unwrap()), &range);
-            let picked = Picked::of(&range, &choice).unwrap();
-            let layout = Layout::of(picked, &choice).unwrap();
-            let longest = longest_screw(&layout);
-            assert_eq!(longest, Length::mm(most), "{board}");
-            assert!(longest + BEFORE_TIP <= layout.back);
-            let assembly = derive(&range, &choice, day, &Backlog::default()).assembly.unwrap();
-            let back = assembly.steps.iter().find(|step| step.part == PanelId::Back).unwrap();
-            assert_eq!(back.helpers, 1, "somebody steadies the uprights");
-            let said = words::step(back, Some(longest));
+            let backlog = Backlog::default();
+            let derived = derive(&range, &choice, day, &backlog);
+            let (built, assembly) = (derived.built.unwrap(), derived.assembly.unwrap());
+            let (layout, case) = (&built.layout, &built.cut.case);
+            let tethers = Tethers::of(layout, case).unwrap();
+            assert_eq!(tethers.screw, Length::mm(most), "{board}");
+            assert!(tethers.screw + BEFORE_TIP <= layout.back);
+            // Measured from the other side: both ends and what is between them are the back, and over it is the top.
+            let back = case.panel(PanelId::Back).unwrap();
+            assert!((tethers.from_end * 2.0 + tethers.apart - back.width).abs() < Length::mm(1e-9));
+            assert!((tethers.up + tethers.below - layout.ceiling).abs() < Length::mm(1e-9));
+            assert!((tethers.gap - range.build.chase_mm).abs() < Length::mm(1e-9), "{:?}", tethers.gap);
+            let step = assembly.steps.iter().find(|step| step.part == PanelId::Back).unwrap();
+            assert_eq!(step.helpers, 1, "somebody steadies the uprights");
+            let said = words::step(step, Some(tethers));
+            let mm = |length: Length| format!("{}\u{a0}mm", length.in_mm().round());
+            let Tethers { from_end, below, up, apart, gap, .. } = tethers;
+            let figures = [from_end, below, up, apart, gap].map(mm);
+            assert!(
+                figures.iter().all(|figure| said.replace('\u{202f}', "").contains(figure)),
+                "{figures:?} in {said}"
+            );
             let screws = format!("screws of {most}\u{a0}mm at most");
-            let where_it_goes = ["rear face of the back at each end", "uppermost hook of the end upright"];
-            for part in where_it_goes.into_iter().chain([screws.as_str()]) {
+            for part in ["rear face of the back near each end", "Fasten both tethers", screws.as_str()] {
                 assert!(said.contains(part), "{part} in {said}");
             }
-            assert!(!words::step(back, None).contains("tether") && said.ends_with(&words::step(back, None)));
+            assert!(!words::step(step, None).contains("tether"));
         }
     }
 }

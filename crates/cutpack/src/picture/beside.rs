@@ -3,52 +3,47 @@
 use core::f64::consts::TAU;
 
 use slotwright_core::cabinet::case::Case;
-use slotwright_core::cabinet::joint::{Joint, JointKind};
+use slotwright_core::cabinet::joint::Joint;
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::geometry::space::Block;
+use slotwright_core::rules::tether::Tethers;
 
 use super::shape::{Facet, Line, Shape};
 use super::view::Seen;
 use super::{Part, arrow};
 
-/// So far beside the middle of an end upright the ring of a tether is drawn, and how large: about the foot of one, clear of the hook.
+/// The ring of a tether: about the foot of one.
 // Chosen by eye.
-const BESIDE: f64 = 45.0;
 const RADIUS: f64 = 25.0;
 const SIDES: u8 = 24;
 /// A strip of card as it is drawn: as wide, and so far before the door and under it.
 const CARD: [f64; 3] = [30.0, 60.0, 10.0];
 
 /// What is shown with a part that goes in, after those that stand.
-pub(super) fn shapes(case: &Case, tethered: bool, part: &Part<'_>, before: &[Part<'_>]) -> Vec<Shape> {
+pub(super) fn shapes(case: &Case, tethers: Option<Tethers>, part: &Part<'_>, before: &[Part<'_>]) -> Vec<Shape> {
     match part.step.part {
-        PanelId::Back if tethered => tethers(case, arrow::back(&part.runs)),
+        PanelId::Back => tethers.into_iter().flat_map(|tethers| rings(tethers, part)).collect(),
         PanelId::Leaf(_) => card(case, part).into_iter().collect(),
         PanelId::Top => before.iter().filter_map(|part| card(case, part)).collect(),
         _ => Vec::new(),
     }
 }
 
-/// A ring at each end of the back, beside the uppermost hook there.
-fn tethers(case: &Case, [dx, dy, dz]: [f64; 3]) -> Vec<Shape> {
-    let hooks = || case.joints.iter().filter(|joint| joint.kind == JointKind::Hook);
-    let middle = |Joint { shared: Block { from, to }, .. }: &Joint| {
-        [from.x + to.x, from.z + to.z].map(|sum| (sum / 2.0).in_mm())
-    };
-    let highest = hooks().map(middle).fold(f64::NEG_INFINITY, |highest, [_, z]| highest.max(z));
-    let face = hooks().map(|hook| hook.shared.from.y.in_mm()).fold(f64::INFINITY, f64::min);
-    let across = || hooks().map(middle).map(|[x, _]| x);
-    let (left, right) = (across().fold(f64::INFINITY, f64::min), across().fold(f64::NEG_INFINITY, f64::max));
-    let ring = |middle: f64| {
-        let at = move |side: u8| {
+/// A ring near each end of the back: broken, since what is there is behind it.
+fn rings(tethers: Tethers, Part { runs, placed, .. }: &Part<'_>) -> [Shape; 2] {
+    let [dx, dy, dz] = arrow::back(runs);
+    let [[left, face, _], [right, ..]] = placed.extent;
+    let (from_end, up) = (tethers.from_end.in_mm(), tethers.up.in_mm());
+    [left + from_end, right - from_end].map(|middle| {
+        let at = |side: u8| {
             let angle = TAU * f64::from(side) / f64::from(SIDES);
-            let [x, z] = [middle + RADIUS * libm::cos(angle), highest + RADIUS * libm::sin(angle)];
+            let [x, z] = [middle + RADIUS * libm::cos(angle), up + RADIUS * libm::sin(angle)];
             Seen::of([x + dx, face + dy, z + dz])
         };
-        let lines = (0..SIDES).map(|side| Line { from: at(side), to: at(side + 1), rim: true });
-        Shape { lines: lines.collect(), ..Shape::cover(Vec::new()) }
-    };
-    if left < right { vec![ring(left + BESIDE), ring(right - BESIDE)] } else { Vec::new() }
+        let sides = (0..SIDES).step_by(2);
+        let lines = sides.map(|side| Line { from: at(side), to: at(side + 1), rim: true }).collect();
+        Shape { lines, ..Shape::cover(Vec::new()) }
+    })
 }
 
 /// The strip of card under the free lower corner of a leaf; none if it has no gap there.

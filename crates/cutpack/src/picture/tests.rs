@@ -10,6 +10,7 @@ use slotwright_core::geometry::space::Block;
 use slotwright_core::order::derive::derive;
 use slotwright_core::range::Range;
 use slotwright_core::rules::sample::{Wanted, choices};
+use slotwright_core::rules::tether::Tethers;
 use slotwright_core::units::quantity::Length;
 use slotwright_solid::mesh::Mesh;
 
@@ -149,7 +150,9 @@ fn rings_show_tethers_and_strips_cards() {
         let case = &built.cut.case;
         let parts = parts(built, assembly);
         let at = |id| parts.iter().position(|part| part.step.part == id).unwrap();
-        let shown = |id, tethered| beside::shapes(case, tethered, &parts[at(id)], &parts[..at(id)]);
+        let tethers = Tethers::of(&built.layout, case).unwrap();
+        let shown =
+            |id, tethered: bool| beside::shapes(case, tethered.then_some(tethers), &parts[at(id)], &parts[..at(id)]);
         assert!(shown(PanelId::Back, false).is_empty());
         let rings = shown(PanelId::Back, true);
         let back = &parts[at(PanelId::Back)];
@@ -158,8 +161,9 @@ fn rings_show_tethers_and_strips_cards() {
         let highest = hooks().map(|hook| hook.shared.to.z.in_mm()).fold(0.0, f64::max);
         assert_eq!(rings.len(), 2);
         for Shape { lines: ring, .. } in &rings {
-            assert!(ring.iter().zip(ring.iter().cycle().skip(1)).all(|(line, next)| line.to.apart(next.from) < 1e-6));
-            let Bounds { low, high } = Bounds::of(ring.iter().map(|line| line.from));
+            // Every other side is drawn, since it is seen through the back.
+            assert_eq!(ring.len(), 12);
+            let Bounds { low, high } = Bounds::of(ring.iter().flat_map(|line| [line.from, line.to]));
             let Bounds { low: left, high: right } = back.lifted.bounds;
             assert!(low.x > left.x && high.x < right.x && low.y > left.y && high.y < right.y, "within the back");
             // Its middle is beside the hook that is highest: one of them is there at that height.

@@ -89,20 +89,20 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         steps.push(format!("{} of {}: {} {}", step["number"], step["of"], step["mass_g"], step["sentence"]));
     }
     expect![[r#"
-        1 of 15: 8154 "Lay the lower base plate level before the place where the unit is to stand: the back comes from behind."
+        1 of 15: 8154 "Lay the lower base plate down a step away from the wall, since the back goes in from behind."
         2 of 15: 8320 "Lay the upper base plate on it, slots over slots."
-        3 of 15: 1818 "Stand upright 1 up, tabs down through both base plates."
-        4 of 15: 1788 "Stand upright 2 up, tabs down through both base plates."
-        5 of 15: 1788 "Stand upright 3 up, tabs down through both base plates."
-        6 of 15: 1818 "Stand upright 4 up, tabs down through both base plates."
-        7 of 15: 9299 "Screw a tether to the rear face of the back at each end, beside the uppermost hook of the end upright, by screws of 15 mm at most, or they come through. Bring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Then push all to its place by the base, never by the uprights, and see that it stands level."
+        3 of 15: 1818 "Stand upright 1 up, tabs down through both base plates, and let one more person hold it until the back is on."
+        4 of 15: 1788 "Stand upright 2 up, tabs down through both base plates, and let one more person hold it until the back is on."
+        5 of 15: 1788 "Stand upright 3 up, tabs down through both base plates, and let one more person hold it until the back is on."
+        6 of 15: 1818 "Stand upright 4 up, tabs down through both base plates, and let one more person hold it until the back is on."
+        7 of 15: 9299 "Screw a tether to the rear face of the back near each end, 75 mm from the end and 105 mm below the upper edge, by screws of 15 mm at most, or they come through. Fix what takes them to the wall, 398 mm over the floor and 1 484 mm apart. Then bring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to its place by the base, never by the uprights, and level it, by wedges where the floor is not. Fasten both tethers from above, across 66 mm, and pull at the back: they have to hold."
         8 of 15: 1914 "Slide shelf 1 of bay 2 in from the front until its tabs are in the back."
         9 of 15: 271 "Lower stile 1 in front of its upright into the base."
         10 of 15: 271 "Lower stile 2 in front of its upright into the base."
         11 of 15: 271 "Lower stile 3 in front of its upright into the base."
-        12 of 15: 2603 "Stand the door of bay 1 on its lower pivot, notched corner up, on the free side, with a strip of card 2.5 mm thick under its free lower corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
-        13 of 15: 679 "Lower the door stop of bay 1 into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and who holds the door may let go."
-        14 of 15: 8329 "Fasten both tethers to the wall, while a hand gets in from above. Lower the top over all tabs and pivots, while one more person guides the heads of the five parts that stand free into it, one after the other, those at the rear first: its weight holds the unit. Then draw the card out from under the door.""#]]
+        12 of 15: 2603 "Stand the door of bay 1 on its lower pivot, its notched corner up and away from the pivots, with a strip of card 2.5 mm thick under its free lower corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
+        13 of 15: 679 "Lower the door stop of bay 1 into the base behind its door, nose up and to the front: the nose ends in front of the door's notched corner, and who holds the door may let go."
+        14 of 15: 8329 "Lower the top over all tabs and pivots, while one more person guides the heads of the five parts that stand free into it, one after the other, those at the rear first: its weight holds the unit. Then draw the card out from under the door.""#]]
     .assert_eq(&steps.join("\n"));
     // The page shows as many: the wall has its step and its picture in both.
     let last = &sheet["last_step"];

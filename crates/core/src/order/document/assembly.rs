@@ -5,7 +5,7 @@ use serde::Serialize;
 use crate::cabinet::assembly::{Assembly, Direction, Disturbance};
 use crate::cabinet::panel::PanelId;
 use crate::order::parts::mm;
-use crate::units::quantity::Length;
+use crate::rules::tether::Tethers;
 use crate::words;
 
 /// How a unit goes together.
@@ -82,7 +82,7 @@ pub struct DisturbedDocument {
 }
 
 impl AssemblyDocument {
-    pub(super) fn of(assembly: &Assembly, longest_screw: Option<Length>) -> Self {
+    pub(super) fn of(assembly: &Assembly, tethers: Option<Tethers>) -> Self {
         let steps = assembly.steps.iter().map(|step| StepDocument {
             part: step.part,
             way: step.way.iter().map(|leg| LegDocument { moves: leg.moves, travel_mm: mm(leg.travel) }).collect(),
@@ -91,7 +91,7 @@ impl AssemblyDocument {
             mass_g: step.mass.to_gram(),
             people: step.people,
             helpers: step.helpers,
-            sentence: words::step(step, longest_screw),
+            sentence: words::step(step, tethers),
         });
         let disturbed = assembly.disturbed.iter().map(|disturbed| DisturbedDocument {
             by: disturbed.by,
@@ -105,7 +105,7 @@ impl AssemblyDocument {
             people: assembly.people(),
             reaches_mm: mm(assembly.reaches()),
             steps: steps.collect(),
-            last_step: words::last_step(longest_screw.is_some()),
+            last_step: words::last_step(tethers.is_some()),
             disturbed: disturbed.collect(),
             cautions: words::CAUTIONS,
         }

@@ -5,62 +5,75 @@ use super::count::number_of;
 use super::name::{all_parts, part};
 use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
 use crate::cabinet::panel::PanelId;
+use crate::rules::tether::Tethers;
 use crate::units::quantity::Length;
 
-pub(in crate::words) fn step(step: &Step, longest_screw: Option<Length>) -> String {
+pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
     let what = part(step.part);
     match step.part {
         PanelId::PlinthFront => {
-            format!("Set the {what} on edge, slots up, a step away from the wall: the back goes in from behind.")
+            format!(
+                "Set the {what} on edge, slots up, a step away from the wall, since the back goes in from behind, and let one more person hold it until two bearers are on."
+            )
         }
-        PanelId::PlinthRear => format!("Set the {what} behind it, slots up."),
+        PanelId::PlinthRear => format!("Set the {what} behind it, slots up, held as well."),
         PanelId::Bearer(_) => format!("Drop {what} onto both plinth boards, slots over slots."),
         PanelId::BaseLower if !step.closes.is_empty() => {
             format!("See that the plinth stands level, then lower the {what} over its tabs.")
         }
         PanelId::BaseLower => {
-            format!("Lay the {what} level before the place where the unit is to stand: the back comes from behind.")
+            format!("Lay the {what} down a step away from the wall, since the back goes in from behind.")
         }
         PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
-        PanelId::Upright(_) => format!("Stand {what} up, tabs down through both base plates."),
-        PanelId::Back => back(longest_screw),
+        PanelId::Upright(_) => {
+            format!(
+                "Stand {what} up, tabs down through both base plates, and let one more person hold it until the back is on."
+            )
+        }
+        PanelId::Back => back(tethers),
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} in front of its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot sets its angle."),
         PanelId::Stop(_) if step.detent => {
             format!(
-                "Lower the {what} into the base behind its door, nose up and to the front: that ends in front of the door's notched corner, and who holds the door may let go."
+                "Lower the {what} into the base behind its door, nose up and to the front: the nose ends in front of the door's notched corner, and who holds the door may let go."
             )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
         PanelId::Leaf(_) => leaf(step, &what),
-        PanelId::Top => top(step, longest_screw.is_some()),
+        PanelId::Top => top(step),
     }
 }
 
-fn back(longest_screw: Option<Length>) -> String {
-    let tethers = longest_screw.map_or_else(String::new, |longest| {
-        format!(
-            "Screw a tether to the rear face of the back at each end, beside the uppermost hook of the end upright, by screws of {} at \
-             most, or they come through. ",
-            LOCALE.distance(longest)
-        )
-    });
-    format!(
-        "{tethers}Bring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Then \
-         push all to its place by the base, never by the uprights, and see that it stands level."
-    )
+fn back(tethers: Option<Tethers>) -> String {
+    let whole = |length: Length| LOCALE.distance(Length::mm(libm::round(length.in_mm())));
+    let hang = "ring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to \
+                its place by the base, never by the uprights, and level it, by wedges where the floor is not.";
+    match tethers {
+        None => format!("B{hang}"),
+        Some(Tethers { screw, from_end, below, up, apart, gap }) => format!(
+            "Screw a tether to the rear face of the back near each end, {} from the end and {} below the upper edge, by screws of {} at \
+             most, or they come through. Fix what takes them to the wall, {} over the floor and {} apart. Then b{hang} Fasten both \
+             tethers from above, across {}, and pull at the back: they have to hold.",
+            whole(from_end),
+            whole(below),
+            LOCALE.distance(screw),
+            whole(up),
+            whole(apart),
+            whole(gap)
+        ),
+    }
 }
 
 fn leaf(step: &Step, what: &str) -> String {
     match (step.detent, step.card.map(|thick| LOCALE.distance(thick))) {
         (true, Some(thick)) => format!(
-            "Stand the {what} on its lower pivot, notched corner up, on the free side, with a strip of card {thick} thick under its free lower \
+            "Stand the {what} on its lower pivot, its notched corner up and away from the pivots, with a strip of card {thick} thick under its free lower \
              corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
         ),
         (true, None) => {
             format!(
-                "Stand the {what} on its lower pivot, notched corner up, on the free side, and let somebody hold it there until its stop stands, which comes next."
+                "Stand the {what} on its lower pivot, its notched corner up and away from the pivots, and hold it there until its stop stands, which one more person sets next."
             )
         }
         (false, Some(thick)) => format!(
@@ -70,8 +83,15 @@ fn leaf(step: &Step, what: &str) -> String {
     }
 }
 
-fn top(step: &Step, tethered: bool) -> String {
-    let first = if tethered { "Fasten both tethers to the wall, while a hand gets in from above. " } else { "" };
+fn top(step: &Step) -> String {
+    let high = if step.is_overhead() {
+        let up = LOCALE.distance(Length::mm(libm::ceil(step.reaches.in_mm())));
+        format!("It is lifted to {up}: stand on something firm and wide that does not tip. ")
+    } else {
+        String::new()
+    };
+    let leaves = step.closes.iter().filter(|id| matches!(id.goes_in, PanelId::Leaf(_))).count();
+    let over = if leaves == 0 { "tabs" } else { "tabs and pivots" };
     let guided = match step.guided {
         0 => String::new(),
         1 => ", while one more person guides the head of the one part that stands free into it".into(),
@@ -80,26 +100,17 @@ fn top(step: &Step, tethered: bool) -> String {
             number_of(heads, "part", "parts")
         ),
     };
-    let high = if step.is_overhead() {
-        format!(
-            " It is lifted to {}: stand on something firm and wide that does not tip.",
-            LOCALE.distance(Length::mm(libm::ceil(step.reaches.in_mm())))
-        )
-    } else {
-        String::new()
-    };
-    let cards = match (step.card, step.closes.iter().filter(|id| matches!(id.goes_in, PanelId::Leaf(_))).count()) {
+    let cards = match (step.card, leaves) {
         (None, _) => "",
         (Some(_), 1) => " Then draw the card out from under the door.",
         (Some(_), _) => " Then draw each card out from under its door.",
     };
-    format!("{first}Lower the top over all tabs and pivots{guided}: its weight holds the unit.{high}{cards}")
+    format!("{high}Lower the top over all {over}{guided}: its weight holds the unit.{cards}")
 }
 
 pub(in crate::words) fn last_step(tethered: bool) -> String {
     if tethered {
-        "See that it still stands level and that both tethers hold it to the wall before you put anything in or on it."
-            .into()
+        "See that it still stands level, held to the wall by its tethers, before you put anything in or on it.".into()
     } else {
         "See that it stands level before you put anything in or on it.".into()
     }
@@ -151,6 +162,6 @@ pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
 
 // Common practice.
 pub(in crate::words) const CAUTIONS: [&str; 2] = [
-    "To move it, take it apart: top first, then the steps backwards. Without the top a door stands on one pivot and can fall: somebody holds it until it is out.",
+    "To move it, take it apart: top first, then the steps backwards, the tethers undone before the back comes off. Without the top a door, where there is one, stands on one pivot and can fall: somebody holds it until it is out.",
     "Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.",
 ];

@@ -131,15 +131,14 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::CoatSheets => "Coat the first face, turn the sheet, coat the other; sand between coats.",
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
         Label::MaskParts => {
-            "Mask tabs, slots, hooks, pivots, and the nose of a door stop and the notch before it: a coat there changes the fit."
+            "Pencil each mark on a tab or in a slot, take the label off, sand and dust. Then mask tabs, slots, hooks, pivots, and the \
+             nose of a door stop and the notch before it: a coat there changes the fit."
         }
         Label::EaseParts => {
             "Chamfer and round what the table says, by hand, on both faces. Edges are named as they stand in the unit. What \
-             is not named stays sharp."
+             is not named stays sharp, but for finger holes and cable holes: break their rims too."
         }
-        Label::CoatParts => {
-            "Take the labels off, sand, coat edges and faces, and stick the labels on again once the coats are hard."
-        }
+        Label::CoatParts => "Coat edges and faces, and stick the labels on again once the coats are hard.",
         Label::PartsHarden => {
             "Let parts cure before they are packed: films go on hardening for one to two weeks (common practice)."
         }
@@ -185,33 +184,33 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::TwoLift => "Lift it with two people.",
         Label::ThreeLift => "Lift it with three people.",
         Label::OneLifts => {
-            "Packed for one person by the figure of the workshop. Get help where it is too heavy or too long for \
+            "Packed so that one person can lift it, as the workshop counts. Get help where it is too heavy or too long for \
              you."
         }
         Label::ReceivedWhole => "Received whole and undamaged",
         Label::DayAndName => "Day and name",
         Label::TetherFirst => {
-            "Fasten the unit to the wall before you put anything in or on it. Its two tethers go on the rear face of the back before \
-             it goes in, where its picture has rings, never on the top, which lifts off. They are fastened to the wall \
-             before the top goes on. Their own instructions say the rest; they and their screws have to suit the wall: ask who \
-             knows it."
+            "Fasten the unit to the wall before you put anything in or on it: by two tethers on the rear face of the back, behind the \
+             broken rings in its picture, never on the top, which lifts off. Its step says where, and when. Their own \
+             instructions say the rest; they and their screws have to suit the wall: ask who knows it."
         }
         Label::Children => {
-            "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top."
+            "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top; a screen there has a \
+             tether of its own."
         }
         Label::Guidance => {
             "Strength, stability and figures for carrying are calculated, not tested: they are guidance and no \
              certificate. Local rules decide."
         }
         Label::NoHurry => {
-            "Put all parts where you can see their marks. Nothing but the tethers is screwed, nothing is glued, nothing needs force: who \
-             has to press looks again at the picture."
+            "Put all parts where you can see their marks. Nothing but the tethers is screwed, nothing is glued, nothing needs force: where \
+             a part wants to be pressed, look at its picture again."
         }
         Label::SharedSheets => {
             "Sheets and cuts are those of the pack, which orders share; all other work is that of each order."
         }
         Label::ForTheFirst => {
-            "A sheet that orders share is sanded, coated and loaded for the order that was promised first, in the minutes of which it counts."
+            "A sheet that orders share is sanded, coated and loaded for the order that was promised first, and its minutes count there."
         }
         Label::Late => "late",
         Label::SprayFoot => "Ventilate, keep flames and sparks away, wear a fitted mask.",
@@ -275,7 +274,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             working_days(days)
         ),
         Message::Tether(screw) => format!(
-            "two tethers for the wall, their screws for the back, {screw} long at most, and what fastens them to the wall"
+            "two tethers and their screws for the back, {screw} long at most; what holds them in the wall depends on the wall"
         ),
         Message::Cards(count, thick) => cards(count, thick),
         Message::People(1) => "one person".into(),
@@ -332,9 +331,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
 
 fn in_turn(from: &str, is_booked: bool) -> String {
     let booked = if is_booked { "once what is booked is done" } else { "with nothing else booked" };
-    format!(
-        "Orders are made one after the other, the one that was promised first at first, from the day after {from}, {booked}."
-    )
+    format!("Orders are made one after the other, the earliest promise first, from the day after {from}, {booked}.")
 }
 
 fn cards(count: usize, thick: &str) -> String {
