@@ -172,6 +172,7 @@ mod tests {
     use crate::choice::change::Change;
     use crate::order::derive::derive;
     use crate::testing::demo;
+    use crate::units::rounding::round_half_away;
     use crate::words;
 
     /// The step of the back says where tethers go, by how long screws and when, with the figures of the case: 10 mm in the back of
@@ -198,7 +199,7 @@ mod tests {
             let step = assembly.steps.iter().find(|step| step.part == PanelId::Back).unwrap();
             assert_eq!(step.helpers, 1, "somebody steadies the uprights");
             let said = words::step(step, Some(tethers));
-            let mm = |length: Length| format!("{}\u{a0}mm", length.in_mm().round());
+            let mm = |length: Length| format!("{}\u{a0}mm", round_half_away(length.in_mm()));
             let Tethers { from_end, below, up, apart, gap, .. } = tethers;
             let figures = [from_end, below, up, apart, gap].map(mm);
             assert!(

@@ -15,7 +15,7 @@ use super::{Part, arrow};
 /// The ring of a tether: about the foot of one.
 // Chosen by eye.
 const RADIUS: f64 = 25.0;
-const SIDES: u8 = 24;
+const SIDES: u8 = 12;
 /// A strip of card as it is drawn: as wide, and so far before the door and under it.
 const CARD: [f64; 3] = [30.0, 60.0, 10.0];
 

@@ -162,7 +162,7 @@ fn rings_show_tethers_and_strips_cards() {
         assert_eq!(rings.len(), 2);
         for Shape { lines: ring, .. } in &rings {
             // Every other side is drawn, since it is seen through the back.
-            assert_eq!(ring.len(), 12);
+            assert_eq!(ring.len(), 6);
             let Bounds { low, high } = Bounds::of(ring.iter().flat_map(|line| [line.from, line.to]));
             let Bounds { low: left, high: right } = back.lifted.bounds;
             assert!(low.x > left.x && high.x < right.x && low.y > left.y && high.y < right.y, "within the back");

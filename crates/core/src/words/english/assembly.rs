@@ -7,6 +7,7 @@ use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
 use crate::cabinet::panel::PanelId;
 use crate::rules::tether::Tethers;
 use crate::units::quantity::Length;
+use crate::units::rounding::round_half_away;
 
 pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
     let what = part(step.part);
@@ -46,7 +47,7 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
 }
 
 fn back(tethers: Option<Tethers>) -> String {
-    let whole = |length: Length| LOCALE.distance(Length::mm(libm::round(length.in_mm())));
+    let whole = |length: Length| LOCALE.distance(Length::mm(round_half_away(length.in_mm())));
     let hang = "ring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to \
                 its place by the base, never by the uprights, and level it, by wedges where the floor is not.";
     match tethers {
@@ -69,7 +70,7 @@ fn leaf(step: &Step, what: &str) -> String {
     match (step.detent, step.card.map(|thick| LOCALE.distance(thick))) {
         (true, Some(thick)) => format!(
             "Stand the {what} on its lower pivot, its notched corner up and away from the pivots, with a strip of card {thick} thick under its free lower \
-             corner until the top is on. Let somebody hold it there until its stop stands, which comes next."
+             corner until the top is on. Hold it there until its stop stands, which one more person sets next."
         ),
         (true, None) => {
             format!(

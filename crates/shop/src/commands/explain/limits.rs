@@ -73,6 +73,16 @@ const KNOCK: &[&str] = &[
     "board.*.planar_shear_n_per_mm2",
 ];
 
+/// Those by which slender parts are judged.
+const SLENDER: &[&str] = &[
+    "strength.push_n",
+    "strength.push_span_over",
+    "model.*.stile_mm",
+    "bow.stave_mm",
+    "build.stop_depth_mm",
+    "board.*.shear_modulus_n_per_mm2",
+];
+
 /// Where the range says what a rule allows.
 fn keys(rule: Rule) -> &'static [&'static str] {
     match rule {
@@ -126,14 +136,7 @@ fn keys(rule: Rule) -> &'static [&'static str] {
         Rule::UprightBuckling => &["strength.buckling_factor", "build.hook_apart_mm"],
         Rule::BowRoom => &["bow.inset_mm", "bow.stave_mm", "bow.gap_mm", "build.front_inset_mm", "model.*.bow_mm"],
         Rule::Knock => KNOCK,
-        Rule::Slender => &[
-            "strength.push_n",
-            "strength.push_span_over",
-            "model.*.stile_mm",
-            "bow.stave_mm",
-            "build.stop_depth_mm",
-            "board.*.shear_modulus_n_per_mm2",
-        ],
+        Rule::Slender => SLENDER,
         Rule::PartMass => &["handling.two_people_kg", "handling.one_person_kg"],
         Rule::TipOver => &["strength.tip_factor", "strength.carpet_mm"],
         Rule::PartLength => &["handling.one_person_longest_mm"],
