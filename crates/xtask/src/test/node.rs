@@ -66,8 +66,10 @@ fn tests_in(root: &Root, folder: &str) -> Result<Command> {
     tests.retain(|file| file.to_string_lossy().ends_with(".test.mjs"));
     tests.sort();
     ensure!(!tests.is_empty(), "there are no tests in {folder}. To do: check that the checkout is whole");
+    // By itself Node leaves a core alone: of two that is half, and tests of a page wait most of their time.
+    let cores = std::thread::available_parallelism().map_or(1, usize::from);
     let mut node = Command::new("node");
-    node.arg("--test").args(tests).current_dir(root.join("tests"));
+    node.arg("--test").arg(format!("--test-concurrency={cores}")).args(tests).current_dir(root.join("tests"));
     Ok(node)
 }
 
