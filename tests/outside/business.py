@@ -79,7 +79,7 @@ def carried(order, near):
     def figures(ids):
         chosen = [parts[one] for one in ids]
         mass = sum(part["kg"] + part["m2"] * rates["pack_kg_per_m2"] for part in chosen) + rates["pack_kg_per_package"]
-        _, (long, wide, high) = laid(chosen)
+        _, (long, wide, high) = laid(chosen, 0, 0)
         return mass, long, long + 2 * (wide + high)
 
     for carrier in RANGE["carrier"]:
@@ -97,10 +97,11 @@ def carried(order, near):
         if all(map(fits, packages)):
             break
     same("carrier", order["carrier"], carrier["key"])
-    same("packages", [package["parts"] for package in order["packages"]], packages)
-    for package in order["packages"]:
-        near("a package's mass", package["kg"], figures(package["parts"])[0], 1e-9)
-        places, sides = laid([parts[one] for one in package["parts"]])
+    same("packages", len(order["packages"]), len(packages))
+    for package, ids in zip(order["packages"], packages):
+        ids, places, sides = kept(ids, parts)
+        same("the parts of a package", package["parts"], ids)
+        near("a package's mass", package["kg"], figures(ids)[0], 1e-9)
         same("the layers of a package", [place[0] for place in package["places"]], [place[0] for place in places])
         for found, wanted in zip([package["sides"], *package["places"]], [sides, *places], strict=True):
             for one, other in zip(found, wanted, strict=True):
@@ -111,9 +112,20 @@ def carried(order, near):
     return packages
 
 
-def laid(parts):
-    """Layers of rows, part by part: where each lies, as layer, along and across, and the sides of them all."""
-    layers, begun, places, long, wide = [], [], [], 0, 0
+def kept(ids, parts):
+    """Laid again by length, then by width, in a package as long and wide as it will be; as they came where that is higher or wider."""
+    came = laid([parts[one] for one in ids], 0, 0)
+    again = sorted(ids, key=lambda one: (-parts[one]["long"], -parts[one]["wide"]))
+    longest, widest = (max(parts[one][side] for one in ids) for side in ("long", "wide"))
+    placed = laid([parts[one] for one in again], longest, widest)
+    is_larger = any(after > before + 1e-6 for after, before in zip(placed[1], came[1], strict=True))
+    return (ids, *came) if is_larger else (again, *placed)
+
+
+def laid(parts, long, wide):
+    """Layers of rows, part by part, in a package that has these sides at least: where each lies, as layer, along and across, and the
+    sides of them all."""
+    layers, begun, places = [], [], []
     high = lambda: sum(layer["thick"] for layer in layers)
     for part in parts:
         long, widest = max(long, part["long"]), max(wide, part["wide"], high())

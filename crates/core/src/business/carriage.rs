@@ -18,7 +18,7 @@ pub struct Carriage<'a> {
 /// Whole parts with their protection, in layers: all of them lie lengthwise, end to end in rows, and rows side by side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Package {
-    /// Its parts, the heaviest first.
+    /// Its parts, as they were laid: the longest first, or the heaviest where that takes less room.
     pub parts: Vec<Laid>,
     /// What it is from outside.
     pub outer: Outer,
@@ -176,6 +176,29 @@ impl Package {
             None => self.layers.push(thick),
         }
     }
+
+    /// The same parts laid again, now that it is known which they are: the package is as long and as wide as it will be from the
+    /// beginning, and the longest come first, then the widest. As before where that would be higher or wider, so it stays
+    /// within every limit.
+    fn laid_again(self, range: &Range, bill: &Bill) -> Self {
+        let is_here = |part: &&FlatPart| self.parts.iter().any(|laid| laid.id == part.id);
+        let mut parts: Vec<&FlatPart> = bill.flat.iter().filter(is_here).collect();
+        parts.sort_by(|a, b| b.long.total_cmp(&a.long).then(b.wide.total_cmp(&a.wide)));
+        let mut again = Self::empty(range);
+        again.outer.long = self.outer.long;
+        again.outer.wide = parts.iter().map(|part| part.wide).fold(Length::ZERO, Length::max);
+        for part in parts {
+            again.lay(part, again.next(part, range));
+        }
+        let (before, after) = (self.outer, again.outer);
+        // Sums of the same in another order differ by less than this, which is no height.
+        let rounding = Length::mm(1e-6);
+        if after.high > before.high + rounding || after.wide > before.wide + rounding {
+            return self;
+        }
+        again.outer = Outer { wide: after.wide.min(before.wide), high: after.high.min(before.high), ..before };
+        again
+    }
 }
 
 /// The first carrier of the range within whose limits all packages stay, else the last one.
@@ -202,7 +225,7 @@ impl Carriage<'_> {
 }
 
 /// First-fit decreasing: each part, the heaviest first, goes into the first package that it leaves within the limits.
-/// What is beyond them by itself has a package of its own.
+/// What is beyond them by itself has a package of its own. What lies in one is laid again at the end.
 // Source: D. S. Johnson, Near-optimal bin packing algorithms, thesis, MIT (1973).
 fn packages(range: &Range, carrier: &Carrier, bill: &Bill) -> Vec<Package> {
     let most = Most::of(range, carrier);
@@ -220,7 +243,7 @@ fn packages(range: &Range, carrier: &Carrier, bill: &Bill) -> Vec<Package> {
             packages.push(package);
         }
     }
-    packages
+    packages.into_iter().map(|package| package.laid_again(range, bill)).collect()
 }
 
 #[cfg(test)]

@@ -21,7 +21,7 @@ pub struct Packages<'a> {
 /// A package.
 #[derive(Clone, Debug)]
 pub struct Package<'a> {
-    /// Its layers: the lowest first, which has the largest part.
+    /// Its layers: the lowest first, which covers the most.
     pub layers: Vec<Vec<Packed<'a>>>,
     /// Its mass, protection included.
     pub mass: Mass,
@@ -101,7 +101,7 @@ pub fn packages<'a>(order: &'a TakenOrder<'a>) -> Option<Packages<'a>> {
     Some(Packages { carrier, packages })
 }
 
-/// The layers of a package: that with the largest part lies lowest, so that small parts lie on large ones.
+/// The layers of a package: that whose parts together cover the most lies lowest, so that nothing long lies on a few short ones.
 fn layers<'a>(all: &[Part<'a>], laid: &[Laid]) -> Vec<Vec<Packed<'a>>> {
     let mut laid = laid.to_vec();
     laid.sort_by(|a, b| a.layer.cmp(&b.layer).then(a.across.total_cmp(&b.across)).then(a.along.total_cmp(&b.along)));
@@ -116,13 +116,13 @@ fn layers<'a>(all: &[Part<'a>], laid: &[Laid]) -> Vec<Vec<Packed<'a>>> {
         });
         layers.push(packed.collect());
     }
-    layers.sort_by(|a, b| largest(b).total_cmp(&largest(a)));
+    layers.sort_by(|a, b| covers(b).total_cmp(&covers(a)));
     layers
 }
 
-/// What the largest part of a layer covers.
-fn largest(layer: &[Packed<'_>]) -> Area {
-    layer.iter().map(Packed::covers).fold(Area::ZERO, Area::max)
+/// What the parts of a layer cover together.
+fn covers(layer: &[Packed<'_>]) -> Area {
+    layer.iter().map(Packed::covers).sum()
 }
 
 #[cfg(test)]

@@ -79,19 +79,35 @@ fn the_carrier_is_named_where_it_takes_less_and_people_where_more_of_them_help_o
     assert_eq!([1, 2, 3].map(|people| excess(45.0, people, 40.0)), [Some((37.5, Some(3))); 3]);
 }
 
-/// Lays parts of 1 kg into one package, each by its length, width and thickness: in which layer each lies, how far along and
-/// across, and the package's length, width and height.
-fn laid(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [Length; 3]) {
-    let range = demo();
-    let mut package = Package::empty(&range);
-    for (number, [long, wide, thick]) in (1..).zip(parts) {
-        let thick = Length::mm(*thick);
-        let part = FlatPart { wide: Length::mm(*wide), thick, ..part(number, 1.0, *long) };
-        package.lay(&part, package.next(&part, &range));
+/// Parts of 1 kg laid into one package, each by its length, width and thickness, and the bill of them.
+fn stacked(range: &Range, parts: &[[f64; 3]]) -> (Package, Bill) {
+    let flat = (1..).zip(parts).map(|(number, [long, wide, thick])| {
+        let (wide, thick) = (Length::mm(*wide), Length::mm(*thick));
+        FlatPart { wide, thick, ..part(number, 1.0, *long) }
+    });
+    let bill = Bill { flat: flat.collect(), ..Bill::default() };
+    let mut package = Package::empty(range);
+    for part in &bill.flat {
+        package.lay(part, package.next(part, range));
     }
+    (package, bill)
+}
+
+/// In which layer each part lies, how far along and across, and the package's length, width and height.
+fn figures(package: &Package) -> (Vec<(usize, f64, f64)>, [Length; 3]) {
     let Outer { long, wide, high, .. } = package.outer;
     let places = package.parts.iter().map(|part| (part.layer, part.along.in_mm(), part.across.in_mm()));
     (places.collect(), [long, wide, high])
+}
+
+fn laid(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [Length; 3]) {
+    figures(&stacked(&demo(), parts).0)
+}
+
+fn laid_again(parts: &[[f64; 3]]) -> (Vec<(usize, f64, f64)>, [Length; 3]) {
+    let range = demo();
+    let (package, bill) = stacked(&range, parts);
+    figures(&package.laid_again(&range, &bill))
 }
 
 // Worked: on a plate of 1000 × 400 two shelves of 450 lie end to end in a row of 300; a stile of 100 finds the room beside
@@ -125,13 +141,41 @@ fn narrow_parts_alone_make_no_tower() {
     assert_eq!(outer, [800.0, 120.0, 140.0].map(Length::mm));
 }
 
+// Worked: laid by mass seven shelves make seven layers, since none is longer than the package so far, and the stiles one more.
+// Of known length 1877 three stiles of 64 lie side by side, 192 wide, and three shelves of 525 end to end, 1575 long.
+#[test]
+fn what_lies_in_a_package_is_laid_again_by_its_length() {
+    let (shelf, stile) = ([525.0, 275.0, 18.0], [1877.0, 64.0, 18.0]);
+    let parts = [&[shelf; 7][..], &[stile; 3]].concat();
+    let (places, outer) = laid(&parts);
+    assert_eq!(places[..7], [0, 1, 2, 3, 4, 5, 6].map(|layer| (layer, 0.0, 0.0)));
+    assert_eq!(outer, [1877.0, 275.0, 8.0 * 18.0].map(Length::mm));
+    let (places, outer) = laid_again(&parts);
+    let stiles = [(0, 0.0, 0.0), (0, 0.0, 64.0), (0, 0.0, 128.0)];
+    let shelves = [1, 1, 1, 2, 2, 2, 3].into_iter().zip([0.0, 525.0, 1050.0].into_iter().cycle());
+    assert_eq!(places[..3], stiles);
+    assert!(places[3..].iter().copied().eq(shelves.map(|(layer, along)| (layer, along, 0.0))), "{places:?}");
+    assert_eq!(outer, [1877.0, 275.0, 4.0 * 18.0].map(Length::mm));
+}
+
+// Worked: by length the row on the plate is 200 wide, too narrow for what is 300; by mass it is 300 wide and takes both.
+#[test]
+fn what_would_be_higher_is_left_as_it_was_laid() {
+    let parts = [[1000.0, 400.0, 18.0], [400.0, 300.0, 18.0], [500.0, 200.0, 18.0]];
+    let (places, outer) = laid_again(&parts);
+    assert_eq!(places, [(0, 0.0, 0.0), (1, 0.0, 0.0), (1, 400.0, 0.0)]);
+    assert_eq!(outer, [1000.0, 400.0, 36.0].map(Length::mm));
+    assert_eq!((places, outer), laid(&parts));
+}
+
 /// Of seeded units every part is in one package and all of it within that, and no two lie in one place. The package is as large as
-/// they need it, and never larger than if each had a layer of its own, but for its width where that makes it lower. Each package is
-/// within its carrier's limits, or holds the one part that is not; the mass is that of the parts and of their protection.
+/// they need it, and never larger than if each had a layer of its own, but for its width where that makes it lower; nor is it higher or
+/// wider than if its parts lay as they came into it. Each package is within its carrier's limits, or holds the one part that is not; the
+/// mass is that of the parts and of their protection.
 #[test]
 fn every_part_is_in_one_package() {
     let range = demo();
-    let (mut units, mut packages, mut alone, mut lower) = (0, 0, 0, 0);
+    let (mut units, mut packages, mut alone, mut lower, mut again) = (0, 0, 0, 0, 0);
     for choice in choices(&range, 29, Wanted::Valid).take(400) {
         let picked = Picked::of(&range, &choice).unwrap();
         let cut = WeighedCase::of(picked, &choice, &Layout::of(picked, &choice).unwrap()).unwrap();
@@ -151,6 +195,7 @@ fn every_part_is_in_one_package() {
             assert!((package.outer.mass.in_kg() - mass).abs() < 1e-9, "{package:?}");
             let alone = package.parts.len() == 1;
             lower += usize::from(lies_well(package, &flat));
+            again += usize::from(is_lower_than_as_it_came(package, &range, &bill));
             assert!(most.excess(package.outer).is_none() || alone, "{package:?}");
             assert!(package.outer.mass <= range.handling.together(carriage.carrier.people) || alone);
         }
@@ -163,6 +208,20 @@ fn every_part_is_in_one_package() {
     }
     assert!(packages > units && alone > 0 && alone < units / 2, "{units} {packages} {alone}");
     assert!(lower > packages / 3, "{lower} of {packages} are lower than a stack");
+    assert!(again > packages / 40, "{again} of {packages} are lower than as they came");
+}
+
+/// Whether a package is lower than if each of its parts, the heaviest first, lay where there was room for it when it came; else it
+/// stops if it is higher or wider, or weighs anything else.
+fn is_lower_than_as_it_came(package: &Package, range: &Range, bill: &Bill) -> bool {
+    let mut first = Package::empty(range);
+    for part in bill.flat.iter().filter(|part| package.parts.iter().any(|laid| laid.id == part.id)) {
+        first.lay(part, first.next(part, range));
+    }
+    let (found, came) = (package.outer, first.outer);
+    assert!(found.high <= came.high && found.wide <= came.wide, "{package:?} {first:?}");
+    assert_eq!((found.mass, found.long), (came.mass, came.long));
+    (came.high - found.high).in_mm() > 1e-6
 }
 
 /// Whether parts that lie within their package and beside each other make it lower than a stack of them; else it stops.

@@ -220,7 +220,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::BeyondEquation => "too deep for it",
         Label::SetAside => "Set aside",
         Label::SandParts => "Sand the faces of the parts.",
-        Label::PackFoot => "Large parts lie below, card between all of them.",
+        Label::PackFoot => "Full layers lie below, card between all parts.",
         Label::GoesAlong => "What goes along, on top in the first package",
         Label::InTime => "in time",
         Label::NoDay => "no day in the calendar",
