@@ -101,9 +101,9 @@ pub struct Loose {
 const OVERHEAD: Length = Length::mm(1600.0);
 
 impl Step {
-    /// Whether who lifts or guides it stands on something: the top of a high unit.
+    /// Whether who lifts, guides or fastens it stands on something: top and back of a high unit.
     pub fn is_overhead(&self) -> bool {
-        self.part == PanelId::Top && self.reaches > OVERHEAD
+        matches!(self.part, PanelId::Top | PanelId::Back) && self.reaches > OVERHEAD
     }
 
     /// How many people it takes in all.
@@ -239,18 +239,21 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     let at_once = at_once(&way, closes.clone());
     let (width, height) = panel.blank();
     let longest = width.max(height);
+    let (reaches, carriers) = (body.top() + lifted, picked.range.handling.people(mass, longest));
+    // Nobody lifts a top over the shoulders alone.
+    let is_alone = panel.id == PanelId::Top && reaches > OVERHEAD && carriers < 2;
     let detent = has_detent(case, panel.id);
     let guided = if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 };
     Some(Step {
         part: panel.id,
         way,
-        reaches: body.top() + lifted,
+        reaches,
         at_once,
         closes: closes.map(|joint| joint.id).collect(),
         mass,
-        people: picked.range.handling.people(mass, longest),
+        people: carriers,
         for_length: picked.range.handling.is_for_length(mass, longest),
-        helpers: helpers(panel.id, detent, guided),
+        helpers: helpers(panel.id, detent, guided) + u8::from(is_alone),
         detent,
         card: heads::card(case, &picked.range.build, panel.id),
         guided,

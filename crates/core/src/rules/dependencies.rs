@@ -247,7 +247,7 @@ impl Dependencies {
         }
     }
 
-    /// The same in a bay that stays, since it holds a device: see `ChoiceSpace::bays_least`.
+    /// The same for a finding that also names the device of its bay: where that bay goes, so does the device, which says enough.
     pub(super) fn row_height_of_kept(
         &mut self,
         context: Context<'_>,

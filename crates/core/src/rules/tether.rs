@@ -4,9 +4,10 @@ use super::{Rule, Subject};
 use crate::cabinet::case::{Case, WeighedCase};
 use crate::cabinet::joint::JointKind;
 use crate::cabinet::layout::{Layout, Picked};
-use crate::cabinet::panel::PanelId;
+use crate::cabinet::panel::{Feature, Panel, PanelId};
 use crate::choice::question::Question;
 use crate::choice::{Choice, Fill};
+use crate::geometry::outline::Point;
 use crate::rules::finding::{Figure, Finding, Limit, Severity};
 use crate::statics::stability::push::{least, pushes};
 use crate::statics::stability::{Burden, Leaves, Moments, Rising, burdens, edge};
@@ -40,10 +41,16 @@ pub fn longest_screw(layout: &Layout) -> Length {
 }
 
 /// So far inwards of an end upright's middle a tether is screwed to the back: clear of its hook and the slot of that.
-// Chosen: half a hook's thickness, and room for a foot of 50 mm with a driver beside it.
+// Chosen: half a hook's thickness, and room for a foot with a driver beside it.
 const BESIDE: Length = Length::mm(45.0);
+/// Half a tether's foot and some wood round it: no slot and no hole comes nearer to its middle.
+// Common practice: feet of such straps and brackets are up to 50 mm wide; that of what comes with the unit decides.
+const FOOT: Length = Length::mm(30.0);
+/// By so much it is moved up or down until it is clear.
+const STEP: Length = Length::mm(5.0);
 
-/// Where the two tethers of a unit go: on the rear face of its back, each beside the uppermost hook of an end upright.
+/// Where the two tethers of a unit go: on the rear face of its back, each beside the uppermost hook of an end upright, or as near to it
+/// as the slots of shelves and the holes for cables leave room at both ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tethers {
     /// The longest screw in the back.
@@ -68,16 +75,51 @@ impl Tethers {
         let across = || hooks().map(|hook| middle(hook.from.x, hook.to.x));
         let (left, right) = across().reduce(Length::min).zip(across().reduce(Length::max)).filter(|(a, b)| a < b)?;
         let up = hooks().map(|hook| middle(hook.from.z, hook.to.z)).reduce(Length::max)?;
-        let wide = case.panel(PanelId::Back)?.width;
+        let back = case.panel(PanelId::Back)?;
+        let from_end = (back.width - (right - left)) / 2.0 + BESIDE;
+        let under = back.case_from_panel.origin.z;
+        let is_clear = |up: &Length| {
+            let ends = [from_end, back.width - from_end];
+            ends.into_iter().all(|across| has_room(back, Point::new(across, *up - under)))
+        };
+        let moved = (0..i16::MAX).map(|number| STEP * f64::from(number)).take_while(|by| *by < back.height);
+        let up = moved.flat_map(|by| [up + by, up - by]).find(is_clear)?;
         Some(Self {
             screw: longest_screw(layout),
-            from_end: (wide - (right - left)) / 2.0 + BESIDE,
+            from_end,
             below: layout.ceiling - up,
             up,
             apart: right - left - BESIDE * 2.0,
             gap: layout.depth - layout.back_front - layout.back,
         })
     }
+}
+
+/// Whether a foot with this middle lies on whole wood of a panel.
+fn has_room(panel: &Panel, Point { u, v }: Point) -> bool {
+    let within = |at: Length, size: Length| at >= FOOT && at <= size - FOOT;
+    let apart = |at: Length, from: Length, to: Length| at <= from - FOOT || at >= to + FOOT;
+    within(u, panel.width)
+        && within(v, panel.height)
+        && panel.features.iter().all(|feature| {
+            let (from, to) = match *feature {
+                Feature::Slot { from, to } => (from, to),
+                Feature::Hole { centre, length, height } => {
+                    let half = Point::new(length / 2.0, height / 2.0);
+                    (Point::new(centre.u - half.u, centre.v - half.v), Point::new(centre.u + half.u, centre.v + half.v))
+                }
+                // Of these a back has only tabs, which stand out of it.
+                Feature::Tab { .. }
+                | Feature::Pivot { .. }
+                | Feature::Hook(_)
+                | Feature::Detent(_)
+                | Feature::Notch { .. }
+                | Feature::Bore { .. }
+                | Feature::TurnedSlot(_)
+                | Feature::Bow(_) => return true,
+            };
+            apart(u, from.u, to.u) || apart(v, from.v, to.v)
+        })
 }
 
 /// Whether a unit is fastened to the wall: asked to be, or bound to be.
@@ -170,7 +212,9 @@ mod tests {
     use super::*;
     use crate::business::promise::Backlog;
     use crate::choice::change::Change;
+    use crate::geometry::space::Block;
     use crate::order::derive::derive;
+    use crate::rules::sample::{Wanted, choices};
     use crate::testing::demo;
     use crate::units::rounding::round_half_away;
     use crate::words;
@@ -212,5 +256,34 @@ mod tests {
             }
             assert!(!words::step(step, None).contains("tether"));
         }
+    }
+
+    /// No foot of a tether lies on a joint or a hole of the back, and nearly all beside the uppermost hook; where slots of shelves are in
+    /// its way it is moved. Looked at in the case, by what goes into the back.
+    #[test]
+    fn no_tether_is_screwed_over_a_slot() {
+        let range = demo();
+        let (mut units, mut moved) = (0, 0);
+        for choice in choices(&range, 47, Wanted::Valid).take(600) {
+            let picked = Picked::of(&range, &choice).unwrap();
+            let layout = Layout::of(picked, &choice).unwrap();
+            let cut = WeighedCase::of(picked, &choice, &layout).unwrap();
+            let Tethers { from_end, up, apart, .. } = Tethers::of(&layout, &cut.case).unwrap();
+            let back = cut.case.panel(PanelId::Back).unwrap();
+            let (left, half) = (back.case_from_panel.origin.x + from_end, Length::mm(25.0));
+            let hook = cut.case.joints.iter().filter(|joint| joint.kind == JointKind::Hook).map(|joint| joint.shared);
+            let highest = hook.map(|hook| (hook.from.z + hook.to.z) / 2.0).reduce(Length::max).unwrap();
+            for x in [left, left + apart] {
+                for joint in cut.case.joints.iter().filter(|joint| joint.id.takes == PanelId::Back) {
+                    let Block { from, to } = joint.shared;
+                    let beside = x + half <= from.x || x - half >= to.x || up + half <= from.z || up - half >= to.z;
+                    assert!(beside, "{}: {choice:?}", joint.id);
+                }
+                assert!(up + half < layout.ceiling && up - half > layout.floor, "{choice:?}");
+            }
+            units += 1;
+            moved += usize::from((up - highest).abs() > Length::mm(1e-6));
+        }
+        assert!(units == 600 && moved > 5 && moved < units / 4, "{moved} of {units}");
     }
 }

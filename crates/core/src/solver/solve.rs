@@ -35,8 +35,8 @@ pub(crate) trait SearchSpace {
     /// Where a point stands.
     fn at(&self, point: &Self::Point) -> At;
 
-    /// What is wrong with a point, at least what says most of that by which these rules forbid it; `None` if the rules ask
-    /// for more than may be looked at.
+    /// What is wrong with a point; if these rules forbid it, at least one fault of theirs: what comes from all parts together may be
+    /// left out then. `None` if the rules ask for more than may be looked at.
     fn faults(&self, point: &Self::Point, at: &At, rules: u64) -> Option<Vec<NoGood>>;
 
     /// All of these rules that forbid a point.

@@ -199,6 +199,33 @@ fn rings_show_tethers_and_strips_cards() {
     assert!(doors > 4, "{doors}");
 }
 
+/// Rings and cards are in the drawn pictures: without them these have fewer heavy lines.
+#[test]
+fn rings_and_cards_are_drawn() {
+    let rims = |picture: StepPicture<'_>| {
+        let document = roxmltree::Document::parse(&picture.svg).unwrap();
+        let rim = document.descendants().find(|node| node.attribute("class") == Some("rim")).unwrap();
+        rim.attribute("d").unwrap().matches('M').count()
+    };
+    let mut drawn = [0, 0];
+    units(11, 12, |built, assembly, _| {
+        let back = assembly.steps.iter().position(|step| step.part == PanelId::Back).unwrap();
+        let [with, without] = [true, false].map(|tethered| rims(step(built, assembly, tethered, back).unwrap()));
+        // Uprights may stand before one of them.
+        assert!(with > without + 3, "{with} {without}");
+        drawn[0] += 1;
+        let mut bare = assembly.clone();
+        bare.steps.iter_mut().for_each(|step| step.card = None);
+        for (at, step) in assembly.steps.iter().enumerate().filter(|(_, step)| matches!(step.part, PanelId::Leaf(_))) {
+            let [with, without] =
+                [assembly, &bare].map(|assembly| rims(super::step(built, assembly, false, at).unwrap()));
+            assert!(with > without, "{}: {with} {without}", step.part);
+            drawn[1] += 1;
+        }
+    });
+    assert!(drawn[0] == 12 && drawn[1] > 4, "{drawn:?}");
+}
+
 #[test]
 fn one_step_alone_is_the_same_picture() {
     units(5, 3, |built, assembly, tethered| {

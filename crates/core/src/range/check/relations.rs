@@ -191,6 +191,8 @@ fn detent(out: &mut Problems, range: &Range) {
             "detent_play_mm",
             "detent_root_mm",
             "detent_slope_per_mille",
+            "detent_rise_mm",
+            "stop_gap_mm",
         ];
         related(("detent_tongue_mm", build.detent_tongue_mm.in_mm()), bounds, &by);
         let before = (detent.out() - detent.before).in_mm();

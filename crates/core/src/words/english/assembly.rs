@@ -17,7 +17,7 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
                 "Set the {what} on edge, slots up, a step away from the wall, since the back goes in from behind, and let one more person hold it until two bearers are on."
             )
         }
-        PanelId::PlinthRear => format!("Set the {what} behind it, slots up, held as well."),
+        PanelId::PlinthRear => format!("Set the {what} behind it, slots up; the same person holds it too."),
         PanelId::Bearer(_) => format!("Drop {what} onto both plinth boards, slots over slots."),
         PanelId::BaseLower if !step.closes.is_empty() => {
             format!("See that the plinth stands level, then lower the {what} over its tabs.")
@@ -26,12 +26,14 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
             format!("Lay the {what} down a step away from the wall, since the back goes in from behind.")
         }
         PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
-        PanelId::Upright(_) => {
-            format!(
-                "Stand {what} up, tabs down through both base plates, and let one more person hold it until the back is on."
-            )
+        PanelId::Upright(number) => {
+            let held = match number {
+                1 => "let one more person hold it until the back is on",
+                _ => "let the same person hold it too",
+            };
+            format!("Stand {what} up, tabs down through both base plates, and {held}.")
         }
-        PanelId::Back => back(tethers),
+        PanelId::Back => back(step, tethers),
         PanelId::Shelf { .. } => format!("Slide {what} in from the front until its tabs are in the back."),
         PanelId::Stile(_) => format!("Lower {what} in front of its upright into the base."),
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot sets its angle."),
@@ -46,7 +48,7 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
     }
 }
 
-fn back(tethers: Option<Tethers>) -> String {
+fn back(step: &Step, tethers: Option<Tethers>) -> String {
     let whole = |length: Length| LOCALE.distance(Length::mm(round_half_away(length.in_mm())));
     let hang = "ring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to \
                 its place by the base, never by the uprights, and level it, by wedges where the floor is not.";
@@ -55,13 +57,14 @@ fn back(tethers: Option<Tethers>) -> String {
         Some(Tethers { screw, from_end, below, up, apart, gap }) => format!(
             "Screw a tether to the rear face of the back near each end, {} from the end and {} below the upper edge, by screws of {} at \
              most, or they come through. Fix what takes them to the wall, {} over the floor and {} apart. Then b{hang} Fasten both \
-             tethers from above, across {}, and pull at the back: they have to hold.",
+             tethers from above, across {},{} and pull at the back: they have to hold.",
             whole(from_end),
             whole(below),
             LOCALE.distance(screw),
             whole(up),
             whole(apart),
-            whole(gap)
+            whole(gap),
+            if step.is_overhead() { " on something firm and wide that does not tip," } else { "" }
         ),
     }
 }
@@ -87,7 +90,7 @@ fn leaf(step: &Step, what: &str) -> String {
 fn top(step: &Step) -> String {
     let high = if step.is_overhead() {
         let up = LOCALE.distance(Length::mm(libm::ceil(step.reaches.in_mm())));
-        format!("It is lifted to {up}: stand on something firm and wide that does not tip. ")
+        format!("It is lifted to {up}: let two people lift it, each on something firm and wide that does not tip. ")
     } else {
         String::new()
     };
@@ -163,6 +166,6 @@ pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
 
 // Common practice.
 pub(in crate::words) const CAUTIONS: [&str; 2] = [
-    "To move it, take it apart: top first, then the steps backwards, the tethers undone before the back comes off. Without the top a door, where there is one, stands on one pivot and can fall: somebody holds it until it is out.",
+    "To move it, take it apart: top first, then the steps backwards, any tethers undone before the back comes off. Without the top a door, where there is one, stands on one pivot and can fall: somebody holds it until it is out.",
     "Wear gloves, keep fingers out of slots, and let two people lift what one cannot hold with ease.",
 ];

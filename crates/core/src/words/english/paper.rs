@@ -131,7 +131,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::CoatSheets => "Coat the first face, turn the sheet, coat the other; sand between coats.",
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
         Label::MaskParts => {
-            "Pencil each mark on a tab or in a slot, take the label off, sand and dust. Then mask tabs, slots, hooks, pivots, and the \
+            "Pencil each mark in a slot or on the end of a tab, where nothing is sanded, take the label off, sand and dust. Then mask tabs, slots, hooks, pivots, and the \
              nose of a door stop and the notch before it: a coat there changes the fit."
         }
         Label::EaseParts => {
@@ -195,8 +195,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              instructions say the rest; they and their screws have to suit the wall: ask who knows it."
         }
         Label::Children => {
-            "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top; a screen there has a \
-             tether of its own."
+            "Children climb: keep them away until it is fastened. Nothing that draws them belongs on its top; a screen there needs \
+             a tether of its own."
         }
         Label::Guidance => {
             "Strength, stability and figures for carrying are calculated, not tested: they are guidance and no \

@@ -33,7 +33,7 @@ mod tests {
     use super::super::super::testing::{demo, order_of, with_orders};
     use super::*;
 
-    /// As many strips of card as there are doors, as thick as the steps say; a tether where the unit has to be fastened; the sheet always.
+    /// As many strips of card as there are doors, as thick as the steps say; tethers where the unit has to be fastened; the sheet always.
     #[test]
     fn what_the_steps_ask_for_goes_along() {
         let range = demo();

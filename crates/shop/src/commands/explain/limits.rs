@@ -81,6 +81,7 @@ const SLENDER: &[&str] = &[
     "bow.stave_mm",
     "build.stop_depth_mm",
     "board.*.shear_modulus_n_per_mm2",
+    "board.*.planar_shear_modulus_n_per_mm2",
 ];
 
 /// Where the range says what a rule allows.
