@@ -54,7 +54,9 @@ pub(super) fn shelf_dependencies(on: &mut Dependencies, finding: &Finding, conte
 pub(super) fn plate_dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     let bay = finding.about.bay().map(|bay| usize::from(bay).wrapping_sub(1));
     let span = bay.zip(context.layout).and_then(|(bay, layout)| layout.bays.get(bay)).map(BaySpan::clear);
-    let left = (finding.allowed.value + ROUNDING) / (finding.found.value - ROUNDING);
-    on.distance(span.unwrap_or_default() * (1.0 - libm::cbrt(left.clamp(0.0, 1.0))));
+    // Of what bends by hardly more than figures are rounded to nothing is known.
+    let found = finding.found.value - ROUNDING;
+    let left = if found > 0.0 { ((finding.allowed.value + ROUNDING) / found).min(1.0) } else { 1.0 };
+    on.distance(span.unwrap_or_default() * (1.0 - libm::cbrt(left)));
     on.clear_width(context, Direction::Down, ONE * context.widths_a_bay(finding));
 }

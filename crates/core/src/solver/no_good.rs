@@ -117,11 +117,6 @@ impl NoGood {
         span.copied().unwrap_or((i32::MIN, i32::MAX))
     }
 
-    /// Whether it holds nowhere: shares of different numbers of bays are different answers.
-    pub(crate) fn is_void(&self) -> bool {
-        self.spans.iter().any(|(from, to)| from > to)
-    }
-
     /// It holds with these answers to a question of its scope as well: their numbers as bits, so whoever shares
     /// proofs has to number that question's answers alike.
     pub(crate) fn extend(&mut self, question: u8, answers: u64) {
@@ -228,9 +223,9 @@ impl NoGoods {
         Self { lines, groups: Vec::new() }
     }
 
-    /// Remembers one, unless it holds nowhere.
+    /// Remembers one, unless it holds nowhere: shares of different numbers of bays are different answers.
     pub(crate) fn add(&mut self, proof: &NoGood) {
-        if proof.is_void() {
+        if proof.spans.iter().any(|(from, to)| from > to) {
             return;
         }
         let (scope, lines) = (proof.scope, self.lines);

@@ -168,7 +168,7 @@ impl<'a, P: SearchSpace> Search<'a, P> {
             faults.add(fault);
         }
         // Nothing was known of it before, so what is known now is what was found.
-        let counts = found.into_iter().filter(|fault| fault.rules & !self.rules == 0 && !fault.is_void());
+        let counts = found.into_iter().filter(|fault| fault.rules & !self.rules == 0);
         let narrowest = counts.min_by_key(|fault| (fault.scope.meeting(free).len(), fault.scope.len(), fault.scope));
         narrowest.map_or(Verdict::Holds, Verdict::Fails)
     }

@@ -25,7 +25,16 @@ pub(super) fn shapes(case: &Case, tethers: Option<Tethers>, part: &Part<'_>, bef
         PanelId::Back => tethers.into_iter().flat_map(|tethers| rings(tethers, part)).collect(),
         PanelId::Leaf(_) => card(case, part).into_iter().collect(),
         PanelId::Top => before.iter().filter_map(|part| card(case, part)).collect(),
-        _ => Vec::new(),
+        PanelId::PlinthFront
+        | PanelId::PlinthRear
+        | PanelId::Bearer(_)
+        | PanelId::BaseLower
+        | PanelId::BaseUpper
+        | PanelId::Upright(_)
+        | PanelId::Shelf { .. }
+        | PanelId::Stile(_)
+        | PanelId::Stop(_)
+        | PanelId::Stave { .. } => Vec::new(),
     }
 }
 
