@@ -19,9 +19,9 @@ pub struct Label {
     pub is_left: bool,
 }
 
-/// Height of a name and about the width of one of its letters, in pixels.
+/// Height of a name and the width of one of its letters, on the average of a short name, in pixels.
 const HEIGHT: f32 = 18.0;
-const LETTER: f32 = 7.0;
+const LETTER: f32 = 8.5;
 
 /// From the unit to the names, in pixels.
 const GAP: f32 = 16.0;

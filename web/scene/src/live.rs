@@ -6,7 +6,7 @@ use slotwright_core::cabinet::layout::{Layout, Picked};
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::choice::Choice;
 use slotwright_core::range::{Look, Range};
-use slotwright_core::rules::tether::{self, Tethers};
+use slotwright_core::rules::tether;
 use slotwright_core::units::short;
 use slotwright_core::words;
 use slotwright_core::words::stage::Message;
@@ -39,7 +39,7 @@ struct Unit {
     assembly: Assembly,
     scene: Scene,
     paint: Paint,
-    tethers: Option<Tethers>,
+    tethered: bool,
 }
 
 /// What the person's screen asks for.
@@ -323,8 +323,9 @@ fn lines(unit: &Unit, show: &Show, stands: &Stands, marked: Option<usize>, exten
 /// What to do in a step, counted from 0.
 fn sentence(unit: &Unit, at: usize) -> String {
     let what = match unit.assembly.steps.get(at) {
-        Some(step) => format!("{} {}", words::step(step, unit.tethers), words::burden(step)),
-        None => words::last_step(unit.tethers.is_some()),
+        // Where tethers go to the millimetre the paper says, which lies beside the parts.
+        Some(step) => format!("{} {}", words::step(step, None), words::burden(step)),
+        None => words::last_step(unit.tethered),
     };
     Message::Step { number: at + 1, of: pose::steps(&unit.assembly), what: &what }.text()
 }
@@ -346,7 +347,7 @@ fn built(range: &Range, choice: &Choice) -> Option<Unit> {
         assembly: Assembly::of(picked, &cut.case),
         scene: Scene::of(picked, &layout, &cut.case, choice),
         paint: Paint { colours, grain: single(look.grain), clear: picked.finish.look == Look::Clear },
-        tethers: tether::is_asked(picked, choice, &layout, &cut).then(|| Tethers::of(&layout, &cut.case)).flatten(),
+        tethered: tether::is_asked(picked, choice, &layout, &cut),
         layout,
     })
 }
