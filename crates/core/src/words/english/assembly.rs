@@ -27,9 +27,10 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
         }
         PanelId::BaseUpper => format!("Lay the {what} on it, slots over slots."),
         PanelId::Upright(number) => {
-            let held = match number {
-                1 => "let one more person hold it until the back is on",
-                _ => "let the same person hold it too",
+            let held = if number == 1 {
+                "let one more person hold it until the back is on"
+            } else {
+                "let the same person hold it too"
             };
             format!("Stand {what} up, tabs down through both base plates, and {held}.")
         }
