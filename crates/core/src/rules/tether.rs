@@ -83,7 +83,8 @@ impl Tethers {
             ends.into_iter().all(|across| has_room(back, Point::new(across, *up - under)))
         };
         let moved = (0..i16::MAX).map(|number| STEP * f64::from(number)).take_while(|by| *by < back.height);
-        let up = moved.flat_map(|by| [up + by, up - by]).find(is_clear)?;
+        // Told it is in any case: who finds a slot there moves it, who is told nothing fastens nothing.
+        let up = moved.flat_map(|by| [up + by, up - by]).find(is_clear).unwrap_or(up);
         Some(Self {
             screw: longest_screw(layout),
             from_end,

@@ -51,13 +51,13 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
 
 fn back(step: &Step, tethers: Option<Tethers>) -> String {
     let whole = |length: Length| LOCALE.distance(Length::mm(round_half_away(length.in_mm())));
-    let hang = "ring the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to \
+    let hang = "the back forward over the hooks of the uprights, which one more person steadies, and let it down onto them. Push all to \
                 its place by the base, never by the uprights, and level it, by wedges where the floor is not.";
     match tethers {
-        None => format!("B{hang}"),
+        None => format!("Bring {hang}"),
         Some(Tethers { screw, from_end, below, up, apart, gap }) => format!(
             "Screw a tether to the rear face of the back near each end, {} from the end and {} below the upper edge, by screws of {} at \
-             most, or they come through. Fix what takes them to the wall, {} over the floor and {} apart. Then b{hang} Fasten both \
+             most, or they come through. Fix what takes them to the wall, {} over the floor and {} apart. Then bring {hang} Fasten both \
              tethers from above, across {},{} and pull at the back: they have to hold.",
             whole(from_end),
             whole(below),
