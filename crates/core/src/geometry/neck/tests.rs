@@ -233,7 +233,7 @@ fn sampled(outlines: &[Outline], width: f64) -> (f64, f64) {
             // Chords of an arc turn by less than a degree.
             let turn = libm::remainder(angle(*before) - angle(*side), core::f64::consts::TAU);
             if turn > 0.02 {
-                (0..=40).for_each(|part| look(a, into + turn * f64::from(part) / 40.0, 0.0));
+                (0..=160).for_each(|part| look(a, into + turn * f64::from(part) / 160.0, 0.0));
             }
         }
     }
