@@ -256,7 +256,7 @@ fn check<'a>(range: &'a Range, choice: &Choice, stages: &[&[Option<CheckLaidOut>
         } else if !out.iter().any(|finding| finding.severity == Severity::Stops) {
             // While the basics are wrong, everything that follows from them would only be noise.
             let (blanks, coated) = (Blanks { picked, layout: laid }.all(choice), Coated::of(picked));
-            for (check, is_of_whole) in stages.iter().copied().flatten().flatten() {
+            for CheckLaidOut { check, is_of_whole } in stages.iter().copied().flatten().flatten() {
                 if !asked.passes_over(*is_of_whole, out) {
                     let (cut, work) = (&cut, &work);
                     check(out, Subject { picked, choice, layout: laid, blanks: &blanks, coated, cut, work });

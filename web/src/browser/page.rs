@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use leptos::prelude::{Callable, Callback, set_timeout};
+use leptos::prelude::{Callable, Callback, request_animation_frame, set_timeout};
 use slotwright_core::units::decimal::read_decimal;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
@@ -95,7 +95,9 @@ pub fn see_whole(event: &web_sys::MouseEvent) {
             if (top() - before).abs() >= 1.0 {
                 // A name like that is always taken.
                 let _ = asked.class_list().add_1("settling");
-                set_timeout(move || drop(asked.class_list().remove_1("settling")), SETTLING);
+                // The moment begins with the frame that shows the move, however busy the page is.
+                let settled = move || drop(asked.class_list().remove_1("settling"));
+                request_animation_frame(move || set_timeout(settled, SETTLING));
             }
         },
         Duration::from_millis(100),

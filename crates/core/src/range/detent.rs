@@ -128,6 +128,14 @@ impl Detent {
         self.free() + self.rear_flank().2
     }
 
+    /// How high a tongue is whose lever is so many times its height, where all else stays: the nose's tip is rounded by a third of
+    /// the height, which moves it out by as much of that for any height.
+    pub(crate) fn tongue_for(self, times: f64) -> Length {
+        let (sine, cosine) = self.angle;
+        let per_height = (sine - (1.0 - cosine) / self.slope) / 3.0;
+        (self.lever() - self.tongue * per_height) / (times - per_height)
+    }
+
     /// From the tip of the nose to where the round end of the tongue begins, which meets the top first.
     pub fn beyond(self) -> Length {
         self.front_flank().1 - self.rear_flank().2

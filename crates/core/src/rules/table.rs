@@ -13,8 +13,13 @@ use crate::rules::finding::{Finding, Severity};
 pub(super) type CheckBasics = fn(&mut Vec<Finding>, Basics<'_>);
 /// The check of what is laid out.
 pub(super) type CheckSubject = fn(&mut Vec<Finding>, Subject<'_>);
-/// The same, and whether what it finds comes from all parts together.
-pub(super) type CheckLaidOut = (CheckSubject, bool);
+/// The same where it may be passed over.
+#[derive(Clone, Copy)]
+pub(super) struct CheckLaidOut {
+    pub(super) check: CheckSubject,
+    /// Whether what it finds comes from all parts together.
+    pub(super) is_of_whole: bool,
+}
 /// The check of the proof of assembly.
 pub(super) type CheckProof = fn(&mut Vec<Finding>, Proof<'_>);
 /// Names what a finding depends on.
@@ -273,15 +278,17 @@ impl Stage {
 
     const fn stops(self) -> Option<CheckLaidOut> {
         match self {
-            Self::Stops(By(check)) | Self::StopsAndAdvice(check, _) => Some((check, false)),
-            Self::StopsWhole(check) => Some((check, true)),
+            Self::Stops(By(check)) | Self::StopsAndAdvice(check, _) => Some(CheckLaidOut { check, is_of_whole: false }),
+            Self::StopsWhole(check) => Some(CheckLaidOut { check, is_of_whole: true }),
             Self::Basics(_) | Self::Stops(With(_)) | Self::Advice(_) | Self::Proof(_) | Self::Order => None,
         }
     }
 
     const fn advice(self) -> Option<CheckLaidOut> {
         match self {
-            Self::Advice(By(check)) | Self::StopsAndAdvice(_, check) => Some((check, false)),
+            Self::Advice(By(check)) | Self::StopsAndAdvice(_, check) => {
+                Some(CheckLaidOut { check, is_of_whole: false })
+            }
             Self::Basics(_)
             | Self::Stops(_)
             | Self::StopsWhole(_)

@@ -181,7 +181,7 @@ fn detent(out: &mut Problems, range: &Range) {
         let clear = build.leaf_gap_mm + relief + leans - (detent.travel + build.detent_play_mm);
         // Of no other outline is known how far its root gives and what its corners bear.
         let [low, high] = FOR_THEIR_RADIUS.map(|times| detent.relief() * times);
-        let [thickest, thinnest] = FOR_THEIR_HEIGHT.map(|times| detent.lever() / times);
+        let [thickest, thinnest] = FOR_THEIR_HEIGHT.map(|times| detent.tongue_for(times));
         let bounds = (clear.max(low).max(thinnest).in_mm(), high.min(thickest).in_mm());
         let by = [
             "leaf_gap_mm",

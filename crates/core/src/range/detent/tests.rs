@@ -23,3 +23,18 @@ fn a_tongue_measures_as_by_hand() {
     build.detent_rise_mm = Length::ZERO;
     assert_eq!(Detent::of(&build, Length::mm(18.0)), None);
 }
+
+/// The bound of a height is that height's own: a tongue as high as it says has the lever that was asked for, whatever the height
+/// was before.
+#[test]
+fn a_height_is_found_for_a_lever() {
+    for height in [4.0, 6.5, 9.0].map(Length::mm) {
+        let mut build = demo().build;
+        build.detent_tongue_mm = height;
+        let detent = Detent::of(&build, Length::mm(18.0)).unwrap();
+        build.detent_tongue_mm = detent.tongue_for(14.0);
+        let found = Detent::of(&build, Length::mm(18.0)).unwrap();
+        assert!((found.lever() / found.tongue - 14.0).abs() < 1e-9, "{height:?} {found:?}");
+        assert!((detent.tongue_for(detent.lever() / height) - height).abs() < Length::mm(1e-9));
+    }
+}

@@ -48,7 +48,9 @@ fn a_check_finds_the_rules_that_stand_with_it_as_severe_as_they_say() {
         let (cut, work) = (&core::cell::OnceCell::new(), &core::cell::OnceCell::new());
         let subject = Subject { picked, choice: &choice, layout, blanks: &blanks, coated, cut, work };
         for rule in Rule::ALL {
-            for (of_subject, _) in [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten() {
+            for CheckLaidOut { check: of_subject, .. } in
+                [STOPS_OF.of(*rule), ADVICE_OF.of(*rule)].into_iter().flatten()
+            {
                 check(rule, &|out| of_subject(out, subject));
             }
         }
