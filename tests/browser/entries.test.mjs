@@ -21,7 +21,7 @@ async function steps(bench) {
 }
 
 /** The browser has time to go where it is sent. */
-const settle = (bench) => bench.page.waitForTimeout(700);
+const settle = (bench) => bench.pause(700);
 
 async function press(bench, ...names) {
   for (const name of names) {

@@ -97,11 +97,11 @@ test("the browser's back and forward are undo and redo, and back from the first 
   await bench.header("Redo").click();
   await bench.header("Redo").click();
   await is(bench, states[3]);
-  await page.waitForTimeout(700);
+  await bench.pause(700);
   await page.goBack();
   await is(bench, states[2]);
   await bench.header("Undo").click();
-  await page.waitForTimeout(700);
+  await bench.pause(700);
   await page.goForward();
   await is(bench, states[2]);
   await page.goBack();
@@ -254,7 +254,7 @@ test("back from a dialog closes it and changes nothing behind it", async () => {
   await bench.dialog.waitFor();
   await page.goBack();
   await bench.dialog.waitFor({ state: "hidden" });
-  await page.waitForTimeout(700);
+  await bench.pause(700);
   assert.equal(await unit(bench), states[3]);
   await page.goBack();
   await is(bench, states[2]);
@@ -274,10 +274,10 @@ test("an address of a place of the page makes no step", async () => {
   await page.waitForURL(/#questions$/);
   assert.equal(await unit(bench), second);
   await bench.header("Undo").click();
-  await page.waitForTimeout(700);
+  await bench.pause(700);
   assert.equal(await unit(bench), first);
   await bench.header("Redo").click();
-  await page.waitForTimeout(700);
+  await bench.pause(700);
   await page.evaluate(() => { location.hash = "questions"; });
   await page.waitForURL(/#questions$/);
   await finish(bench, "Brick");
@@ -332,7 +332,8 @@ test("the focus stays on the page when its place goes with a step", async () => 
   assert.equal(await bays(), before + 1);
   await page.locator("#question-bays .cards .choice").last().focus();
   await page.keyboard.press("Control+z");
-  await page.waitForTimeout(100);
+  await page.locator("#question-bays .cards .choice").nth(before).waitFor({ state: "detached" });
+  await bench.pause(100);
   assert.equal(await bays(), before);
   assert.match(await page.evaluate(() => document.activeElement.textContent), /^1: /, "the bay that is looked at");
   await bench.close();

@@ -26,7 +26,7 @@ const fragment = (bench) => bench.page.evaluate(() => location.hash.slice(1));
 const saved = (bench) => bench.keptUnit();
 const banner = (bench) => bench.page.locator(".banner:not(#no-range):not(.empty) p").innerText();
 /** Longer than the pause after which a choice is saved. */
-const rest = (bench) => bench.page.waitForTimeout(400);
+const rest = (bench) => bench.pause(400);
 
 /** The dialog of the link, opened. */
 async function dialog(bench) {

@@ -145,7 +145,7 @@ test("the choice survives a reload, and what is kept of it", async () => {
 test("a saved choice of a model that is gone is said, and stays until something is answered", async () => {
   const bench = await Bench.open(chrome, { viewport: { width: 360, height: 740 } });
   await bench.type("Height", "600");
-  await bench.page.waitForTimeout(300);
+  await bench.saved();
   const saved = () => bench.keptUnit();
   const [[name, text]] = Object.entries(await bench.kept());
   await bench.kept({ [name]: text.replace("sedge", "reed") });
@@ -153,7 +153,7 @@ test("a saved choice of a model that is gone is said, and stays until something 
   assert.match(before, /reed/);
   await bench.visit();
   await bench.page.getByText("What you chose last time is of the model reed").waitFor();
-  await bench.page.waitForTimeout(300);
+  await bench.pause(300);
   assert.equal(await saved(), before);
   const { height } = await bench.button("Close").boundingBox();
   assert.ok(height < 60, `the button is ${height} px high: its word is broken`);
@@ -163,16 +163,16 @@ test("a saved choice of a model that is gone is said, and stays until something 
 
 test("a page that only stands there overwrites no newer choice of another one", async () => {
   const bench = await Bench.open(chrome);
-  await bench.page.waitForTimeout(300);
+  await bench.pause(300);
   const other = await bench.page.context().newPage();
   await other.goto(process.env.SLOTWRIGHT_URL);
   await other.getByRole("radiogroup", { name: "Finish", exact: true }).getByRole("radio", { name: "Mere" }).click();
-  await other.waitForTimeout(300);
+  await other.locator(".kept").getByText("Saved", { exact: true }).waitFor();
   // Its own address has its own unit.
   await bench.page.reload();
   await bench.page.getByText("What you chose before is among the drafts").waitFor();
   assert.doesNotMatch(await bench.drawing(), /Finish Mere/);
-  await bench.page.waitForTimeout(300);
+  await bench.pause(300);
   await bench.visit();
   await bench.page.getByText(/Finish Mere/).first().waitFor();
   await bench.close();

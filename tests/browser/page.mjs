@@ -116,8 +116,13 @@ export class Bench {
   }
 
   /** Waits until what changed is a step. */
-  async rest() {
-    await this.page.waitForTimeout(250);
+  rest() {
+    return this.pause(250);
+  }
+
+  /** Waits by the page's own clock: what it does by then is done, however busy it is. */
+  pause(milliseconds) {
+    return this.page.evaluate((milliseconds) => new Promise((done) => { setTimeout(done, milliseconds); }), milliseconds);
   }
 
   /** Waits until the page says that what changed is saved. */

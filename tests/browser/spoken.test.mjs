@@ -11,7 +11,7 @@ after(() => chrome.close());
 async function listened() {
   const bench = await Bench.open(chrome);
   await bench.page.locator("#questions .notice").first().waitFor();
-  await bench.page.waitForTimeout(1200);
+  await bench.pause(1200);
   await bench.page.evaluate(() => {
     window.said = [];
     const live = "[role=status], [role=alert], [role=log], [aria-live], output";
@@ -27,7 +27,7 @@ async function listened() {
 async function heard(bench, act, longest = 25) {
   await bench.page.evaluate(() => { window.said = []; });
   await act();
-  await bench.page.waitForTimeout(1800);
+  await bench.pause(1800);
   const said = await bench.page.evaluate(() => window.said);
   // What is outside a dialog is not spoken while it is open: it has a region of its own.
   const regions = [...new Set(said.map(([region]) => region))];
@@ -51,7 +51,7 @@ const focused = (bench) => bench.page.evaluate(() => {
 test("one region is there before any program, and nothing is said of what the page begins with", async () => {
   const bench = await Bench.open(chrome);
   assert.match(await (await bench.page.request.get(process.env.SLOTWRIGHT_URL)).text(), /id="?said"? [^>]*role="?status/);
-  await bench.page.waitForTimeout(1500);
+  await bench.pause(1500);
   assert.equal(await bench.page.locator("#said").innerText(), "");
   // What is new, and that the page stopped, is told from outside the program.
   const regions = bench.page.locator("[role=status]:not(dialog *, #news *), [role=alert]:not(#trouble), [aria-live], output");
@@ -101,7 +101,7 @@ test("goals, explanations and what was opened or saved are said, each once", asy
   });
   assert.match(shifting.join(" "), / Enter: Take this.* deep\.$/);
   await bench.button("Keep depth").press("Space");
-  await bench.page.waitForTimeout(1500);
+  await bench.pause(1500);
   await devices.getByRole("radio", { checked: true }).focus();
   const shut = await heard(bench, async () => {
     for (let press = 0; press < 2; press += 1) await bench.page.keyboard.press("ArrowRight");
@@ -127,7 +127,7 @@ test("the focus goes where the person was when what had it goes", async () => {
     await button.focus();
     await page.keyboard.press("Enter");
     await button.waitFor({ state: "detached" });
-    await page.waitForTimeout(100);
+    await bench.pause(100);
     assert.ok(!(await lost(bench)));
     return focused(bench);
   };
@@ -167,7 +167,7 @@ test("a banner and dialogs that are closed give the focus back", async () => {
   await close.focus();
   await page.keyboard.press("Enter");
   await close.waitFor({ state: "hidden" });
-  await page.waitForTimeout(100);
+  await bench.pause(100);
   assert.ok(!(await lost(bench)));
   await bench.button("Link").focus();
   await page.keyboard.press("Enter");
@@ -177,7 +177,7 @@ test("a banner and dialogs that are closed give the focus back", async () => {
   assert.equal(await focused(bench), "Link");
   // A press beside everything is no loss.
   await page.getByText("Fenland range", { exact: true }).click();
-  await page.waitForTimeout(100);
+  await bench.pause(100);
   assert.ok(await lost(bench), await focused(bench));
   await bench.type("Height", "600");
   await bench.rest();
