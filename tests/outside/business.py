@@ -120,7 +120,7 @@ def kept(ids, parts):
     # Free corners of layers, each with what is free from there: length and width.
     layers, thick, places = [], [], []
     for part in (parts[one] for one in again):
-        fits = lambda room: room[1][0] >= part["long"] and room[1][1] >= part["wide"]
+        fits = lambda room: room[1][0] + 1e-6 >= part["long"] and room[1][1] + 1e-6 >= part["wide"]
         number = next((at for at, free in enumerate(layers) if any(map(fits, free))), len(layers))
         if number == len(layers):
             layers.append([((0, 0), (long, wide))])

@@ -6,6 +6,9 @@ use crate::range::{Carrier, Handling, Range};
 use crate::units::figure::Figure;
 use crate::units::quantity::{Length, Mass};
 
+/// Sums of the same lengths in another order differ by less than this, which is no length.
+const ROUNDING: Length = Length::mm(1e-6);
+
 /// The carrier that takes the unit, and the packages.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Carriage<'a> {
@@ -212,8 +215,7 @@ impl Package {
             }
         }
         let high = again.layers.iter().copied().sum();
-        // Sums of the same in another order differ by less than this, which is no height.
-        if high > before.high + Length::mm(1e-6) {
+        if high > before.high + ROUNDING {
             return self;
         }
         again.outer = Outer { wide: wide.min(before.wide), high: before.high.min(high), ..before };
@@ -234,7 +236,8 @@ impl Room {
 /// are left instead.
 // Source: guillotine cuts of rectangles, as in J. Jylänki, A thousand ways to pack the bin (2010), section 2.2; from memory.
 fn take_room(rooms: &mut Vec<Room>, part: &FlatPart) -> Option<[Length; 2]> {
-    let at = rooms.iter().position(|room| part.long <= room.long && part.wide <= room.wide)?;
+    let has_place = |room: &Room| part.long <= room.long + ROUNDING && part.wide <= room.wide + ROUNDING;
+    let at = rooms.iter().position(has_place)?;
     let room = *rooms.get(at)?;
     rooms.splice(at..=at, room.beside(part));
     Some([room.along, room.across])
