@@ -166,14 +166,14 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::OffcutsCoated => "Offcuts from the rack are coated already.",
         Label::PackInLayers => {
-            "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of one row begin at the same distance from one side, one behind the other, rows follow each other across, \
-             as its picture shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, below parts that reach beyond a layer too, so that nothing slides or bends."
+            "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of a row lie one behind the other, rows follow each other across, as its picture \
+             shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, below parts too, so that nothing slides or bends."
         }
         Label::PackedSizes => "Sizes are those of the parts as they lie; card round them adds to that.",
         Label::Niosh => {
-            "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and \
-             then, the revised NIOSH equation (publication 94-110) recommends the limit in the table; it is not made for two. The lifting \
-             index is the mass over that limit. It is information: what people may carry is for the workshop and local rules to say."
+            "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and then, the revised NIOSH equation \
+             (publication 94-110) recommends the limit in the table; it is not made for two. The lifting index is the mass over that limit. It is \
+             information: what people may carry is for the workshop and local rules to say."
         }
         Label::Recommended => "NIOSH limit for one",
         Label::LiftingIndex => "Lifting index",
@@ -222,26 +222,19 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::PackFoot => "Layer 1 lies lowest, card between all parts.",
         Label::GoesAlong => "What goes along, on top in the first package",
         Label::CoatedFaces => {
-            "Between coated faces lay foam or soft paper as well as card: card alone can rub a young coat, and film can stick to it (common practice)."
+            "Between coated faces lay foam or soft paper as well as card: card alone can rub a young coat, film can stick to it (common practice)."
         }
         Label::StopTongue => {
-            "A door stop has a thin tongue at its head that springs and can break: wrap that end in card, lay it with the tongue \
-             towards the middle of the package, and let nothing press on it or push against it."
+            "A door stop has a thin tongue at its head that springs and can break: wrap that end in card, lay it towards the middle of the package, let nothing press on it."
         }
         Label::LiftingMeans => {
             "A lifting index up to 1 suits nearly all healthy workers. Above 1 the risk to the back is increased for some of them: a second person or a \
-             trolley is better. Above 3, or where the package is too deep for the equation, it is high for many: nobody lifts it alone. Take two people \
-             at least, and a trolley, a tail lift or other mechanical help where there is one."
+             trolley is better. Above 3, or too deep for the equation, it is for many: nobody lifts it alone; two people at least, with a trolley or a tail lift."
         }
         Label::NotForOne => "not for one",
-        Label::LieFlat => {
-            "Lay it flat, this side up. Do not stand it on an edge or an end. Carry it level. Keep it dry."
-        }
+        Label::LieFlat => "Lay it flat, this side up, not on an edge or an end. Carry it level. Keep it dry.",
         Label::ToDriver => "Remark of the customer, for the driver too",
-        Label::CollectedInstead => {
-            "Where the customer collects the packages, carrier and day above do not hold: the day is as agreed with the workshop, and the customer brings \
-             the people to lift."
-        }
+        Label::CollectedInstead => "If the customer collects: on the day agreed with the workshop, not as above.",
         Label::InTime => "in time",
         Label::NoDay => "no day in the calendar",
         Label::NothingKept | Label::NothingToMind => "nothing",
@@ -280,8 +273,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
              for each package, as edges and tape: so the range counts it."
         ),
         Message::LayersPicture(number, (first, last)) => {
-            let layers = if first == last { format!("layer {first}") } else { format!("layers {first} to {last}") };
-            format!("Package {number} from above, {layers} with marks of the parts")
+            format!("Package {number} from above, layers {first} to {last} with marks of the parts")
         }
         Message::SheetsHarden(days) => {
             format!("After the day of the last coat let it harden for {}, then cut the sheets.", working_days(days))
