@@ -229,7 +229,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::LiftingMeans => {
             "A lifting index up to 1 suits nearly all healthy workers. Above 1 the risk to the back is increased for some of them: a second person or a \
-             trolley is better. Above 3, or too deep for the equation, it is for many: nobody lifts it alone; two people at least, with a trolley or a tail lift."
+             trolley is better. Above 3, or where it is too deep for the equation, the risk is high for many: nobody lifts it alone; two people at least, with a trolley or a tail lift."
         }
         Label::NotForOne => "not for one",
         Label::LieFlat => "Lay it flat, this side up, not on an edge or an end. Carry it level. Keep it dry.",

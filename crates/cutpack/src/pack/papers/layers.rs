@@ -59,9 +59,13 @@ pub(super) fn lines(package: &Package<'_>, width: Length) -> Vec<Line> {
                 vector.marks.push(words(number.to_string(), above, (pt(8.0), Align::Start, Colour::SOFT)));
                 let edge = Stroke { dashes: [1.6, 1.0, 1.6, 1.0], ..Stroke::mm(0.2, Colour::SOFT) };
                 vector.shape(rectangle(corner, long * scale, wide * scale), None, Some(edge));
-                layer.iter().for_each(|packed| part(&mut vector, packed, corner, scale));
+                for packed in layer {
+                    part(&mut vector, packed, corner, scale);
+                }
                 let right = corner.x + long * scale;
-                asides.into_iter().for_each(|aside| beside(&mut vector, aside, corner, right));
+                for aside in asides {
+                    beside(&mut vector, aside, corner, right);
+                }
                 corner.x += frame + BETWEEN;
             }
             let line = Line { vector, layers: (first + 1, first + layers.len()) };
