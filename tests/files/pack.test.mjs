@@ -73,8 +73,13 @@ test("documents hold what they are for, and names of people only where they belo
     assert.match(of("job-card"), /By stage[^]*Promised end/);
     // Each stage is ticked once.
     assert.equal(of("job-card").match(/\u2610/g).length, 4);
-    // What was said to the workshop stays there.
-    assert.ok(!note.includes("Ring twice") && of("job-card").includes("Ring twice"));
+    // What was said is often for the driver.
+    assert.ok(note.includes("Ring twice") && of("job-card").includes("Ring twice"));
+    // Whoever has one paper of an order finds the others by its number or its digest.
+    const both = `Order ${at + 1} \u00b7 ${orders[at].digest.slice(0, 8)}`;
+    for (const name of ["packing-list", "delivery", "assembly", "job-card"]) assert.ok(of(name).includes(both), name);
+    // Each package has a sheet with its address, and is laid flat.
+    assert.equal(note.match(/^ *Package \d+ of \d+ \u00b7 /gm).length, note.match(/Lay it flat/g).length);
     assert.ok(of("packing-list").includes(customer.name));
     const marks = rows.filter((row) => row.order === `${at + 1}`).map((row) => row.mark);
     for (const mark of marks) assert.ok(of("packing-list").includes(mark), mark);

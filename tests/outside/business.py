@@ -113,13 +113,30 @@ def carried(order, near):
 
 
 def kept(ids, parts):
-    """Laid again by length, then by width, in a package as long and wide as it will be; as they came where that is higher or wider."""
+    """Laid again by length, then by width, in a package with the sides that it has; as they came where that is higher."""
     came = laid([parts[one] for one in ids], 0, 0)
+    _, (long, wide, high) = came
     again = sorted(ids, key=lambda one: (-parts[one]["long"], -parts[one]["wide"]))
-    longest, widest = (max(parts[one][side] for one in ids) for side in ("long", "wide"))
-    placed = laid([parts[one] for one in again], longest, widest)
-    is_larger = any(after > before + 1e-6 for after, before in zip(placed[1], came[1], strict=True))
-    return (ids, *came) if is_larger else (again, *placed)
+    # Free corners of layers, each with what is free from there: length and width.
+    layers, thick, places = [], [], []
+    for part in (parts[one] for one in again):
+        fits = lambda room: room[1][0] + 1e-6 >= part["long"] and room[1][1] + 1e-6 >= part["wide"]
+        number = next((at for at, free in enumerate(layers) if any(map(fits, free))), len(layers))
+        if number == len(layers):
+            layers.append([((0, 0), (long, wide))])
+            thick.append(0)
+        free = layers[number]
+        at = next(at for at, room in enumerate(free) if fits(room))
+        (along, across), (length, width) = free[at]
+        # Behind the part a strip of its width is left, beside it one of the room's whole length: that behind it fills first.
+        free[at : at + 1] = [((along + part["long"], across), (length - part["long"], part["wide"])),
+                             ((along, across + part["wide"]), (length, width - part["wide"]))]
+        thick[number] = max(thick[number], part["thick"])
+        places.append([number, along, across])
+    if sum(thick) > high + 1e-6:
+        return ids, *came
+    widest = max(place[2] + parts[one]["wide"] for one, place in zip(again, places))
+    return again, places, [long, widest, sum(thick)]
 
 
 def laid(parts, long, wide):

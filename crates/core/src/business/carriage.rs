@@ -6,6 +6,9 @@ use crate::range::{Carrier, Handling, Range};
 use crate::units::figure::Figure;
 use crate::units::quantity::{Length, Mass};
 
+/// Sums of the same lengths in another order differ by less than this, which is no length.
+const ROUNDING: Length = Length::mm(1e-6);
+
 /// The carrier that takes the unit, and the packages.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Carriage<'a> {
@@ -15,10 +18,10 @@ pub struct Carriage<'a> {
     pub packages: Vec<Package>,
 }
 
-/// Whole parts with their protection, in layers: all of them lie lengthwise, end to end in rows, and rows side by side.
+/// Whole parts with their protection, in layers: all of them lie lengthwise, end to end and side by side.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Package {
-    /// Its parts, as they were laid: the longest first, or the heaviest where that takes less room.
+    /// Its parts, as they were laid: the longest first, or the heaviest where that is lower.
     pub parts: Vec<Laid>,
     /// What it is from outside.
     pub outer: Outer,
@@ -75,6 +78,15 @@ struct Row {
     wide: Length,
     /// How long it is so far.
     along: Length,
+}
+
+/// A rectangle of a layer where nothing lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Room {
+    along: Length,
+    across: Length,
+    long: Length,
+    wide: Length,
 }
 
 /// What one package of a carrier may be.
@@ -177,28 +189,58 @@ impl Package {
         }
     }
 
-    /// The same parts laid again, now that it is known which they are: the package is as long and as wide as it will be from the
-    /// beginning, and the longest come first, then the widest. As before where that would be higher or wider, so it stays
-    /// within every limit.
+    /// The same parts laid again, now that it is known which they are and how long and wide the package is: the longest come first,
+    /// then the widest, each into the first room with place for it, layer by layer. As before where that would be higher, so it
+    /// stays within every limit.
     fn laid_again(self, range: &Range, bill: &Bill) -> Self {
         let is_here = |part: &&FlatPart| self.parts.iter().any(|laid| laid.id == part.id);
         let mut parts: Vec<&FlatPart> = bill.flat.iter().filter(is_here).collect();
         parts.sort_by(|a, b| b.long.total_cmp(&a.long).then(b.wide.total_cmp(&a.wide)));
+        let before = self.outer;
+        let whole = Room { along: Length::ZERO, across: Length::ZERO, long: before.long, wide: before.wide };
         let mut again = Self::empty(range);
-        again.outer.long = self.outer.long;
-        again.outer.wide = parts.iter().map(|part| part.wide).fold(Length::ZERO, Length::max);
+        let mut rooms: Vec<Vec<Room>> = Vec::new();
+        let mut wide = Length::ZERO;
         for part in parts {
-            again.lay(part, again.next(part, range));
+            let found = (0..).zip(&mut rooms).find_map(|(layer, rooms)| Some((layer, take_room(rooms, part)?)));
+            let (layer, [along, across]) = found.unwrap_or_else(|| {
+                rooms.push(whole.beside(part).into());
+                (rooms.len() - 1, [Length::ZERO; 2])
+            });
+            again.parts.push(Laid { id: part.id, layer, along, across });
+            wide = wide.max(across + part.wide);
+            match again.layers.get_mut(layer) {
+                Some(thick) => *thick = thick.max(part.thick),
+                None => again.layers.push(part.thick),
+            }
         }
-        let (before, after) = (self.outer, again.outer);
-        // Sums of the same in another order differ by less than this, which is no height.
-        let rounding = Length::mm(1e-6);
-        if after.high > before.high + rounding || after.wide > before.wide + rounding {
+        let high = again.layers.iter().copied().sum();
+        if high > before.high + ROUNDING {
             return self;
         }
-        again.outer = Outer { wide: after.wide.min(before.wide), high: after.high.min(before.high), ..before };
+        again.outer = Outer { wide: wide.min(before.wide), high: before.high.min(high), ..before };
         again
     }
+}
+
+impl Room {
+    /// What a part in its corner leaves of it: behind its end, as wide as it is, then beside it, as long as the room.
+    fn beside(self, part: &FlatPart) -> [Self; 2] {
+        let behind = Self { along: self.along + part.long, long: self.long - part.long, wide: part.wide, ..self };
+        let beside = Self { across: self.across + part.wide, wide: self.wide - part.wide, ..self };
+        [behind, beside]
+    }
+}
+
+/// Puts a part into the corner of the first room of a layer with place for it, and says where that is: two smaller rooms
+/// are left instead.
+// Source: guillotine cuts of rectangles, as in J. Jylänki, A thousand ways to pack the bin (2010), section 2.2; from memory.
+fn take_room(rooms: &mut Vec<Room>, part: &FlatPart) -> Option<[Length; 2]> {
+    let has_place = |room: &Room| part.long <= room.long + ROUNDING && part.wide <= room.wide + ROUNDING;
+    let at = rooms.iter().position(has_place)?;
+    let room = *rooms.get(at)?;
+    rooms.splice(at..=at, room.beside(part));
+    Some([room.along, room.across])
 }
 
 /// The first carrier of the range within whose limits all packages stay, else the last one.

@@ -148,6 +148,13 @@ pub enum Label {
     PackFoot,
     PackedSizes,
     GoesAlong,
+    CoatedFaces,
+    StopTongue,
+    LiftingMeans,
+    NotForOne,
+    LieFlat,
+    ToDriver,
+    CollectedInstead,
     InTime,
     NoDay,
     NothingToMind,
@@ -219,8 +226,8 @@ pub enum Message<'a> {
     Packed(&'a str, &'a str),
     /// What packing weighs, in kilograms: for each square metre of parts, and for each package.
     PackingWeighs(&'a str, &'a str),
-    /// The picture of a package's layers for who does not see it.
-    LayersPicture(u32, usize),
+    /// The picture of layers of a package for who does not see it: the package, the first and the last of them.
+    LayersPicture(u32, (usize, usize)),
     /// The last coat hardens on the sheets for so many working days.
     SheetsHarden(u32),
     /// The last coat hardens on the parts for so many working days.

@@ -9,6 +9,9 @@ use super::TakenOrder;
 use super::lot::{Part, parts};
 use super::work::order_job;
 
+/// Of a part so much at least lies on those below it, where the layers can be stacked so: common practice.
+const CARRIED: f64 = 0.5;
+
 /// The packages of an order and who takes them.
 #[derive(Clone, Debug)]
 pub struct Packages<'a> {
@@ -21,7 +24,7 @@ pub struct Packages<'a> {
 /// A package.
 #[derive(Clone, Debug)]
 pub struct Package<'a> {
-    /// Its layers: the lowest first, which covers the most.
+    /// Its layers, the lowest first.
     pub layers: Vec<Vec<Packed<'a>>>,
     /// Its mass, protection included.
     pub mass: Mass,
@@ -42,7 +45,7 @@ pub struct Package<'a> {
 pub struct Packed<'a> {
     /// The part.
     pub part: Part<'a>,
-    /// The row of its layer in which it lies, from 1.
+    /// The row of its layer in which it lies, from 1: all that begin as far from the side.
     pub row: u32,
     /// How far from one end of the package it begins, and from one side.
     pub at: [Length; 2],
@@ -58,6 +61,16 @@ impl Packed<'_> {
     fn covers(&self) -> Area {
         let [long, wide] = self.size();
         long * wide
+    }
+
+    /// What it covers of another part, below it.
+    fn shared(&self, other: &Self) -> Area {
+        let ([long, wide], [along, across]) = (self.size(), self.at);
+        let ([its_long, its_wide], [its_along, its_across]) = (other.size(), other.at);
+        let both = |from: Length, long: Length, its_from: Length, its_long: Length| {
+            ((from + long).min(its_from + its_long) - from.max(its_from)).max(Length::ZERO)
+        };
+        both(along, long, its_along, its_long) * both(across, wide, its_across, its_wide)
     }
 }
 
@@ -101,7 +114,8 @@ pub fn packages<'a>(order: &'a TakenOrder<'a>) -> Option<Packages<'a>> {
     Some(Packages { carrier, packages })
 }
 
-/// The layers of a package: that whose parts together cover the most lies lowest, so that nothing long lies on a few short ones.
+/// The layers of a package, the lowest first, so that what lies on others is carried: each layer, that whose parts together
+/// cover the most first, goes where the fewest parts of the stack stand free, as high as it can.
 fn layers<'a>(all: &[Part<'a>], laid: &[Laid]) -> Vec<Vec<Packed<'a>>> {
     let mut laid = laid.to_vec();
     laid.sort_by(|a, b| a.layer.cmp(&b.layer).then(a.across.total_cmp(&b.across)).then(a.along.total_cmp(&b.along)));
@@ -117,7 +131,30 @@ fn layers<'a>(all: &[Part<'a>], laid: &[Laid]) -> Vec<Vec<Packed<'a>>> {
         layers.push(packed.collect());
     }
     layers.sort_by(|a, b| covers(b).total_cmp(&covers(a)));
-    layers
+    let mut stack: Vec<Vec<Packed<'a>>> = Vec::new();
+    for layer in layers {
+        // How many more stand free with it there; the first of equals is the highest.
+        let more = |at: &usize| {
+            let (below, above) = (at.checked_sub(1).and_then(|below| stack.get(below)), stack.get(*at));
+            let of = |upper: Option<&Vec<Packed<'a>>>, lower: Option<&Vec<Packed<'a>>>| {
+                upper.zip(lower).map_or(0, |(upper, lower)| standing_free(upper, lower))
+            };
+            // Those that stood free there before count no more.
+            (of(Some(&layer), below) + of(above, Some(&layer))).cast_signed() - of(above, below).cast_signed()
+        };
+        let at = (0..=stack.len()).rev().min_by_key(more).unwrap_or(stack.len());
+        stack.insert(at, layer);
+    }
+    stack
+}
+
+/// How many parts of a layer have less than half of themselves on parts of the one below.
+fn standing_free(upper: &[Packed<'_>], lower: &[Packed<'_>]) -> usize {
+    let is_free = |packed: &&Packed<'_>| {
+        let carried: Area = lower.iter().map(|other| packed.shared(other)).sum();
+        carried.in_m2() < packed.covers().in_m2() * CARRIED
+    };
+    upper.iter().filter(is_free).count()
 }
 
 /// What the parts of a layer cover together.

@@ -18,6 +18,7 @@ mod delivery;
 mod finishing;
 mod job_card;
 mod labels;
+mod layers;
 mod packing;
 mod sketch;
 
@@ -196,14 +197,14 @@ impl<'p, 'a> Desk<'p, 'a> {
         Message::Pack(&self.pack.full_name()).text()
     }
 
-    /// The same with an order of it, by its number.
+    /// The same with an order of it: by its number, and by the beginning of its digest for who does not know that.
     fn of_order(&self, order: &TakenOrder<'_>) -> String {
-        format!("{}, {}", self.name(), Message::Order(order.number).text())
+        format!("{}, {}", self.name(), order_name(order))
     }
 
-    /// The same for who does not know its number: by the beginning of its digest.
+    /// The same for customers, who know the digest: the order comes first.
     fn of_customer(&self, order: &TakenOrder<'_>) -> String {
-        format!("{}, {}", order.spec.digest.short(), self.name())
+        format!("{}, {}", order_name(order), self.name())
     }
 
     /// Takes a document of the pack, or of one order of it. What cannot be written as PDF is told, and the manifest does not
@@ -228,6 +229,19 @@ impl<'p, 'a> Desk<'p, 'a> {
             }
         }
     }
+}
+
+/// An order by its number and the beginning of its digest.
+fn order_name(order: &TakenOrder<'_>) -> String {
+    format!("{} \u{b7} {}", Message::Order(order.number).text(), order.spec.digest.short())
+}
+
+/// The same as two figures.
+fn order_pairs(order: &TakenOrder<'_>) -> [(String, String); 2] {
+    [
+        (Label::Order.text().to_owned(), order.number.to_string()),
+        (Label::Digest.text().to_owned(), order.spec.digest.short()),
+    ]
 }
 
 /// In which order and from when orders are made, beneath their days.

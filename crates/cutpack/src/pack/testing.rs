@@ -35,10 +35,15 @@ pub(super) fn order(range: &Range, model: usize, finish: usize) -> String {
 
 /// An order of a choice that holds.
 pub(super) fn order_of(range: &Range, choice: &Choice) -> String {
+    order_remarked(range, choice, "")
+}
+
+/// The same with a remark.
+pub(super) fn order_remarked(range: &Range, choice: &Choice, remark: &str) -> String {
     let backlog = Backlog::default();
     let derived = derive(range, choice, DAY.parse().unwrap(), &backlog);
     let customer = Customer { name: "ada".into(), contact: "-".into(), address: vec!["1".into()] };
-    OrderSpec::new(derived.orderable().unwrap(), customer, String::new()).unwrap().to_text()
+    OrderSpec::new(derived.orderable().unwrap(), customer, remark.into()).unwrap().to_text()
 }
 
 /// Does something with orders of some ranges, which are cut as they stand.

@@ -166,14 +166,13 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         }
         Label::OffcutsCoated => "Offcuts from the rack are coated already.",
         Label::PackInLayers => {
-            "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of one row lie end to end, rows side by side, \
-             as its picture shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, so that nothing slides."
+            "Lay each package in layers, number 1 lowest, all parts lengthwise. Parts of a row lie one behind the other, rows follow each other across, as its picture \
+             shows each layer from above. Card round all parts, edges and corners first; fill what stays empty, below parts too, so that nothing slides or bends."
         }
         Label::PackedSizes => "Sizes are those of the parts as they lie; card round them adds to that.",
         Label::Niosh => {
-            "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and \
-             then, the revised NIOSH equation recommends the limit in the table; it is not made for two. The lifting \
-             index is the mass over that limit: above 1 the risk rises, above 3 it is high, and two lift it at least. It is \
+            "For one person who lifts it from the floor to the height of the knuckles, straight ahead and now and then, the revised NIOSH equation \
+             (publication 94-110) recommends the limit in the table; it is not made for two. The lifting index is the mass over that limit. It is \
              information: what people may carry is for the workshop and local rules to say."
         }
         Label::Recommended => "NIOSH limit for one",
@@ -220,8 +219,22 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::BeyondEquation => "too deep for it",
         Label::SetAside => "Set aside",
         Label::SandParts => "Sand the faces of the parts.",
-        Label::PackFoot => "Full layers lie below, card between all parts.",
+        Label::PackFoot => "Layer 1 lies lowest, card between all parts.",
         Label::GoesAlong => "What goes along, on top in the first package",
+        Label::CoatedFaces => {
+            "Between coated faces lay foam or soft paper as well as card: card alone can rub a young coat, film can stick to it (common practice)."
+        }
+        Label::StopTongue => {
+            "A door stop has a thin tongue at its head that springs and can break: wrap that end in card, lay it towards the middle of the package, let nothing press on it."
+        }
+        Label::LiftingMeans => {
+            "A lifting index up to 1 suits nearly all healthy workers. Above 1 the risk to the back is increased for some of them: a second person or a \
+             trolley is better. Above 3, or where it is too deep for the equation, the risk is high for many: nobody lifts it alone; two people at least, with a trolley or a tail lift."
+        }
+        Label::NotForOne => "not for one",
+        Label::LieFlat => "Lay it flat, this side up, not on an edge or an end. Carry it level. Keep it dry.",
+        Label::ToDriver => "Remark of the customer, for the driver too",
+        Label::CollectedInstead => "If the customer collects: on the day agreed with the workshop, not as above.",
         Label::InTime => "in time",
         Label::NoDay => "no day in the calendar",
         Label::NothingKept | Label::NothingToMind => "nothing",
@@ -259,11 +272,8 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             "Packing weighs {per_area}\u{a0}kg for each square metre of parts, as card between and round them, and {per_package}\u{a0}kg \
              for each package, as edges and tape: so the range counts it."
         ),
-        Message::LayersPicture(number, layers) => {
-            format!(
-                "Package {number} from above, {} with marks of the parts",
-                counted(&layers.to_string(), "layer", "layers")
-            )
+        Message::LayersPicture(number, (first, last)) => {
+            format!("Package {number} from above, layers {first} to {last} with marks of the parts")
         }
         Message::SheetsHarden(days) => {
             format!("After the day of the last coat let it harden for {}, then cut the sheets.", working_days(days))

@@ -6,7 +6,6 @@ use slotwright_core::units::quantity::Length;
 use slotwright_core::words::paper::Message;
 
 use super::super::draw::mark_place;
-use super::super::packages::{Package, Packed};
 use super::super::sheet::{Placed, Sheet};
 use crate::paper::pt;
 use crate::vector::{Align, Colour, Fill, Mark, Spot, Stroke, Vector, Words, line, outline, rectangle};
@@ -97,54 +96,4 @@ pub(super) fn sheet(sheet: &Sheet<'_>, width: Length, height: Length) -> Vector 
 /// What the picture of a sheet shows, in words.
 pub(super) fn sheet_words(sheet: &Sheet<'_>) -> String {
     Message::SheetPicture(sheet.number, sheet.placed.len()).text()
-}
-
-/// Between two layers of a package, on paper.
-const BETWEEN: Length = Length::mm(4.0);
-
-/// The layers of a package from above, the lowest first, with their numbers and the marks of their parts: long ones in two columns,
-/// others in three.
-pub(super) fn layers(package: &Package<'_>, width: Length) -> Vector {
-    let [long, wide, _] = package.sides;
-    let columns: u8 = if wide * 3.0 < long { 2 } else { 3 };
-    let frame = (width - BETWEEN * f64::from(columns - 1)) / f64::from(columns);
-    let (scale, number) = ((frame / long).min(Length::mm(40.0) / wide), pt(9.0));
-    let lines = package.layers.chunks(columns.into());
-    let high = wide * scale + number + BETWEEN;
-    let mut vector = Vector::new(width, lines.clone().map(|_| high).sum::<Length>() - BETWEEN);
-    let (mut low, mut count) = (number, 0_u32);
-    for line in lines {
-        let mut left = Length::ZERO;
-        for layer in line {
-            count += 1;
-            vector.marks.push(Mark::Words(Words {
-                text: count.to_string(),
-                at: Spot::new(left, low - number * 0.3),
-                size: pt(8.0),
-                align: Align::Start,
-                upright: false,
-                colour: Colour::SOFT,
-            }));
-            let (corner, dashes) = (Spot::new(left, low), [1.6, 1.0, 1.6, 1.0]);
-            let edge = Some(Stroke { dashes, ..Stroke::mm(0.2, Colour::SOFT) });
-            vector.shape(rectangle(corner, long * scale, wide * scale), None, edge);
-            for packed in layer {
-                packed_part(&mut vector, packed, corner, scale);
-            }
-            left = left + frame + BETWEEN;
-        }
-        low += high;
-    }
-    vector
-}
-
-fn packed_part(vector: &mut Vector, packed: &Packed<'_>, corner: Spot, scale: f64) {
-    let ([long, wide], [along, across]) = (packed.size().map(|side| side * scale), packed.at.map(|at| at * scale));
-    let from = Spot::new(corner.x + along, corner.y + across);
-    let ink = Some(Stroke::mm(0.15, Colour::INK));
-    vector.shape(rectangle(from, long, wide), Some(Fill::of(Colour::WOOD)), ink);
-    let size = (wide * 0.7).min(pt(8.0)).max(pt(4.0));
-    let at = Spot::new(from.x + long / 2.0, from.y + wide / 2.0 + size * 0.35);
-    let (text, align, colour) = (packed.part.mark(), Align::Middle, Colour::INK);
-    vector.marks.push(Mark::Words(Words { text, at, size, align, upright: false, colour }));
 }
