@@ -173,6 +173,13 @@ fn covered(cover: &Shape, ink: &[Drawn]) -> f64 {
         .sum()
 }
 
+/// The line between the ends of both guides: the foot of a part in its place.
+pub(super) fn foot(guides: &[Line], runs: &[Run]) -> Option<Line> {
+    let ends: Vec<Seen> = guides.chunks_exact(runs.len().max(1)).filter_map(|way| Some(way.last()?.to)).collect();
+    let [from, to] = ends[..] else { return None };
+    Some(Line { from, to, rim: true })
+}
+
 /// From the two places at which a part's picture is widest across its first move to where they go, move by move.
 pub(super) fn guides(part: &Shape, runs: &[Run]) -> Vec<Line> {
     let Some(first) = runs.first() else { return Vec::new() };
