@@ -18,7 +18,9 @@ pub(super) fn of(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], besid
     hide(&mut stands, lifted);
     let own = lines(lifted, core::iter::once(lifted));
     let mut goes_in = own.clone();
-    before.iter().for_each(|other| hide(&mut goes_in, other));
+    for other in &before {
+        hide(&mut goes_in, other);
+    }
     let is_hidden = seen_share(&own, &goes_in) < SEEN_LEAST;
     let mut hidden = if is_hidden { hidden_rim(&own, &goes_in) } else { Vec::new() };
     for thing in &beside.lie {
@@ -29,13 +31,19 @@ pub(super) fn of(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], besid
         hide(&mut stands, thing);
         goes_in.extend(lines(thing, before.iter().copied().chain([lifted])));
     }
-    let ways = arrow::guides(lifted, runs);
-    let place = if is_hidden { arrow::foot(&ways, runs) } else { None };
-    hidden.extend(place.map(Drawn::whole));
+    let foot = if is_hidden { arrow::foot(lifted, runs) } else { None };
+    let shows_place = foot.is_some();
+    let ways = match foot {
+        Some((foot, ways)) => {
+            hidden.push(Drawn::whole(foot));
+            ways
+        }
+        None => arrow::guides(lifted, runs),
+    };
     let floor = placed.lines.iter().filter(|line| before.is_empty() && line.rim);
     // On the bare floor the place itself is shown.
     let mut guides: Vec<Drawn> = ways.into_iter().chain(floor.copied()).map(Drawn::whole).collect();
-    if !is_hidden {
+    if !shows_place {
         before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
     }
     let ink: Vec<Drawn> = stands.iter().chain(&goes_in).chain(&hidden).cloned().collect();

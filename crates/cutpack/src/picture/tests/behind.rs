@@ -43,6 +43,30 @@ fn a_part_that_hardly_shows_has_its_hidden_rim() {
     assert!(met.iter().all(|met| *met > 4), "{met:?}");
 }
 
+/// The foot of a part behind others is level, as far over the floor as the plate on which it stands, and as wide as the part is there.
+#[test]
+fn a_hidden_part_shows_its_foot_in_its_place() {
+    let mut met = 0;
+    units(11, 16, |built, assembly, _| {
+        let parts = parts(built, assembly);
+        let case = &built.cut.case;
+        for at in (0..parts.len()).filter(|at| share(&parts, *at) < SEEN_LEAST) {
+            let Part { step, runs, lifted, placed } = &parts[at];
+            let (foot, guides) = arrow::foot(lifted, runs).unwrap();
+            let floor = case.panel(PanelId::BaseUpper).map(|base| base.case_from_panel.origin.z + base.thickness);
+            let floor = floor.unwrap().in_mm();
+            for end in [foot.from, foot.to] {
+                assert!((end.height() - floor).abs() < 0.5, "{} stands at {} over {floor}", step.part, end.height());
+                assert!(guides.iter().any(|guide| guide.to == end));
+            }
+            let Bounds { low, high } = placed.bounds;
+            assert!(foot.from.x < foot.to.x && foot.from.x > low.x - 1e-6 && foot.to.x < high.x + 1e-6);
+            met += 1;
+        }
+    });
+    assert!(met > 4, "{met}");
+}
+
 /// The strip before a door lies there from its step until the top is on, thin where no hand moves it; the last picture has none.
 #[test]
 fn cards_lie_before_doors_until_the_top_is_on() {
