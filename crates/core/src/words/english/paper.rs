@@ -132,7 +132,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
         Label::MaskParts => {
             "Pencil each mark in a slot or on the end of a tab, where nothing is sanded, take the label off, sand and dust. Then \
-             mask tabs, slots, hooks, pivots, and the nose of a door stop and the notch before it: a coat there changes the fit."
+             mask tabs, slots, hooks, pivots, and the tongue of a door stop and the notch before it: a coat there changes the fit."
         }
         Label::EaseParts => {
             "Chamfer and round what the table says, by hand, on both faces. Edges are named as they stand in the unit. What \
