@@ -212,10 +212,12 @@ fn come_apart(all: &[&Disturbed]) -> String {
     };
     let parts = all.first().map_or_else(String::new, |disturbed| all_parts(&disturbed.first));
     let swing = || all.iter().filter(|disturbed| !disturbed.swings.is_empty());
-    let doors = match swing().count() {
-        0 => String::new(),
-        count if count == all.len() => " Doors swing by their own weight.".into(),
-        _ => format!(" On its {} doors swing by their own weight.", sides(&mut swing())),
+    let doors = if swing().count() == all.len() {
+        " Doors swing by their own weight.".into()
+    } else if swing().count() > 0 {
+        format!(" On its {} doors swing by their own weight.", sides(&mut swing()))
+    } else {
+        String::new()
     };
     format!("Laid on its {} it comes apart: nothing holds {parts}.{doors}", sides(&mut all.iter()))
 }
