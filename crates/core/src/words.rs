@@ -19,6 +19,7 @@ pub mod link;
 pub mod locale;
 mod message;
 mod names;
+pub mod needed;
 pub mod pack;
 pub mod page;
 pub mod paper;
@@ -344,6 +345,13 @@ pub fn last_step(tethered: bool) -> String {
     }
 }
 
+/// Which way round the part of a step goes in, where nothing else tells it in time; paper says it.
+pub fn way_round(step: &Step) -> Option<&'static str> {
+    match LOCALE {
+        Locale::English => english::assembly::way_round(step),
+    }
+}
+
 /// What a step weighs and how many people it takes.
 pub fn burden(step: &Step) -> String {
     match LOCALE {
@@ -355,6 +363,13 @@ pub fn burden(step: &Step) -> String {
 pub fn disturbed(disturbed: &Disturbed) -> String {
     match LOCALE {
         Locale::English => english::assembly::disturbed(disturbed),
+    }
+}
+
+/// The same of all that may be done to a unit: ways of laying it down that let the same parts go are told in one sentence.
+pub fn all_disturbed(all: &[Disturbed]) -> Vec<String> {
+    match LOCALE {
+        Locale::English => english::assembly::all_disturbed(all),
     }
 }
 

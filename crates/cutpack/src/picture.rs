@@ -1,10 +1,12 @@
 //! Pictures of the assembly: for each step an isometric line drawing with hidden lines removed. The parts
 //! that stand are thin lines; the part that goes in has a tone and a heavy rim, is drawn back along its
 //! moves, and an arrow for each shows the way. The last picture has the whole unit; where it is fastened to the wall, that is
-//! drawn too. Broken rings on the back show where tethers go behind it, a strip before a door its card.
+//! drawn too. Broken rings on the back show where tethers go behind it; a strip before a door is its card, there until the top is on.
+//! Of a part that goes in behind others and hardly shows, the hidden rim is drawn too, dashed, and the lines that guide it as far as
+//! its place.
 //!
 //! All pictures of a unit have one scale and one frame, so that they read as a series. Sizes are
-//! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `tone`, `guide`, `arrow`); lines
+//! millimetres of paper. Classes name the thing (`stands`, `goes-in`, `rim`, `hidden-rim`, `tone`, `guide`, `arrow`); lines
 //! are drawn in the text's colour, or in black where there is none; a style may set others by class.
 
 use core::ops::Range;
@@ -18,6 +20,7 @@ use slotwright_core::words::picture::StepTitle;
 
 mod arrow;
 mod beside;
+mod content;
 mod hidden;
 mod ink;
 mod last;
@@ -27,6 +30,7 @@ mod tone;
 mod view;
 
 use arrow::Run;
+use beside::Beside;
 use hidden::{Drawn, hide};
 use shape::Shape;
 use sheet::{Content, Frame, Layer};
@@ -72,6 +76,18 @@ pub fn step<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, at: usize
     drawn(built, assembly, tethered, at..at.checked_add(1)?).pop()
 }
 
+/// The picture of the whole unit without a wall, as large as a step's may be; none of a unit without steps.
+pub fn whole(built: &Built, assembly: &Assembly) -> Option<Vector> {
+    let parts = parts(built, assembly);
+    let bounds = parts.iter().fold(Bounds::NONE, |all, part| all.with(part.placed.bounds));
+    let frame = Frame::around(bounds)?;
+    let mut standing = Vec::new();
+    for (at, part) in parts.iter().enumerate() {
+        stand(&mut standing, part, parts.get(..at).unwrap_or_default());
+    }
+    Some(sheet::vector(&frame.layers(&last::content(&parts, standing, None)), frame.size))
+}
+
 /// A part in its place and where it is drawn before it goes in.
 #[derive(Debug)]
 struct Part<'a> {
@@ -104,17 +120,22 @@ fn drawn<'a>(built: &Built, assembly: &'a Assembly, tethered: bool, wanted: Rang
     for (at, part) in parts.iter().enumerate().take(wanted.end) {
         let before = parts.get(..at).unwrap_or_default();
         if wanted.contains(&at) {
-            let beside = beside::shapes(&built.cut.case, tethers, part, before);
-            pictures.push(picture(at, Some(part.step), &content(part, before, &standing, &beside, frame.scale)));
+            let beside = Beside::of(&built.cut.case, tethers, part, before);
+            pictures.push(picture(at, Some(part.step), &content::of(part, before, &standing, &beside, frame.scale)));
         }
-        hide(&mut standing, &part.placed);
-        let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
-        standing.extend(own.into_iter().filter(|line| !line.seen.is_empty()));
+        stand(&mut standing, part, before);
     }
     if wanted.contains(&parts.len()) {
         pictures.push(picture(parts.len(), None, &last::content(&parts, standing, wall.as_ref())));
     }
     pictures
+}
+
+/// A part stands with those that stood before it.
+fn stand(standing: &mut Vec<Drawn>, part: &Part<'_>, before: &[Part<'_>]) {
+    hide(standing, &part.placed);
+    let own = lines(&part.placed, before.iter().map(|other| &other.placed).chain([&part.placed]));
+    standing.extend(own.into_iter().filter(|line| !line.seen.is_empty()));
 }
 
 /// Width, depth and height of the unit.
@@ -146,37 +167,6 @@ fn lines<'a>(shape: &Shape, behind: impl Iterator<Item = &'a Shape>) -> Vec<Draw
     let mut lines: Vec<Drawn> = shape.lines.iter().map(|line| Drawn::whole(*line)).collect();
     behind.for_each(|other| hide(&mut lines, other));
     lines
-}
-
-/// What the picture of a step shows.
-fn content(part: &Part<'_>, before: &[Part<'_>], standing: &[Drawn], beside: &[Shape], scale: f64) -> Content {
-    let Part { runs, placed, lifted, .. } = part;
-    let mut before: Vec<&Shape> = before.iter().map(|other| &other.placed).collect();
-    let mut stands = standing.to_vec();
-    hide(&mut stands, lifted);
-    let mut goes_in = lines(lifted, before.iter().copied().chain([lifted]));
-    for thing in beside {
-        hide(&mut stands, thing);
-        goes_in.extend(lines(thing, before.iter().copied().chain([lifted])));
-    }
-    let mut guides = arrow::guides(lifted, runs);
-    if before.is_empty() {
-        // On the bare floor the place itself is shown.
-        guides.extend(placed.lines.iter().filter(|line| line.rim));
-    }
-    let mut guides: Vec<Drawn> = guides.into_iter().map(Drawn::whole).collect();
-    before.iter().copied().chain([lifted]).for_each(|other| hide(&mut guides, other));
-    let ink: Vec<Drawn> = stands.iter().chain(&goes_in).cloned().collect();
-    let arrows = arrow::arrows(lifted, runs, scale, &ink);
-    for cover in arrows.iter().map(|arrow| &arrow.cover) {
-        for lines in [&mut stands, &mut goes_in, &mut guides] {
-            hide(lines, cover);
-        }
-        before.push(cover);
-    }
-    let tone = tone::seen(lifted, &before);
-    let arrows = arrows.iter().map(|arrow| arrow.corners).collect();
-    Content { stands, goes_in, tone, guides, arrows }
 }
 
 #[cfg(test)]

@@ -20,6 +20,7 @@ pub(super) mod json;
 pub(super) mod link;
 pub(super) mod message;
 pub(super) mod name;
+pub(super) mod needed;
 pub(super) mod pack;
 pub(super) mod page;
 pub(super) mod paper;

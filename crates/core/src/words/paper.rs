@@ -135,6 +135,8 @@ pub enum Label {
     Children,
     Guidance,
     NoHurry,
+    Needed,
+    WholeUnit,
     SharedSheets,
     ForTheFirst,
     Late,

@@ -2,8 +2,8 @@
 
 use super::locale::Locale;
 use super::{
-    LOCALE, adviser, desk, draft, english, file, help, link, pack, page, paper, picture, reader, sheet, shell, stage,
-    tool, workshop,
+    LOCALE, adviser, desk, draft, english, file, help, link, needed, pack, page, paper, picture, reader, sheet, shell,
+    stage, tool, workshop,
 };
 
 impl adviser::Message<'_> {
@@ -191,6 +191,24 @@ impl sheet::Message {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::sheet::message(self),
+        }
+    }
+}
+
+impl needed::Needed {
+    /// What it is, within a list.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::needed::needed(self),
+        }
+    }
+}
+
+impl needed::RoomNeeded {
+    /// How much room it is, and of what it is made.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::needed::room(self),
         }
     }
 }

@@ -173,6 +173,34 @@ fn covered(cover: &Shape, ink: &[Drawn]) -> f64 {
         .sum()
 }
 
+/// So far (mm) over the lowest of a part its foot is looked for: no tab is longer.
+const FOOT: f64 = 45.0;
+
+/// The foot of a part that goes down last, in its place, behind whatever stands before it; and the lines that guide its ends there.
+pub(super) fn foot(part: &Shape, runs: &[Run]) -> Option<(Line, Vec<Line>)> {
+    runs.last().filter(|run| run.moves == Direction::Down)?;
+    let [[.., low], _] = part.extent;
+    let corners = || part.lines.iter().flat_map(|line| [line.from, line.to]).filter(|at| at.height() < low + FOOT);
+    let end = |side: f64| {
+        // Of several ends one above the other the lowest one.
+        let worth = |at: &Seen| at.x * side - at.height() * 1e-6;
+        corners().max_by(|a, b| worth(a).total_cmp(&worth(b)))
+    };
+    let ways = [-1.0, 1.0].map(end).into_iter().flatten().map(|from| guide(from, runs)).collect::<Vec<_>>();
+    let ends: Vec<Seen> = ways.iter().filter_map(|way| Some(way.last()?.to)).collect();
+    let [from, to] = ends[..] else { return None };
+    Some((Line { from, to, rim: true }, ways.concat()))
+}
+
+/// The way of a place of a part, move by move.
+fn guide(from: Seen, runs: &[Run]) -> Vec<Line> {
+    let lines = runs.iter().scan(from, |from, run| {
+        let to = from.plus(Seen::of(way(run.moves, 1.0)), run.mm);
+        Some(Line { from: core::mem::replace(from, to), to, rim: false })
+    });
+    lines.collect()
+}
+
 /// From the two places at which a part's picture is widest across its first move to where they go, move by move.
 pub(super) fn guides(part: &Shape, runs: &[Run]) -> Vec<Line> {
     let Some(first) = runs.first() else { return Vec::new() };
@@ -187,11 +215,6 @@ pub(super) fn guides(part: &Shape, runs: &[Run]) -> Vec<Line> {
             let worth = |at: &Seen| across(at) * side + ahead(at) * 1e-6;
             corners().max_by(|a, b| worth(a).total_cmp(&worth(b)))
         })
-        .flat_map(|from| {
-            runs.iter().scan(from, |from, run| {
-                let to = from.plus(Seen::of(way(run.moves, 1.0)), run.mm);
-                Some(Line { from: core::mem::replace(from, to), to, rim: false })
-            })
-        })
+        .flat_map(|from| guide(from, runs))
         .collect()
 }

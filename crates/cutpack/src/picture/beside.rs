@@ -19,22 +19,40 @@ const SIDES: u8 = 12;
 /// A strip of card as it is drawn: as wide, and so far before the door and under it.
 const CARD: [f64; 3] = [30.0, 60.0, 10.0];
 
-/// What is shown with a part that goes in, after those that stand.
-pub(super) fn shapes(case: &Case, tethers: Option<Tethers>, part: &Part<'_>, before: &[Part<'_>]) -> Vec<Shape> {
-    match part.step.part {
-        PanelId::Back => tethers.into_iter().flat_map(|tethers| rings(tethers, part)).collect(),
-        PanelId::Leaf(_) => card(case, part).into_iter().collect(),
-        PanelId::Top => before.iter().filter_map(|part| card(case, part)).collect(),
-        PanelId::PlinthFront
-        | PanelId::PlinthRear
-        | PanelId::Bearer(_)
-        | PanelId::BaseLower
-        | PanelId::BaseUpper
-        | PanelId::Upright(_)
-        | PanelId::Shelf { .. }
-        | PanelId::Stile(_)
-        | PanelId::Stop(_)
-        | PanelId::Stave { .. } => Vec::new(),
+/// What is shown beside parts in the picture of a step.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Beside {
+    /// What a hand puts there in this step, or takes away.
+    pub(super) goes_in: Vec<Shape>,
+    /// What lies there from a step before: cards, from the step of their door until the top is on.
+    pub(super) lie: Vec<Shape>,
+}
+
+impl Beside {
+    /// What is beside a part that goes in, and beside those that stand.
+    pub(super) fn of(case: &Case, tethers: Option<Tethers>, part: &Part<'_>, before: &[Part<'_>]) -> Self {
+        let goes_in = match part.step.part {
+            PanelId::Back => tethers.into_iter().flat_map(|tethers| rings(tethers, part)).collect(),
+            PanelId::Leaf(_) => card(case, part).into_iter().collect(),
+            PanelId::PlinthFront
+            | PanelId::PlinthRear
+            | PanelId::Bearer(_)
+            | PanelId::BaseLower
+            | PanelId::BaseUpper
+            | PanelId::Upright(_)
+            | PanelId::Shelf { .. }
+            | PanelId::Stile(_)
+            | PanelId::Stop(_)
+            | PanelId::Stave { .. }
+            | PanelId::Top => Vec::new(),
+        };
+        let cards = before.iter().filter_map(|part| card(case, part)).collect();
+        // With the top all cards are drawn out.
+        if part.step.part == PanelId::Top {
+            Self { goes_in: cards, lie: goes_in }
+        } else {
+            Self { goes_in, lie: cards }
+        }
     }
 }
 

@@ -32,6 +32,15 @@ impl Drawn {
         }
     }
 
+    /// The same line where another view of it is not: of a whole line, what that one hides.
+    pub(super) fn without(&self, other: &Self) -> Self {
+        let mut left = self.clone();
+        for gone in &other.seen {
+            left.seen = left.seen.iter().flat_map(|seen| without(*seen, *gone)).collect();
+        }
+        left
+    }
+
     /// The stretches that are seen, as lines.
     pub(super) fn stretches(&self) -> impl Iterator<Item = Line> + '_ {
         let line = self.line;
@@ -138,6 +147,15 @@ mod tests {
         assert_eq!(left([0.5, 1.0]), [[0.2, 0.5]]);
         assert_eq!(left([0.9, 1.0]), [[0.2, 0.8]]);
         assert_eq!(left([0.0, 1.0]), <[[f64; 2]; 0]>::default());
+    }
+
+    #[test]
+    fn what_is_hidden_is_all_that_is_not_seen() {
+        let whole = Drawn::whole(line(at(0.0, 0.0, 0.0), at(10.0, 0.0, 0.0)));
+        let seen = |seen: &[[f64; 2]]| Drawn { seen: seen.to_vec(), ..whole.clone() };
+        assert_eq!(whole.without(&seen(&[[0.0, 0.25], [0.5, 0.75]])).seen, [[0.25, 0.5], [0.75, 1.0]]);
+        assert_eq!(whole.without(&seen(&[])).seen, [[0.0, 1.0]]);
+        assert!(whole.without(&whole).seen.is_empty());
     }
 
     #[test]

@@ -24,6 +24,8 @@ const THICK: f64 = 0.5;
 const GUIDE: f64 = 0.18;
 /// A guide that shows for less than this (mm) guides nobody: one run of its dashes.
 const GUIDE_LEAST: f64 = 4.5;
+/// A hidden rim that is shorter (mm) is a blot between two parts before it; the foot of a stave is longer.
+const HIDDEN_LEAST: f64 = 1.0;
 
 /// How the unit's millimetres come to paper.
 #[derive(Clone, Copy, Debug)]
@@ -43,6 +45,8 @@ pub(super) struct Content {
     pub(super) stands: Vec<Drawn>,
     /// Lines of the part that goes in.
     pub(super) goes_in: Vec<Drawn>,
+    /// What others hide of its rim, of a part that hardly shows.
+    pub(super) hidden: Vec<Drawn>,
     /// Outlines of its seen area.
     pub(super) tone: Vec<Vec<Seen>>,
     /// Lines from it to its place.
@@ -65,7 +69,7 @@ impl Frame {
     }
 
     /// Where a place of the picture comes to lie; y runs downwards as in SVG.
-    fn dot(&self, at: Seen) -> Dot {
+    pub(super) fn dot(&self, at: Seen) -> Dot {
         [(at.x - self.left) * self.scale + BORDER, (self.top - at.y) * self.scale + BORDER]
     }
 
@@ -79,6 +83,7 @@ impl Frame {
         let areas = content.tone.iter().map(|area| area.iter().map(|at| ink::grid(self.dot(*at))).collect());
         let lines = |lines: &[Drawn], rim: Option<bool>| ink::lines(self.strokes(lines.iter(), rim));
         let guides = ink::not_shorter(lines(&content.guides, None), GUIDE_LEAST);
+        let hidden = ink::not_shorter(lines(&content.hidden, None), HIDDEN_LEAST);
         let arrow = |corners: &[Seen; 7]| corners.iter().map(|at| ink::grid(self.dot(*at))).collect();
         let layer = |class, look, lines| Layer { class, look, lines };
         let layers = [
@@ -86,7 +91,8 @@ impl Frame {
             layer("stands", Look::Line(THIN), lines(&content.stands, None)),
             layer("goes-in", Look::Line(THIN), lines(&content.goes_in, Some(false))),
             layer("rim", Look::Line(THICK), lines(&content.goes_in, Some(true))),
-            layer("guide", Look::Guide, guides),
+            layer("hidden-rim", Look::Dashed(THIN, HIDDEN), hidden),
+            layer("guide", Look::Dashed(GUIDE, DASHES), guides),
             layer("arrow", Look::Full, content.arrows.iter().map(arrow).collect()),
         ];
         layers.into_iter().filter(|layer| !layer.lines.iter().all(Vec::is_empty)).collect()
@@ -110,14 +116,17 @@ enum Look {
     Full,
     /// Lines of that width in millimetres.
     Line(f64),
-    /// Lines that only guide the eye.
-    Guide,
+    /// The same with dashes: line, gap, line, gap.
+    Dashed(f64, [f64; 4]),
 }
 
 /// How much of it a tone covers, in percent.
 const TONE: u8 = 16;
 /// Lines and gaps of a guide in millimetres.
 const DASHES: [f64; 4] = [2.4, 0.9, 0.3, 0.9];
+/// Those of hidden rims.
+// Source: ISO 128-2:2020, type 02.1, dashed narrow line, for hidden outlines: dashes of 12 and gaps of 3 line widths, from memory.
+const HIDDEN: [f64; 4] = [12.0 * THIN, 3.0 * THIN, 12.0 * THIN, 3.0 * THIN];
 
 /// The picture as SVG: lines take the colour of the text around it.
 pub(super) fn svg(layers: &[Layer], size: [f64; 2], title: &str, what: &str) -> String {
@@ -138,9 +147,8 @@ pub(super) fn svg(layers: &[Layer], size: [f64; 2], title: &str, what: &str) -> 
             Look::Tone => write!(svg, "fill=\"currentColor\" fill-opacity=\"0.{TONE}\" stroke=\"none\""),
             Look::Full => write!(svg, "fill=\"currentColor\" stroke=\"none\""),
             Look::Line(mm) => write!(svg, "stroke-width=\"{mm}\""),
-            Look::Guide => {
-                let [one, two, three, four] = DASHES;
-                write!(svg, "stroke-width=\"{GUIDE}\" stroke-dasharray=\"{one} {two} {three} {four}\"")
+            Look::Dashed(mm, [one, two, three, four]) => {
+                write!(svg, "stroke-width=\"{mm}\" stroke-dasharray=\"{one} {two} {three} {four}\"")
             }
         };
         svg.push_str(" d=\"");
@@ -195,7 +203,9 @@ pub(super) fn vector(layers: &[Layer], size: [f64; 2]) -> Vector {
             Look::Tone => (Some(VectorFill { colour: ink, percent: TONE }), None),
             Look::Full => (Some(VectorFill::of(ink)), None),
             Look::Line(width) => (None, Some(VectorStroke::mm(*width, ink))),
-            Look::Guide => (None, Some(VectorStroke { dashes: DASHES, ..VectorStroke::mm(GUIDE, ink) })),
+            Look::Dashed(width, dashes) => {
+                (None, Some(VectorStroke { dashes: *dashes, ..VectorStroke::mm(*width, ink) }))
+            }
         };
         vector.shape(steps, fill, stroke);
     }

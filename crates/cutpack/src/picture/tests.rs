@@ -18,6 +18,8 @@ use super::view::{Bounds, Seen};
 use super::*;
 use crate::plain;
 
+mod behind;
+
 /// Checks seeded valid units.
 fn units(seed: u64, count: usize, mut check: impl FnMut(&Built, &Assembly, bool)) {
     let range = Range::parse(include_str!("../../../../web/ranges/fenland.toml")).unwrap();
@@ -64,7 +66,10 @@ fn pictures_are_well_formed_and_on_their_paper() {
             }
         }
     });
-    assert_eq!(kinds.into_iter().collect::<Vec<_>>(), ["arrow", "goes-in", "guide", "rim", "stands", "tone"]);
+    assert_eq!(
+        kinds.into_iter().collect::<Vec<_>>(),
+        ["arrow", "goes-in", "guide", "hidden-rim", "rim", "stands", "tone"]
+    );
 }
 
 /// Down is down on paper; to the rear is 30 degrees above the level, to the left.
@@ -151,8 +156,9 @@ fn rings_show_tethers_and_strips_cards() {
         let parts = parts(built, assembly);
         let at = |id| parts.iter().position(|part| part.step.part == id).unwrap();
         let tethers = Tethers::of(&built.layout, case).unwrap();
-        let shown =
-            |id, tethered: bool| beside::shapes(case, tethered.then_some(tethers), &parts[at(id)], &parts[..at(id)]);
+        let shown = |id, tethered: bool| {
+            Beside::of(case, tethered.then_some(tethers), &parts[at(id)], &parts[..at(id)]).goes_in
+        };
         assert!(shown(PanelId::Back, false).is_empty());
         let rings = shown(PanelId::Back, true);
         let back = &parts[at(PanelId::Back)];

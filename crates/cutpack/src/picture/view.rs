@@ -26,6 +26,11 @@ impl Seen {
         Self { x: (x - y) * FRAC_1_SQRT_2, y: (x + y + 2.0 * z) * ONE_SIXTH_ROOT, near: (z - x - y) * ONE_THIRD_ROOT }
     }
 
+    /// How high it lies over the floor: the view's three directions are at right angles and of length 1.
+    pub(super) fn height(self) -> f64 {
+        2.0 * self.y * ONE_SIXTH_ROOT + self.near * ONE_THIRD_ROOT
+    }
+
     /// The place that far along a way.
     pub(super) fn plus(self, way: Self, times: f64) -> Self {
         Self { x: self.x + way.x * times, y: self.y + way.y * times, near: self.near + way.near * times }
@@ -89,6 +94,13 @@ impl Bounds {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_place_knows_how_high_it_lies() {
+        for (place, high) in [([0.0, 0.0, 0.0], 0.0), ([500.0, -30.0, 712.0], 712.0), ([-4.0, 900.0, -8.0], -8.0)] {
+            assert!((Seen::of(place).height() - high).abs() < 1e-9, "{place:?}");
+        }
+    }
 
     #[test]
     fn axes_are_equally_short_and_120_degrees_apart() {

@@ -101,7 +101,7 @@ fn an_assembly_sheet_is_written() -> Result<()> {
         10 of 15: 271 "Lower stile 2 in front of its upright into the base."
         11 of 15: 271 "Lower stile 3 in front of its upright into the base."
         12 of 15: 2603 "Stand the door of bay 1 on its lower pivot, its notched corner up and away from the pivots, with a strip of card 2.5 mm thick under its free lower corner until the top is on. Hold it there until its stop stands, which one more person sets next."
-        13 of 15: 679 "Lower the door stop of bay 1 into the base behind its door, nose up and to the front: the nose ends in front of the door's notched corner, and who holds the door may let go."
+        13 of 15: 679 "Lower the door stop of bay 1 into the base behind its door, tongue up and to the front: the tongue ends in front of the door's notched corner, and who holds the door may let go."
         14 of 15: 8329 "Lower the top over all tabs and pivots, while one more person guides the heads of the five parts that stand free into it, one after the other, those at the rear first: its weight holds the unit. Then draw the card out from under the door.""#]]
     .assert_eq(&steps.join("\n"));
     // The page shows as many: the wall has its step and its picture in both.

@@ -18,6 +18,7 @@ use crate::words;
 mod cores;
 mod detent;
 mod heads;
+mod turn;
 
 fn block(from: [f64; 3], to: [f64; 3]) -> Block {
     let spot = |[x, y, z]: [f64; 3]| Spot::new(Length::mm(x), Length::mm(y), Length::mm(z));
@@ -306,6 +307,45 @@ fn comes_free(range: &Range, choice: &Choice, at_once: &[PanelId], then_one: Pan
         assert!(then.iter().any(|id| matches!(id, PanelId::Stop(_))), "{then:?}");
         assert!(!then.iter().any(|id| matches!(id, PanelId::Shelf { .. })), "{then:?}");
     }
+}
+
+/// Sides on which the same parts go are told in one sentence, doors by the sides on which they swing; each side of which others go has
+/// its own. Only the last one says to do none of it.
+#[test]
+fn sides_that_let_the_same_parts_go_are_told_together() {
+    let of = |by, first: &[PanelId], swings: &[PanelId]| super::Disturbed {
+        by,
+        first: first.to_vec(),
+        then: Vec::new(),
+        swings: swings.to_vec(),
+    };
+    let (top, leaf, both) = (&[PanelId::Top][..], &[PanelId::Leaf(1)][..], &[PanelId::BaseLower, PanelId::Top][..]);
+    let told = |back: &[PanelId]| {
+        words::all_disturbed(&[
+            of(Disturbance::LiftedByTop, top, leaf),
+            of(Disturbance::LaidOnSide, top, leaf),
+            of(Disturbance::LaidOnBack, back, &[]),
+            of(Disturbance::LaidOnFront, top, leaf),
+            of(Disturbance::Unlevel, &[], leaf),
+        ])
+    };
+    let same = told(top);
+    assert_eq!(same.len(), 3, "{same:?}");
+    assert_eq!(
+        same[1],
+        "Laid on its side, back or front it comes apart: nothing holds the top. On its side or front doors swing by their own \
+         weight. Never lay it down whole."
+    );
+    let differing = told(both);
+    assert_eq!(differing.len(), 4, "{differing:?}");
+    assert_eq!(
+        differing[1],
+        "Laid on its side or front it comes apart: nothing holds the top. Doors swing by their own weight."
+    );
+    assert_eq!(
+        differing[2],
+        "Laid on its back it comes apart: nothing holds the lower base plate and the top. Never lay it down whole."
+    );
 }
 
 fn plus(spot: Spot, by: Spot) -> Spot {

@@ -3,7 +3,7 @@
 use super::LOCALE;
 use super::count::number_of;
 use super::name::{all_parts, part};
-use crate::cabinet::assembly::{Disturbance, Disturbed, Step};
+use crate::cabinet::assembly::{Disturbance, Disturbed, Step, Turn};
 use crate::cabinet::panel::PanelId;
 use crate::rules::tether::Tethers;
 use crate::units::quantity::Length;
@@ -40,7 +40,7 @@ pub(in crate::words) fn step(step: &Step, tethers: Option<Tethers>) -> String {
         PanelId::Stave { .. } => format!("Lower {what} into the base: its slot sets its angle."),
         PanelId::Stop(_) if step.detent => {
             format!(
-                "Lower the {what} into the base behind its door, nose up and to the front: the nose ends in front of the door's notched corner, and who holds the door may let go."
+                "Lower the {what} into the base behind its door, tongue up and to the front: the tongue ends in front of the door's notched corner, and who holds the door may let go."
             )
         }
         PanelId::Stop(_) => format!("Lower the {what} into the base, either narrow edge to the front."),
@@ -121,6 +121,34 @@ pub(in crate::words) fn last_step(tethered: bool) -> String {
     }
 }
 
+/// Which way round a part goes in, where it would go in otherwise too and its step does not say it. Labels are stuck on the faces that
+/// `paper` names.
+pub(in crate::words) fn way_round(step: &Step) -> Option<&'static str> {
+    let has = |turn| step.wrong_turns.contains(&turn);
+    let other_face = step.wrong_turns.iter().any(|turn| turn.shows_other_face());
+    match step.part {
+        // Slots are up by the step's sentence.
+        PanelId::PlinthFront => has(Turn::AboutV).then_some("Label to the rear."),
+        PanelId::PlinthRear => has(Turn::AboutV).then_some("Label to the front."),
+        PanelId::BaseLower if has(Turn::InPlane) => Some("Label down, the edge with the nearer slots to the front."),
+        PanelId::BaseLower | PanelId::BaseUpper | PanelId::Shelf { .. } | PanelId::Top => {
+            other_face.then_some("Label down.")
+        }
+        PanelId::Bearer(_) => other_face.then_some("Label to the left."),
+        PanelId::Upright(_) => (!step.wrong_turns.is_empty()).then_some("Longer tabs down, hooks to the rear."),
+        PanelId::Back => match (other_face, has(Turn::InPlane)) {
+            (true, true) => Some("Label to the rear, slots and holes as in the picture."),
+            (true, false) => Some("Label to the rear."),
+            (false, true) => Some("Slots and holes as in the picture."),
+            (false, false) => None,
+        },
+        PanelId::Stile(_) | PanelId::Stave { .. } => (!step.wrong_turns.is_empty()).then_some("Longer tab down."),
+        // A tongue and a notched corner say it in the step's sentence.
+        PanelId::Stop(_) => None,
+        PanelId::Leaf(_) => (other_face && !step.detent).then_some("Label to the rear."),
+    }
+}
+
 pub(in crate::words) fn burden(step: &Step) -> String {
     match step.hands() {
         0 | 1 => LOCALE.mass(step.mass),
@@ -132,36 +160,80 @@ pub(in crate::words) fn burden(step: &Step) -> String {
 }
 
 pub(in crate::words) fn disturbed(disturbed: &Disturbed) -> String {
-    let first = all_parts(&disturbed.first);
-    match (disturbed.by, disturbed.swings.is_empty()) {
-        (Disturbance::LiftedByTop, true) => {
-            format!("Lifted by its top, {first} comes off and the rest stays. Take it apart to move it.")
+    match laid(disturbed.by) {
+        Some(_) => format!("{} {NEVER_LAID}", come_apart(&[disturbed])),
+        None => stands(disturbed),
+    }
+}
+
+/// Sides on which a unit is laid of which the same parts go are told together.
+pub(in crate::words) fn all_disturbed(all: &[Disturbed]) -> Vec<String> {
+    let mut told = Vec::new();
+    let mut laid_with: Vec<Vec<&Disturbed>> = Vec::new();
+    for disturbed in all.iter().filter(|disturbed| laid(disturbed.by).is_some()) {
+        match laid_with.iter_mut().find(|group| group.iter().all(|known| known.first == disturbed.first)) {
+            Some(group) => group.push(disturbed),
+            None => laid_with.push(vec![disturbed]),
         }
-        (Disturbance::LiftedByTop, false) => {
-            format!("Lifted by its top, {first} comes off and doors can fall. Take it apart to move it.")
+    }
+    let mut laid_on: Vec<String> = laid_with.iter().map(|group| come_apart(group)).collect();
+    if let Some(last) = laid_on.last_mut() {
+        *last = format!("{last} {NEVER_LAID}");
+    }
+    for disturbed in all {
+        match laid(disturbed.by) {
+            Some(_) => told.append(&mut laid_on),
+            None => told.push(stands(disturbed)),
         }
-        (Disturbance::LaidOnSide, true) => {
-            format!("Laid on its side it comes apart: nothing holds {first}. Never lay it down whole.")
+    }
+    told
+}
+
+const NEVER_LAID: &str = "Never lay it down whole.";
+
+/// On what it is laid, if it is.
+const fn laid(by: Disturbance) -> Option<&'static str> {
+    match by {
+        Disturbance::LaidOnSide => Some("side"),
+        Disturbance::LaidOnBack => Some("back"),
+        Disturbance::LaidOnFront => Some("front"),
+        Disturbance::LiftedByTop | Disturbance::Unlevel => None,
+    }
+}
+
+/// What comes free of a unit that is laid down, on whichever of some sides, which let the same parts go.
+fn come_apart(all: &[&Disturbed]) -> String {
+    let sides = |of: &mut dyn Iterator<Item = &&Disturbed>| {
+        let sides: Vec<&str> = of.filter_map(|disturbed| laid(disturbed.by)).collect();
+        match sides.split_last() {
+            Some((last, others)) if !others.is_empty() => format!("{} or {last}", others.join(", ")),
+            last => last.map_or_else(String::new, |(last, _)| (*last).into()),
         }
-        (Disturbance::LaidOnSide, false) => format!(
-            "Laid on its side it comes apart: nothing holds {first}. Doors swing by their own weight. Never lay it down whole."
-        ),
-        (Disturbance::LaidOnBack, true) => {
-            format!("Laid on its back it comes apart: nothing holds {first}. Never lay it down whole.")
-        }
-        (Disturbance::LaidOnBack, false) => format!(
-            "Laid on its back it comes apart: nothing holds {first}. Doors swing by their own weight. Never lay it down whole."
-        ),
-        (Disturbance::LaidOnFront, true) => {
-            format!("Laid on its front it comes apart: nothing holds {first}. Never lay it down whole.")
-        }
-        (Disturbance::LaidOnFront, false) => format!(
-            "Laid on its front it comes apart: nothing holds {first}. Doors swing by their own weight. Never lay it down whole."
-        ),
-        (Disturbance::Unlevel, true) => "Out of level nothing slides, but the unit tips sooner. Level it.".into(),
-        (Disturbance::Unlevel, false) => {
-            "Out of level nothing slides, but doors swing by themselves and the unit tips sooner. Level it.".into()
-        }
+    };
+    let parts = all.first().map_or_else(String::new, |disturbed| all_parts(&disturbed.first));
+    let swing = || all.iter().filter(|disturbed| !disturbed.swings.is_empty());
+    let doors = if swing().count() == all.len() {
+        " Doors swing by their own weight.".into()
+    } else if swing().count() > 0 {
+        format!(" On its {} doors swing by their own weight.", sides(&mut swing()))
+    } else {
+        String::new()
+    };
+    format!("Laid on its {} it comes apart: nothing holds {parts}.{doors}", sides(&mut all.iter()))
+}
+
+/// What comes free of a unit that is lifted, or stands out of level.
+fn stands(disturbed: &Disturbed) -> String {
+    let doors = !disturbed.swings.is_empty();
+    if disturbed.by == Disturbance::LiftedByTop {
+        let first = all_parts(&disturbed.first);
+        let rest = if doors { "doors can fall" } else { "the rest stays" };
+        return format!("Lifted by its top, {first} comes off and {rest}. Take it apart to move it.");
+    }
+    if doors {
+        "Out of level nothing slides, but doors swing by themselves and the unit tips sooner. Level it.".into()
+    } else {
+        "Out of level nothing slides, but the unit tips sooner. Level it.".into()
     }
 }
 

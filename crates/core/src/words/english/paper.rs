@@ -132,7 +132,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
         Label::MaskParts => {
             "Pencil each mark in a slot or on the end of a tab, where nothing is sanded, take the label off, sand and dust. Then \
-             mask tabs, slots, hooks, pivots, and the nose of a door stop and the notch before it: a coat there changes the fit."
+             mask tabs, slots, hooks, pivots, and the tongue of a door stop and the notch before it: a coat there changes the fit."
         }
         Label::EaseParts => {
             "Chamfer and round what the table says, by hand, on both faces. Edges are named as they stand in the unit. What \
@@ -205,6 +205,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
             "Put all parts where you can see their marks. Nothing but the tethers is screwed, nothing is glued, nothing needs force: where \
              a part wants to be pressed, look at its picture again."
         }
+        Label::Needed => "What you need besides",
+        Label::WholeUnit => "The whole unit from its left front corner and above",
         Label::SharedSheets => {
             "Sheets and cuts are those of the pack, which orders share; all other work is that of each order."
         }
@@ -301,7 +303,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         }
         Message::Code(text) => format!("Code: {text}"),
         Message::DoorOpens(newtons) => format!(
-            "A wooden tongue keeps each door shut: a finger opens it with about {newtons}\u{a0}N, calculated with wood on wood at \
+            "A wooden tongue at the head of its stop keeps each door shut: a finger opens it with about {newtons}\u{a0}N, calculated with wood on wood at \
              0.4. Coats, wax and years change that. Open a door by its finger hole alone; hang nothing on the tongue, and carry no stop by it. Where one has worn, the \
              workshop cuts that door's stop alone again."
         ),
