@@ -60,7 +60,7 @@ test("documents hold what they are for, and names of people only where they belo
   for (const { mark } of rows) assert.ok(cut.includes(mark), mark);
   assert.ok(cut.includes("Birch dust can cause cancer"), "cautions");
   const finishing = text("pack", "finishing.pdf");
-  assert.match(finishing, /mask\s+tabs,\s+slots,\s+hooks,\s+pivots/);
+  assert.match(finishing, /Tabs:\s+both\s+narrow\s+sides/);
   // Tabs that have to find their slots in the top: of uprights and all that stands free.
   assert.match(finishing, /Chamfer the ends of tabs that the table names by 2\u00a0?\s?mm/);
   const led = rows.filter(({ part }) => /^(upright|stile|stop|stave)-/.test(part));

@@ -17,6 +17,7 @@ pub mod format;
 pub mod help;
 pub mod link;
 pub mod locale;
+pub mod masking;
 mod message;
 mod names;
 pub mod pack;
@@ -116,6 +117,11 @@ pub fn money(amount: Money, currency: &str) -> String {
 /// A day as people say it on another one: `Fri 18 December`, with its year if that is another one.
 pub fn day(day: Day, today: Day) -> String {
     LOCALE.day(day, today)
+}
+
+/// A day with its year, whatever day it is today: what is filed is read in other years.
+pub fn dated(day: Day) -> String {
+    LOCALE.dated(day)
 }
 
 /// The sentence of any finding.

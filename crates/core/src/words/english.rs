@@ -18,6 +18,7 @@ pub(super) mod given;
 pub(super) mod help;
 pub(super) mod json;
 pub(super) mod link;
+pub(super) mod masking;
 pub(super) mod message;
 pub(super) mod name;
 pub(super) mod pack;

@@ -46,6 +46,8 @@ pub enum Label {
     Chamfer,
     Rounding,
     TabsAndPivots,
+    Tabs,
+    Pivots,
     TurnAfter,
     NextAfter,
     Order,
@@ -81,6 +83,8 @@ pub enum Label {
     AfterCutting,
     WhileSpraying,
     Lifting,
+    LiftedBy,
+    Lifter,
     Mind,
     First,
     Steps,
@@ -105,8 +109,10 @@ pub enum Label {
     SandSheets,
     CoatSheets,
     SheetsHarden,
+    MarkParts,
     MaskParts,
-    EaseParts,
+    StaysUncoated,
+    HowFar,
     CoatParts,
     PartsHarden,
     NoCoatsBefore,
@@ -144,7 +150,6 @@ pub enum Label {
     AssemblySheet,
     BeyondEquation,
     SetAside,
-    SandParts,
     PackFoot,
     PackedSizes,
     GoesAlong,
@@ -245,10 +250,27 @@ pub enum Message<'a> {
     StickOn(PanelId),
     /// What opens a door against its detent, in newtons.
     DoorOpens(&'a str),
-    /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
+    /// What a hand does to the edges of the parts of a lot.
+    EaseParts {
+        /// Whether some are rounded.
+        are_rounded: bool,
+    },
+    /// How a hand rounds the pivots of doors.
+    RoundPivots {
+        /// To which diameter.
+        diameter: &'a str,
+        /// By how much it chamfers the tips of those that the top has to find.
+        tip: Option<&'a str>,
+    },
+    /// How much a hand chamfers the ends of tabs that the top has to find.
     TabEnds(&'a str),
-    /// At which edges a part's pivots are rounded.
-    RoundedPivots(&'a str),
+    /// At which edges a part's pivots are rounded, and to which diameter.
+    RoundedPivots {
+        /// The edges.
+        edges: &'a str,
+        /// The diameter.
+        diameter: &'a str,
+    },
     /// By how much the ends of a part's tabs are chamfered: those in which edge.
     EasedTabs {
         /// Its name.
@@ -263,6 +285,15 @@ pub enum Message<'a> {
         /// How far.
         long: &'a str,
         /// Width of the chamfer, or radius of the rounding.
+        size: &'a str,
+    },
+    /// Rims of holes in a part that a hand chamfers.
+    EasedRims {
+        /// How many holes.
+        count: u32,
+        /// How long the rims are, both faces together.
+        long: &'a str,
+        /// Width of the chamfer.
         size: &'a str,
     },
     /// The sides of an offcut, the one along its grain first.

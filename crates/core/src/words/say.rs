@@ -2,8 +2,8 @@
 
 use super::locale::Locale;
 use super::{
-    LOCALE, adviser, desk, draft, english, file, help, link, pack, page, paper, picture, reader, sheet, shell, stage,
-    tool, workshop,
+    LOCALE, adviser, desk, draft, english, file, help, link, masking, pack, page, paper, picture, reader, sheet, shell,
+    stage, tool, workshop,
 };
 
 impl adviser::Message<'_> {
@@ -101,6 +101,15 @@ impl page::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::page::message(self),
+        }
+    }
+}
+
+impl masking::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::masking::message(self),
         }
     }
 }
