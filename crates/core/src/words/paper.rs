@@ -264,13 +264,8 @@ pub enum Message<'a> {
     },
     /// How much a hand chamfers the ends of tabs that the top has to find.
     TabEnds(&'a str),
-    /// At which edges a part's pivots are rounded, and to which diameter.
-    RoundedPivots {
-        /// The edges.
-        edges: &'a str,
-        /// The diameter.
-        diameter: &'a str,
-    },
+    /// To which diameter a part's pivots are rounded.
+    RoundedPivots(&'a str),
     /// By how much the ends of a part's tabs are chamfered: those in which edge.
     EasedTabs {
         /// Its name.

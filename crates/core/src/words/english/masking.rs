@@ -38,7 +38,7 @@ const fn names(masked: Masked) -> (&'static str, &'static str) {
 const fn how(masked: Masked) -> &'static str {
     match masked {
         Masked::Tabs => {
-            "Tabs: both narrow sides, from the shoulder out. Their ends fit nowhere, and are coated as edges are."
+            "Tabs: both narrow sides, from the shoulder out. Their ends touch nothing, and are coated as edges are."
         }
         Masked::Pivots => "Pivots: all round and their tips, from the edge out.",
         Masked::Ears => {

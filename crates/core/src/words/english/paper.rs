@@ -318,7 +318,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             "Chamfer the ends of tabs that the table names by {size} on both faces: by that they find their slots in the top. All else of \
              them stays as it is."
         ),
-        Message::RoundedPivots { edges, diameter } => format!("pivots at {edges}: diameter {diameter}"),
+        Message::RoundedPivots(diameter) => format!("pivots: {diameter} round"),
         Message::EasedTabs { edge, size } => format!("tabs at {edge}: {size}"),
         Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
         Message::EasedRims { count, long, size } => {

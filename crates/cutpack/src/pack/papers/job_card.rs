@@ -25,7 +25,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     paper.heading(&Message::Order(order.number).text());
     paper.paragraph(&describe(range, &spec.choice));
     paper.pairs(
-        4,
+        3,
         &[
             (Label::Digest.text().to_owned(), spec.digest.short()),
             (Label::Ordered.text().into(), words::dated(spec.ordered_on)),

@@ -1,6 +1,6 @@
 //! What a hand does to edges, tabs, pivots and rims of holes: only what the lot has.
 
-use slotwright_core::cabinet::panel::{Ease, Edge, Feature, Panel};
+use slotwright_core::cabinet::panel::{Ease, Feature, Panel};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::paper::{Label, Message};
@@ -29,10 +29,10 @@ impl Has {
     }
 }
 
-/// The pivots of a part: at which edge, and how thick.
-fn pivots(panel: &Panel) -> impl Iterator<Item = (Edge, Length)> + '_ {
+/// The diameters of a part's pivots.
+fn pivots(panel: &Panel) -> impl Iterator<Item = Length> + '_ {
     panel.features.iter().filter_map(|feature| match *feature {
-        Feature::Pivot { edge, diameter, .. } => Some((edge, diameter)),
+        Feature::Pivot { diameter, .. } => Some(diameter),
         Feature::Tab { .. }
         | Feature::Hook(_)
         | Feature::Detent(_)
@@ -51,8 +51,7 @@ pub(super) fn steps(lot: &LotSheets<'_>) -> Vec<String> {
     let chamfer = lot.lot.range.build.tab_chamfer_mm;
     let tip = (chamfer > Length::ZERO).then(|| mm(chamfer));
     let pivot = lot.lot.parts.iter().find_map(|part| pivots(part.panel).next());
-    let rounded =
-        pivot.map(|(_, diameter)| Message::RoundPivots { diameter: &mm(diameter), tip: tip.as_deref() }.text());
+    let rounded = pivot.map(|diameter| Message::RoundPivots { diameter: &mm(diameter), tip: tip.as_deref() }.text());
     let ends = tip.as_deref().filter(|_| has.tab_ends).map(|size| Message::TabEnds(size).text());
     let eased = Message::EaseParts { are_rounded: has.roundings }.text();
     [eased].into_iter().chain(rounded).chain(ends).collect()
@@ -106,11 +105,10 @@ pub(super) fn table(lot: &LotSheets<'_>) -> Table {
     table
 }
 
-/// At which edges pivots are rounded, and to which diameter.
+/// To which diameter pivots are rounded.
 fn rounded(panel: &Panel) -> Option<String> {
-    let (_, diameter) = pivots(panel).next()?;
-    let edges: Vec<Edge> = pivots(panel).map(|(edge, _)| edge).collect();
-    Some(Message::RoundedPivots { edges: &words::edges(panel.id, &edges), diameter: &mm(diameter) }.text())
+    let diameter = pivots(panel).next()?;
+    Some(Message::RoundedPivots(&mm(diameter)).text())
 }
 
 /// In which edges the ends of tabs are chamfered, and by how much.
