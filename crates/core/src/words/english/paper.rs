@@ -320,9 +320,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         ),
         Message::RoundedPivots(diameter) => format!("pivots: {diameter} round"),
         Message::EasedTabs { edge, size } => format!("tabs at {edge}: {size}"),
-        Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
+        Message::Eased { edges, long, size } => format!("{edges}: {long}\u{a0}\u{d7}\u{a0}{size}"),
         Message::EasedRims { count, long, size } => {
-            format!("{}: {long} \u{d7} {size}", counted(&count.to_string(), "rim of a hole", "rims of holes"))
+            format!("{}: {long}\u{a0}\u{d7}\u{a0}{size}", counted(&count.to_string(), "rim of a hole", "rims of holes"))
         }
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join("\u{a0}\u{d7}\u{a0}")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {

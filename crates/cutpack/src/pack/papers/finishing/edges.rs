@@ -168,7 +168,7 @@ mod tests {
             assert_eq!((table(body).columns.len(), table(back).columns.len()), (6, 4));
             let panel = back.lot.parts[0].panel;
             // Two round holes of 60 mm, on both faces: 4 · 188.5 mm.
-            assert_eq!(rims(panel).unwrap(), "2 rims of holes: 0.8\u{a0}m \u{d7} 1\u{a0}mm");
+            assert_eq!(rims(panel).unwrap(), "2 rims of holes: 0.8\u{a0}m\u{a0}\u{d7}\u{a0}1\u{a0}mm");
             assert!(panel.finished_length() > panel.outer_length());
         });
     }
