@@ -250,47 +250,6 @@ pub enum Message<'a> {
     StickOn(PanelId),
     /// What opens a door against its detent, in newtons.
     DoorOpens(&'a str),
-    /// What a hand does to the edges of the parts of a lot.
-    EaseParts {
-        /// Whether some are rounded.
-        are_rounded: bool,
-    },
-    /// How a hand rounds the pivots of doors.
-    RoundPivots {
-        /// To which diameter.
-        diameter: &'a str,
-        /// By how much it chamfers the tips of those that the top has to find.
-        tip: Option<&'a str>,
-    },
-    /// How much a hand chamfers the ends of tabs that the top has to find.
-    TabEnds(&'a str),
-    /// To which diameter a part's pivots are rounded.
-    RoundedPivots(&'a str),
-    /// By how much the ends of a part's tabs are chamfered: those in which edge.
-    EasedTabs {
-        /// Its name.
-        edge: &'a str,
-        /// Width of the chamfer.
-        size: &'a str,
-    },
-    /// What a hand does to edges of a part: which, how far on both faces, and how much.
-    Eased {
-        /// Their names.
-        edges: &'a str,
-        /// How far.
-        long: &'a str,
-        /// Width of the chamfer, or radius of the rounding.
-        size: &'a str,
-    },
-    /// Rims of holes in a part that a hand chamfers.
-    EasedRims {
-        /// How many holes.
-        count: u32,
-        /// How long the rims are, both faces together.
-        long: &'a str,
-        /// Width of the chamfer.
-        size: &'a str,
-    },
     /// The sides of an offcut, the one along its grain first.
     ByGrain(&'a [String]),
     /// How thick an offcut is with its coats, and without them by the batch that it comes from, if that was measured.

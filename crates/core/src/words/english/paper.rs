@@ -298,32 +298,6 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
              workshop cuts that door's stop alone again."
         ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
-        Message::EaseParts { are_rounded } => {
-            let how = if are_rounded { "Chamfer and round" } else { "Chamfer" };
-            format!(
-                "{how} what the table says, by hand, on both faces. Edges are named as they stand in the unit; what is not named stays sharp."
-            )
-        }
-        Message::RoundPivots { diameter, tip } => {
-            let tip = tip.map(|tip| {
-                format!(" Chamfer the tip of the upper one by {tip} all round: by that it finds its hole in the top.")
-            });
-            format!(
-                "Round both pivots of each door by hand over their whole length to a diameter of {diameter}, the thickness of the bare \
-                 board, until they turn freely in their holes.{}",
-                tip.unwrap_or_default()
-            )
-        }
-        Message::TabEnds(size) => format!(
-            "Chamfer the ends of tabs that the table names by {size} on both faces: by that they find their slots in the top. All else of \
-             them stays as it is."
-        ),
-        Message::RoundedPivots(diameter) => format!("pivots: {diameter} round"),
-        Message::EasedTabs { edge, size } => format!("tabs at {edge}: {size}"),
-        Message::Eased { edges, long, size } => format!("{edges}: {long}\u{a0}\u{d7}\u{a0}{size}"),
-        Message::EasedRims { count, long, size } => {
-            format!("{}: {long}\u{a0}\u{d7}\u{a0}{size}", counted(&count.to_string(), "rim of a hole", "rims of holes"))
-        }
         Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join("\u{a0}\u{d7}\u{a0}")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {
             format!("{coated} coated; batch of {uncoated}")

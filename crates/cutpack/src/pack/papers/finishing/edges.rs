@@ -3,7 +3,8 @@
 use slotwright_core::cabinet::panel::{Ease, Feature, Panel};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
-use slotwright_core::words::paper::{Label, Message};
+use slotwright_core::words::finishing::Message;
+use slotwright_core::words::paper::Label;
 
 use super::super::super::LotSheets;
 use super::super::{metres, mm};

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use slotwright_core::cabinet::panel::{Edge, Feature, Panel, PanelId};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
-use slotwright_core::words::masking::{Masked, Message};
+use slotwright_core::words::finishing::{Masked, Message};
 use slotwright_core::words::paper::Label;
 
 use super::super::super::LotSheets;
