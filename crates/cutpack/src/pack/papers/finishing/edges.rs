@@ -70,9 +70,9 @@ pub(super) fn table(lot: &LotSheets<'_>) -> Table {
     let columns = [
         Some(Column::fit(Label::Mark.text())),
         Some(Column::fit(Label::Part.text())),
-        // Nearly all parts have chamfers, few are rounded.
-        Some(Column::share(Label::Chamfer.text(), 1.3)),
-        has.roundings.then(|| Column::share(Label::Rounding.text(), 0.7)),
+        // Nearly all parts have chamfers, few are rounded; a figure has room in both.
+        Some(Column::share(Label::Chamfer.text(), 1.1)),
+        has.roundings.then(|| Column::share(Label::Rounding.text(), 0.9)),
         tabs_and_pivots.map(|label| Column::fit(label.text())),
         Some(Column::fit(Label::Edges.text()).end()),
     ];
