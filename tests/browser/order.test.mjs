@@ -270,7 +270,7 @@ test("beginning afresh leaves nothing of the person before, and taking it back n
 
 test("an opened order says for whom it is, and what holds of it is said of it alone", async () => {
   const bench = await Bench.open(chrome);
-  const typed = { ...ADA, "Remark, if any": "Ring the lower bell" };
+  const typed = { ...ADA, "Remark for workshop and driver, if any": "Ring the lower bell" };
   const file = await bench.order(typed);
   await bench.button("Begin afresh").click();
   await bench.open(file);

@@ -28,7 +28,7 @@ export const ADA = {
   "Name": "Ada Reed",
   "E-mail or telephone": "ada@example.org",
   "Address, up to six lines": "1 Dyke Lane\nFenby",
-  "Remark, if any": "",
+  "Remark for workshop and driver, if any": "",
 };
 
 /** One open page of the app. */

@@ -58,7 +58,7 @@ test("a unit goes on one sheet of either paper, with all that was chosen and wha
   for (const said of [
     "Odd Lintel Workshop", "Fenland range", "Sedge, low media unit", "1 640 mm wide, 520 high, 420 deep", "Scale 1 : 10", price,
     mass, "if ordered today", "18 mm birch plywood", "Square", "3 000 mm", "one shelf, Round hole 60 (in the middle)",
-    "door, hung left", "fastened to the wall", "lift it with two people", "electrician", "certifies nothing",
+    "door, hung left", "fastened to the wall", "lift each with two people", "electrician", "certifies nothing",
   ]) {
     assert.ok(text.includes(said), `${said}: ${text}`);
   }

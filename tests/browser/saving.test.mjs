@@ -46,7 +46,7 @@ test("a double press saves once, and a later press again", async () => {
 
 test("what was typed for the order is there again when its dialog is opened again", async () => {
   const bench = await Bench.open(chrome);
-  const typed = { ...ADA, "Remark, if any": "Ring the lower bell" };
+  const typed = { ...ADA, "Remark for workshop and driver, if any": "Ring the lower bell" };
   await bench.address(typed);
   await bench.page.keyboard.press("Escape");
   await bench.dialog.waitFor({ state: "hidden" });

@@ -60,12 +60,12 @@ test("documents hold what they are for, and names of people only where they belo
   for (const { mark } of rows) assert.ok(cut.includes(mark), mark);
   assert.ok(cut.includes("Birch dust can cause cancer"), "cautions");
   const finishing = text("pack", "finishing.pdf");
-  assert.match(finishing, /mask\s+tabs,\s+slots,\s+hooks,\s+pivots/);
+  assert.match(finishing, /Tabs:\s+both\s+narrow\s+sides/);
   // Tabs that have to find their slots in the top: of uprights and all that stands free.
   assert.match(finishing, /Chamfer the ends of tabs that the table names by 2\u00a0?\s?mm/);
   const led = rows.filter(({ part }) => /^(upright|stile|stop|stave)-/.test(part));
   assert.equal(finishing.match(/top: 2\u00a0?\s?mm/g).length, led.length);
-  assert.match(finishing, /front and rear: [\d.]+\u00a0?\s?m \u00d7 1/);
+  assert.match(finishing, /front and rear:[^]{0,200}?[\d.]+\s?m\s\u00d7\s1/);
   for (const [at, { customer }] of orders.entries()) {
     const of = (name) => text("pack", "orders", `0${at + 1}-${name}.pdf`);
     const note = of("delivery");

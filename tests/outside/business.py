@@ -54,8 +54,10 @@ def labour(order, finish):
     run = order["cut_m"] * 1000 * rates["passes"] / rates["feed_mm_per_min"]
     run += order["outlines"] * RANGE["cutting"]["outline_minutes"]
     add("cut", "machine", rates["setup_minutes"] + sheets * rates["sheet_minutes"] + run)
-    add("edges", "bench", order["edges_m"] * rates["edge_minutes_per_m"])
-    add("edges", "bench", order["chamfers_m"] * rates["chamfer_minutes_per_m"])
+    # A hole for cables or a finger: two half circles and two straight sides, finished like an edge, its rim broken on both faces.
+    rims = sum(math.pi * high + 2 * (long - high) for long, high in order["holes"]) / 1000
+    add("edges", "bench", (order["edges_m"] + rims) * rates["edge_minutes_per_m"])
+    add("edges", "bench", (order["chamfers_m"] + 2 * rims) * rates["chamfer_minutes_per_m"])
     add("edges", "bench", order["roundings_m"] * rates["rounding_minutes_per_m"])
     add("edges", "bench", order["pivots"] * rates["pivot_minutes"])
     add("edges", "bench", order["joints"] * rates["dry_fit_minutes_per_joint"])

@@ -5,7 +5,7 @@ use slotwright_core::business::carriage::{Outer, carriage};
 use slotwright_core::business::job::Job;
 use slotwright_core::business::promise::Backlog;
 use slotwright_core::cabinet::layout::Picked;
-use slotwright_core::cabinet::panel::{PanelId, Stock};
+use slotwright_core::cabinet::panel::{Ease, Feature, Panel, PanelId, Stock};
 use slotwright_core::choice::Choice;
 use slotwright_core::geometry::outline::Point;
 use slotwright_core::order::derive::derive;
@@ -65,10 +65,20 @@ fn order(range: &Range, choice: &Choice, number: u32) -> Result<Value, Fault> {
         let half = panel.thickness / 2.0;
         [middle.x.in_mm(), middle.y.in_mm(), (middle.x - face.x) / half, (middle.y - face.y) / half]
     });
+    // What a hand does, from the parts themselves: outer edges, the corners of those that are chamfered, and holes, each by its sides.
+    let panels = &built.cut.case.panels;
+    let edges: Length = panels.iter().map(Panel::outer_length).sum();
+    let chamfered = panels.iter().flat_map(|panel| panel.eased().map(move |(edge, ease)| (panel, edge, ease)));
+    let chamfered = chamfered.filter(|(_, _, ease)| !matches!(ease, Ease::Rounding(_)));
+    let chamfers: Length = chamfered.map(|(panel, edge, ease)| panel.eased_length(edge, ease) * 2.0).sum();
+    let holes = panels.iter().flat_map(|panel| &panel.features).filter_map(|feature| match *feature {
+        Feature::Hole { length, height, .. } => Some([length.in_mm(), height.in_mm()]),
+        _ => None,
+    });
     Ok(json!({
         "finish": choice.finish, "today": today, "backlog": backlog.minutes,
-        "materials": materials.collect::<Vec<_>>(), "outlines": bill.outlines, "blanks": blanks(&job), "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": bill.edges.in_m(),
-        "chamfers_m": bill.chamfers.in_m(), "roundings_m": bill.roundings.in_m(), "pivots": bill.pivots,
+        "materials": materials.collect::<Vec<_>>(), "outlines": bill.outlines, "blanks": blanks(&job), "cut_m": bill.cut.in_m(), "faces_m2": bill.faces.in_m2(), "edges_m": edges.in_m(),
+        "chamfers_m": chamfers.in_m(), "holes": holes.collect::<Vec<_>>(), "roundings_m": bill.roundings.in_m(), "pivots": bill.pivots,
         "joints": bill.joints, "parts": parts.collect::<Vec<_>>(),
         "carrier": carriage.carrier.key, "packages": packages.collect::<Vec<_>>(),
         "lines": built.price.lines, "stages": promise.stages, "leaves": promise.leaves, "arrives": promise.arrives,

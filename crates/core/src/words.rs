@@ -13,6 +13,7 @@ mod english;
 pub mod entry;
 pub mod file;
 mod finding;
+pub mod finishing;
 pub mod format;
 pub mod help;
 pub mod link;
@@ -33,7 +34,7 @@ pub mod stage;
 pub mod tool;
 pub mod workshop;
 
-use crate::cabinet::assembly::{Disturbed, Step};
+use crate::cabinet::assembly::{Disturbed, Step, Turn};
 use crate::cabinet::panel::{Edge, PanelId};
 use crate::choice::Fill;
 use crate::choice::change::Change;
@@ -117,6 +118,11 @@ pub fn money(amount: Money, currency: &str) -> String {
 /// A day as people say it on another one: `Fri 18 December`, with its year if that is another one.
 pub fn day(day: Day, today: Day) -> String {
     LOCALE.day(day, today)
+}
+
+/// A day with its year, whatever day it is today: what is filed is read in other years.
+pub fn dated(day: Day) -> String {
+    LOCALE.dated(day)
 }
 
 /// The sentence of any finding.
@@ -345,10 +351,11 @@ pub fn last_step(tethered: bool) -> String {
     }
 }
 
-/// Which way round the part of a step goes in, where nothing else tells it in time; paper says it.
-pub fn way_round(step: &Step) -> Option<&'static str> {
+/// Which way round the part of a step goes in, where it goes in by wrong turns as well and nothing else tells that in time; paper says
+/// it.
+pub fn way_round(step: &Step, wrong: &[Turn]) -> Option<&'static str> {
     match LOCALE {
-        Locale::English => english::assembly::way_round(step),
+        Locale::English => english::assembly::way_round(step, wrong),
     }
 }
 

@@ -14,9 +14,10 @@ pub struct Bill {
     pub outlines: u32,
     /// Area of both faces of all parts.
     pub faces: Area,
-    /// Length of the outer edges that are finished by hand.
+    /// Length of the edges that are finished by hand: outer ones, and the walls of holes for cables and fingers.
     pub edges: Length,
-    /// Length of the corners that are chamfered by hand, ends of tabs with them: an edge has two, one at each face.
+    /// Length of the corners that are chamfered by hand, ends of tabs and rims of such holes with them: an edge has two, one at
+    /// each face.
     pub chamfers: Length,
     /// Length of the corners that are rounded by hand: those of the leaves' upright edges.
     pub roundings: Length,
@@ -65,10 +66,9 @@ impl Bill {
     /// Adds a panel; its joints are not counted.
     pub fn add(&mut self, panel: &Panel, mass: Mass) {
         let (width, height) = panel.blank();
-        let outer = panel.outer_length();
-        self.cut += outer + panel.inner_length();
+        self.cut += panel.outer_length() + panel.inner_length();
         self.outlines += 1 + panel.count_of_holes();
-        self.edges += outer;
+        self.edges += panel.finished_length();
         let face = panel.area();
         self.faces += face * 2.0;
         for (edge, ease) in panel.eased() {
@@ -78,6 +78,7 @@ impl Bill {
                 Ease::Rounding(_) => self.roundings += corners,
             }
         }
+        self.chamfers += panel.rims().sum::<Length>() * 2.0;
         for feature in &panel.features {
             self.pivots += u32::from(matches!(feature, Feature::Pivot { .. }));
         }
@@ -90,5 +91,41 @@ impl Bill {
         let (long, wide) = (width.max(height), width.min(height));
         let at = self.flat.partition_point(|known| known.mass >= mass);
         self.flat.insert(at, FlatPart { id, stock, blank, mass, face, long, wide, thick });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use core::f64::consts::PI;
+
+    use super::*;
+    use crate::cabinet::layout::{Layout, Picked};
+    use crate::choice::Choice;
+    use crate::testing::demo;
+
+    /// Worked: a round hole of 60 mm has a wall of π · 60 mm and a rim as long on each face, a slotted one of 90 by 42 mm
+    /// 2 · 48 mm more than a round one of 42 mm. Slots of joints and holes of pivots are eased by nobody.
+    #[test]
+    fn rims_of_holes_are_eased_and_their_walls_finished() {
+        let range = demo();
+        let mut choice = Choice::first_of(&range).unwrap();
+        let bill = |choice: &Choice| {
+            let picked = Picked::of(&range, choice).unwrap();
+            let layout = Layout::of(picked, choice).unwrap();
+            Bill::of(&WeighedCase::of(picked, choice, &layout).unwrap())
+        };
+        let with = bill(&choice);
+        let mut holes = Vec::new();
+        for bay in &mut choice.bays {
+            holes.extend(bay.hole.take());
+        }
+        let without = bill(&choice);
+        assert!(holes.len() == 2 && holes.iter().all(|hole| hole.kind.as_str() == "round-60"));
+        let (walls, rims) = ((with.edges - without.edges).in_mm(), (with.chamfers - without.chamfers).in_mm());
+        assert!((walls - 2.0 * PI * 60.0).abs() < 1e-6 && (rims - 2.0 * walls).abs() < 1e-6, "{walls} {rims}");
+        choice.bays[1].hole = holes.pop();
+        choice.bays[1].hole.as_mut().unwrap().kind = "slot-90".parse().unwrap();
+        let slotted = (bill(&choice).edges - without.edges).in_mm();
+        assert!((slotted - (PI * 42.0 + 2.0 * 48.0)).abs() < 1e-6, "{slotted}");
     }
 }

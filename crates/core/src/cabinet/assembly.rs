@@ -88,8 +88,6 @@ pub struct Step {
     pub card: Option<Length>,
     /// Heads that lean further than the top catches them by itself: of the top, into which a hand guides them.
     pub guided: u8,
-    /// Turns of the part that go in as well though they are wrong, so that nothing shows it in this step.
-    pub wrong_turns: Vec<Turn>,
 }
 
 /// A group of parts that moves.
@@ -249,15 +247,13 @@ fn step(picked: Picked<'_>, case: &Case, hulls: &[Body], taken: &sequence::Taken
     // Nobody lifts a top over the shoulders alone.
     let is_alone = panel.id == PanelId::Top && reaches > OVERHEAD && carriers < 2;
     let detent = has_detent(case, panel.id);
-    let closes: Vec<JointId> = closes.map(|joint| joint.id).collect();
     let guided = if panel.id == PanelId::Top { heads::guided(case, &picked.range.build) } else { 0 };
     Some(Step {
         part: panel.id,
         way,
         reaches,
         at_once,
-        wrong_turns: turn::wrong(case, panel.id, &closes),
-        closes,
+        closes: closes.map(|joint| joint.id).collect(),
         mass,
         people: carriers,
         for_length: picked.range.handling.is_for_length(mass, longest),

@@ -62,7 +62,7 @@ pub struct OrderSpec {
     pub promised: Promised,
     /// For whom.
     pub customer: Customer,
-    /// A remark to the workshop.
+    /// A remark for workshop and driver.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     #[cfg_attr(feature = "schema", schemars(length(max = 500)))]
     pub remark: String,

@@ -13,17 +13,26 @@ use crate::units::quantity::Mass;
 // Common practice: from some length on a part takes two; the figures are those of the range file.
 pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
-    let two = out.iter().any(|finding| finding.rule == Rule::PartMass);
+    // What is told to be heavy is told to need two already.
+    let heavy: Vec<PanelId> = out
+        .iter()
+        .filter(|finding| finding.rule == Rule::PartMass)
+        .flat_map(|finding| &finding.parts)
+        .copied()
+        .collect();
     let find = |rule, found, most, parts: &[PanelId]| {
         Finding::stops(rule, Question::Width, found, Limit::AtMost, most).of(parts.iter().copied())
     };
     let most = range.handling.one_person_longest_mm;
     let long = |blank: &Blank| blank.whole().0.max(blank.whole().1);
-    // Of equals the first.
-    let longest = unit.blanks.iter().rev().max_by(|a, b| long(a).total_cmp(&long(b)));
-    if let Some(part) = longest.filter(|part| long(part) > most && !two) {
-        let (found, most) = (Figure::length(long(part)), Figure::length(most));
-        out.push(find(Rule::PartLength, found, most, &[part.id]).but(Severity::Advises));
+    let mut all: Vec<&Blank> =
+        unit.blanks.iter().filter(|part| long(part) > most && !heavy.contains(&part.id)).collect();
+    // The longest first, equals in reading order.
+    all.sort_by(|a, b| long(b).total_cmp(&long(a)));
+    if let Some(longest) = all.first() {
+        let (found, most) = (Figure::length(long(longest)), Figure::length(most));
+        let parts: Vec<PanelId> = all.iter().map(|part| part.id).collect();
+        out.push(find(Rule::PartLength, found, most, &parts).but(Severity::Advises));
     }
     let Some((bill, _)) = unit.work() else { return };
     let Some(carriage) = carriage(range, bill) else { return };
@@ -61,4 +70,43 @@ fn over(unit: Subject<'_>, most: Mass) -> Option<Finding> {
 /// Everything that the parts come from: what is too heavy has to become smaller.
 pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Context<'_>) {
     on.whole(context, context.to_less_mass(finding));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::choice::Choice;
+    use crate::rules::judge;
+    use crate::testing::demo;
+    use crate::words::sentence;
+
+    /// All parts over the length are named, the longest first, but for those that are told to be heavy.
+    #[test]
+    fn every_long_part_is_named() {
+        let mut range = demo();
+        let choice = Choice::first_of(&range).unwrap();
+        for (one_kg, heavy) in [(25.0, false), (8.0, true)] {
+            range.handling.one_person_longest_mm = crate::units::quantity::Length::mm(1500.0);
+            range.handling.one_person_kg = Mass::kg(one_kg);
+            let judged = judge(&range, &choice);
+            let find = |rule| judged.findings.iter().find(|found| found.rule == rule);
+            let finding = find(Rule::PartLength).unwrap();
+            let built = crate::business::bill::Bill::of(
+                &crate::cabinet::case::WeighedCase::of(
+                    judged.picked.unwrap(),
+                    &choice,
+                    judged.layout.as_ref().unwrap(),
+                )
+                .unwrap(),
+            );
+            let mut long: Vec<_> = built.flat.iter().filter(|part| part.long.in_mm() > 1500.0).collect();
+            long.sort_by(|a, b| b.long.total_cmp(&a.long).then(a.id.cmp(&b.id)));
+            let told = find(Rule::PartMass).map(|heavy| heavy.parts[0]);
+            assert_eq!(told.is_some(), heavy);
+            let wanted: Vec<PanelId> = long.iter().map(|part| part.id).filter(|id| Some(*id) != told).collect();
+            assert!(finding.parts == wanted && wanted.len() >= 2, "{:?} {wanted:?}", finding.parts);
+            let said = sentence(finding);
+            assert!(said.ends_with("lift each with two people."), "{said}");
+        }
+    }
 }

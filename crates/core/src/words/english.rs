@@ -13,6 +13,7 @@ pub(super) mod draft;
 pub(super) mod entry;
 pub(super) mod file;
 pub(super) mod finding;
+pub(super) mod finishing;
 pub(super) mod format;
 pub(super) mod given;
 pub(super) mod help;

@@ -151,13 +151,21 @@ impl Locale {
 
     /// A day as people say it on another one: `Fri 18 December`, with its year if that is another one.
     pub fn day(self, day: Day, today: Day) -> String {
-        let (year, month, date) = day.parts();
+        if day.parts().0 == today.parts().0 { self.without_year(day) } else { self.dated(day) }
+    }
+
+    /// A day with its year: `Fri 18 December 2026`.
+    pub fn dated(self, day: Day) -> String {
+        (self.style().year)(&self.without_year(day), day.parts().0)
+    }
+
+    fn without_year(self, day: Day) -> String {
+        let (_, month, date) = day.parts();
         let of = |names: &[&'static str], number: u8| {
             names.get(usize::from(number).saturating_sub(1)).copied().unwrap_or_default()
         };
         let (weekday, month) = (of(&self.style().weekdays, day.weekday()), of(&self.style().months, month));
-        let said = (self.style().day)(weekday, date, month);
-        if year == today.parts().0 { said } else { (self.style().year)(&said, year) }
+        (self.style().day)(weekday, date, month)
     }
 
     /// A figure with its unit.
@@ -273,6 +281,7 @@ mod tests {
         ] {
             assert_eq!(LOCALE.day(day.parse().unwrap(), today.parse().unwrap()), said);
         }
+        assert_eq!(LOCALE.dated("2026-12-31".parse().unwrap()), "Thu 31 December 2026");
     }
 
     #[test]

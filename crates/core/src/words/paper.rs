@@ -46,6 +46,8 @@ pub enum Label {
     Chamfer,
     Rounding,
     TabsAndPivots,
+    Tabs,
+    Pivots,
     TurnAfter,
     NextAfter,
     Order,
@@ -81,6 +83,8 @@ pub enum Label {
     AfterCutting,
     WhileSpraying,
     Lifting,
+    LiftedBy,
+    Lifter,
     Mind,
     First,
     Steps,
@@ -105,8 +109,10 @@ pub enum Label {
     SandSheets,
     CoatSheets,
     SheetsHarden,
+    MarkParts,
     MaskParts,
-    EaseParts,
+    StaysUncoated,
+    HowFar,
     CoatParts,
     PartsHarden,
     NoCoatsBefore,
@@ -146,7 +152,6 @@ pub enum Label {
     AssemblySheet,
     BeyondEquation,
     SetAside,
-    SandParts,
     PackFoot,
     PackedSizes,
     GoesAlong,
@@ -254,26 +259,6 @@ pub enum Message<'a> {
     StickOn(PanelId),
     /// What opens a door against its detent, in newtons.
     DoorOpens(&'a str),
-    /// How much a hand chamfers the ends of tabs and the tips of pivots that the top has to find.
-    TabEnds(&'a str),
-    /// At which edges a part's pivots are rounded.
-    RoundedPivots(&'a str),
-    /// By how much the ends of a part's tabs are chamfered: those in which edge.
-    EasedTabs {
-        /// Its name.
-        edge: &'a str,
-        /// Width of the chamfer.
-        size: &'a str,
-    },
-    /// What a hand does to edges of a part: which, how far on both faces, and how much.
-    Eased {
-        /// Their names.
-        edges: &'a str,
-        /// How far.
-        long: &'a str,
-        /// Width of the chamfer, or radius of the rounding.
-        size: &'a str,
-    },
     /// The sides of an offcut, the one along its grain first.
     ByGrain(&'a [String]),
     /// How thick an offcut is with its coats, and without them by the batch that it comes from, if that was measured.

@@ -2,8 +2,8 @@
 
 use super::locale::Locale;
 use super::{
-    LOCALE, adviser, desk, draft, english, file, help, link, needed, pack, page, paper, picture, reader, sheet, shell,
-    stage, tool, workshop,
+    LOCALE, adviser, desk, draft, english, file, finishing, help, link, needed, pack, page, paper, picture, reader,
+    sheet, shell, stage, tool, workshop,
 };
 
 impl adviser::Message<'_> {
@@ -47,6 +47,15 @@ impl file::Message<'_> {
     pub fn text(self) -> String {
         match LOCALE {
             Locale::English => english::file::message(self),
+        }
+    }
+}
+
+impl finishing::Message<'_> {
+    /// The text.
+    pub fn text(self) -> String {
+        match LOCALE {
+            Locale::English => english::finishing::message(self),
         }
     }
 }

@@ -9,7 +9,7 @@ use super::TakenOrder;
 use super::lot::{Part, parts};
 use super::work::order_job;
 
-/// Of a part so much at least lies on those below it, where the layers can be stacked so: common practice.
+/// Of a part so much at least lies on those below it, where the layers can be stacked so. Chosen, not measured.
 const CARRIED: f64 = 0.5;
 
 /// The packages of an order and who takes them.

@@ -246,7 +246,7 @@ fn order_pairs(order: &TakenOrder<'_>) -> [(String, String); 2] {
 
 /// In which order and from when orders are made, beneath their days.
 fn in_turn(paper: &mut Paper, schedule: &Schedule<'_>) {
-    let from = words::day(schedule.from, schedule.from);
+    let from = words::dated(schedule.from);
     paper.text(&Message::InTurn { from: &from, is_booked: schedule.is_booked }.text(), &Style::SMALL);
     if let Some(told) = schedule.told_before() {
         paper.caution(&told);
@@ -299,4 +299,17 @@ fn time(minutes: f64) -> String {
 
 fn mass(mass: Mass) -> String {
     words::mass(mass)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// No line ends within sides of something, or between a figure and its unit.
+    #[test]
+    fn sides_stand_in_one_line() {
+        let said = sides(&[Length::mm(3050.0), Length::mm(1525.0)]);
+        assert_eq!(said, "3\u{202f}050\u{a0}\u{d7}\u{a0}1\u{202f}525\u{a0}mm");
+        assert!(!said.contains(' '));
+    }
 }

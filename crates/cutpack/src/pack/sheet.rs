@@ -5,7 +5,7 @@ use slotwright_core::cabinet::panel::GrainAxis;
 use slotwright_core::geometry::outline::{Outline, Point};
 use slotwright_core::geometry::quarters::Quarters;
 use slotwright_core::range::Grain;
-use slotwright_core::units::quantity::{Area, Length};
+use slotwright_core::units::quantity::{Area, Length, Mass};
 
 use super::lot::{Lot, Part};
 
@@ -169,6 +169,12 @@ impl Sheet<'_> {
     /// Its thickness when it is cut, with the coats of its lot.
     pub fn coated(&self, lot: &Lot<'_>) -> Length {
         self.uncoated + lot.film()
+    }
+
+    /// Its mass when it is cut, coats of its lot on both faces counted.
+    pub fn mass(&self, lot: &Lot<'_>) -> Mass {
+        let board = lot.board.density_kg_per_m3.mass_of(self.area(), self.uncoated);
+        board + lot.finish.film_kg_per_m3.mass_of(self.area(), lot.film())
     }
 
     /// Whether it is an offcut that has to be measured before it is cut.

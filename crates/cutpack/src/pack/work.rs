@@ -99,8 +99,8 @@ pub struct Arrival {
 impl Schedule<'_> {
     /// That work begins later than it was set to, in words.
     pub fn told_before(&self) -> Option<String> {
-        let day = |day| words::day(day, self.from);
-        self.set_before.map(|set| Message::SetBefore { set: &day(set), from: &day(self.from) }.text())
+        let from = words::dated(self.from);
+        self.set_before.map(|set| Message::SetBefore { set: &words::dated(set), from: &from }.text())
     }
 }
 

@@ -24,8 +24,8 @@ fn what_a_file_is_instead_is_said_in_plain_words() -> Result<()> {
         ),
         (
             "cheap",
-            changed("\"price_minor\":118176", "\"price_minor\":100000"),
-            "the file was changed after it was written: the price was \u{20ac}\u{202f}1\u{202f}181.76 and is \u{20ac}\u{202f}1\u{202f}000.00; it states ",
+            changed("\"price_minor\":118281", "\"price_minor\":100000"),
+            "the file was changed after it was written: the price was \u{20ac}\u{202f}1\u{202f}182.81 and is \u{20ac}\u{202f}1\u{202f}000.00; it states ",
             "ask for the original; ",
         ),
         (

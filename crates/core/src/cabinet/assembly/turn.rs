@@ -30,6 +30,30 @@ impl Turn {
         matches!(self, Self::AboutU | Self::AboutV)
     }
 
+    /// The turns of a part that leave it another shape and in which the joints of its step close all the same: who does not look
+    /// notices it in a later step, or never.
+    pub fn wrong(case: &Case, id: PanelId, closes: &[JointId]) -> Vec<Self> {
+        let Some(panel) = case.panel(id) else { return Vec::new() };
+        let marks = Mark::all(panel);
+        let joints = case.joints.iter().filter(|joint| closes.contains(&joint.id));
+        let meets: Vec<usize> = joints
+            .map(|joint| usize::from(if joint.id.goes_in == id { joint.goes_in.index } else { joint.takes.index }))
+            .collect();
+        let met: Vec<&Mark> = meets.iter().filter_map(|at| marks.get(*at)).collect();
+        let passes = |turn: &Self| {
+            let turned: Vec<Mark> = marks.iter().map(|mark| mark.turned(panel, *turn)).collect();
+            let is_same = turned.iter().all(|turned| marks.iter().any(|mark| turned.is_like(mark)));
+            let closes = met.iter().all(|met| turned.iter().any(|turned| turned.goes_for(met)));
+            // What else stands out there would meet the part that takes the others.
+            let beside = |turned: &&Mark| {
+                met.iter().any(|met| met.side(panel).is_some() && met.side(panel) == turned.side(panel))
+            };
+            let is_free = turned.iter().filter(beside).all(|turned| met.iter().any(|met| turned.goes_for(met)));
+            !is_same && closes && is_free
+        };
+        Self::ALL.into_iter().filter(passes).collect()
+    }
+
     const fn swaps(self) -> (bool, bool) {
         match self {
             Self::InPlane => (true, true),
@@ -37,29 +61,6 @@ impl Turn {
             Self::AboutV => (true, false),
         }
     }
-}
-
-/// The turns of a part that leave it another shape and in which all joints of its step close all the same: who does not look
-/// notices it in a later step, or never.
-pub(super) fn wrong(case: &Case, id: PanelId, closes: &[JointId]) -> Vec<Turn> {
-    let Some(panel) = case.panel(id) else { return Vec::new() };
-    let marks = Mark::all(panel);
-    let joints = case.joints.iter().filter(|joint| closes.contains(&joint.id));
-    let meets: Vec<usize> = joints
-        .map(|joint| usize::from(if joint.id.goes_in == id { joint.goes_in.index } else { joint.takes.index }))
-        .collect();
-    let met: Vec<&Mark> = meets.iter().filter_map(|at| marks.get(*at)).collect();
-    let passes = |turn: &Turn| {
-        let turned: Vec<Mark> = marks.iter().map(|mark| mark.turned(panel, *turn)).collect();
-        let is_same = turned.iter().all(|turned| marks.iter().any(|mark| turned.is_like(mark)));
-        let closes = met.iter().all(|met| turned.iter().any(|turned| turned.goes_for(met)));
-        // What else stands out there would meet the part that takes the others.
-        let beside =
-            |turned: &&Mark| met.iter().any(|met| met.side(panel).is_some() && met.side(panel) == turned.side(panel));
-        let is_free = turned.iter().filter(beside).all(|turned| met.iter().any(|met| turned.goes_for(met)));
-        !is_same && closes && is_free
-    };
-    Turn::ALL.into_iter().filter(passes).collect()
 }
 
 /// What kind of feature a mark stands for.

@@ -166,15 +166,42 @@ impl Panel {
             Feature::TurnedSlot(slot) => slot.around(self),
             Feature::Slot { from, to } => (to.u - from.u + to.v - from.v) * 2.0 + self.turned(*feature),
             Feature::Bore { diameter, .. } => diameter * PI,
-            Feature::Hole { length, height, .. } => (length - height) * 2.0 + height * PI,
+            Feature::Hole { length, height, .. } => around(length, height),
         });
         holes.sum()
+    }
+
+    /// The rims of its holes for cables and fingers on one face, each with its length: a hand eases them. Slots and the holes of
+    /// pivots fit, and stay sharp.
+    pub fn rims(&self) -> impl Iterator<Item = Length> + '_ {
+        self.features.iter().filter_map(|feature| match *feature {
+            Feature::Hole { length, height, .. } => Some(around(length, height)),
+            Feature::Tab { .. }
+            | Feature::Pivot { .. }
+            | Feature::Hook(_)
+            | Feature::Detent(_)
+            | Feature::Notch { .. }
+            | Feature::Slot { .. }
+            | Feature::Bore { .. }
+            | Feature::TurnedSlot(_)
+            | Feature::Bow(_) => None,
+        })
+    }
+
+    /// Length of the edges that a hand finishes: the outer outline, and the walls of holes for cables and fingers.
+    pub fn finished_length(&self) -> Length {
+        self.outer_length() + self.rims().sum()
     }
 
     /// What a feature's turns add to the length.
     fn turned(&self, feature: Feature) -> Length {
         self.bends(feature).into_iter().map(Bend::added_length).sum()
     }
+}
+
+/// Length round a lying hole with half-round ends.
+fn around(length: Length, height: Length) -> Length {
+    (length - height) * 2.0 + height * PI
 }
 
 /// Sum and common centroid of signed areas.

@@ -52,7 +52,11 @@ fn aside(space: &ChoiceSpace<'_>, point: &Choice, fault: &NoGood, at: u8, pick: 
         Answers::Set(0) => return None,
         Answers::Set(count) => i32::try_from(pick.index(count)).unwrap(),
     };
-    with(space, point, at, answer)
+    let moved = with(space, point, at, answer)?;
+    // An answer may take others with it: a bay that goes takes its device.
+    let (here, there) = (space.at(point), space.at(&moved));
+    let keeps = |place: u8| space.lines().has(place) || here.of(place) == there.of(place);
+    fault.scope.places().all(keeps).then_some(moved)
 }
 
 /// The point with another answer, if that may be given.

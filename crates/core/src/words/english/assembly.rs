@@ -58,7 +58,7 @@ fn back(step: &Step, tethers: Option<Tethers>) -> String {
         Some(Tethers { screw, from_end, below, up, apart, gap }) => format!(
             "Screw a tether to the rear face of the back near each end, {} from the end and {} below the upper edge, by screws of {} at \
              most, or they come through. Fix what takes them to the wall, {} over the floor and {} apart. Then bring {hang} Fasten both \
-             tethers from above, across {},{} and pull at the back: they have to hold.",
+             tethers from above, across {} or more where a skirting board keeps it off,{} and pull at the back: they have to hold.",
             whole(from_end),
             whole(below),
             LOCALE.distance(screw),
@@ -123,9 +123,9 @@ pub(in crate::words) fn last_step(tethered: bool) -> String {
 
 /// Which way round a part goes in, where it would go in otherwise too and its step does not say it. Labels are stuck on the faces that
 /// `paper` names.
-pub(in crate::words) fn way_round(step: &Step) -> Option<&'static str> {
-    let has = |turn| step.wrong_turns.contains(&turn);
-    let other_face = step.wrong_turns.iter().any(|turn| turn.shows_other_face());
+pub(in crate::words) fn way_round(step: &Step, wrong: &[Turn]) -> Option<&'static str> {
+    let has = |turn| wrong.contains(&turn);
+    let other_face = wrong.iter().any(|turn| turn.shows_other_face());
     match step.part {
         // Slots are up by the step's sentence.
         PanelId::PlinthFront => has(Turn::AboutV).then_some("Label to the rear."),
@@ -135,14 +135,14 @@ pub(in crate::words) fn way_round(step: &Step) -> Option<&'static str> {
             other_face.then_some("Label down.")
         }
         PanelId::Bearer(_) => other_face.then_some("Label to the left."),
-        PanelId::Upright(_) => (!step.wrong_turns.is_empty()).then_some("Longer tabs down, hooks to the rear."),
+        PanelId::Upright(_) => (!wrong.is_empty()).then_some("Longer tabs down, hooks to the rear."),
         PanelId::Back => match (other_face, has(Turn::InPlane)) {
             (true, true) => Some("Label to the rear, slots and holes as in the picture."),
             (true, false) => Some("Label to the rear."),
             (false, true) => Some("Slots and holes as in the picture."),
             (false, false) => None,
         },
-        PanelId::Stile(_) | PanelId::Stave { .. } => (!step.wrong_turns.is_empty()).then_some("Longer tab down."),
+        PanelId::Stile(_) | PanelId::Stave { .. } => (!wrong.is_empty()).then_some("Longer tab down."),
         // A tongue and a notched corner say it in the step's sentence.
         PanelId::Stop(_) => None,
         PanelId::Leaf(_) => (other_face && !step.detent).then_some("Label to the rear."),

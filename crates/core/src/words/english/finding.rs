@@ -1,8 +1,8 @@
 //! Findings: what stops an order, and what is good to know. What, by how much, the limit; the customer's words, no blame.
 
 use super::LOCALE;
-use super::count::counted;
-use super::name::{parts, question, the_parts};
+use super::count::{counted, number_of_first};
+use super::name::{all_parts, parts, question, the_parts};
 use crate::cabinet::panel::PanelId;
 use crate::choice::question::Question;
 use crate::rules::Rule;
@@ -42,9 +42,7 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
         Rule::JointFit => {
             format!("Of the joints of its {} {found} may be tight or loose; {allowed} is usual.", parts(&finding.parts))
         }
-        Rule::PartLength => {
-            format!("{} is {found} long, over {allowed}: lift it with two people.", the_parts(&finding.parts))
-        }
+        Rule::PartLength => long(finding, &found, &allowed),
         Rule::Package if finding.found.unit == Unit::Kg => package(finding, &found, &allowed),
         Rule::Package => {
             format!("A package of {found} is more than carriers take as usual: the workshop will ask you.")
@@ -120,6 +118,18 @@ pub(in crate::words) fn advice(finding: &Finding) -> Option<String> {
 }
 
 /// Why a package is too heavy, and what helps: a carrier takes no more whoever lifts it, and more people lift more.
+/// Parts that are long, the longest first: several are counted, and the longest is named.
+fn long(finding: &Finding, found: &str, allowed: &str) -> String {
+    match finding.parts.as_slice() {
+        [] | [_] => format!("{} is {found} long, over {allowed}: lift it with two people.", the_parts(&finding.parts)),
+        [longest, ..] => format!(
+            "{} are over {allowed} long, {} {found}: lift each with two people.",
+            number_of_first(u8::try_from(finding.parts.len()).unwrap_or(u8::MAX), "part", "parts"),
+            all_parts(&[*longest]),
+        ),
+    }
+}
+
 fn package(finding: &Finding, found: &str, allowed: &str) -> String {
     let weighs = if finding.parts.len() > 1 { "weigh" } else { "weighs" };
     let what = format!("{} {weighs} {found} packed", the_parts(&finding.parts));

@@ -108,7 +108,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::OrderName => "A name for the delivery",
         Label::OrderContact => "An e-mail address or a telephone number",
         Label::OrderAddress => "A line of the address; may be given up to six times",
-        Label::OrderRemark => "A remark to the workshop",
+        Label::OrderRemark => "A remark for workshop and driver",
         Label::OrderOut => "Where to write it; standard output if nowhere",
         Label::OptionsPin => {
             "A question whose answer is never shifted: width, height, depth, bays, shares, back, finish, corners, bay-1, \

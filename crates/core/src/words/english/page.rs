@@ -199,7 +199,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Name => "Name",
         Label::Contact => "E-mail or telephone",
         Label::Address => "Address, up to six lines",
-        Label::Remark => "Remark, if any",
+        Label::Remark => "Remark for workshop and driver, if any",
         Label::SaveOrder => "Save the order",
         Label::WritingOrder => "Writing the order \u{2026}",
         Label::DeskNotLoaded => "The order desk could not be loaded. Is there a connection?",

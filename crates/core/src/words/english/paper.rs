@@ -43,6 +43,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::Chamfer => "Chamfer",
         Label::Rounding => "Rounding",
         Label::TabsAndPivots => "Tabs\u{a0}and\u{a0}pivots",
+        Label::Tabs => "Tabs",
+        Label::Pivots => "Pivots",
         Label::TurnAfter => "Other face after",
         Label::NextAfter => "Next coat after",
         Label::Order => "Order",
@@ -76,6 +78,8 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::AfterCutting => "After cutting",
         Label::WhileSpraying => "While you spray and sand",
         Label::Lifting => "Lifting",
+        Label::LiftedBy => "Lifted by",
+        Label::Lifter => "vacuum lifter",
         Label::Mind => "What to mind",
         Label::First => "First",
         Label::Steps => "Steps",
@@ -124,26 +128,25 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              2004/37/EC and (EU) 2017/2398)."
         }
         Label::MachineCaution3 => {
-            "Sheets are heavy and sharp: two people or a vacuum lifter, gloves off near the cutter. The machine's \
-             own manual and local rules decide."
+            "Sheets are heavy and sharp: lift each with as many people as stand beside it, or with a vacuum lifter. Gloves off near \
+             the cutter. The machine's own manual and local rules decide."
         }
         Label::SandSheets => "Sand both faces of every new sheet.",
         Label::CoatSheets => "Coat the first face, turn the sheet, coat the other; sand between coats.",
         Label::SheetsHarden => "Let the last coat harden before the sheets are cut.",
-        Label::MaskParts => {
-            "Pencil each mark in a slot or on the end of a tab, where nothing is sanded, take the label off, sand and dust. Then \
-             mask tabs, slots, hooks, pivots, and the tongue of a door stop and the notch before it: a coat there changes the fit."
+        Label::MarkParts => {
+            "Pencil each part's mark on the first place that its row below names, where nothing is sanded or coated, and only then take \
+             its label off; once the last coat is hard and the tape is off, read the mark and stick the label on again where it says."
         }
-        Label::EaseParts => {
-            "Chamfer and round what the table says, by hand, on both faces. Edges are named as they stand in the unit. What \
-             is not named stays sharp, but for finger holes and cable holes: break their rims too."
-        }
-        Label::CoatParts => "Coat edges and faces, and stick the labels on again once the coats are hard.",
+        Label::MaskParts => "Sand and dust, then mask with tape what the table below names, as far as it says.",
+        Label::CoatParts => "Coat edges and faces.",
+        Label::StaysUncoated => "What stays uncoated",
+        Label::HowFar => "Masked, and how far",
         Label::PartsHarden => {
             "Let parts cure before they are packed: films go on hardening for one to two weeks (common practice)."
         }
         Label::NoCoatsBefore => "These sheets are cut uncoated.",
-        Label::NoCoatsAfter => "These parts are not coated after cutting.",
+        Label::NoCoatsAfter => "These parts are not coated after cutting: nothing is masked, and their labels stay on.",
         Label::Climate => {
             "Water-based coats: 12 to 38 \u{b0}C and less than 85 % humidity of the air, from a data sheet. That \
              of the finish decides."
@@ -220,7 +223,6 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
         Label::AssemblySheet => "assembly sheet",
         Label::BeyondEquation => "too deep for it",
         Label::SetAside => "Set aside",
-        Label::SandParts => "Sand the faces of the parts.",
         Label::PackFoot => "Layer 1 lies lowest, card between all parts.",
         Label::GoesAlong => "What goes along, on top in the first package",
         Label::CoatedFaces => {
@@ -256,7 +258,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
         Message::Bought(format) => format!("new sheet, {format}"),
         Message::FromRack(name) => format!("offcut {name}"),
         Message::Millimetres(length) => format!("{length}\u{a0}mm"),
-        Message::Sides(sides) => format!("{}\u{a0}mm", sides.join(" \u{d7} ")),
+        Message::Sides(sides) => format!("{}\u{a0}mm", sides.join("\u{a0}\u{d7}\u{a0}")),
         Message::Metres(length) => format!("{length}\u{a0}m"),
         Message::SquareMetres(area) => format!("{area}\u{a0}m\u{b2}"),
         Message::Litres(litres) => format!("{litres}\u{a0}l"),
@@ -308,15 +310,7 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
              workshop cuts that door's stop alone again."
         ),
         Message::StickOn(id) => format!("Stick on: {}", place(id)),
-        Message::TabEnds(size) => format!(
-            "Round both pivots of each door by hand over their whole length, as thick as the bare board, until they turn freely in \
-             their holes. Chamfer the ends of tabs that the table names by {size} on both faces, and the tip of each door's upper pivot \
-             all round: by that they find their places in the top. All else of them stays as it is."
-        ),
-        Message::RoundedPivots(edges) => format!("pivots at {edges}"),
-        Message::EasedTabs { edge, size } => format!("tabs at {edge}: {size}"),
-        Message::Eased { edges, long, size } => format!("{edges}: {long} \u{d7} {size}"),
-        Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join(" \u{d7} ")),
+        Message::ByGrain(sides) => format!("{}\u{a0}mm, grain along the first", sides.join("\u{a0}\u{d7}\u{a0}")),
         Message::OffcutThickness { coated, measured: Some(uncoated) } => {
             format!("{coated} coated; batch of {uncoated}")
         }

@@ -1,6 +1,6 @@
 //! The assembly sheet of an order: the unit, what to mind first, what is needed, the parts, then a picture for each step.
 
-use slotwright_core::cabinet::assembly::{Assembly, Space};
+use slotwright_core::cabinet::assembly::{Assembly, Space, Step, Turn};
 use slotwright_core::cabinet::layout::Picked;
 use slotwright_core::cabinet::panel::PanelId;
 use slotwright_core::statics::detent::leaf_opens;
@@ -41,7 +41,8 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     paper.table(&listed(order, &all));
     let marks: Vec<(PanelId, String)> = all.iter().map(|part| (part.panel.id, part.mark())).collect();
     let plates = picture::steps(built, assembly, tethered).into_iter().map(|picture| {
-        let beside = picture.step.map(|step| (words::way_round(step), words::burden(step)));
+        let wrong = |step: &Step| Turn::wrong(&built.cut.case, step.part, &step.closes);
+        let beside = picture.step.map(|step| (words::way_round(step, &wrong(step)), words::burden(step)));
         let (way_round, burden) = beside.unwrap_or_default();
         let step = Message::Step(picture.number, picture.of).text();
         let mark = picture.step.and_then(|step| marks.iter().find(|(id, _)| *id == step.part));

@@ -105,8 +105,7 @@ fn arrivals(desk: &Desk<'_, '_>, paper: &mut Paper, schedule: &Schedule<'_>) {
         Column::fit(""),
     ]);
     table.rows.extend(schedule.arrivals.iter().map(|arrival| {
-        let day = |day| words::day(day, schedule.from);
-        let planned = arrival.planned.as_ref().map(|planned| day(planned.arrives));
+        let planned = arrival.planned.as_ref().map(|planned| words::dated(planned.arrives));
         let planned = planned.unwrap_or_else(|| Label::NoDay.text().into());
         let late: Cell = if arrival.is_late() {
             Cell::Strong(Label::Late.text().into())
@@ -119,7 +118,7 @@ fn arrivals(desk: &Desk<'_, '_>, paper: &mut Paper, schedule: &Schedule<'_>) {
             let model = range.model(&choice.model).map_or(choice.model.as_str(), |model| &model.name);
             let finish = range.finish(&choice.finish).map_or(choice.finish.as_str(), |finish| &finish.name);
             format!(
-                "{model}, {} \u{d7} {} \u{d7} {}, {finish}",
+                "{model}, {}\u{a0}\u{d7}\u{a0}{}\u{a0}\u{d7}\u{a0}{}, {finish}",
                 words::size(choice.width_mm),
                 words::size(choice.height_mm),
                 words::size(choice.depth_mm)
@@ -128,7 +127,7 @@ fn arrivals(desk: &Desk<'_, '_>, paper: &mut Paper, schedule: &Schedule<'_>) {
         Row::Cells(vec![
             order.into(),
             unit.unwrap_or_default().into(),
-            day(arrival.promised).into(),
+            words::dated(arrival.promised).into(),
             planned.into(),
             late,
         ])

@@ -1,6 +1,6 @@
 //! The cut list: for whoever runs the machine, sheet by sheet.
 
-use slotwright_core::range::Hold;
+use slotwright_core::range::{Handling, Hold};
 use slotwright_core::units::quantity::Length;
 use slotwright_core::words;
 use slotwright_core::words::paper::{Label, Message};
@@ -66,6 +66,17 @@ fn depth(depth: Length) -> String {
     Message::Millimetres(&words::fixed(depth.in_mm(), 2)).text()
 }
 
+/// Who lifts a sheet onto the machine, as the range counts: people, or a lifter where it is too heavy for the most who lift
+/// one thing.
+fn lifted_by(lot: &Lot<'_>, sheet: &Sheet<'_>) -> String {
+    let (handling, mass, longest) = (&lot.range.handling, sheet.mass(lot), sheet.length.max(sheet.width));
+    if mass > handling.together(Handling::PEOPLE_MOST) {
+        return Label::Lifter.text().into();
+    }
+    let people = Message::People(handling.people(mass, longest)).text();
+    if handling.is_for_length(mass, longest) { Message::ForLength(&people).text() } else { people }
+}
+
 fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
     // Heading, figures and picture stay together.
     paper.keep(Length::mm(130.0).min(paper.height()));
@@ -78,7 +89,7 @@ fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
     let used = tool::Message::Percent(&words::decimal(sheet.used_share() * 100.0, 1)).text();
     let kept = sheet.kept.iter().zip('a'..).map(|(kept, letter)| {
         let (long, wide) = kept.size();
-        format!("{letter} {}", super::sides(&[long, wide]))
+        format!("{letter}\u{a0}{}", super::sides(&[long, wide]))
     });
     let kept = kept.collect::<Vec<_>>().join(", ");
     let kept = if kept.is_empty() { Label::NothingKept.text().to_owned() } else { kept };
@@ -89,6 +100,8 @@ fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
             (Label::Size.text().into(), super::sides(&[sheet.length, sheet.width])),
             (Label::Uncoated.text().into(), thickness(sheet.uncoated)),
             (Label::Coated.text().into(), thickness(sheet.coated(lot))),
+            (Label::Mass.text().into(), super::mass(sheet.mass(lot))),
+            (Label::LiftedBy.text().into(), lifted_by(lot, sheet)),
             (Label::Used.text().into(), used),
             (Label::Through.text().into(), depth(program.depths.through)),
             (Label::Outside.text().into(), depth(program.depths.outside)),
@@ -129,4 +142,40 @@ fn one(paper: &mut Paper, lot: &Lot<'_>, sheet: &Sheet<'_>, program: &Program) {
         ])
     }));
     paper.table(&table);
+}
+
+#[cfg(test)]
+mod tests {
+    use slotwright_core::units::quantity::Mass;
+
+    use super::super::super::Settings;
+    use super::super::super::testing::{demo, with_pack};
+    use super::*;
+
+    /// Worked: 2.44 · 1.22 m of 17.7 mm at 685 kg/m³ are 36.09 kg, two films of 64 µm at 1200 kg/m³ on it 0.46 kg: more than two
+    /// lift by the range, 33 kg, and less than three do, 37.5 kg. A large one, 3.05 · 1.525 m, weighs 57.1 kg.
+    #[test]
+    fn a_sheet_is_told_with_its_mass_and_who_lifts_it() {
+        with_pack(&demo(), &Settings::default(), |pack| {
+            let (lot, found, _) = pack.sheets().next().unwrap();
+            let of = |length, width| Sheet {
+                stock: Stock::Bought("any".into()),
+                length: Length::mm(length),
+                width: Length::mm(width),
+                ..found.clone()
+            };
+            let (small, large, half) = (of(2440.0, 1220.0), of(3050.0, 1525.0), of(1220.0, 610.0));
+            for (sheet, kg) in [(&small, 36.55), (&large, 57.11), (&half, 9.14)] {
+                let off = sheet.mass(lot).in_kg() - kg;
+                assert!(off.abs() < 0.02, "{off}");
+            }
+            let most = lot.range.handling.together(Handling::PEOPLE_MOST);
+            assert!(small.mass(lot) < most && large.mass(lot) > most && most < Mass::kg(40.0));
+            assert_eq!(lifted_by(lot, &small), Message::People(3).text());
+            assert_eq!(lifted_by(lot, &large), Label::Lifter.text());
+            assert_eq!(lifted_by(lot, &half), Message::People(1).text());
+            // A long light offcut takes two for its length.
+            assert_eq!(lifted_by(lot, &of(1800.0, 260.0)), Message::ForLength(&Message::People(2).text()).text());
+        });
+    }
 }

@@ -66,7 +66,6 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
 /// What stands at its head.
 fn head(order: &TakenOrder<'_>, address: &str, carrier: &str) -> Vec<(String, String)> {
     let (range, spec) = (order.cut.range, order.spec);
-    let ordered = spec.ordered_on;
     let finish = range.finish(&spec.choice.finish).map(|finish: &Finish| finish.name.clone()).unwrap_or_default();
     let [number, digest] = order_pairs(order);
     vec![
@@ -76,8 +75,8 @@ fn head(order: &TakenOrder<'_>, address: &str, carrier: &str) -> Vec<(String, St
         number,
         digest,
         (Label::Finish.text().into(), finish),
-        (Label::Ordered.text().into(), words::day(ordered, ordered)),
-        (Label::Arrives.text().into(), words::day(spec.promised.arrives_on, ordered)),
+        (Label::Ordered.text().into(), words::dated(spec.ordered_on)),
+        (Label::Arrives.text().into(), words::dated(spec.promised.arrives_on)),
         (Label::Carrier.text().into(), carrier.into()),
     ]
 }

@@ -25,11 +25,11 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     paper.heading(&Message::Order(order.number).text());
     paper.paragraph(&describe(range, &spec.choice));
     paper.pairs(
-        4,
+        3,
         &[
             (Label::Digest.text().to_owned(), spec.digest.short()),
-            (Label::Ordered.text().into(), words::day(spec.ordered_on, spec.ordered_on)),
-            (Label::Promised.text().into(), words::day(spec.promised.arrives_on, spec.ordered_on)),
+            (Label::Ordered.text().into(), words::dated(spec.ordered_on)),
+            (Label::Promised.text().into(), words::dated(spec.promised.arrives_on)),
             (Label::Planned.text().into(), planned_day(plan)),
             (Label::Parts.text().into(), job.bill.parts.to_string()),
             (Label::Mass.text().into(), super::mass(built.whole.mass)),
@@ -37,7 +37,7 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
     );
     if let Some((schedule, arrival)) = plan {
         paper.minor(Label::ByStage.text());
-        paper.table(&stages(range, arrival, built.promise.as_ref(), schedule.from));
+        paper.table(&stages(range, arrival, built.promise.as_ref()));
         super::in_turn(&mut paper, schedule);
         paper.text(Label::ForTheFirst.text(), &crate::paper::Style::SMALL);
     }
@@ -71,16 +71,16 @@ pub(super) fn write(desk: &mut Desk<'_, '_>, order: &TakenOrder<'_>) {
 
 /// The day on which an order would arrive in its batch, and whether that is late.
 fn planned_day(plan: Option<(&Schedule<'_>, &Arrival)>) -> String {
-    let Some((schedule, arrival)) = plan else { return String::new() };
+    let Some((_, arrival)) = plan else { return String::new() };
     let Some(planned) = &arrival.planned else { return Label::NoDay.text().into() };
-    let day = words::day(planned.arrives, schedule.from);
+    let day = words::dated(planned.arrives);
     let verdict = if arrival.is_late() { Label::Late } else { Label::InTime };
     format!("{day}, {}", verdict.text())
 }
 
 /// The stages in their order, each to be ticked: what it takes in this batch, when, and by when it would be done as it was
 /// promised.
-fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: Day) -> Table {
+fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>) -> Table {
     let mut table = Table::new([
         Column::fit(""),
         Column::share(Label::Stage.text(), 1.0),
@@ -93,7 +93,7 @@ fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: D
         let days = |promise: Option<&Promise>| {
             promise.and_then(|promise| promise.stages.iter().find(|days| days.stage == stage.key).cloned())
         };
-        let cell = |day: Option<Day>| Cell::from(day.map(|day| words::day(day, today)).unwrap_or_default());
+        let cell = |day: Option<Day>| Cell::from(day.map(words::dated).unwrap_or_default());
         let (planned, promised) = (days(arrival.planned.as_ref()), days(promised));
         let planned = planned.as_ref();
         Row::Cells(vec![
@@ -106,4 +106,34 @@ fn stages(range: &Range, arrival: &Arrival, promised: Option<&Promise>, today: D
         ])
     }));
     table
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::Settings;
+    use super::super::super::testing::{demo, with_pack};
+    use super::super::super::work::schedule;
+    use super::*;
+
+    /// Paper is filed: no day on it is without its year, not even of the year in which it is written.
+    #[test]
+    fn days_on_paper_have_their_year() {
+        let range = demo();
+        with_pack(&range, &Settings::default(), |pack| {
+            let schedule = schedule(pack).unwrap();
+            let arrival = &schedule.arrivals[0];
+            let table = stages(&range, arrival, arrival.planned.as_ref());
+            let mut days = vec![planned_day(Some((&schedule, arrival)))];
+            for row in &table.rows {
+                let Row::Cells(cells) = row else { panic!("rows of stages are cells") };
+                days.extend(cells.iter().skip(3).map(|cell| match cell {
+                    Cell::Text(text) => text.clone(),
+                    other => panic!("{other:?}"),
+                }));
+            }
+            assert_eq!(days.len(), 1 + range.stages.len() * 3);
+            assert!(days.iter().all(|day| day.contains(" 2026") || day.contains(" 2027")), "{days:?}");
+            assert!(days.iter().any(|day| day.contains(&format!(" {}", schedule.from.parts().0))), "{days:?}");
+        });
+    }
 }

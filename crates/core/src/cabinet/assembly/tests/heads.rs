@@ -126,7 +126,6 @@ fn the_top_says_how_many_heads_are_guided_and_how_high_it_is_lifted() {
             detent: false,
             card: None,
             guided,
-            wrong_turns: Vec::new(),
         };
         words::step(&top, None)
     };

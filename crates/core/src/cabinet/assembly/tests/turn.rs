@@ -2,8 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::super::turn::wrong;
-use super::super::{Step, Turn};
+use super::super::Turn;
 use super::*;
 use crate::cabinet::joint::JointId;
 use crate::cabinet::panel::{Edge, Feature, Panel};
@@ -36,20 +35,21 @@ fn what_is_said_of_a_way_round_tells_it_from_the_wrong_ones() {
         let (picked, case) = made(&range, &choice);
         for step in Assembly::of(picked, &case).steps {
             let panel = case.panel(step.part).unwrap();
-            let said = words::way_round(&step).unwrap_or_default();
+            let wrong = Turn::wrong(&case, step.part, &step.closes);
+            let said = words::way_round(&step, &wrong).unwrap_or_default();
             let ((_, down), (_, up)) = (tabs(panel, Edge::Bottom), tabs(panel, Edge::Top));
-            let all = |turns: &[Turn]| step.wrong_turns.iter().all(|turn| turns.contains(turn));
-            let faces = step.wrong_turns.iter().any(|turn| turn.shows_other_face());
+            let all = |turns: &[Turn]| wrong.iter().all(|turn| turns.contains(turn));
+            let faces = wrong.iter().any(|turn| turn.shows_other_face());
             match step.part {
                 PanelId::Upright(_) => assert!(said.starts_with("Longer tabs down, hooks") && down > up + 1.0),
                 PanelId::Stile(_) | PanelId::Stave { .. } => {
                     // A turn that leaves its lower end down leaves it as it is.
-                    assert!(all(&[Turn::InPlane, Turn::AboutU]), "{:?} of {}", step.wrong_turns, step.part);
+                    assert!(all(&[Turn::InPlane, Turn::AboutU]), "{:?} of {}", wrong, step.part);
                     assert_eq!(said == "Longer tab down.", down > up + 0.5, "{}", step.part);
                 }
                 PanelId::BaseLower if step.closes.is_empty() => {
                     let (front, rear) = from_edges(panel);
-                    assert_eq!(said.contains("nearer slots to the front"), step.wrong_turns.contains(&Turn::InPlane));
+                    assert_eq!(said.contains("nearer slots to the front"), wrong.contains(&Turn::InPlane));
                     assert!(front < rear - 10.0, "{front} {rear}");
                     assert_eq!(said.contains("Label down"), faces);
                 }
@@ -57,11 +57,11 @@ fn what_is_said_of_a_way_round_tells_it_from_the_wrong_ones() {
                     assert_eq!(said.contains("Label to the rear"), faces);
                     assert_eq!(
                         said.to_lowercase().contains("slots and holes as in the picture"),
-                        step.wrong_turns.contains(&Turn::InPlane)
+                        wrong.contains(&Turn::InPlane)
                     );
                 }
                 PanelId::PlinthFront | PanelId::PlinthRear => {
-                    assert_eq!(said.contains("Label"), step.wrong_turns.contains(&Turn::AboutV));
+                    assert_eq!(said.contains("Label"), wrong.contains(&Turn::AboutV));
                 }
                 PanelId::Stop(_) => assert!(all(&[Turn::AboutV]) && words::step(&step, None).contains("tongue up")),
                 PanelId::Leaf(_) => assert!(all(&[Turn::AboutU]) && words::step(&step, None).contains("corner up")),
@@ -101,7 +101,7 @@ fn a_strip_goes_in_upside_down_if_its_other_tab_is_no_longer() {
                 (*from, *to) = (*from + Length::mm(aside), *to + Length::mm(aside));
             }
         }
-        wrong(&case, PanelId::Stile(1), &foot)
+        Turn::wrong(&case, PanelId::Stile(1), &foot)
     };
     assert_eq!(turns(0.0, 0.0), []);
     assert_eq!(turns(-2.0, 0.0), [Turn::InPlane, Turn::AboutU]);
@@ -117,6 +117,6 @@ fn nothing_is_said_where_no_turn_is_wrong() {
     let choice = choices(&range, 5, Wanted::Valid).next().unwrap();
     let (picked, case) = made(&range, &choice);
     for step in Assembly::of(picked, &case).steps {
-        assert_eq!(words::way_round(&Step { wrong_turns: Vec::new(), ..step }), None);
+        assert_eq!(words::way_round(&step, &[]), None);
     }
 }
