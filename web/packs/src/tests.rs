@@ -179,7 +179,7 @@ fn a_day_before_the_orders_is_told_not_to_count() {
     set(&mut bench, &[("day", "2026-11-20")]);
     let Shown { told, figures: earlier, packed, .. } = shown(&bench);
     assert!(packed && told.len() == 1 && !told[0].wrong && told[0].name == "day", "{told:?}");
-    let said = "Work was set to begin after Fri 20 November, but the last of these orders was made on Wed 25 November";
+    let said = "Work was set to begin after Fri 20 November 2026, but the last of these orders was made on Wed 25 November 2026";
     assert!(told[0].text.starts_with(said), "{told:?}");
     assert!(earlier.contains(said) && !figures.contains("was set to begin"), "{earlier}");
 }

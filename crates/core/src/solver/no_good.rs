@@ -217,6 +217,11 @@ impl Proof {
     }
 }
 
+/// How many proofs of the same answers, apart on the lines, are remembered: each is compared with all of them. The first of more is
+/// forgotten, which costs a search steps and changes nothing that it finds.
+// Chosen: no search over the demo range has as many.
+const ALIKE_MOST: usize = 256;
+
 impl NoGoods {
     /// None yet, of points where these questions are lines.
     pub(crate) fn none(lines: QuestionSet) -> Self {
@@ -248,6 +253,9 @@ impl NoGoods {
         let new = Proof { rules: proof.rules, answers, spans, also: proof.also, exhausted: proof.exhausted };
         if !known.iter().any(|known| known.covers(&new)) {
             known.retain(|known| !new.covers(known));
+            if known.len() == ALIKE_MOST {
+                known.remove(0);
+            }
             known.push(new);
         }
     }
