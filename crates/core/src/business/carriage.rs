@@ -239,7 +239,11 @@ fn take_room(rooms: &mut Vec<Room>, part: &FlatPart) -> Option<[Length; 2]> {
     let has_place = |room: &Room| part.long <= room.long + ROUNDING && part.wide <= room.wide + ROUNDING;
     let at = rooms.iter().position(has_place)?;
     let room = *rooms.get(at)?;
-    rooms.splice(at..=at, room.beside(part));
+    let [behind, beside] = room.beside(part);
+    rooms.insert(at + 1, beside);
+    if let Some(taken) = rooms.get_mut(at) {
+        *taken = behind;
+    }
     Some([room.along, room.across])
 }
 

@@ -13,25 +13,19 @@ use crate::units::quantity::Mass;
 // Common practice: from some length on a part takes two; the figures are those of the range file.
 pub(crate) fn advise_sizes(out: &mut Vec<Finding>, unit: Subject<'_>) {
     let range = unit.picked.range;
-    // What is told to be heavy is told to need two already.
-    let heavy: Vec<PanelId> = out
-        .iter()
-        .filter(|finding| finding.rule == Rule::PartMass)
-        .flat_map(|finding| &finding.parts)
-        .copied()
-        .collect();
     let find = |rule, found, most, parts: &[PanelId]| {
         Finding::stops(rule, Question::Width, found, Limit::AtMost, most).of(parts.iter().copied())
     };
     let most = range.handling.one_person_longest_mm;
     let long = |blank: &Blank| blank.whole().0.max(blank.whole().1);
-    let mut all: Vec<&Blank> =
-        unit.blanks.iter().filter(|part| long(part) > most && !heavy.contains(&part.id)).collect();
-    // The longest first, equals in reading order.
-    all.sort_by(|a, b| long(b).total_cmp(&long(a)));
-    if let Some(longest) = all.first() {
+    // What is told to be heavy is told to need two already.
+    let is_heavy = |part: PanelId| out.iter().any(|told| told.rule == Rule::PartMass && told.parts.contains(&part));
+    let all = || unit.blanks.iter().filter(|part| long(part) > most && !is_heavy(part.id));
+    // Of equals the first.
+    if let Some(longest) = all().rev().max_by(|a, b| long(a).total_cmp(&long(b))) {
         let (found, most) = (Figure::length(long(longest)), Figure::length(most));
-        let parts: Vec<PanelId> = all.iter().map(|part| part.id).collect();
+        let others = all().map(|part| part.id).filter(|id| *id != longest.id);
+        let parts: Vec<PanelId> = core::iter::once(longest.id).chain(others).collect();
         out.push(find(Rule::PartLength, found, most, &parts).but(Severity::Advises));
     }
     let Some((bill, _)) = unit.work() else { return };
@@ -75,12 +69,13 @@ pub(super) fn dependencies(on: &mut Dependencies, finding: &Finding, context: Co
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::business::bill::{Bill, FlatPart};
     use crate::choice::Choice;
     use crate::rules::judge;
     use crate::testing::demo;
     use crate::words::sentence;
 
-    /// All parts over the length are named, the longest first, but for those that are told to be heavy.
+    /// All parts over the length are named, the longest first, the others in reading order, but for those that are told to be heavy.
     #[test]
     fn every_long_part_is_named() {
         let mut range = demo();
@@ -91,7 +86,7 @@ mod tests {
             let judged = judge(&range, &choice);
             let find = |rule| judged.findings.iter().find(|found| found.rule == rule);
             let finding = find(Rule::PartLength).unwrap();
-            let built = crate::business::bill::Bill::of(
+            let built = Bill::of(
                 &crate::cabinet::case::WeighedCase::of(
                     judged.picked.unwrap(),
                     &choice,
@@ -99,11 +94,16 @@ mod tests {
                 )
                 .unwrap(),
             );
-            let mut long: Vec<_> = built.flat.iter().filter(|part| part.long.in_mm() > 1500.0).collect();
-            long.sort_by(|a, b| b.long.total_cmp(&a.long).then(a.id.cmp(&b.id)));
             let told = find(Rule::PartMass).map(|heavy| heavy.parts[0]);
             assert_eq!(told.is_some(), heavy);
-            let wanted: Vec<PanelId> = long.iter().map(|part| part.id).filter(|id| Some(*id) != told).collect();
+            let wanted = |part: &&FlatPart| part.long.in_mm() > 1500.0 && Some(part.id) != told;
+            let mut long: Vec<&FlatPart> = built.flat.iter().filter(wanted).collect();
+            long.sort_by_key(|part| part.id);
+            let longest = long.iter().map(|part| part.long.in_mm()).fold(0.0, f64::max);
+            let first = long.iter().position(|part| part.long.in_mm() == longest).unwrap();
+            let first = long.remove(first);
+            long.insert(0, first);
+            let wanted: Vec<PanelId> = long.iter().map(|part| part.id).collect();
             assert!(finding.parts == wanted && wanted.len() >= 2, "{:?} {wanted:?}", finding.parts);
             let said = sentence(finding);
             assert!(said.ends_with("lift each with two people."), "{said}");
