@@ -99,10 +99,9 @@ mod tests {
             let wanted = |part: &&FlatPart| part.long.in_mm() > 1500.0 && Some(part.id) != told;
             let mut long: Vec<&FlatPart> = built.flat.iter().filter(wanted).collect();
             long.sort_by_key(|part| part.id);
-            let longest = long.iter().map(|part| part.long.in_mm()).fold(0.0, f64::max);
-            let first = long.iter().position(|part| part.long.in_mm() == longest).unwrap();
-            let first = long.remove(first);
-            long.insert(0, first);
+            // `max_by` takes the last of equals.
+            let longest = (0..long.len()).rev().max_by(|a, b| long[*a].long.total_cmp(&long[*b].long)).unwrap();
+            long[..=longest].rotate_right(1);
             let wanted: Vec<PanelId> = long.iter().map(|part| part.id).collect();
             assert!(finding.parts == wanted && wanted.len() >= 2, "{:?} {wanted:?}", finding.parts);
             let said = sentence(finding);
