@@ -128,7 +128,7 @@ pub(in crate::words) const fn label(of: Label) -> &'static str {
              2004/37/EC and (EU) 2017/2398)."
         }
         Label::MachineCaution3 => {
-            "Sheets are heavy and sharp: lift each with as many people as stand beside it, or with a vacuum lifter. Gloves off near \
+            "Sheets are heavy and sharp: lift each with as many people as its figures say, or with a vacuum lifter. Gloves off near \
              the cutter. The machine's own manual and local rules decide."
         }
         Label::SandSheets => "Sand both faces of every new sheet.",
@@ -276,6 +276,9 @@ pub(in crate::words) fn message(of: Message<'_>) -> String {
             "Packing weighs {per_area}\u{a0}kg for each square metre of parts, as card between and round them, and {per_package}\u{a0}kg \
              for each package, as edges and tape: so the range counts it."
         ),
+        Message::LayersPicture(number, (first, last)) if first == last => {
+            format!("Package {number} from above, layer {first} with marks of the parts")
+        }
         Message::LayersPicture(number, (first, last)) => {
             format!("Package {number} from above, layers {first} to {last} with marks of the parts")
         }

@@ -8,7 +8,7 @@ use crate::vector::{Align, Colour, Fill, Mark, Spot, Stroke, Vector, Words, line
 
 /// Between two layers, on paper.
 const BETWEEN: Length = Length::mm(4.0);
-/// No mark is smaller: common practice for what is read at a bench.
+/// No mark is smaller. Chosen by eye.
 const LEAST: Length = pt(6.0);
 /// Nor larger.
 const LARGEST: Length = pt(8.0);
